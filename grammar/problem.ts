@@ -1,0 +1,45 @@
+/**
+ * What every stage says when something is wrong: one sentence on the narrowest text at fault.
+ */
+
+/** A stretch of text in UTF-16 offsets, end not included. */
+export interface Span {
+  start: number;
+  end: number;
+}
+
+export type Severity = "error" | "warning" | "information" | "hint";
+
+/** One replacement in the text of the file the problem stands in. */
+export interface Edit extends Span {
+  text: string;
+}
+
+/** A change offered to the maker. `certain` fixes may be applied by "fix all": there is no other sensible mend. */
+export interface Fix {
+  title: string;
+  edits: Edit[];
+  certain?: boolean;
+}
+
+/** A second place that explains the problem, such as where a name was first given. */
+export interface Related extends Span {
+  message: string;
+  /** Another file's address, when it is not the file at hand. */
+  file?: string;
+}
+
+export interface Problem extends Span {
+  /** The rule's code, a row of the rule table, such as `tenon-too-thin`. */
+  code: string;
+  severity: Severity;
+  /** One plain sentence: what is wrong, the figure found, the figure allowed, what would mend it. */
+  message: string;
+  /** Figures for machines and tables, already in the file's units, such as found "4.8 mm", allowed "5.8 mm or more". */
+  found?: string;
+  allowed?: string;
+  /** The full name of the part or joint at fault (`seat-side.left`, `seat-side.left to front.left`); `accept` speaks of it. */
+  subject?: string;
+  fixes?: Fix[];
+  related?: Related[];
+}

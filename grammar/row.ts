@@ -1,0 +1,59 @@
+import type { Kind } from "./tree.ts";
+
+/** What a slot of a shape takes. */
+export type Slot = "length" | "angle" | "count" | "value" | "name" | "ref" | "word" | "text" | "date";
+
+/** What a `ref` slot may point at; completion and rename use it. */
+export type RefKind = "post" | "rail" | "slat" | "joint" | "part" | "let" | "angle" | "board" | "rule" | "species" | "target" | "any";
+
+/**
+ * The shape of the words after a statement's first word.
+ *
+ * - `word`: a marker word that must stand there.
+ * - `slot`: something the maker writes; `label` names the fact it becomes.
+ * - `seq`, `either`: one after another; one of them.
+ * - `clauses`: comma-separated phrases in any order, each once at most.
+ * - `maybe`: may be left out. `list`: one or more, separated by commas.
+ */
+export type Shape =
+  | { is: "word"; word: string; label?: string }
+  | { is: "slot"; slot: Slot; label: string; ref?: RefKind; words?: readonly string[] }
+  | { is: "seq" | "either" | "clauses"; of: readonly Shape[] }
+  | { is: "maybe" | "list"; of: Shape };
+
+/** A row of the vocabulary table: one statement or property, where it may stand and all that is known of it. */
+export interface Row {
+  /** The kind of block this statement stands in; `file` is the outermost. */
+  owner: Kind;
+  word: string;
+  shape: Shape;
+  /** The kind of block it opens, if it takes `{ }`; `blockOptional` when it may stand without. */
+  opens?: Kind;
+  blockOptional?: boolean;
+  /** Rows of one owner with the same facet answer the same question: only one may be given. Defaults to the word. */
+  facet?: string;
+  /** May be given more than once in its owner. */
+  many?: boolean;
+  /** Must be given (by this row or another of the facet named). */
+  required?: boolean;
+  /** One plain sentence for hovers and the language reference. */
+  meaning: string;
+  /** A whole line as a maker would write it. */
+  example: string;
+  /** The line that holds when nothing is given, in words or as a line of the language. */
+  default?: string;
+  /** Parsed and kept, not yet worked out: an information message says so. */
+  later?: boolean;
+}
+
+/** A word that is no statement of its own but has a meaning to show: marker words, units, functions, kinds of seat, glues. */
+export interface WordMeaning {
+  word: string;
+  sort: "marker" | "unit" | "function" | "choice" | "direction" | "value";
+  meaning: string;
+}
+
+export interface Vocabulary {
+  rows: readonly Row[];
+  words: readonly WordMeaning[];
+}

@@ -1,0 +1,205 @@
+/**
+ * A Chair is the Design in space. All places are as drawn (x to the sitter's left, y back, z up, floor at z = 0, mm) unless
+ * a name says "standing"; `stance` carries them to the chair as it stands on its trimmed feet.
+ */
+import type { Problem, Span } from "../../grammar/problem.ts";
+import type { Design, Dimension, PostDesign, RailDesign, SeatDesign, SlatDesign, BlockDesign, TrimDesign, Given, JointFacts } from "../design/design.ts";
+import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
+
+export type Side = "left" | "right" | "middle";
+
+/** The four faces of a squared post, by where they look when it is not turned. `round` for turned posts. */
+export type FaceName = "front" | "back" | "left" | "right";
+
+/** A stretch of a post between two planes, straight, with flat (perhaps tapering) faces. */
+export interface PostPiece {
+  /** Plumb heights of the centre line's ends as drawn. */
+  from: number;
+  to: number;
+  /** Centre line at both ends. */
+  start: Vec3;
+  end: Vec3;
+  direction: Vec3;
+  /** Outward planes of the faces; for a round post, absent. */
+  faces?: Record<FaceName, Plane>;
+  /** Radii at both ends of a round post. */
+  radii?: [number, number];
+  /** Part of a fair curve: a shoulder here is not flat. */
+  curved: boolean;
+  solid: Convex;
+}
+
+export interface Post {
+  is: "post";
+  /** `front.left`; a post without `pair` has its bare name. */
+  name: string;
+  side: Side;
+  design: PostDesign;
+  /** Bottom to top. */
+  pieces: PostPiece[];
+  /** Plumb heights of the ends of the centre line as drawn, before `trim`. */
+  footHeight: number;
+  topHeight: number;
+  /** Centre line ends: the foot after trim, the top. */
+  foot: Vec3;
+  top: Vec3;
+  /** Along the centre line, after trim. */
+  length: number;
+  body: Body;
+}
+
+/** The member an end enters. */
+export interface Entered {
+  kind: "post" | "rail" | "slat" | "seat";
+  /** Full name. */
+  name: string;
+}
+
+/** One end of a rail or slat. */
+export interface RailEnd {
+  /** As in dotted names: `front`, or `left`/`right` for a rail that goes across. */
+  name: string;
+  entered?: Entered;
+  /** The face entered, as a plane looking out of the post towards the rail. For a round post the tangent plane square to the rail. */
+  shoulder?: Plane;
+  /** The four corners of the shoulder in order: top outside, top inside, bottom inside, bottom outside. */
+  corners: Vec3[];
+  /** The four shoulder lines' lengths: top edge, inside face, bottom edge, outside face. */
+  lines: [number, number, number, number];
+  /** Radians, inside the rail, π/2 when square. */
+  faceBevel: number;
+  edgeBevel: number;
+  /** Length mm; for rails lying over a post's top there is no shoulder. */
+  over?: { overhang: number };
+  joint?: Joint;
+}
+
+export interface Rail {
+  is: "rail" | "slat";
+  /** `seat-side.left`, `ladder.2`, `ladder.2.left`, `back-slat.3`. */
+  name: string;
+  side: Side;
+  design: RailDesign | SlatDesign;
+  /** From first to second end. */
+  ends: [RailEnd, RailEnd];
+  /** Outside top arris from shoulder to shoulder (the straight). */
+  start: Vec3;
+  end: Vec3;
+  /** Unit: along, outward normal of the outside face, and up the width (square to both). */
+  along: Vec3;
+  outward: Vec3;
+  upward: Vec3;
+  thick: number;
+  wide: number;
+  round?: number;
+  /** Between shoulders along the outside top arris; the straight of a bowed rail. */
+  length: number;
+  /** Along the curve, for a bowed rail. */
+  roundLength?: number;
+  arch?: { below?: number; above?: number };
+  /** Positive rises outward along `outward`. */
+  bow?: number;
+  body: Body;
+}
+
+export interface Block {
+  is: "block";
+  name: string;
+  side: Side;
+  design: BlockDesign;
+  body: Body;
+}
+
+/** A tenon and its mortise. Named `RAIL to POST`, such as `seat-side.left to front.left`. */
+export interface Joint {
+  name: string;
+  /** Full name of the rail, slat or post whose end is cut. */
+  part: string;
+  end: string;
+  entered: Entered;
+  facts: JointFacts;
+  /** The joint's own name in the text, when it has one. */
+  design?: string;
+  /** Where the maker's choice stands: the `joined` fact, or the end's header. */
+  at: Span;
+  shape: "rectangular" | "round" | "none";
+  /** As cut, mm. */
+  thick: number;
+  wide: number;
+  /** How deep it goes, square to the face it enters, on the tenon's middle. */
+  long: number;
+  /** Unit, into the member entered. */
+  direction: Vec3;
+  /** Middle of the tenon at the shoulder. */
+  root: Vec3;
+  /** Unit: across the tenon's thickness (outward) and up its width. */
+  acrossThick: Vec3;
+  acrossWide: Vec3;
+  /** Wood of the rail outside and inside the tenon, above and below it. */
+  shoulders: { outside: number; inside: number; top: number; bottom: number };
+  /** The tenon from the shoulder plane in, haunch apart. Several for twin tenons and dowels. */
+  tenon: Convex[];
+  haunch?: Convex;
+  /** mm³, tenon with haunch. */
+  volume: number;
+  /** Least wood left beside the mortise in the member entered, mm; negative when it breaks out. */
+  mortiseWall: number;
+  /** How much stuff the member has behind the shoulder along the tenon, mm. */
+  depthThere: number;
+  /** Long grain to long grain: the cheeks, mm². */
+  glueArea: number;
+}
+
+export interface SeatSurface {
+  design: SeatDesign;
+  /** The sitting surface as drawn, looking up. */
+  plane: Plane;
+  /** Outline as drawn, anticlockwise from above, starting front left. */
+  outline: Vec3[];
+  body: Body;
+}
+
+export interface Worked {
+  /** Dotted name: `seat.slope`. */
+  name: string;
+  /** mm, rad, kg, N, mm², mm³ or a plain number. */
+  number: number;
+  dimension: Dimension;
+  /** What it is, one sentence. */
+  meaning: string;
+  /** Full name of the part it belongs to, if any. */
+  part?: string;
+}
+
+export interface Chair {
+  design: Design;
+  posts: Map<string, Post>;
+  rails: Map<string, Rail>;
+  slats: Map<string, Rail>;
+  blocks: Map<string, Block>;
+  joints: Map<string, Joint>;
+  seat?: SeatSurface;
+  /** As drawn → as it stands. */
+  stance: Motion;
+  /** The floor's plane in drawn places, looking up; feet are cut to it. */
+  floor: Plane;
+  /** How far each foot is from the plane of the others, mm, by post; empty when all touch. */
+  hanging: Map<string, number>;
+  /** Every worked-out value, by dotted name, in the order to list them. Right-hand twins are found by `valueOf`. */
+  values: Map<string, Worked>;
+  /** Things that could not be built, each said once, such as a rail end that reaches nothing. */
+  faults: Fault[];
+}
+
+/** What building found wrong; the rules turn it into sentences. */
+export type Fault =
+  | { is: "end-reaches-nothing"; part: string; end: string; at: Span; gap?: number; towards: string }
+  | { is: "rail-misses-post"; part: string; end: string; at: Span; by: number; towards: string }
+  | { is: "shoulder-on-curve"; part: string; end: string; at: Span; towards: string; from: number; to: number }
+  | { is: "shoulder-over-knee"; part: string; end: string; at: Span; towards: string; height: number; turn: number }
+  | { is: "wind"; part: string; at: Span; difference: number }
+  | { is: "no-room"; part: string; at: Span; message: string }
+  | { is: "not-buildable"; part: string; at: Span; message: string };
+
+/** Re-exported so that a later room need not reach into the design for trims. */
+export type { Given, TrimDesign, Problem };

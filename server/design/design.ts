@@ -1,0 +1,365 @@
+/**
+ * A Design is what the text says, part by part, every fact with its place. Lengths are millimetres, angles radians, as drawn.
+ * Facts that could not be read or worked out are simply absent: whatever follows copes.
+ */
+import type { Problem, Span } from "../../grammar/problem.ts";
+import type { Statement } from "../../grammar/tree.ts";
+
+/** A fact and the text it came from. */
+export interface Given<T> {
+  value: T;
+  /** The narrowest text that gives it; for an assumed fact the part's name. */
+  at: Span;
+  /** Address of the file it stands in, when not the file at hand (`use`, `like`). */
+  file?: string;
+  /** Nobody wrote it: the vocabulary table's default. */
+  assumed?: true;
+}
+
+/** How lengths are written and printed in this file. */
+export type LengthUnit = "mm" | "cm" | "in";
+
+/** A part of the chair as named in the text. */
+export interface Named {
+  name: string;
+  /** Where the name stands in its header. */
+  at: Span;
+  file?: string;
+  statement: Statement;
+  /** The comment above it. */
+  description?: string;
+}
+
+/** A reference to another part, as written; `side` when written `front.left`. */
+export interface PartRef {
+  name: string;
+  side?: "left" | "right";
+}
+
+/** A height along a post: a plumb height in mm as drawn, or an end. */
+export type PostStation = number | "foot" | "top";
+
+/** A distance along a rail from its first shoulder in mm, or a share of its length (`at 1/2`). */
+export type RailStation = { mm: number } | { share: number };
+
+export interface Section {
+  /** Post: width across the chair. Rail: thickness. */
+  first: number;
+  /** Post: depth fore-and-aft. Rail: width. */
+  second: number;
+}
+
+export type PostFace = "front" | "back" | "inside" | "outside";
+
+export interface PostDesign extends Named {
+  is: "post";
+  pair: boolean;
+  section?: Given<Section>;
+  /** Diameter of a turned post. */
+  round?: Given<number>;
+  /** Where the centre line is placed, once. */
+  place?: Given<{ station: PostStation; out: number; back: number }>;
+  /** Plumb height of the top of the centre line. Absent when a rail over it decides. */
+  height?: Given<number>;
+  /** Lean seen from the front; positive when the foot is further out than the top. */
+  splay?: Given<number>;
+  /** Lean seen from the side for the whole post, positive leaning back going up. */
+  rake?: Given<number>;
+  /**
+   * Changes of lean at heights: `rake A above H`, `kick A below H`, `bend …`. `slope` is the lean from plumb of the stretch
+   * named, positive leaning back (or, seen from the front, leaning towards the middle) going up: a kick of 4° is −4° here.
+   */
+  knees: Given<Knee>[];
+  tapers: Given<Taper>[];
+  /** About its own length, positive turning the front face outward. */
+  turn?: Given<number>;
+  /** A turned outline by stations: height along the post and diameter (round) or width and depth there. */
+  shape?: Given<{ station: PostStation; first: number; second: number }[]>;
+  /** Stands on a rail instead of the floor. */
+  standsOn?: Given<{ rail: PartRef; station: RailStation }>;
+  /** Its top goes up into a rail that runs over it. */
+  topInto?: Given<{ rail: PartRef; joint?: string }>;
+  /** Top cut square to the centre line instead of level. */
+  topSquare?: Given<boolean>;
+  timber?: Given<TimberDesign>;
+}
+
+export interface Knee {
+  word: "rake" | "kick" | "bend";
+  seen: "side" | "front";
+  height: number;
+  stretch: "above" | "below";
+  slope: number;
+  /** Length of the fair curve, half to each side of the knee; 0 is a sharp knee. */
+  over: number;
+}
+
+export interface Taper {
+  /** Section at the far end of the taper. For a round post both are the diameter. */
+  section: Section;
+  from: PostStation;
+  to: PostStation;
+  /** Faces that stay straight. */
+  keeping: PostFace[];
+}
+
+export type RailCourse =
+  /** Left to right of one pair of posts, or of a pair of rails at a station along them. */
+  | { is: "across"; of: PartRef; station?: RailStation }
+  | { is: "from-to"; from: PartRef; to: PartRef; stationFrom?: RailStation; stationTo?: RailStation }
+  /** Lies centred on the tops of a pair. */
+  | { is: "over"; of: PartRef; overhang: number };
+
+export interface RailDesign extends Named {
+  is: "rail";
+  pair: boolean;
+  course?: Given<RailCourse>;
+  /** first: thickness, second: width. */
+  section?: Given<Section>;
+  round?: Given<number>;
+  /** Heights of the top edge at the first end, one per member; more than one when the rail repeats (`NAME.1` upward). */
+  ups: Given<number>[];
+  /** Drop to the second end. */
+  fall?: Given<number>;
+  /** Or the same as an angle below level towards the second end. */
+  slope?: Given<number>;
+  /** A member whose face lies level (an arm). */
+  flat?: Given<boolean>;
+  face: Given<{ is: "flush" | "inset" | "centred"; inset: number }>;
+  stand: Given<"plumb" | "with posts">;
+  arches: Given<{ rise: number; edge: "below" | "above" }>[];
+  bow?: Given<{ rise: number; towards: "back" | "front" | "out" | "in" }>;
+  tapers: Given<RailTaper>[];
+  /** The joint's name at both ends. */
+  joined?: Given<string>;
+  ends: EndDesign[];
+  timber?: Given<TimberDesign>;
+}
+
+export interface RailTaper {
+  section: Section;
+  /** Towards the second end, or from the middle to both. */
+  towards: "end" | "ends";
+}
+
+/** What differs at one end of a rail. */
+export interface EndDesign {
+  /** The post or rail it enters, or `left`/`right`. */
+  which: Given<string>;
+  joined?: Given<string>;
+  /** Facts of a joint given right here; they win over the named joint's. */
+  joint: JointFacts;
+  /** This end lies over its post's top and runs past it. */
+  over?: Given<{ overhang: number }>;
+  statement: Statement;
+}
+
+export interface SlatDesign extends Named {
+  is: "slat";
+  from?: Given<PartRef>;
+  to?: Given<PartRef>;
+  /** Even: the gaps are equal on each rail by itself. */
+  count?: Given<number>;
+  /** Or stations along the `from` rail. */
+  stations?: Given<RailStation[]>;
+  section?: Given<Section>;
+  round?: Given<number>;
+  bow?: Given<{ rise: number; towards: "back" | "front" | "out" | "in" }>;
+  joined?: Given<string>;
+  ends: EndDesign[];
+  timber?: Given<TimberDesign>;
+}
+
+/** A corner block. */
+export interface BlockDesign extends Named {
+  is: "block";
+  in?: Given<PartRef>;
+  along?: Given<number>;
+  thick?: Given<number>;
+  fixing?: Given<"screwed" | "glued">;
+  /** Height of its top; when absent, level with the lower of the two rails' tops. */
+  up?: Given<number>;
+  timber?: Given<TimberDesign>;
+}
+
+/** A length, or a share of the rail's thickness or of the post it enters. */
+export type Size = { mm: number } | { share: number; of: "rail" | "post" };
+
+export interface JointFacts {
+  /** `full` is barefaced both sides: as thick as the rail. */
+  tenonThick?: Given<Size | "full">;
+  tenonWide?: Given<Size>;
+  tenonLong?: Given<Size>;
+  /** Square to the face it enters, or along the rail. */
+  line?: Given<"in-line" | "square">;
+  withBow?: Given<boolean>;
+  /** Tenon's face from the rail's outside face, or centred in the thickness. */
+  set?: Given<{ from: "outside"; distance: number } | { from: "centred" }>;
+  shoulderTop?: Given<number>;
+  shoulderBottom?: Given<number>;
+  haunch?: Given<{ long: number; wide?: number; sloped?: boolean }>;
+  mitre?: Given<{ gap: number }>;
+  through?: Given<{ wedged: boolean }>;
+  peg?: Given<{ diameter: number; draw: number; count: number; setback?: number }>;
+  dowels?: Given<{ count: number; diameter: number; long: number }>;
+  twin?: Given<{ gap: number }>;
+  bridle?: Given<boolean>;
+  glue?: Given<string>;
+  fit?: Given<number>;
+  /** A turned tenon. */
+  round?: Given<{ diameter: number; long: Size }>;
+}
+
+export interface JointDesign extends Named, JointFacts {
+  is: "joint";
+}
+
+export type SeatKind = "drop-in" | "board" | "woven" | "upholstered";
+
+export interface SeatDesign {
+  is: "seat";
+  kind: SeatKind;
+  at: Span;
+  file?: string;
+  statement: Statement;
+  description?: string;
+  on: Given<PartRef>[];
+  thick?: Given<number>;
+  proud?: Given<number>;
+  sag?: Given<number>;
+  overhang?: Given<{ out: number; front: number; back: number }>;
+  timber?: Given<TimberDesign>;
+}
+
+/** One side of a declared angle. */
+export type AngleTerm =
+  | { is: "seat" }
+  | { is: "floor" }
+  | { is: "part"; part: PartRef; above?: number; below?: number };
+
+export interface AngleDesign extends Named {
+  is: "angle";
+  between?: Given<[AngleTerm, AngleTerm]>;
+  seenFrom?: Given<"side" | "front" | "above">;
+  /** Radians. */
+  limit?: Given<{ low?: number; high?: number }>;
+}
+
+export interface TrimDesign {
+  posts: Given<PartRef>[];
+  /** Cut off along the post's centre line. */
+  length: Given<number>;
+  statement: Statement;
+  file?: string;
+}
+
+export interface TimberDesign {
+  species: string;
+  /** Percent. */
+  moisture?: number;
+  /** kg/m³, the maker's own. */
+  density?: number;
+}
+
+export type SitterDesign =
+  | { is: "adult"; group?: "women" | "men" }
+  | { is: "child"; from: number; to: number }
+  | { is: "school-mark"; mark: number }
+  /** Own measures, mm and kg, by the names of the body-size data. */
+  | { is: "named"; measures: Map<string, Given<number>> };
+
+export interface LetDesign extends Named {
+  is: "let";
+  value?: Given<Quantity>;
+  /** An adjustable value and its range, in the value's own dimension. */
+  within?: Given<{ low: number; high: number }>;
+  /** The expression as written, so that an adjustable value can be rewritten in place. */
+  expression: Span;
+}
+
+/** A number with its dimension: length mm, angle rad, mass kg, force N, share 1 = 100 %, area mm², volume mm³, number plain. */
+export interface Quantity {
+  number: number;
+  dimension: Dimension;
+}
+
+export type Dimension = "number" | "length" | "area" | "volume" | "angle" | "mass" | "force" | "share";
+
+export type Bound = { low?: number; high?: number };
+
+/** `require weight at most 5.5kg`, `require seat.slope from 1deg to 4deg`. */
+export interface RequireDesign {
+  /** Dotted name of the worked-out value, or an expression's own text. */
+  subject: string;
+  subjectAt: Span;
+  /** The left side when it is more than one name: already worked out. */
+  computed?: Quantity;
+  bound?: Given<Bound & { dimension: Dimension; strict?: boolean }>;
+  statement: Statement;
+  file?: string;
+}
+
+/** `limit rake-over-limit to 8deg`: a changed figure of a rule, in the rule's own dimension. */
+export interface LimitDesign {
+  rule: string;
+  ruleAt: Span;
+  bound?: Given<Bound & { dimension: Dimension }>;
+  statement: Statement;
+  file?: string;
+}
+
+export interface AcceptDesign {
+  rule: string;
+  ruleAt: Span;
+  /** Full or short name of the part or joint; absent: every subject. */
+  on?: Given<string>;
+  because?: Given<string>;
+  statement: Statement;
+}
+
+export interface NoteDesign {
+  date?: Given<string>;
+  text?: Given<string>;
+  statement: Statement;
+}
+
+/** Kept for the boards, not yet worked out. */
+export interface BoardDesign extends Named {
+  is: "board";
+}
+
+export type PartDesign = PostDesign | RailDesign | SlatDesign | BlockDesign;
+export type Declared = PartDesign | JointDesign | AngleDesign | LetDesign | BoardDesign;
+
+export interface Design {
+  title?: Given<string>;
+  /** Where the chair statement's word stands: problems of the whole chair land here; the file's first line if there is none. */
+  titleAt: Span;
+  units: LengthUnit;
+  sitter: Given<SitterDesign>;
+  timber?: Given<TimberDesign>;
+  lets: Map<string, LetDesign>;
+  posts: Map<string, PostDesign>;
+  rails: Map<string, RailDesign>;
+  slats: Map<string, SlatDesign>;
+  blocks: Map<string, BlockDesign>;
+  joints: Map<string, JointDesign>;
+  seat?: SeatDesign;
+  angles: Map<string, AngleDesign>;
+  trims: TrimDesign[];
+  limits: LimitDesign[];
+  requires: RequireDesign[];
+  accepts: AcceptDesign[];
+  notes: NoteDesign[];
+  boards: Map<string, BoardDesign>;
+  /** Every name declared in this file or brought in, in order. */
+  names: Map<string, Declared>;
+  /** Files named by `use` and `like`, with where. */
+  links: { kind: "use" | "like"; path: string; at: Span; found: boolean }[];
+  problems: Problem[];
+  /**
+   * Worked-out values that the text asks for and that were not known yet. Not empty: reckon the chair, then evaluate again
+   * with what is known by then.
+   */
+  wanted: Map<string, Span>;
+}

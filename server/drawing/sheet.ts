@@ -1,0 +1,63 @@
+/**
+ * A sheet of views as neutral strokes: made from a Chair, turned into SVG, PDF or a panel elsewhere. Millimetres, y down.
+ */
+import type { Span } from "../../grammar/problem.ts";
+
+export type Point = readonly [number, number];
+
+export interface Sheet {
+  /** The chair's title as written: escape it wherever it goes into markup. */
+  title: string;
+  views: View[];
+  /** All views with their labels, laid out on one sheet. */
+  width: number;
+  height: number;
+  scaleBar: ScaleBar;
+}
+
+export interface View {
+  name: "front" | "side" | "plan";
+  /** "Front", "Side (from the sitter's left)", … */
+  caption: string;
+  captionAt: Point;
+  /** Where the view stands on the sheet. */
+  bounds: { x: number; y: number; width: number; height: number };
+  strokes: Stroke[];
+  /** Closed outlines that take a click, front-most last; same coordinates as the strokes. */
+  areas: Area[];
+  dimensions: DimensionLine[];
+}
+
+export interface Stroke {
+  /** Polyline in sheet coordinates. */
+  points: Point[];
+  is: "edge" | "outline" | "floor" | "centre" | "seat";
+  /** Full name of the part. */
+  part?: string;
+}
+
+export interface Area {
+  part: string;
+  /** Where the part's name stands in the text. */
+  at: Span;
+  points: Point[];
+}
+
+export interface DimensionLine {
+  /** Dotted name of the value, such as `seat.height`, or a plain description. */
+  name: string;
+  /** In the file's units, such as "440 mm" or `17 3/8 in`. */
+  label: string;
+  labelAt: Point;
+  /** The measured line with its end ticks, and the extension lines. */
+  line: [Point, Point];
+  extensions: [Point, Point][];
+}
+
+export interface ScaleBar {
+  at: Point;
+  /** mm on the sheet. */
+  length: number;
+  label: string;
+  divisions: number;
+}

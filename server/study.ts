@@ -1,0 +1,26 @@
+/**
+ * Text to everything: the one road from a file's text to its tree, design, chair and findings.
+ */
+import type { Problem } from "../grammar/problem.ts";
+import type { Tree } from "../grammar/tree.ts";
+import type { Chair } from "./chair/chair.ts";
+import type { Design } from "./design/design.ts";
+
+/** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
+export interface OtherFiles {
+  resolve(from: string, path: string): string;
+  read(address: string): string | undefined;
+}
+
+/** All that is known of one version of one file. */
+export interface Study {
+  address: string;
+  text: string;
+  tree: Tree;
+  design: Design;
+  chair: Chair;
+  /** In the order of the text; accepted findings are left out. */
+  problems: Problem[];
+  /** Findings that the file accepts with a reason. */
+  accepted: { problem: Problem; because: string }[];
+}
