@@ -1,0 +1,41 @@
+import data from "./species.json" with { type: "json" };
+
+/** A row of the species table. Strengths MPa, stiffness GPa, hardness N, shrinkage percent green to oven-dry. */
+export interface Species {
+  key: string;
+  name: string;
+  botanical: string;
+  /** Oven-dry weight over volume at 12 % moisture. */
+  specificGravity12: number;
+  bendingStrength: number | null;
+  stiffness: number | null;
+  crushingAlong: number | null;
+  crushingAcross: number | null;
+  shearAlong: number | null;
+  tensionAcross: number | null;
+  hardness: number | null;
+  /** Share of the width per percent of moisture, 6 to 14 %. */
+  movementRadial: number | null;
+  movementTangential: number | null;
+  shrinkRadial: number | null;
+  shrinkTangential: number | null;
+  source: string;
+  /** What of the row was seen in print and what is from memory. */
+  seen: string;
+}
+
+export const speciesSource = data.source;
+
+/** Moisture the table's figures hold at, and of timber when the file says none, percent. */
+export const tableMoisture = data.moisture;
+
+/** Moisture at which wood stops shrinking and swelling, percent. */
+export const fibreSaturation = data.fibreSaturation;
+export const speciesList: readonly Species[] = data.species;
+
+const byKey = new Map(data.species.map((row) => [row.key, row as Species]));
+
+/** The species of that name as written in a chair file (`white-ash`), or nothing. */
+export function speciesOf(key: string): Species | undefined {
+  return byKey.get(key);
+}
