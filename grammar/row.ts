@@ -9,10 +9,10 @@ export type RefKind = "post" | "rail" | "slat" | "joint" | "part" | "let" | "ang
 /**
  * The shape of the words after a statement's first word.
  *
- * - `word`: a marker word that must stand there.
+ * - `word`: a marker word that must stand there; also the signs `x`, `=`, `<`, `<=`, `>`, `>=` and a lone `,` between terms.
  * - `slot`: something the maker writes; `label` names the fact it becomes.
  * - `seq`, `either`: one after another; one of them.
- * - `clauses`: comma-separated phrases in any order, each once at most.
+ * - `clauses`: comma-separated phrases in any order, each once at most, at least one.
  * - `maybe`: may be left out. `list`: one or more, separated by commas.
  */
 export type Shape =
@@ -21,7 +21,12 @@ export type Shape =
   | { is: "seq" | "either" | "clauses"; of: readonly Shape[] }
   | { is: "maybe" | "list"; of: Shape };
 
-/** A row of the vocabulary table: one statement or property, where it may stand and all that is known of it. */
+/**
+ * A row of the vocabulary table: one statement or property, where it may stand and all that is known of it.
+ *
+ * Several rows of one owner may share a word with different facets (`tenon thick 8`, `tenon square`, `tenon with bow`): the
+ * row that fits furthest is the statement's. A word shape with a `label` becomes a marker fact.
+ */
 export interface Row {
   /** The kind of block this statement stands in; `file` is the outermost. */
   owner: Kind;
