@@ -1,0 +1,64 @@
+import data from "./loads.json" with { type: "json" };
+
+/** The editions of the stability standards whose loads are on file. */
+export type EditionName = keyof typeof data.editions;
+
+/** Loads in N and distances in mm of one edition. */
+export interface Edition {
+  name: EditionName;
+  title: string;
+  seatLoad: number;
+  outward: number;
+  edgeDistance: number;
+  armSeatLoad: number;
+  armSeatDistance: number;
+  armLoad: number;
+  armDistance: number;
+  rearSeatLoad: number;
+  rearPoint: number;
+  backHeight: number;
+  /** The push on the back for a loaded seat height in mm. */
+  backForce: (seatHeight: number) => number;
+  /** Figures of the edition that were not seen in print, by name. */
+  fromMemory: string[];
+}
+
+export const editionNames = Object.keys(data.editions) as EditionName[];
+export const caution = data.caution;
+
+/** Weights in kg of children of whole years of age: 5th, 50th and 95th percentile, straight between the ages of the table. */
+export function childWeight(age: number): [number, number, number] {
+  const { ages } = data.childWeights;
+  const clamped = Math.min(Math.max(age, ages[0]!.age), ages[ages.length - 1]!.age);
+  const above = ages.find((row) => row.age >= clamped) ?? ages[ages.length - 1]!;
+  const below = [...ages].reverse().find((row) => row.age <= clamped) ?? ages[0]!;
+  const t = above.age > below.age ? (clamped - below.age) / (above.age - below.age) : 0;
+  return [0, 1, 2].map((i) => below.kg[i]! + t * (above.kg[i]! - below.kg[i]!)) as [number, number, number];
+}
+
+/** Loads and distances of an edition. */
+export function editionOf(name: EditionName): Edition {
+  const row = data.editions[name];
+  const fromMemory = Object.entries(row)
+    .filter(([, figure]) => typeof figure === "object" && figure.seen.startsWith("from memory"))
+    .map(([key]) => key);
+  return {
+    name,
+    title: row.title,
+    seatLoad: row.seatLoad.value,
+    outward: row.outward.value,
+    edgeDistance: row.edgeDistance.value,
+    armSeatLoad: row.armSeatLoad.value,
+    armSeatDistance: row.armSeatDistance.value,
+    armLoad: row.armLoad.value,
+    armDistance: row.armDistance.value,
+    rearSeatLoad: row.rearSeatLoad.value,
+    rearPoint: row.rearPoint.value,
+    backHeight: row.backHeight.value,
+    backForce: (seatHeight) =>
+      seatHeight >= row.backForceLimitHeight.value
+        ? row.backForceAbove.value
+        : row.backForceSlope.value * (row.backForceFrom.value - seatHeight),
+    fromMemory,
+  };
+}
