@@ -1,0 +1,31 @@
+import type { Vocabulary } from "../row.ts";
+import { angleRows } from "./angle.ts";
+import { blockRows } from "./block.ts";
+import { boardRows, wasteRows } from "./board.ts";
+import { fileRows } from "./file.ts";
+import { endRows, jointRows } from "./joint.ts";
+import { postRows } from "./post.ts";
+import { railRows } from "./rail.ts";
+import { seatRows } from "./seat.ts";
+import { sitterRows } from "./sitter.ts";
+import { slatRows } from "./slat.ts";
+import { words } from "./words.ts";
+
+/** The one table that parser checks, completion, hover, highlighting and the reference are all made from. */
+export const vocabulary: Vocabulary = {
+  rows: [
+    ...fileRows,
+    ...postRows,
+    ...railRows,
+    ...slatRows,
+    ...blockRows,
+    ...jointRows,
+    ...endRows,
+    ...seatRows,
+    ...angleRows,
+    ...sitterRows,
+    ...boardRows,
+    ...wasteRows,
+  ],
+  words,
+};

@@ -1,0 +1,187 @@
+import type { Row } from "../row.ts";
+import { across, angle, choice, count, either, length, list, maybe, ref, seq, wood, word } from "./shapes.ts";
+
+const owner = "rail";
+
+const course: Row[] = [
+  {
+    owner,
+    word: "across",
+    shape: seq(ref("part", "of"), maybe(word("at"), length("station"))),
+    facet: "course",
+    required: true,
+    meaning:
+      "From the left one of a pair of posts to the right, or between a pair of rails at a distance along them.",
+    example: "across front",
+  },
+  {
+    owner,
+    word: "from",
+    shape: seq(
+      ref("part", "from"),
+      maybe(word("at"), length("station-from")),
+      word("to"),
+      ref("part", "to"),
+      maybe(word("at"), length("station-to")),
+    ),
+    facet: "course",
+    meaning: "From one post to another, or between rails at a distance along them; each side has its own.",
+    example: "from front to back",
+  },
+  {
+    owner,
+    word: "over",
+    shape: ref("post", "of"),
+    facet: "course",
+    meaning: "Lies centred on the tops of a pair of posts.",
+    example: "over back",
+  },
+  {
+    owner,
+    word: "overhang",
+    shape: length("length"),
+    meaning: "How far a rail that lies over posts runs past their centre lines at each end.",
+    example: "overhang 30",
+    default: "overhang 0",
+  },
+];
+
+const setting: Row[] = [
+  {
+    owner,
+    word: "section",
+    shape: across("thickness", "width"),
+    required: true,
+    meaning: "The rail's thickness by its width.",
+    example: "section 22 x 70",
+  },
+  {
+    owner,
+    word: "round",
+    shape: length("diameter"),
+    facet: "section",
+    meaning: "The diameter of a turned rail; its `up` is its axis.",
+    example: "round 22",
+  },
+  {
+    owner,
+    word: "up",
+    shape: list(length("up")),
+    meaning: "Height of the top edge at the first shoulder; several heights make a ladder of rails.",
+    example: "up 190",
+  },
+  {
+    owner,
+    word: "count",
+    shape: seq(count("count"), word("even"), word("from"), length("low"), word("to"), length("high")),
+    facet: "up",
+    meaning: "Repeats the rail evenly between two heights; the lowest is number 1.",
+    example: "count 4 even from 560 to 920",
+  },
+  {
+    owner,
+    word: "fall",
+    shape: length("fall"),
+    facet: "fall",
+    meaning: "How much lower the second end is than the first.",
+    example: "fall 15",
+    default: "fall 0",
+  },
+  {
+    owner,
+    word: "slope",
+    shape: angle("angle"),
+    facet: "fall",
+    meaning: "The angle at which the rail falls towards its second end.",
+    example: "slope 2deg",
+  },
+  {
+    owner,
+    word: "lie",
+    shape: word("flat", "flat"),
+    meaning: "The rail lies with its face level, as an arm does.",
+    example: "lie flat",
+  },
+  {
+    owner,
+    word: "face",
+    shape: either(
+      word("flush", "face"),
+      seq(word("inset", "face"), length("inset")),
+      word("centred", "face"),
+    ),
+    meaning:
+      "Where the outside face lies at the shoulders: flush with the posts' outside faces, inset from them, or the rail centred on the posts.",
+    example: "face inset 3",
+    default: "face centred",
+  },
+  {
+    owner,
+    word: "stand",
+    shape: either(word("plumb", "stand"), seq(word("with", "stand"), word("posts"))),
+    meaning: "Whether the rail stands plumb or leans with its posts.",
+    example: "stand with posts",
+    default: "stand plumb",
+  },
+];
+
+const shaping: Row[] = [
+  {
+    owner,
+    word: "arch",
+    shape: seq(length("rise"), either(word("below", "edge"), word("above", "edge"))),
+    many: true,
+    meaning:
+      "Hollows the lower edge, or crowns the top, by this much at the middle; the width is that of the ends.",
+    example: "arch 14 below",
+  },
+  {
+    owner,
+    word: "bow",
+    shape: seq(length("rise"), choice("towards", "back", "front", "out", "in")),
+    meaning:
+      "Curves the rail: how far the outside face rises at the middle from the straight between its shoulders.",
+    example: "bow 22 back",
+  },
+  {
+    owner,
+    word: "taper",
+    shape: seq(
+      across("thickness", "width"),
+      word("to"),
+      either(word("end", "towards"), word("ends", "towards")),
+    ),
+    meaning: "Tapers the section to this one, towards the second end or from the middle to both ends.",
+    example: "taper 18 x 60 to ends",
+  },
+];
+
+const joining: Row[] = [
+  {
+    owner,
+    word: "joined",
+    shape: ref("joint", "joint"),
+    meaning: "The joint at both ends.",
+    example: "joined rail-tenon",
+  },
+  {
+    owner,
+    word: "end",
+    shape: ref("part", "which", "left", "right"),
+    opens: "end",
+    many: true,
+    meaning:
+      "What differs at one end, named by the post or rail it enters, or `left` and `right` for a rail that goes across.",
+    example: "end back {",
+  },
+  {
+    owner,
+    word: "timber",
+    shape: wood,
+    meaning: "This rail's own species, moisture and density.",
+    example: "timber white-oak moisture 10%",
+    default: "the file's timber",
+  },
+];
+
+export const railRows: Row[] = [...course, ...setting, ...shaping, ...joining];
