@@ -1,0 +1,77 @@
+/**
+ * Findings as the editor shows them.
+ */
+import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
+import type { Problem, Severity } from "../../grammar/problem.ts";
+import type { Settings } from "./settings.ts";
+import { rangeOf, type View } from "./view.ts";
+
+/** Shown as the sender of every diagnostic. */
+export const SOURCE = "seatwright";
+
+const severities: Record<Severity, DiagnosticSeverity> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+/** Rules about text that does nothing: the editor fades it. */
+const fading = new Set(["unused-let", "unused-joint", "accept-accepts-nothing"]);
+
+/** The file's findings under the maker's settings, in the order of the text, at most `problemLimit` of them with a note for the rest. */
+export function diagnostics(view: View, settings: Settings): Diagnostic[] {
+  const shown = problemsShown(view, settings);
+  const listed = shown.slice(0, settings.problemLimit).map((problem) => toDiagnostic(view, problem));
+  const rest = shown.length - listed.length;
+  if (rest > 0) listed.push(note(rest));
+  return listed;
+}
+
+/** The findings left after settings have silenced some and changed the severity of others. */
+export function problemsShown(view: View, settings: Settings): Problem[] {
+  const shown: Problem[] = [];
+  for (const problem of view.study.problems) {
+    const level = settings.rules[problem.code];
+    if (level === "off") continue;
+    shown.push(level ? { ...problem, severity: level } : problem);
+  }
+  return shown;
+}
+
+/** One finding as a diagnostic. */
+export function toDiagnostic(view: View, problem: Problem): Diagnostic {
+  const diagnostic: Diagnostic = {
+    range: rangeOf(view.document, problem),
+    severity: severities[problem.severity],
+    code: problem.code,
+    source: SOURCE,
+    message: problem.message,
+  };
+  if (fading.has(problem.code)) diagnostic.tags = [DiagnosticTag.Unnecessary];
+  const related = relatedInformation(view, problem);
+  if (related.length) diagnostic.relatedInformation = related;
+  return diagnostic;
+}
+
+function relatedInformation(view: View, problem: Problem) {
+  return (problem.related ?? []).flatMap((related) => {
+    const document = related.file && related.file !== view.uri ? view.other(related.file) : view.document;
+    if (!document) return [];
+    return [
+      {
+        location: { uri: related.file ?? view.uri, range: rangeOf(document, related) },
+        message: related.message,
+      },
+    ];
+  });
+}
+
+function note(rest: number): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+    severity: DiagnosticSeverity.Information,
+    source: SOURCE,
+    message: `${rest} more ${rest === 1 ? "finding is" : "findings are"} not shown; raise "seatwright.problemLimit" to see more.`,
+  };
+}

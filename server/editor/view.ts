@@ -1,0 +1,36 @@
+/**
+ * What an editor feature is given: one version of one file, and the means to look at the files it names.
+ */
+
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import type { Range } from "vscode-languageserver-types";
+import type { Span } from "../../grammar/problem.ts";
+import type { Vocabulary } from "../../grammar/row.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import type { Rule } from "../rules/rule.ts";
+import type { Study } from "../study.ts";
+
+export interface View {
+  uri: string;
+  document: TextDocument;
+  /** Read at once; features that need no more than the text ask only for this. */
+  readonly tree: Tree;
+  /** All that is worked out; costs the whole road the first time it is asked for. */
+  readonly study: Study;
+  vocabulary: Vocabulary;
+  rules: readonly Rule[];
+  /** Another file's text by its address, if it can be had now. */
+  other(address: string): TextDocument | undefined;
+  /** The address of a file named in this one by `use` or `like`. */
+  resolve(path: string): string;
+}
+
+/** A span as line and character places. */
+export function rangeOf(document: TextDocument, span: Span): Range {
+  return { start: document.positionAt(span.start), end: document.positionAt(span.end) };
+}
+
+/** Whether two ranges share a place; ranges that only touch do. */
+export function meet(a: Span, b: Span): boolean {
+  return a.start <= b.end && b.start <= a.end;
+}

@@ -1,0 +1,30 @@
+/**
+ * Addresses of files: one spelling for each, however a client writes it, and the files named by `use` and `like`.
+ */
+import { URI, Utils } from "vscode-uri";
+
+/** The one spelling under which a file is kept. */
+export function sameAddress(uri: string): string {
+  try {
+    return URI.parse(uri, true).toString();
+  } catch {
+    return uri;
+  }
+}
+
+/** The address of a file named in another, relative to it. */
+export function resolveAddress(from: string, path: string): string {
+  try {
+    const base = URI.parse(from, true);
+    if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return URI.parse(path, true).toString();
+    return Utils.resolvePath(Utils.dirname(base), path.replaceAll("\\", "/")).toString();
+  } catch {
+    return path;
+  }
+}
+
+/** Whether an address lies in a folder. */
+export function liesIn(uri: string, folder: string): boolean {
+  const base = sameAddress(folder).replace(/\/?$/, "/");
+  return sameAddress(uri).startsWith(base);
+}

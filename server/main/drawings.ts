@@ -1,0 +1,119 @@
+/**
+ * The drawing of each watched file. It never goes blank: while errors keep parts from being built, the last good sheet is
+ * given again with the reason.
+ */
+import type { Problem } from "../../grammar/problem.ts";
+import type { Chair } from "../chair/chair.ts";
+import type { Sheet } from "../drawing/sheet.ts";
+import type { View } from "../editor/view.ts";
+import type { DrawingParams } from "./protocol.ts";
+
+interface Good {
+  sheet: Sheet;
+  parts: Set<string>;
+}
+
+export interface Drawings {
+  watch(uri: string, watch: boolean): void;
+  watched(uri: string): boolean;
+  /** The drawing to show for this version. */
+  draw(view: View): DrawingParams;
+  /** The file was closed: its last good drawing is let go. */
+  forget(uri: string): void;
+}
+
+/** Drawings made by `drawSheet`; `failed` hears when drawing itself goes wrong. */
+export function createDrawings(
+  drawSheet: (chair: Chair) => Sheet,
+  failed: (error: unknown) => void,
+): Drawings {
+  const watching = new Set<string>();
+  const lastGood = new Map<string, Good>();
+
+  function fresh(view: View): Good | { reason: string } {
+    const { chair } = view.study;
+    const parts = partsOf(chair);
+    const lost = lostToError(view, lastGood.get(view.uri)?.parts ?? new Set(), parts);
+    if (lost) return { reason: `${lost.part} cannot be drawn until ${placed(view, lost.error)}` };
+    if (!parts.size) {
+      const error = view.study.problems.find(isError);
+      return {
+        reason: error
+          ? `Nothing can be drawn until ${placed(view, error)}`
+          : "There are no posts or rails to draw yet.",
+      };
+    }
+    try {
+      return { sheet: drawSheet(chair), parts };
+    } catch (fault) {
+      failed(fault);
+      return { reason: "This version of the chair could not be drawn." };
+    }
+  }
+
+  return {
+    watch: (uri, watch) => void (watch ? watching.add(uri) : watching.delete(uri)),
+    watched: (uri) => watching.has(uri),
+    draw(view) {
+      const { uri } = view;
+      const version = view.document.version;
+      const drawn = fresh(view);
+      if ("sheet" in drawn) {
+        lastGood.set(uri, drawn);
+        return { uri, version, sheet: drawn.sheet, stale: false };
+      }
+      const before = lastGood.get(uri);
+      return {
+        uri,
+        version,
+        sheet: before?.sheet ?? null,
+        stale: before !== undefined,
+        reason: drawn.reason,
+      };
+    },
+    forget: (uri) => void lastGood.delete(uri),
+  };
+}
+
+/**
+ * A part that was drawn before and is missing now because of an error, with the error. A part that the maker has taken out of
+ * the text is not lost: it is missing from the text too, and the text reads without errors.
+ */
+function lostToError(
+  view: View,
+  before: Set<string>,
+  now: Set<string>,
+): { part: string; error: Problem } | undefined {
+  const { tree, design, problems } = view.study;
+  for (const part of before) {
+    if (now.has(part)) continue;
+    const name = part.split(".")[0] as string;
+    const declared = design.names.has(name) || (name === SEAT && design.seat !== undefined);
+    const errors = (declared ? problems : tree.problems).filter(isError);
+    const error = errors.find((problem) => problem.subject === part || problem.subject === name) ?? errors[0];
+    if (error) return { part, error };
+  }
+  return undefined;
+}
+
+const SEAT = "seat";
+
+/** Names of all that was built. */
+function partsOf(chair: Chair): Set<string> {
+  const parts = new Set([
+    ...chair.posts.keys(),
+    ...chair.rails.keys(),
+    ...chair.slats.keys(),
+    ...chair.blocks.keys(),
+  ]);
+  if (chair.seat) parts.add(SEAT);
+  return parts;
+}
+
+function isError(problem: Problem): boolean {
+  return problem.severity === "error";
+}
+
+function placed(view: View, error: Problem): string {
+  return `line ${view.document.positionAt(error.start).line + 1} is mended: ${error.message}`;
+}

@@ -1,0 +1,15 @@
+/**
+ * The server as a process: over its parent's channel (`--node-ipc`), a socket, or its standard streams (`--stdio`).
+ */
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { cancelling } from "./cancelling.ts";
+import { filesOnDisk } from "./files-node.ts";
+import { serve } from "./serve.ts";
+import { services } from "./services.ts";
+import { version } from "./version.ts";
+
+serve(createConnection(ProposedFeatures.all, { connectionStrategy: cancelling }), {
+  services,
+  files: filesOnDisk(),
+  version,
+});

@@ -1,0 +1,39 @@
+/**
+ * The messages of our own that pass between server and client, beside those of the Language Server Protocol.
+ */
+import type { Sheet } from "../drawing/sheet.ts";
+
+/** Client → server notification: start or stop sending this file's drawing. */
+export const WATCH_DRAWING = "seatwright/watchDrawing";
+export interface WatchDrawingParams {
+  uri: string;
+  watch: boolean;
+}
+
+/** Server → client notification: the drawing of one version of a watched file. */
+export const DRAWING = "seatwright/drawing";
+export interface DrawingParams {
+  uri: string;
+  version: number;
+  /** Null only when no chair could ever be drawn from this file. */
+  sheet: Sheet | null;
+  /** True when the sheet is the last good one and the text has moved on. */
+  stale: boolean;
+  /** Why it is stale or missing, one plain sentence. */
+  reason?: string;
+}
+
+/** Server → client request: the text of a file named by `use` or `like`; sent only by the server in a web worker. */
+export const READ_FILE = "seatwright/readFile";
+export interface ReadFileParams {
+  uri: string;
+}
+export interface ReadFileResult {
+  text: string | null;
+}
+
+/** Server → client request: the addresses of the workspace's chair files; sent only by the server in a web worker. */
+export const FIND_FILES = "seatwright/findFiles";
+export interface FindFilesResult {
+  uris: string[];
+}

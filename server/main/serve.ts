@@ -1,0 +1,223 @@
+/**
+ * The language server over any connection: a process's standard streams, its parent's channel or a web worker's messages.
+ */
+import {
+  type ClientCapabilities,
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  ErrorCodes,
+  type InitializeParams,
+  type InitializeResult,
+  ResponseError,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { diagnostics } from "../editor/diagnostics.ts";
+import type { View } from "../editor/view.ts";
+import { createDrawings } from "./drawings.ts";
+import { features } from "./features.ts";
+import type { Files } from "./files.ts";
+import { DRAWING, WATCH_DRAWING, type WatchDrawingParams } from "./protocol.ts";
+import { guard } from "./run-safe.ts";
+import { createSchedule, type Timing } from "./schedule.ts";
+import type { Services } from "./services.ts";
+import { createSettings, type SettingsStore } from "./settings-store.ts";
+import { createViews } from "./views.ts";
+import { filesCome, type World } from "./world.ts";
+
+export interface Host {
+  services: Services;
+  files: Files;
+  version: string;
+  timing?: Timing;
+}
+
+/** Serves one client until it says exit. */
+export function serve(connection: Connection, { services, files, version, timing }: Host): void {
+  const views = createViews(services, files);
+  const runSafe = guard(connection.console);
+  const drawings = createDrawings(services.drawSheet, (error) => report("drawing", error));
+  const schedule = createSchedule(look, timing);
+  let state: "new" | "ready" | "shut" = "new";
+  let settings: SettingsStore = createSettings(connection, false, undefined);
+  let pulls = false;
+  const world: World = {
+    services,
+    views,
+    files,
+    client: {},
+    folders: [],
+    settings: (uri) => settings.of(uri),
+  };
+
+  function report(name: string, error: unknown) {
+    void runSafe(name, undefined, { isCancellationRequested: false } as never, () => {
+      throw error;
+    });
+  }
+
+  /** Findings and drawing of one file as it is now. */
+  function look(uri: string) {
+    const view = views.opened(uri);
+    if (!view || state === "shut") return;
+    show(view).catch((error) => report("looking at a file", error));
+  }
+
+  /** Each step asks again whether this version is still the newest. */
+  async function show(view: View) {
+    const newest = () => views.opened(view.uri) === view;
+    await filesCome(view, files);
+    const chosen = await settings.of(view.uri);
+    if (!pulls && newest()) {
+      const { uri, document } = view;
+      await connection.sendDiagnostics({
+        uri,
+        version: document.version,
+        diagnostics: diagnostics(view, chosen),
+      });
+    }
+    if (drawings.watched(view.uri) && newest())
+      await connection.sendNotification(DRAWING, drawings.draw(view));
+  }
+
+  /** Files that read this one are looked at again. */
+  function touchDependents(uri: string) {
+    const others = views.dependents(uri).filter((view) => view.uri !== uri);
+    for (const view of others) schedule.touch(view.uri);
+    if (others.length) refresh();
+  }
+
+  /** Asks a client that pulls to ask again: findings of files other than the one being typed in have changed. */
+  function refresh() {
+    if (pulls && world.client.workspace?.diagnostics?.refreshSupport)
+      connection.languages.diagnostics.refresh();
+  }
+
+  function lookAtAll() {
+    for (const view of views.all()) schedule.touch(view.uri);
+    refresh();
+    if (world.client.workspace?.inlayHint?.refreshSupport) connection.languages.inlayHint.refresh();
+    if (world.client.workspace?.codeLens?.refreshSupport)
+      void connection.sendRequest("workspace/codeLens/refresh");
+  }
+
+  connection.onInitialize((params): InitializeResult => {
+    const client = params.capabilities;
+    world.client = client;
+    world.folders = foldersOf(params);
+    pulls = client.textDocument?.diagnostic !== undefined;
+    settings = createSettings(
+      connection,
+      client.workspace?.configuration === true,
+      params.initializationOptions,
+    );
+    state = "ready";
+    return {
+      serverInfo: { name: "seatwright", version },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...Object.assign({}, ...advertised(client).map((feature) => feature.capability ?? {})),
+      },
+    };
+  });
+
+  connection.onInitialized(() => {
+    const { workspace } = world.client;
+    if (workspace?.didChangeConfiguration?.dynamicRegistration) {
+      void connection.client.register(DidChangeConfigurationNotification.type, { section: "seatwright" });
+    }
+    if (workspace?.didChangeWatchedFiles?.dynamicRegistration) {
+      void connection.client.register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: "**/*.chair" }],
+      });
+    }
+    if (workspace?.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map((folder) => folder.uri));
+        world.folders = [
+          ...world.folders.filter((uri) => !gone.has(uri)),
+          ...added.map((folder) => folder.uri),
+        ];
+      });
+    }
+  });
+
+  connection.onShutdown(() => {
+    state = "shut";
+    schedule.dispose();
+  });
+
+  connection.onDidOpenTextDocument(({ textDocument: { uri, languageId, version: number, text } }) => {
+    views.open(uri, languageId, number, text);
+    schedule.touch(uri);
+    touchDependents(uri);
+  });
+
+  connection.onDidChangeTextDocument(({ textDocument: { uri, version: number }, contentChanges }) => {
+    views.change(uri, number, contentChanges);
+    schedule.touch(uri);
+    touchDependents(uri);
+  });
+
+  connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
+    schedule.drop(uri);
+    drawings.watch(uri, false);
+    drawings.forget(uri);
+    const dependents = views.dependents(uri);
+    views.close(uri);
+    if (!pulls) void connection.sendDiagnostics({ uri, diagnostics: [] });
+    for (const view of dependents) schedule.touch(view.uri);
+    if (dependents.length) refresh();
+  });
+
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) {
+      if (views.opened(uri)) continue;
+      views.forget(uri);
+      touchDependents(uri);
+    }
+  });
+
+  connection.onDidChangeConfiguration(({ settings: given }) => {
+    settings.changed(given);
+    lookAtAll();
+  });
+
+  files.onArrival?.((uri) => {
+    views.arrived(uri);
+    touchDependents(uri);
+  });
+
+  connection.onNotification(WATCH_DRAWING, ({ uri, watch }: WatchDrawingParams) => {
+    if (typeof uri !== "string") return;
+    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true);
+    const view = views.opened(uri);
+    if (view && watch) schedule.touch(view.uri);
+  });
+
+  for (const { name, method, empty, answer } of features) {
+    connection.onRequest(method, (params, token) => {
+      const refused = refusal(state);
+      return refused ?? runSafe(name, empty, token, () => answer(world, params as never, token));
+    });
+  }
+
+  connection.listen();
+}
+
+/** The features this client is told of. */
+export function advertised(client: ClientCapabilities) {
+  return features.filter((feature) => feature.when?.(client) ?? true);
+}
+
+function refusal(state: "new" | "ready" | "shut"): ResponseError | undefined {
+  if (state === "new") return new ResponseError(ErrorCodes.ServerNotInitialized, "Say initialize first.");
+  if (state === "shut") return new ResponseError(ErrorCodes.InvalidRequest, "The server has been shut down.");
+  return undefined;
+}
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map((folder) => folder.uri);
+  return rootUri ? [rootUri] : [];
+}

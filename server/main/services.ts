@@ -1,0 +1,30 @@
+/**
+ * The rooms of the house that the server and the command line put to work.
+ */
+
+import { parse } from "../../grammar/parser.ts";
+import type { Vocabulary } from "../../grammar/row.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import type { Chair } from "../chair/chair.ts";
+import { drawSheet } from "../drawing/draw-sheet.ts";
+import type { Sheet } from "../drawing/sheet.ts";
+import { rules } from "../rules/index.ts";
+import type { Rule } from "../rules/rule.ts";
+import { type OtherFiles, type Study, study } from "../study.ts";
+
+export interface Services {
+  vocabulary: Vocabulary;
+  rules: readonly Rule[];
+  parse(text: string): Tree;
+  study(given: { text: string; address: string; files: OtherFiles }): Study;
+  drawSheet(chair: Chair): Sheet;
+}
+
+export const services: Services = {
+  vocabulary,
+  rules,
+  parse: (text) => parse(text, vocabulary),
+  study,
+  drawSheet,
+};

@@ -1,0 +1,4 @@
+/**
+ * The version of this build, from the package.
+ */
+export { version } from "../../package.json";

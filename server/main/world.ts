@@ -1,0 +1,38 @@
+/**
+ * What every request handler is given: the open files, the settings and the workspace.
+ */
+import type { ClientCapabilities } from "vscode-languageserver";
+import type { Settings } from "../editor/settings.ts";
+import type { View } from "../editor/view.ts";
+import type { Files } from "./files.ts";
+import type { Services } from "./services.ts";
+import type { Views } from "./views.ts";
+
+export interface World {
+  services: Services;
+  views: Views;
+  files: Files;
+  client: ClientCapabilities;
+  /** Addresses of the workspace's folders. */
+  folders: string[];
+  settings(uri: string): Promise<Settings>;
+}
+
+/** Every chair file of the workspace that can be read, the open ones first. */
+export async function everyView(world: World): Promise<View[]> {
+  const open = world.views.all();
+  const seen = new Set(open.map((view) => view.uri));
+  const rest = (await world.files.list(world.folders)).filter((uri) => !seen.has(uri));
+  return [...open, ...rest.flatMap((uri) => world.views.get(uri) ?? [])];
+}
+
+/** Waits for the files that this one names, which in the browser come after they are asked for. */
+export async function filesCome(view: View, files: Files): Promise<void> {
+  // Files that come may name others; a chain longer than this is left to the next look.
+  for (let round = 0; round < 8; round++) {
+    void view.study;
+    const pending = files.pending?.();
+    if (!pending) return;
+    await pending;
+  }
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { WATCH_DRAWING } from "../../../server/main/protocol.ts";
+import { connect } from "./connected.ts";
+import { standIn } from "./stand-in.ts";
+
+const uri = "file:///mess/chair.chair";
+
+async function watching(text: string) {
+  const c = await connect(standIn());
+  c.open(uri, text);
+  void c.client.sendNotification(WATCH_DRAWING, { uri, watch: true });
+  return c;
+}
+
+describe("the drawing", () => {
+  it("comes with its version and follows the text", async () => {
+    const c = await watching("part-leg");
+    expect(await c.drawingWhen((d) => d.version === 1)).toMatchObject({
+      uri,
+      sheet: { title: "part-leg" },
+      stale: false,
+    });
+    c.change(uri, 2, "part-leg\npart-rail");
+    expect(await c.drawingWhen((d) => d.version === 2)).toMatchObject({
+      sheet: { title: "part-leg part-rail" },
+      stale: false,
+    });
+  });
+
+  it("keeps the last good sheet while an error takes a part away, and says why", async () => {
+    const c = await watching("part-leg\npart-rail");
+    await c.drawingWhen((d) => d.version === 1);
+    c.change(uri, 2, "part-leg\nwrong-rail");
+    const stale = await c.drawingWhen((d) => d.version === 2);
+    expect(stale).toMatchObject({ sheet: { title: "part-leg part-rail" }, stale: true });
+    expect(stale.reason).toBe("part-rail cannot be drawn until line 2 is mended: This is wrong.");
+    c.change(uri, 3, "part-leg\npart-rail");
+    expect(await c.drawingWhen((d) => d.version === 3)).toMatchObject({ stale: false });
+  });
+
+  it("draws on when an error costs no part", async () => {
+    const c = await watching("part-leg");
+    c.change(uri, 2, "part-leg\nwrong");
+    expect(await c.drawingWhen((d) => d.version === 2)).toMatchObject({
+      sheet: { title: "part-leg" },
+      stale: false,
+    });
+  });
+
+  it("lets go of a part that the maker took out", async () => {
+    const c = await watching("part-leg\npart-rail");
+    await c.drawingWhen((d) => d.version === 1);
+    c.change(uri, 2, "part-leg");
+    expect(await c.drawingWhen((d) => d.version === 2)).toMatchObject({
+      sheet: { title: "part-leg" },
+      stale: false,
+    });
+  });
+
+  it("never goes blank once there was a chair", async () => {
+    const c = await watching("part-leg");
+    await c.drawingWhen((d) => d.version === 1);
+    c.change(uri, 2, "");
+    expect(await c.drawingWhen((d) => d.version === 2)).toMatchObject({
+      sheet: { title: "part-leg" },
+      stale: true,
+      reason: "There are no posts or rails to draw yet.",
+    });
+  });
+
+  it("is null with a reason when there never was a chair", async () => {
+    const c = await watching("wrong");
+    expect(await c.drawingWhen((d) => d.version === 1)).toMatchObject({
+      sheet: null,
+      reason: "Nothing can be drawn until line 1 is mended: This is wrong.",
+    });
+  });
+
+  it("stops when no longer watched", async () => {
+    const c = await watching("part-leg");
+    await c.drawingWhen((d) => d.version === 1);
+    void c.client.sendNotification(WATCH_DRAWING, { uri, watch: false });
+    c.change(uri, 2, "part-leg\npart-rail");
+    await c.diagnosticsWhen((p) => p.version === 2);
+    c.change(uri, 3, "part-leg");
+    await c.diagnosticsWhen((p) => p.version === 3);
+    expect(c.drawings.map((d) => d.version)).toEqual([1]);
+  });
+});

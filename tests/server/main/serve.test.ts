@@ -1,0 +1,175 @@
+import { describe, expect, it } from "vitest";
+import { connect } from "./connected.ts";
+import { standIn } from "./stand-in.ts";
+
+const uri = "file:///mess/chair.chair";
+
+describe("diagnostics by push", () => {
+  it("carries the version it was worked out for", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "all is wrong here", 7);
+    const found = await c.diagnosticsWhen((p) => p.version === 7);
+    expect(found.diagnostics.map((d) => [d.code, d.range.start.character, d.source])).toEqual([
+      ["wrong-word", 7, "seatwright"],
+    ]);
+    c.change(uri, 8, "all is well");
+    expect((await c.diagnosticsWhen((p) => p.version === 8)).diagnostics).toEqual([]);
+  });
+
+  it("follows incremental edits, counted in UTF-16", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "🪑 one\r\ntwo\r\n");
+    const at = (line: number, character: number) => ({ line, character });
+    void c.client.sendNotification("textDocument/didChange", {
+      textDocument: { uri, version: 2 },
+      contentChanges: [
+        { range: { start: at(0, 3), end: at(0, 6) }, text: "wrong" },
+        { range: { start: at(1, 0), end: at(1, 3) }, text: "wrong" },
+      ],
+    });
+    const found = await c.diagnosticsWhen((p) => p.version === 2);
+    expect(found.diagnostics.map((d) => d.range.start)).toEqual([at(0, 3), at(1, 0)]);
+  });
+
+  it("says nothing more of a closed file", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "wrong");
+    await c.diagnosticsWhen((p) => p.version === 1);
+    c.change(uri, 2, "wrong wrong");
+    c.close(uri);
+    await c.diagnosticsWhen((p) => p.version === undefined && p.diagnostics.length === 0);
+    c.open("file:///mess/other.chair", "wrong");
+    await c.diagnosticsWhen((p) => p.uri.endsWith("other.chair"));
+    expect(c.published.at(-2)?.diagnostics).toEqual([]);
+    expect(c.published.filter((p) => p.uri === uri && p.version === 2)).toEqual([]);
+  });
+
+  it("studies a burst of keystrokes once", async () => {
+    const services = standIn();
+    const c = await connect(services);
+    c.open(uri, "a");
+    for (let version = 2; version <= 20; version++) c.change(uri, version, "a".repeat(version));
+    await c.diagnosticsWhen((p) => p.version === 20);
+    expect(services.studied.length).toBeLessThan(6);
+  });
+
+  it("follows the file it uses, the open text before the disk's", async () => {
+    const disk = new Map([["file:///mess/joints.chair", "fine"]]);
+    const files = { read: (address: string) => disk.get(address), forget: () => {}, list: async () => [] };
+    const c = await connect(standIn(), { files });
+    c.open(uri, 'use "joints.chair"');
+    expect((await c.diagnosticsWhen((p) => p.uri === uri)).diagnostics).toEqual([]);
+    disk.set("file:///mess/joints.chair", "wrong");
+    void c.client.sendNotification("workspace/didChangeWatchedFiles", {
+      changes: [{ uri: "file:///mess/joints.chair", type: 2 }],
+    });
+    await c.diagnosticsWhen((p) => p.uri === uri && p.diagnostics.length === 1);
+    c.open("file:///mess/joints.chair", "wrong wrong");
+    await c.diagnosticsWhen((p) => p.uri === uri && p.diagnostics.length === 2);
+    c.close("file:///mess/joints.chair");
+    await c.diagnosticsWhen((p) => p === c.published.at(-1) && p.uri === uri && p.diagnostics.length === 1);
+  });
+});
+
+describe("diagnostics by pull", () => {
+  const capabilities = {
+    textDocument: { diagnostic: {} },
+    workspace: { diagnostics: { refreshSupport: true } },
+  };
+
+  it("answers when asked and publishes nothing", async () => {
+    const c = await connect(standIn(), { capabilities });
+    expect(c.result.capabilities.diagnosticProvider).toBeDefined();
+    c.open(uri, "wrong");
+    const report = await c.client.sendRequest<{ items: unknown[] }>("textDocument/diagnostic", {
+      textDocument: { uri },
+    });
+    expect(report.items).toHaveLength(1);
+    expect(c.published).toEqual([]);
+  });
+
+  it("is not offered to a client without it", async () => {
+    const c = await connect(standIn());
+    expect(c.result.capabilities.diagnosticProvider).toBeUndefined();
+  });
+
+  it("asks for a refresh when a file that others use changes", async () => {
+    let refreshed = () => {};
+    const refresh = new Promise<void>((resolve) => {
+      refreshed = resolve;
+    });
+    const c = await connect(standIn(), { capabilities }, (client) =>
+      client.onRequest("workspace/diagnostic/refresh", () => refreshed()),
+    );
+    c.open(uri, 'use "joints.chair"');
+    c.open("file:///mess/joints.chair", "fine");
+    await c.client.sendRequest("textDocument/diagnostic", { textDocument: { uri } });
+    c.change("file:///mess/joints.chair", 2, "wrong");
+    await refresh;
+  });
+});
+
+describe("when a feature fails", () => {
+  it("gives the empty value, logs once and goes on", async () => {
+    const c = await connect(standIn(), { capabilities: { textDocument: { diagnostic: {} } } });
+    const ask = () => c.client.sendRequest("textDocument/diagnostic", { textDocument: { uri } });
+    c.open(uri, "explode");
+    expect(await ask()).toEqual({ kind: "full", items: [] });
+    expect(await ask()).toEqual({ kind: "full", items: [] });
+    expect(c.logged.filter((line) => line.startsWith("diagnostics failed"))).toHaveLength(1);
+    c.change(uri, 2, "wrong");
+    expect(await ask()).toMatchObject({ items: [{ code: "wrong-word" }] });
+  });
+});
+
+describe("settings", () => {
+  const capabilities = { workspace: { configuration: true } };
+
+  it("are asked for each file and taken up when they change", async () => {
+    let level = "hint";
+    const asked: unknown[] = [];
+    const c = await connect(standIn(), { capabilities }, (client) =>
+      client.onRequest("workspace/configuration", ({ items }: { items: { scopeUri: string }[] }) => {
+        asked.push(...items.map((item) => item.scopeUri));
+        return items.map(() => ({ rules: { "wrong-word": level } }));
+      }),
+    );
+    c.open(uri, "wrong");
+    expect((await c.diagnosticsWhen((p) => p.uri === uri)).diagnostics[0]?.severity).toBe(4);
+    level = "off";
+    void c.client.sendNotification("workspace/didChangeConfiguration", { settings: null });
+    await c.diagnosticsWhen((p) => p.uri === uri && p.diagnostics.length === 0);
+    expect(asked[0]).toBe(uri);
+  });
+
+  it("from a client that pushes them hold for all files", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "wrong");
+    await c.diagnosticsWhen((p) => p.diagnostics.length === 1);
+    void c.client.sendNotification("workspace/didChangeConfiguration", {
+      settings: { seatwright: { rules: { "wrong-word": "off" } } },
+    });
+    await c.diagnosticsWhen((p) => p.diagnostics.length === 0);
+  });
+});
+
+describe("starting and stopping", () => {
+  it("refuses requests after shutdown", async () => {
+    const c = await connect(standIn(), { capabilities: { textDocument: { diagnostic: {} } } });
+    c.open(uri, "wrong");
+    expect(await c.client.sendRequest("shutdown")).toBeNull();
+    await expect(
+      c.client.sendRequest("textDocument/diagnostic", { textDocument: { uri } }),
+    ).rejects.toMatchObject({ code: -32600 });
+  });
+
+  it("answers a request called off with the cancellation error", async () => {
+    const { CancellationTokenSource } = await import("vscode-languageserver-protocol");
+    const c = await connect(standIn(), { capabilities: { textDocument: { diagnostic: {} } } });
+    c.open(uri, "wrong");
+    const source = new CancellationTokenSource();
+    const asked = c.client.sendRequest("textDocument/diagnostic", { textDocument: { uri } }, source.token);
+    source.cancel();
+    await expect(asked).rejects.toMatchObject({ code: -32800 });
+  });
+});

@@ -1,0 +1,69 @@
+import type { Chair } from "../../../server/chair/chair.ts";
+import type { Design } from "../../../server/design/design.ts";
+import type { Sheet } from "../../../server/drawing/sheet.ts";
+import type { Services } from "../../../server/main/services.ts";
+import type { Study } from "../../../server/study.ts";
+
+/**
+ * A language of our own for tests of the server alone: every "wrong" in the text is an error, `use "x"` reads another file,
+ * and every word that starts a line with `part-` is a part.
+ */
+export function standIn(): Services & { studied: string[] } {
+  const studied: string[] = [];
+  return {
+    studied,
+    vocabulary: { rows: [], words: [] },
+    rules: [],
+    parse: (text) => ({ text, statements: [], comments: [], problems: wrongs(text) }),
+    study({ text, address, files }) {
+      studied.push(text);
+      if (text.includes("explode")) throw new Error("the study exploded");
+      const other = /use "(.*)"/.exec(text)?.[1];
+      const used = other === undefined ? "" : files.read(files.resolve(address, other));
+      const problems = wrongs(text);
+      if (used === undefined)
+        problems.push({
+          start: 0,
+          end: 3,
+          code: "file-not-found",
+          severity: "error",
+          message: "No such file.",
+        });
+      for (const _ of (used ?? "").matchAll(/wrong/g)) {
+        problems.push({
+          start: 0,
+          end: 3,
+          code: "used-wrong",
+          severity: "warning",
+          message: "The other file is wrong.",
+        });
+      }
+      const parts = [...text.matchAll(/^part-[a-z]+/gm)].map((match) => match[0]);
+      return {
+        address,
+        text,
+        tree: { text, statements: [], comments: [], problems: wrongs(text) },
+        design: { names: new Map(), lets: new Map() } as unknown as Design,
+        chair: {
+          posts: new Map(parts.map((part) => [part, {}])),
+          rails: new Map(),
+          slats: new Map(),
+          blocks: new Map(),
+        } as unknown as Chair,
+        problems,
+        accepted: [],
+      } satisfies Study;
+    },
+    drawSheet: (chair) => ({ title: [...chair.posts.keys()].join(" ") }) as Sheet,
+  };
+}
+
+function wrongs(text: string) {
+  return [...text.matchAll(/wrong/g)].map((match) => ({
+    start: match.index,
+    end: match.index + match[0].length,
+    code: "wrong-word",
+    severity: "error" as const,
+    message: "This is wrong.",
+  }));
+}
