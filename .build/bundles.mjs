@@ -1,0 +1,68 @@
+/**
+ * The six bundles: what each is made from and where it runs.
+ */
+import { existsSync } from "node:fs";
+import { rm } from "node:fs/promises";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { dist, root } from "./places.mjs";
+
+/** @type {Record<string, import("esbuild").BuildOptions>} */
+export const bundles = {
+  "client.js": {
+    entryPoints: ["client/desktop.ts"],
+    platform: "node",
+    format: "cjs",
+    external: ["vscode"],
+  },
+  "client-web.js": {
+    entryPoints: ["client/web.ts"],
+    platform: "browser",
+    format: "cjs",
+    external: ["vscode"],
+  },
+  "server.js": { entryPoints: ["server/main/node.ts"], platform: "node", format: "cjs" },
+  "server-web.js": { entryPoints: ["server/main/browser.ts"], platform: "browser", format: "iife" },
+  "cli.js": {
+    entryPoints: ["server/main/cli.ts"],
+    platform: "node",
+    format: "cjs",
+    banner: { js: "#!/usr/bin/env node" },
+  },
+  "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
+  "panel.css": { entryPoints: ["client/panel/webview/panel.css"] },
+};
+
+/**
+ * Builds all bundles into dist.
+ *
+ * @param {{ minify?: boolean, sourcemap?: boolean }} [options] source maps are for development and never packaged
+ * @returns {Promise<Record<string, import("esbuild").Metafile>>} what went into each bundle
+ */
+export async function buildBundles({ minify = true, sourcemap = false } = {}) {
+  await rm(dist, { recursive: true, force: true });
+  const made = await Promise.all(
+    Object.entries(bundles).map(async ([name, options]) => {
+      if (!existsSync(join(root, options.entryPoints[0]))) {
+        console.log(`${name} is left out: its source is not there yet.`);
+        return [name, { inputs: {}, outputs: {} }];
+      }
+      const { metafile } = await build({
+        absWorkingDir: root,
+        bundle: true,
+        target: options.platform === "node" ? "node20" : "es2022",
+        mainFields: options.platform === "node" ? ["module", "main"] : ["browser", "module", "main"],
+        define: options.platform === "browser" ? { global: "globalThis" } : {},
+        outfile: join(dist, name),
+        minify,
+        sourcemap,
+        legalComments: "none",
+        metafile: true,
+        logLevel: "warning",
+        ...options,
+      });
+      return /** @type {const} */ ([name, metafile]);
+    }),
+  );
+  return Object.fromEntries(made);
+}

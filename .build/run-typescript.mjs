@@ -1,0 +1,35 @@
+/**
+ * Runs a TypeScript file: bundled first, its packages left where they are.
+ *
+ *     node .build/run-typescript.mjs FILE ARGS…
+ */
+import { spawnSync } from "node:child_process";
+import { basename, join } from "node:path";
+import { argv, execPath } from "node:process";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+import { root } from "./places.mjs";
+
+/** Gives the program's exit code. */
+export async function runTypescript(/** @type {string} */ file, /** @type {string[]} */ args) {
+  const outfile = join(root, ".cache", "run", basename(file).replace(/\.ts$/, ".mjs"));
+  await build({
+    absWorkingDir: root,
+    entryPoints: [file],
+    outfile,
+    bundle: true,
+    packages: "external",
+    platform: "node",
+    format: "esm",
+    target: "node20",
+    sourcemap: "inline",
+    logLevel: "warning",
+  });
+  const options = ["--enable-source-maps", outfile, ...args];
+  return spawnSync(execPath, options, { cwd: root, stdio: "inherit" }).status ?? 1;
+}
+
+if (argv[1] === fileURLToPath(import.meta.url)) {
+  const [file = "", ...args] = argv.slice(2);
+  process.exitCode = await runTypescript(file, args);
+}
