@@ -35,7 +35,8 @@ export interface TipCase {
 export function tipCases(lines: readonly TippingLine[], loaded: Loaded, edition: Edition): TipCase[] {
   const cases = lines.flatMap((line) => {
     if (line.way === "back" && loaded.back) return [rearwards(line, loaded, loaded.back, edition)];
-    if ((line.way === "left" || line.way === "right") && loaded.arms.length > 0) return [withArms(line, loaded, edition)];
+    if ((line.way === "left" || line.way === "right") && loaded.arms.length > 0)
+      return [withArms(line, loaded, edition)];
     return [nearTheEdge(line, loaded, edition)];
   });
   const worst = new Map<string, TipCase>();
@@ -76,7 +77,12 @@ function withArms(line: TippingLine, loaded: Loaded, edition: Edition): TipCase 
   ]);
 }
 
-function rearwards(line: TippingLine, loaded: Loaded, back: { junction: number; top: number }, edition: Edition): TipCase {
+function rearwards(
+  line: TippingLine,
+  loaded: Loaded,
+  back: { junction: number; top: number },
+  edition: Edition,
+): TipCase {
   const height = Math.min(loaded.seatHeight + edition.backHeight, back.top);
   return tipCase(line, "a sitter leaning back", [
     loaded.weight,

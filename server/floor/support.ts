@@ -56,7 +56,10 @@ export function insideBy(line: TippingLine, spot: Spot): number {
  * Moments about a tipping line, N·mm: what holds the chair down and what lifts it over. A downward force inside the line
  * holds, outside it lifts; a level force outwards lifts by its height, inwards holds.
  */
-export function momentsAbout(line: TippingLine, loads: readonly Load[]): { holding: number; lifting: number } {
+export function momentsAbout(
+  line: TippingLine,
+  loads: readonly Load[],
+): { holding: number; lifting: number } {
   let holding = 0;
   let lifting = 0;
   const add = (moment: number) => {

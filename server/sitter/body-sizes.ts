@@ -1,5 +1,5 @@
-import data from "./adult-body-sizes.json" with { type: "json" };
 import { jStat } from "jstat";
+import data from "./adult-body-sizes.json" with { type: "json" };
 
 /** The two groups of the adult body-size data. */
 export type Group = "women" | "men";
@@ -51,7 +51,8 @@ export function quantile(group: Group, measure: Measure, share: number): number 
   const percents = data.quantilesPercent;
   const last = quantiles.length - 1;
   const percent = share * 100;
-  if (percent < percents[0]!) return quantiles[0]! + sd * (standardQuantile(share) - standardQuantile(percents[0]! / 100));
+  if (percent < percents[0]!)
+    return quantiles[0]! + sd * (standardQuantile(share) - standardQuantile(percents[0]! / 100));
   if (percent > percents[last]!) {
     return quantiles[last]! + sd * (standardQuantile(share) - standardQuantile(percents[last]! / 100));
   }

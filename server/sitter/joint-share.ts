@@ -16,7 +16,7 @@ export interface MeasureRange {
  * probabilities", J. Comp. Graph. Stat. 1, 1992) over a fixed lattice, so the same question always gets the same answer.
  * One range alone is exact. Ranges of one measure are intersected.
  */
-export function jointShare(group: Group, ranges: readonly MeasureRange[], points = 1021): number {
+export function jointShare(group: Group, ranges: readonly MeasureRange[], points = 251): number {
   const boxes = merge(ranges)
     .map((range) => bounds(group, range))
     .filter((box) => box.low > Number.NEGATIVE_INFINITY || box.high < Number.POSITIVE_INFINITY);
@@ -48,7 +48,9 @@ function merge(ranges: readonly MeasureRange[]): MeasureRange[] {
 
 function bounds(group: Group, { measure, low, high }: MeasureRange): Box {
   const end = (value: number | undefined, open: number) =>
-    value === undefined || !Number.isFinite(value) ? open : standardQuantile(shareBelow(group, measure, value));
+    value === undefined || !Number.isFinite(value)
+      ? open
+      : standardQuantile(shareBelow(group, measure, value));
   return { measure, low: end(low, Number.NEGATIVE_INFINITY), high: end(high, Number.POSITIVE_INFINITY) };
 }
 

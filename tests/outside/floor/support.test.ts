@@ -1,8 +1,20 @@
 import { describe, expect, it } from "vitest";
-import { insideBy, margin, supportOutline, tiltToGoOver, tippingLines } from "../../../server/floor/support.ts";
+import {
+  insideBy,
+  margin,
+  supportOutline,
+  tiltToGoOver,
+  tippingLines,
+} from "../../../server/floor/support.ts";
 
 describe("tipping on four feet", () => {
-  const feet = supportOutline([[200, 0], [-200, 0], [180, 400], [-180, 400], [0, 200]]);
+  const feet = supportOutline([
+    [200, 0],
+    [-200, 0],
+    [180, 400],
+    [-180, 400],
+    [0, 200],
+  ]);
   const lines = tippingLines(feet);
   const back = lines.find((line) => line.way === "back")!;
 

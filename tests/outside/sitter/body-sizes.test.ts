@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import data from "../../../server/sitter/adult-body-sizes.json" with { type: "json" };
-import { correlation, type Measure, measures, quantile, shareBelow, standardQuantile } from "../../../server/sitter/body-sizes.ts";
+import {
+  correlation,
+  type Measure,
+  measures,
+  quantile,
+  shareBelow,
+  standardQuantile,
+} from "../../../server/sitter/body-sizes.ts";
 import { cholesky, jointShare } from "../../../server/sitter/joint-share.ts";
 
 // ANSUR II (2012), quantiles and correlations as published in the data file.
@@ -61,8 +68,10 @@ describe("several measures at once", () => {
         const fits = ranges.every((range, i) => {
           let z = 0;
           for (let j = 0; j <= i; j += 1) z += root[i]![j]! * free[j]!;
-          const low = "low" in range ? standardQuantile(shareBelow(group, range.measure, range.low)) : -Infinity;
-          const high = "high" in range ? standardQuantile(shareBelow(group, range.measure, range.high)) : Infinity;
+          const low =
+            "low" in range ? standardQuantile(shareBelow(group, range.measure, range.low)) : -Infinity;
+          const high =
+            "high" in range ? standardQuantile(shareBelow(group, range.measure, range.high)) : Infinity;
           return z >= low && z <= high;
         });
         if (fits) fitting += 1;

@@ -1,0 +1,146 @@
+import data from "./allowances.json" with { type: "json" };
+import { type Group, groups, type Measure } from "./body-sizes.ts";
+import { jointShare, type MeasureRange } from "./joint-share.ts";
+
+/** The chair's sizes that meet a sitter, mm, as it stands; what a chair does not have is absent. */
+export interface ChairSizes {
+  /** Front edge of the seat with a sitter on it, above the floor. */
+  seatHeight?: number;
+  /** From the front edge to where the back is leant on, along the seat. */
+  seatDepth?: number;
+  /** Clear between the arms, else the seat's width at its middle. */
+  seatWidth?: number;
+  /** Top of the arms above the loaded seat. */
+  armHeight?: number;
+  /** Top of the back above the loaded seat. */
+  backTop?: number;
+}
+
+/** One way in which a chair must suit a sitter. */
+export interface FitCheck {
+  name: "height" | "not too low" | "depth" | "width" | "arms" | "back";
+  /** A plain sentence of what must hold. */
+  meaning: string;
+  measure: Measure;
+  /** The sitters it suits, in the measure's own terms. */
+  range: (shoes: number) => { low?: number; high?: number };
+}
+
+/** How a chair suits one group of people. Shares 0 to 1. */
+export interface GroupFit {
+  group: Group;
+  /** Of people whom every measure suits at once. */
+  share: number;
+  each: { check: FitCheck; share: number }[];
+  /** The check without which the most more people would be suited. */
+  excludesMost?: { check: FitCheck; shareWithout: number };
+}
+
+/** The checks that a chair of these sizes can be put to. */
+export function fitChecks(sizes: ChairSizes): FitCheck[] {
+  const checks: FitCheck[] = [];
+  const { seatHeight, seatDepth, seatWidth, armHeight, backTop } = sizes;
+  if (seatHeight !== undefined) {
+    checks.push({
+      name: "height",
+      meaning: "both feet rest on the floor",
+      measure: "popliteal-height",
+      range: (shoes) => ({ low: seatHeight - shoes }),
+    });
+    checks.push({
+      name: "not too low",
+      meaning: "the thighs rest on the seat",
+      measure: "popliteal-height",
+      range: (shoes) => ({ high: seatHeight - shoes + data.lowSeat.value }),
+    });
+  }
+  if (seatDepth !== undefined) {
+    checks.push({
+      name: "depth",
+      meaning: "the back can be leant on with room behind the knee",
+      measure: "buttock-popliteal-length",
+      range: () => ({ low: seatDepth + data.behindKnee.value }),
+    });
+  }
+  if (seatWidth !== undefined) {
+    checks.push({
+      name: "width",
+      meaning: "the hips find room",
+      measure: "hip-breadth-sitting",
+      range: () => ({ high: seatWidth - data.clothing.light }),
+    });
+  }
+  if (armHeight !== undefined) {
+    checks.push({
+      name: "arms",
+      meaning: "the elbows rest on the arms with the shoulders down",
+      measure: "elbow-rest-height",
+      range: () => ({
+        low: armHeight - data.armAboveElbow.value,
+        high: armHeight + data.armBelowElbow.value,
+      }),
+    });
+  }
+  if (backTop !== undefined) {
+    checks.push({
+      name: "back",
+      meaning: "the top of the back stays below the shoulders",
+      measure: "shoulder-height-sitting",
+      range: () => ({ low: backTop + data.belowShoulder.value }),
+    });
+  }
+  return checks;
+}
+
+/**
+ * The share of a group of adults whom all checks suit at once, each check by itself, and the one that excludes most. From
+ * the body-size data (soldiers: younger and leaner than the public); shoes and light clothing included.
+ */
+export function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
+  const ranges = (some: readonly FitCheck[]): MeasureRange[] =>
+    some.map((check) => ({ measure: check.measure, ...check.range(data.shoes[group]) }));
+  const share = jointShare(group, ranges(checks));
+  const without = checks.map((check) => ({
+    check,
+    shareWithout: jointShare(group, ranges(checks.filter((other) => other !== check)), 127),
+  }));
+  const most = without.reduce<(typeof without)[number] | undefined>(
+    (best, one) => (best && best.shareWithout >= one.shareWithout ? best : one),
+    undefined,
+  );
+  return {
+    group,
+    share,
+    each: checks.map((check) => ({ check, share: jointShare(group, ranges([check])) })),
+    ...(most && most.shareWithout > share + 0.001 ? { excludesMost: most } : {}),
+  };
+}
+
+/** Both groups, and the two taken half and half. */
+export function fitAdults(sizes: ChairSizes, only?: Group): { groups: GroupFit[]; share: number } {
+  const checks = fitChecks(sizes);
+  const fits = (only ? [only] : groups).map((group) => fitGroup(group, checks));
+  return { groups: fits, share: fits.reduce((sum, fit) => sum + fit.share, 0) / fits.length };
+}
+
+/** Which checks a sitter of known measures (mm, without shoes) passes; a measure not given is not judged. */
+export function fitNamed(
+  sizes: ChairSizes,
+  measures: ReadonlyMap<string, number>,
+  shoes: number = data.shoes.men,
+): { check: FitCheck; own: number; low?: number; high?: number; fits: boolean }[] {
+  return fitChecks(sizes).flatMap((check) => {
+    const own = measures.get(check.measure);
+    if (own === undefined) return [];
+    const { low, high } = check.range(shoes);
+    return [
+      {
+        check,
+        own,
+        ...(low !== undefined && { low }),
+        ...(high !== undefined && { high }),
+        fits: own >= (low ?? own) && own <= (high ?? own),
+      },
+    ];
+  });
+}

@@ -1,0 +1,118 @@
+import type { Chair, Joint, SeatSurface } from "../chair/chair.ts";
+import type { TimberDesign } from "../design/design.ts";
+import { measureBody } from "../geometry/body.ts";
+import { measure } from "../geometry/convex.ts";
+import { movePoint } from "../geometry/motion.ts";
+import type { Body, Convex, Vec3 } from "../geometry/solid.ts";
+import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
+import { density } from "./density.ts";
+import seatWeights from "./seat-weights.json" with { type: "json" };
+import { speciesOf, tableMoisture } from "./species.ts";
+
+/** What one part weighs. Centre as the chair stands, mm; volume less its mortises, mm³; mass kg. */
+export interface PartWeight {
+  name: string;
+  volume: number;
+  mass: number;
+  centre: Vec3;
+  /** kg/m³; absent for made-up seats, which are weighed by their area. */
+  density?: number;
+}
+
+export interface ChairWeight {
+  parts: Map<string, PartWeight>;
+  /** kg. */
+  mass: number;
+  /** Centre of gravity as the chair stands, mm. */
+  centre: Vec3;
+  /** Parts whose timber is not known, so that the chair cannot be weighed whole. */
+  unknown: string[];
+}
+
+/** Density in kg/m³ of the timber a part is made of, or nothing when it names none that is known. */
+export function densityOf(timber: TimberDesign | undefined): number | undefined {
+  if (!timber) return undefined;
+  if (timber.density !== undefined) return timber.density;
+  const species = speciesOf(timber.species);
+  return species && density(species, timber.moisture ?? tableMoisture);
+}
+
+/** Weighs every part and the chair: each part's timber, less its mortises, with its own tenons; and the seat. */
+export function weigh(chair: Chair): ChairWeight {
+  const parts = new Map<string, PartWeight>();
+  const unknown: string[] = [];
+  const joints = [...chair.joints.values()];
+  const members = [
+    ...chair.posts.values(),
+    ...chair.rails.values(),
+    ...chair.slats.values(),
+    ...chair.blocks.values(),
+  ];
+  for (const member of members) {
+    const perVolume = densityOf(member.design.timber?.value ?? chair.design.timber?.value);
+    if (perVolume === undefined) {
+      unknown.push(member.name);
+      continue;
+    }
+    const { volume, centroid } = timberOf(member.name, member.body, joints);
+    parts.set(member.name, {
+      name: member.name,
+      volume,
+      mass: (volume * perVolume) / 1e9,
+      centre: movePoint(chair.stance, centroid),
+      density: perVolume,
+    });
+  }
+  if (chair.seat) {
+    const seat = seatWeight(chair, chair.seat);
+    if (seat) parts.set("seat", seat);
+    else unknown.push("seat");
+  }
+  const all = [...parts.values()];
+  const mass = all.reduce((sum, part) => sum + part.mass, 0);
+  const moment = all.reduce<Vec3>((sum, part) => add(sum, scale(part.centre, part.mass)), [0, 0, 0]);
+  return { parts, mass, centre: mass > 0 ? scale(moment, 1 / mass) : [0, 0, 0], unknown };
+}
+
+/** A member's own wood: its body and its tenons less the mortises cut in it. mm³, and the centroid as drawn. */
+function timberOf(name: string, body: Body, joints: readonly Joint[]): { volume: number; centroid: Vec3 } {
+  const own = measureBody(body);
+  let volume = own.volume;
+  let moment = scale(own.centroid, own.volume);
+  const count = (solids: readonly Convex[], sign: 1 | -1) => {
+    for (const solid of solids) {
+      const part = measure(solid);
+      volume += sign * part.volume;
+      moment = add(moment, scale(part.centroid, sign * part.volume));
+    }
+  };
+  for (const joint of joints) {
+    const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
+    if (joint.part === name) count(solids, 1);
+    else if (joint.entered.name === name) count(solids, -1);
+  }
+  return { volume, centroid: volume > 0 ? scale(moment, 1 / volume) : own.centroid };
+}
+
+function seatWeight(chair: Chair, seat: SeatSurface): PartWeight | undefined {
+  const { volume, centroid } = measureBody(seat.body);
+  const centre = movePoint(chair.stance, centroid);
+  if (seat.design.kind === "board") {
+    const perVolume = densityOf(seat.design.timber?.value ?? chair.design.timber?.value);
+    if (perVolume === undefined) return undefined;
+    return { name: "seat", volume, mass: (volume * perVolume) / 1e9, centre, density: perVolume };
+  }
+  const mass = (areaOf(seat.outline) / 1e6) * seatWeights.perSquareMetre[seat.design.kind];
+  return { name: "seat", volume, mass, centre };
+}
+
+/** Area of a flat outline in space, mm². */
+function areaOf(outline: readonly Vec3[]): number {
+  const first = outline[0];
+  if (!first) return 0;
+  let sum: Vec3 = [0, 0, 0];
+  for (let i = 1; i + 1 < outline.length; i += 1) {
+    sum = add(sum, cross(sub(outline[i]!, first), sub(outline[i + 1]!, first)));
+  }
+  return norm(sum) / 2;
+}
