@@ -1,0 +1,88 @@
+/**
+ * What passes between server, extension and panel about the drawing. Each message is checked where it arrives in the extension.
+ */
+import { z } from "zod";
+import type { DrawingParams } from "../../server/main/protocol.ts";
+
+const point = z.tuple([z.number(), z.number()]);
+const span = z.object({ start: z.number().int().nonnegative(), end: z.number().int().nonnegative() });
+
+const sheet = z.object({
+  title: z.string(),
+  views: z.array(
+    z.object({
+      name: z.enum(["front", "side", "plan"]),
+      caption: z.string(),
+      captionAt: point,
+      bounds: z.object({ x: z.number(), y: z.number(), width: z.number(), height: z.number() }),
+      strokes: z.array(
+        z.object({
+          points: z.array(point),
+          is: z.enum(["edge", "outline", "floor", "centre", "seat"]),
+          part: z.string().optional(),
+        }),
+      ),
+      areas: z.array(z.object({ part: z.string(), at: span, points: z.array(point) })),
+      dimensions: z.array(
+        z.object({
+          name: z.string(),
+          label: z.string(),
+          labelAt: point,
+          line: z.tuple([point, point]),
+          extensions: z.array(z.tuple([point, point])),
+        }),
+      ),
+    }),
+  ),
+  width: z.number().positive(),
+  height: z.number().positive(),
+  scaleBar: z.object({
+    at: point,
+    length: z.number(),
+    label: z.string(),
+    divisions: z.number().int().positive(),
+  }),
+});
+
+const drawing = z.object({
+  uri: z.string(),
+  version: z.number().int(),
+  sheet: sheet.nullable(),
+  stale: z.boolean(),
+  reason: z.string().optional(),
+}) satisfies z.ZodType<DrawingParams>;
+
+/** A drawing from the server, or nothing when it is not one. */
+export function readDrawing(given: unknown): DrawingParams | undefined {
+  return drawing.safeParse(given).data;
+}
+
+/** Panel → extension. */
+const fromPanel = z.discriminatedUnion("type", [
+  /** The panel has loaded, or loaded anew, and wants what there is. */
+  z.object({ type: z.literal("ready") }),
+  /** A part was chosen: show its text. */
+  z.object({ type: z.literal("reveal"), part: z.string() }),
+]);
+export type FromPanel = z.infer<typeof fromPanel>;
+
+/** A message from the panel, or nothing when it is not one. */
+export function readFromPanel(given: unknown): FromPanel | undefined {
+  return fromPanel.safeParse(given).data;
+}
+
+/** Extension → panel. */
+export type ToPanel =
+  /** Whose drawing this panel shows: its file's address, kept over a reload. */
+  | { type: "subject"; uri: string }
+  | { type: "drawing"; drawing: DrawingParams }
+  /** The parts the caret is in, by full name. */
+  | { type: "highlight"; parts: string[] };
+
+const panelState = z.object({ uri: z.string() });
+export type PanelState = z.infer<typeof panelState>;
+
+/** What a panel kept over a reload of the window, or nothing when that cannot be read. */
+export function readPanelState(given: unknown): PanelState | undefined {
+  return panelState.safeParse(given).data;
+}

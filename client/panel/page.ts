@@ -1,0 +1,37 @@
+/**
+ * The panel's page: set once, filled by messages. It may load its own script and style, and nothing else.
+ */
+export interface PageParts {
+  /** Where VS Code serves this panel's files from. */
+  cspSource: string;
+  /** A word that only this page knows, so that no other script runs in it. */
+  nonce: string;
+  script: string;
+  style: string;
+}
+
+/** The page's HTML. Nothing of the maker's text is in it. */
+export function panelPage({ cspSource, nonce, script, style }: PageParts): string {
+  const policy = [
+    "default-src 'none'",
+    `style-src ${cspSource}`,
+    `script-src 'nonce-${nonce}'`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join("; ");
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${style}">
+<title>Drawing</title>
+</head>
+<body>
+<p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
+<main id="sheet"></main>
+<script nonce="${nonce}" src="${script}"></script>
+</body>
+</html>`;
+}

@@ -1,0 +1,112 @@
+/**
+ * One drawing panel beside one chair's text.
+ */
+import {
+  Disposable,
+  Range,
+  Selection,
+  type TextDocument,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from "vscode";
+import type { DrawingParams } from "../../server/main/protocol.ts";
+import { readFromPanel, type ToPanel } from "./messages.ts";
+import { panelPage } from "./page.ts";
+import { createPartPlaces } from "./part-places.ts";
+
+export interface DrawingPanel {
+  readonly uri: Uri;
+  /** Brings it to the front without taking the caret from the text. */
+  show(): void;
+  /** A drawing from the server; one older than what is shown is passed over. */
+  draw(drawing: DrawingParams): void;
+  /** The server starts anew and counts from the beginning. */
+  reset(): void;
+}
+
+/** Fills a webview panel with the drawing of one file. `closed` is called when the maker closes it. */
+export function createPanel(given: {
+  uri: Uri;
+  panel: WebviewPanel;
+  extension: Uri;
+  closed(): void;
+}): DrawingPanel {
+  const { uri, panel, extension } = given;
+  const places = createPartPlaces();
+  let latest: DrawingParams | undefined;
+
+  const dist = Uri.joinPath(extension, "dist");
+  const file = (name: string) => panel.webview.asWebviewUri(Uri.joinPath(dist, name)).toString();
+  panel.webview.options = { enableScripts: true, localResourceRoots: [dist] };
+  panel.title = `Drawing of ${uri.path.slice(uri.path.lastIndexOf("/") + 1)}`;
+
+  const send = (message: ToPanel) => void panel.webview.postMessage(message);
+  const sendLatest = () => latest && send({ type: "drawing", drawing: latest });
+  const introduce = () => {
+    send({ type: "subject", uri: uri.toString() });
+    sendLatest();
+  };
+
+  const listening = Disposable.from(
+    panel.webview.onDidReceiveMessage((given) => {
+      const message = readFromPanel(given);
+      if (message?.type === "ready") introduce();
+      if (message?.type === "reveal") void reveal(message.part);
+    }),
+    workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+      if (!isOurs(document)) return;
+      const changes = contentChanges.map(({ rangeOffset, rangeLength, text }) => {
+        return { offset: rangeOffset, length: rangeLength, text };
+      });
+      places.changed(document.version, changes);
+    }),
+    window.onDidChangeTextEditorSelection(({ textEditor, selections }) => {
+      if (!isOurs(textEditor.document) || !selections[0]) return;
+      send({ type: "highlight", parts: places.at(textEditor.document.offsetAt(selections[0].active)) });
+    }),
+  );
+  panel.onDidDispose(() => {
+    listening.dispose();
+    given.closed();
+  });
+
+  panel.webview.html = panelPage({
+    cspSource: panel.webview.cspSource,
+    nonce: crypto.randomUUID(),
+    script: file("panel.js"),
+    style: file("panel.css"),
+  });
+
+  function isOurs(document: TextDocument) {
+    return document.uri.toString() === uri.toString();
+  }
+
+  async function reveal(part: string) {
+    const place = places.of(part);
+    const document = await workspace.openTextDocument(uri);
+    const open = window.visibleTextEditors.find((editor) => isOurs(editor.document));
+    const editor = await window.showTextDocument(document, open?.viewColumn ?? ViewColumn.One);
+    if (!place) return;
+    const range = new Range(document.positionAt(place.start), document.positionAt(place.end));
+    editor.selections = [new Selection(range.start, range.end)];
+    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  return {
+    uri,
+    show: () => panel.reveal(undefined, true),
+    draw(drawing) {
+      if (latest && drawing.version < latest.version) return;
+      latest = drawing;
+      places.drawn(drawing);
+      sendLatest();
+    },
+    reset() {
+      if (latest) latest = { ...latest, version: 0 };
+    },
+  };
+}

@@ -1,0 +1,76 @@
+/**
+ * All drawing panels: opening them, bringing them back after a reload, and passing on what the server draws.
+ */
+import { Disposable, Uri, ViewColumn, type WebviewPanel, window, workspace } from "vscode";
+import { type BaseLanguageClient, State } from "vscode-languageclient";
+import { DRAWING, WATCH_DRAWING, type WatchDrawingParams } from "../../server/main/protocol.ts";
+import { readDrawing, readPanelState } from "./messages.ts";
+import { createPanel, type DrawingPanel } from "./panel.ts";
+
+const VIEW_TYPE = "seatwright.drawing";
+
+export interface Panels extends Disposable {
+  /** Opens the drawing of a file beside its text, or shows the one that is open. */
+  open(uri: Uri): void;
+}
+
+/** No panels yet; the client need not have started. */
+export function createPanels(extension: Uri, client: BaseLanguageClient): Panels {
+  const panels = new Map<string, DrawingPanel>();
+
+  function adopt(uri: Uri, panel: WebviewPanel) {
+    const key = uri.toString();
+    const closed = () => {
+      panels.delete(key);
+      watch(uri, false);
+    };
+    panels.set(key, createPanel({ uri, panel, extension, closed }));
+    watch(uri, true);
+  }
+
+  function watch(uri: Uri, on: boolean) {
+    if (client.state !== State.Running) return;
+    const params: WatchDrawingParams = { uri: client.code2ProtocolConverter.asUri(uri), watch: on };
+    void client.sendNotification(WATCH_DRAWING, params);
+  }
+
+  const listening = Disposable.from(
+    client.onNotification(DRAWING, (params) => {
+      const drawing = readDrawing(params);
+      if (drawing) panels.get(client.protocol2CodeConverter.asUri(drawing.uri).toString())?.draw(drawing);
+    }),
+    client.onDidChangeState(({ newState }) => {
+      if (newState !== State.Running) return;
+      for (const panel of panels.values()) {
+        panel.reset();
+        watch(panel.uri, true);
+      }
+    }),
+    workspace.onDidOpenTextDocument(({ uri }) => {
+      const panel = panels.get(uri.toString());
+      if (!panel) return;
+      panel.reset();
+      watch(uri, true);
+    }),
+    window.registerWebviewPanelSerializer(VIEW_TYPE, {
+      async deserializeWebviewPanel(panel, state) {
+        const kept = readPanelState(state);
+        if (!kept) return panel.dispose();
+        const uri = Uri.parse(kept.uri);
+        adopt(uri, panel);
+        // The server draws open files only.
+        await workspace.openTextDocument(uri);
+      },
+    }),
+  );
+
+  return {
+    open(uri) {
+      const there = panels.get(uri.toString());
+      if (there) return there.show();
+      const where = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+      adopt(uri, window.createWebviewPanel(VIEW_TYPE, "Drawing", where));
+    },
+    dispose: () => listening.dispose(),
+  };
+}

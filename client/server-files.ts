@@ -1,0 +1,34 @@
+/**
+ * Answers the server that runs in a web worker and has no files of its own: texts of files named by `use` and `like`, and the
+ * addresses of the workspace's chairs.
+ */
+import { Disposable, Uri, workspace } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { z } from "zod";
+import { FIND_FILES, type FindFilesResult, READ_FILE, type ReadFileResult } from "../server/main/protocol.ts";
+
+const readParams = z.object({ uri: z.string() });
+
+/** Answers while the client runs, and stops when disposed. */
+export function answerFileRequests(client: BaseLanguageClient): Disposable {
+  return Disposable.from(
+    client.onRequest(READ_FILE, async (params): Promise<ReadFileResult> => {
+      const asked = readParams.safeParse(params);
+      return { text: asked.success ? await chairText(Uri.parse(asked.data.uri)) : null };
+    }),
+    client.onRequest(FIND_FILES, async (): Promise<FindFilesResult> => {
+      const found = await workspace.findFiles("**/*.chair");
+      return { uris: found.map(String) };
+    }),
+  );
+}
+
+/** Only chairs are read, whatever a file names. */
+async function chairText(uri: Uri): Promise<string | null> {
+  if (!uri.path.endsWith(".chair")) return null;
+  try {
+    return new TextDecoder().decode(await workspace.fs.readFile(uri));
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,36 @@
+/**
+ * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
+ */
+import { commands, type ExtensionContext, window } from "vscode";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import { createPanels } from "./panel/panels.ts";
+import { answerFileRequests } from "./server-files.ts";
+
+export const LANGUAGE = "chair";
+
+/** Starts the server by `makeClient` and registers the commands and the drawing panel. */
+export async function start(
+  context: ExtensionContext,
+  makeClient: (options: LanguageClientOptions) => BaseLanguageClient,
+): Promise<{ stop(): Promise<void> }> {
+  const client = makeClient({
+    documentSelector: [{ language: LANGUAGE }],
+    outputChannelName: "Seatwright",
+    diagnosticCollectionName: "seatwright",
+  });
+  const panels = createPanels(context.extensionUri, client);
+  context.subscriptions.push(
+    panels,
+    answerFileRequests(client),
+    commands.registerCommand("seatwright.openDrawing", () => {
+      const document = window.activeTextEditor?.document;
+      if (document?.languageId === LANGUAGE) panels.open(document.uri);
+    }),
+    commands.registerCommand("seatwright.restartServer", async () => {
+      await client.stop();
+      await client.start();
+    }),
+  );
+  await client.start();
+  return { stop: () => client.stop() };
+}
