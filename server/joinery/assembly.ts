@@ -1,0 +1,215 @@
+import type { Vec3 } from "../geometry/solid.ts";
+import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
+
+/** A joint as assembly sees it: `part` goes into `into` along `direction`, the last `long` mm guided by the mortise. */
+export interface Fitting {
+  name: string;
+  part: string;
+  into: string;
+  /** Unit. */
+  direction: Vec3;
+  /** How far the tenon is guided, mm. */
+  long: number;
+  /** How far it may stray sideways over that length before it binds, mm. */
+  slack: number;
+}
+
+/** One glue-up: groups put together by moving along one line, closing the joints between them. */
+export interface GlueUp {
+  /** The parts that are one when it is done, in the order given. */
+  parts: string[];
+  /** What is brought together: single parts and what earlier glue-ups made, in order along the line. */
+  groups: string[][];
+  /** Unit: the line they are brought together along. */
+  direction: Vec3;
+  /** Names of the joints it closes. */
+  closes: string[];
+}
+
+/** Joints that forbid every order among the parts of one knot. */
+export interface Locked {
+  parts: string[];
+  joints: LockedJoint[];
+}
+
+export interface LockedJoint {
+  name: string;
+  /** Between the tenon and the best line along which the others could close, radians. */
+  angle: number;
+  /** How far it strays over its length, mm; it has `slack`. */
+  strays: number;
+  slack: number;
+}
+
+export interface Assembly {
+  /** In the order to do them; the last makes the whole. */
+  glueUps: GlueUp[];
+  /** Empty when it can be put together. */
+  locked: Locked[];
+}
+
+/** Two directions nearer than this are one, radians. */
+const same = 1e-4;
+
+/**
+ * An order in which the parts can be put together, found by taking the whole apart.
+ *
+ * A group comes away along a line when every joint that holds it lies along that line within its slack: joints that do not
+ * bind their parts together for that line, those that do let them part one way. What can part, parts; the strongly
+ * connected knots stay and are taken apart in their turn along other lines. Taking something away never makes the rest
+ * harder to take apart, so the first line that parts anything is as good as any, and the search never goes back: at most
+ * one step a part, each linear in the joints for each line tried.
+ */
+export function assemble(parts: readonly string[], fittings: readonly Fitting[]): Assembly {
+  const glueUps: GlueUp[] = [];
+  const locked: Locked[] = [];
+  const takeApart = (whole: readonly string[]) => {
+    if (whole.length < 2) return;
+    const inside = new Set(whole);
+    const joints = fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
+    const found = bestParting(whole, joints);
+    if (!found) {
+      locked.push(lockedBy(whole, joints));
+      return;
+    }
+    const groupOf = new Map(found.groups.flatMap((group, i) => group.map((part) => [part, i] as const)));
+    for (const group of found.groups) takeApart(group);
+    glueUps.push({
+      parts: [...whole],
+      groups: found.groups,
+      direction: found.direction,
+      closes: joints.filter((one) => groupOf.get(one.part) !== groupOf.get(one.into)).map((one) => one.name),
+    });
+  };
+  for (const piece of connected(parts, fittings)) takeApart(piece);
+  return { glueUps, locked };
+}
+
+interface Parting {
+  direction: Vec3;
+  groups: string[][];
+}
+
+/** The line along which the whole comes apart; frames across the chair stay together longest, then side frames. */
+function bestParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
+  for (const direction of lines(joints)) {
+    const groups = partAlong(whole, joints, direction);
+    if (groups.length > 1) return { direction, groups };
+  }
+  return undefined;
+}
+
+/** Lines worth trying: each tenon's own, and those midway between tenons that nearly agree. Fore-and-aft first, then across. */
+export function lines(joints: readonly Fitting[]): Vec3[] {
+  const own: Vec3[] = [];
+  const keep = (into: Vec3[], direction: Vec3) => {
+    const known = into.some(
+      (d) => angleBetween(d, direction) < same || angleBetween(negate(d), direction) < same,
+    );
+    if (!known) into.push(direction);
+  };
+  for (const joint of joints) keep(own, joint.direction);
+  const between: Vec3[] = [];
+  const reach = (joint: Fitting) => Math.asin(Math.min(1, joint.slack / Math.max(joint.long, 1e-9)));
+  const widest = 2 * Math.max(0, ...joints.map(reach));
+  own.forEach((a, i) => {
+    for (const b of own.slice(i + 1)) {
+      const near = dot(a, b) >= 0 ? b : negate(b);
+      if (angleBetween(a, near) <= widest) keep(between, unit(add(a, near)));
+    }
+  });
+  const rank = (d: Vec3) => Math.round(Math.abs(d[1]) * 50) * 100 + Math.round(Math.abs(d[0]) * 50);
+  return [...own, ...between].sort((a, b) => rank(b) - rank(a));
+}
+
+/** How far a tenon strays over its length when it is moved along a line, mm. */
+export function straysAlong(joint: Fitting, direction: Vec3): number {
+  return joint.long * Math.sin(Math.min(angleBetween(joint.direction, direction), Math.PI / 2));
+}
+
+/** The groups that come apart along a line, in order along it; one group when nothing parts. */
+export function partAlong(whole: readonly string[], joints: readonly Fitting[], direction: Vec3): string[][] {
+  // `a` goes with `b`: when b is drawn back along the line, a must come with it.
+  const goesWith = new Map<string, string[]>(whole.map((part) => [part, []]));
+  const bind = (a: string, b: string) => goesWith.get(b)!.push(a);
+  for (const joint of joints) {
+    if (straysAlong(joint, direction) <= joint.slack) bind(joint.part, joint.into);
+    else if (straysAlong(joint, negate(direction)) <= joint.slack) bind(joint.into, joint.part);
+    else {
+      bind(joint.part, joint.into);
+      bind(joint.into, joint.part);
+    }
+  }
+  return knots(whole, goesWith);
+}
+
+/** Strongly connected groups of a graph, each before those that lead to it (R. Tarjan, 1972). */
+function knots(nodes: readonly string[], next: ReadonlyMap<string, string[]>): string[][] {
+  const found: string[][] = [];
+  const order = new Map<string, number>();
+  const low = new Map<string, number>();
+  const stack: string[] = [];
+  const onStack = new Set<string>();
+  const visit = (node: string) => {
+    order.set(node, order.size);
+    low.set(node, order.get(node)!);
+    stack.push(node);
+    onStack.add(node);
+    for (const other of next.get(node) ?? []) {
+      if (!order.has(other)) {
+        visit(other);
+        low.set(node, Math.min(low.get(node)!, low.get(other)!));
+      } else if (onStack.has(other)) low.set(node, Math.min(low.get(node)!, order.get(other)!));
+    }
+    if (low.get(node) !== order.get(node)) return;
+    const group: string[] = [];
+    let taken: string;
+    do {
+      taken = stack.pop()!;
+      onStack.delete(taken);
+      group.push(taken);
+    } while (taken !== node);
+    found.push(group.sort((a, b) => nodes.indexOf(a) - nodes.indexOf(b)));
+  };
+  for (const node of nodes) if (!order.has(node)) visit(node);
+  return found;
+}
+
+/** Pieces that no joint ties to each other. */
+function connected(parts: readonly string[], fittings: readonly Fitting[]): string[][] {
+  const next = new Map<string, string[]>(parts.map((part) => [part, []]));
+  for (const { part, into } of fittings) {
+    next.get(part)?.push(into);
+    next.get(into)?.push(part);
+  }
+  return knots(parts, next);
+}
+
+/** Which joints stand in the way: those that stray along the line on which the fewest do. */
+function lockedBy(parts: readonly string[], joints: readonly Fitting[]): Locked {
+  let best: LockedJoint[] | undefined;
+  let leastStray = Number.POSITIVE_INFINITY;
+  for (const direction of lines(joints)) {
+    // A joint across the line is no obstacle to be mended: it holds a frame together. Only near misses count.
+    const near = joints.filter((joint) => acute(joint, direction) < Math.PI / 6);
+    const straying = near
+      .map((joint) => ({
+        name: joint.name,
+        angle: acute(joint, direction),
+        strays: joint.long * Math.sin(acute(joint, direction)),
+        slack: joint.slack,
+      }))
+      .filter((joint) => joint.strays > joint.slack);
+    const stray = straying.reduce((sum, joint) => sum + joint.strays, 0);
+    if (straying.length > 0 && stray < leastStray) {
+      leastStray = stray;
+      best = straying;
+    }
+  }
+  return { parts: [...parts], joints: best ?? [] };
+}
+
+function acute(joint: Fitting, direction: Vec3): number {
+  const angle = angleBetween(joint.direction, direction);
+  return Math.min(angle, Math.PI - angle);
+}
