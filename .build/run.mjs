@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { ensureDependencies } from "./dependencies.mjs";
 import { root } from "./places.mjs";
 
-const vitest = ["vitest", "--config", "tests/vitest.config.ts"];
+const vitest = ["vitest", "--config", "tests/vitest.config.mts"];
 
 /** @type {Record<string, (args: string[]) => number | Promise<number>>} */
 const tasks = {
