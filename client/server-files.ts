@@ -4,7 +4,7 @@
  */
 import { Disposable, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import { z } from "zod";
+import * as z from "zod";
 import { FIND_FILES, type FindFilesResult, READ_FILE, type ReadFileResult } from "../server/main/protocol.ts";
 
 const readParams = z.object({ uri: z.string() });

@@ -1,7 +1,7 @@
 /**
  * What passes between server, extension and panel about the drawing. Each message is checked where it arrives in the extension.
  */
-import { z } from "zod";
+import * as z from "zod";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 
 const point = z.tuple([z.number(), z.number()]);
