@@ -42,7 +42,7 @@ function visit(node: SyntaxNode, module: Module, declared: Set<string>): void {
   for (const name of namesDeclared(node)) declared.add(name);
   if (node.type === "Identifier") module.globals.add(node.name as string);
   for (const [key, value] of Object.entries(node)) {
-    if (isNameOnly(node, key)) continue;
+    if (isNameOnly(node, key) || isDateArithmetic(node, key)) continue;
     for (const child of Array.isArray(value) ? value : [value])
       if (isNode(child)) visit(child, module, declared);
   }
@@ -81,6 +81,18 @@ function isNameOnly(node: SyntaxNode, key: string): boolean {
   if (key === "property") return node.type === "MemberExpression";
   if (key !== "key") return false;
   return /Property|Method|Signature|Accessor/.test(node.type) && !node.shorthand;
+}
+
+/** Reading a date that is given is not reading the clock. */
+function isDateArithmetic(node: SyntaxNode, key: string): boolean {
+  const named = (value: unknown, name: string) => isNode(value) && value.name === name;
+  if (key === "callee" && node.type === "NewExpression") {
+    return named(node.callee, "Date") && (node.arguments as unknown[]).length > 0;
+  }
+  if (key === "object" && node.type === "MemberExpression") {
+    return named(node.object, "Date") && (named(node.property, "UTC") || named(node.property, "parse"));
+  }
+  return false;
 }
 
 function isNode(value: unknown): value is SyntaxNode {

@@ -140,6 +140,12 @@ describe("reading a module", () => {
     ]);
   });
 
+  it("tells the clock from a date that is given", () => {
+    const uses = (text: string) => readModule("grammar/made-up.ts", text).globals.has("Date");
+    expect(["Date.now()", "new Date()", "Date()"].map(uses)).toEqual([true, true, true]);
+    expect(['new Date("2026-03-14")', "Date.UTC(2026, 2, 14)"].map(uses)).toEqual([false, false]);
+  });
+
   it("tells a global from a property of the same name", () => {
     expect(globals).toContain("setTimeout");
     expect(globals).not.toContain("Date");
