@@ -1,0 +1,34 @@
+import type { Rail, RailEnd } from "../chair/chair.ts";
+import type { LengthUnit } from "../design/design.ts";
+import { printBevel, printLength } from "../design/units.ts";
+import { cutSizes } from "./about-joint.ts";
+import { code } from "./markdown.ts";
+
+/** What is worth knowing of a rail or slat: its size, its lengths, and how each end is cut. */
+export function aboutRail(rail: Rail, unit: LengthUnit): string[] {
+  const length = (mm: number) => printLength(mm, unit);
+  const size = rail.round ? `⌀ ${length(rail.round)}` : `${length(rail.thick)} × ${length(rail.wide)}`;
+  const lines = [
+    `${size}, ${length(rail.length)} between shoulders${rail.roundLength ? `, ${length(rail.roundLength)} along the curve` : ""}`,
+  ];
+  for (const end of rail.ends) lines.push(`End ${code(end.name)}: ${aboutEnd(rail, end, unit)}`);
+  return lines;
+}
+
+function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
+  if (end.over)
+    return `lies over its post, running ${printLength(end.over.overhang, unit)} past its centre line`;
+  if (!end.entered) return "reaches nothing";
+  const bevels = rail.round
+    ? ""
+    : `, face bevel ${printBevel(end.faceBevel)}, edge bevel ${printBevel(end.edgeBevel)}`;
+  const lines = end.corners.length && !rail.round ? `; shoulder lines ${shoulderLines(end, unit)}` : "";
+  const joint = end.joint ? `; ${cutSizes(end.joint, unit)}` : "";
+  return `enters ${code(end.entered.name)}${bevels}${lines}${joint}`;
+}
+
+/** The four shoulder lines; one figure when all round it is the same. */
+function shoulderLines({ lines }: RailEnd, unit: LengthUnit): string {
+  const [top, inside, bottom, outside] = lines.map((mm) => printLength(mm, unit));
+  return `top ${top}, inside ${inside}, bottom ${bottom}, outside ${outside}`;
+}

@@ -1,0 +1,144 @@
+/**
+ * What is told of whatever stands under the pointer.
+ */
+import type { Hover } from "vscode-languageserver-types";
+import type { Span } from "../../grammar/problem.ts";
+import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
+import { printQuantity, printSlope } from "../design/units.ts";
+import { aboutName } from "./about.ts";
+import { aboutJoint } from "./about-joint.ts";
+import { aboutWorked, comesTo, lengthOf } from "./about-value.ts";
+import { aboutRow, aboutRule, aboutWord } from "./about-word.ts";
+import { nameOfPart, workedValue } from "./chair-parts.ts";
+import { bullets, code, paragraphs, plain } from "./markdown.ts";
+import { commentAt, factsAt, lineAt, partAt, refSlot, valuesAt, within } from "./place.ts";
+import { rangeOf, type View } from "./view.ts";
+
+interface Told extends Span {
+  says: string;
+}
+
+/** The hover at a place, or nothing where there is nothing to tell. */
+export function hover(view: View, offset: number): Hover | null {
+  if (commentAt(view.tree, offset)) return null;
+  const statement = lineAt(view.tree, offset);
+  const told = statement && tellOf(view, statement, offset);
+  const findings = findingsAt(view, offset);
+  if (!told && !findings) return null;
+  const value = [told?.says, findings].filter(Boolean).join("\n\n---\n\n");
+  return { contents: { kind: "markdown", value }, ...(told && { range: rangeOf(view.document, told) }) };
+}
+
+function tellOf(view: View, statement: Statement, offset: number): Told | undefined {
+  const { word, row } = statement;
+  if (word && within(word, offset) && offset < word.end)
+    return row && { ...spanOf(word), says: aboutRow(row) };
+  const part = partAt(statement, offset);
+  if (!part)
+    return word && within(word, offset) && row ? { ...spanOf(word), says: aboutRow(row) } : undefined;
+  if (part.is === "value") return ofValue(view, statement, part.value, offset);
+  const fact = factsAt(statement, offset).find(
+    ({ slot }) => slot === "name" || slot === "ref" || slot === "word",
+  );
+  return (fact && ofFact(view, statement, fact)) ?? ofWord(view, part);
+}
+
+function ofFact(view: View, statement: Statement, fact: Fact): Told | undefined {
+  if (!fact.name) return undefined;
+  const { study } = view;
+  if (fact.slot === "word") {
+    const says = aboutWord(view.vocabulary, fact.name, "choice");
+    return says === undefined ? undefined : { ...spanOf(fact), says };
+  }
+  const slot = statement.row && refSlot(statement.row, fact.label);
+  if (slot?.ref === "rule") {
+    const rule = view.rules.find(({ code: known }) => known === fact.name);
+    return rule && { ...spanOf(fact), says: aboutRule(rule) };
+  }
+  if (slot?.words.includes(fact.name)) {
+    const says = aboutWord(view.vocabulary, fact.name);
+    if (says) return { ...spanOf(fact), says };
+  }
+  const about = aboutName(study, nameOfPart(fact.name));
+  const uses = jointsOf(view, statement, fact);
+  const says = paragraphs(about, uses);
+  return says ? { ...spanOf(fact), says } : undefined;
+}
+
+/** Where a joint is used: the joints this very line makes, sizes against the rules. */
+function jointsOf(view: View, statement: Statement, fact: Fact): string | undefined {
+  if (fact.label !== "joint" && fact.label !== "which") return undefined;
+  const { chair, problems, design } = view.study;
+  const made = [...chair.joints.values()].filter(
+    ({ at, name }) => at.start <= fact.end && fact.start <= at.end && !/\.right\b/.test(name),
+  );
+  if (!made.length || statement.word?.text === "joint") return undefined;
+  return made.map((joint) => bullets(aboutJoint(joint, problems, design.units))).join("\n\n");
+}
+
+function ofValue(view: View, statement: Statement, value: Value, offset: number): Told | undefined {
+  const path = valuesAt(value, offset);
+  const narrow = path.at(-1);
+  if (!narrow) return undefined;
+  if (narrow.is === "call" && within(narrow.fn, offset)) {
+    return {
+      ...spanOf(narrow.fn),
+      says: paragraphs(
+        aboutWord(view.vocabulary, narrow.fn.text, "function"),
+        amount(view, statement, narrow),
+      ),
+    };
+  }
+  if (narrow.is === "share" && within(narrow.of, offset)) {
+    const says = aboutWord(view.vocabulary, narrow.of.text, "marker");
+    return says === undefined ? undefined : { ...spanOf(narrow.of), says };
+  }
+  if (narrow.is === "name") return ofName(view, narrow);
+  if (narrow.is === "quantity" && offset > narrow.unitSpan.start) {
+    return {
+      ...spanOf(narrow),
+      says: paragraphs(amount(view, statement, value), aboutWord(view.vocabulary, narrow.unit, "unit")),
+    };
+  }
+  const says = amount(view, statement, value);
+  return says === undefined ? undefined : { ...spanOf(value), says };
+}
+
+function ofName(view: View, value: Value & { is: "name" }): Told | undefined {
+  const { study } = view;
+  const worked = workedValue(study.chair, value.name);
+  const about = worked
+    ? paragraphs(`**${plain(value.name)}**`, aboutWorked(worked, study.design.units))
+    : (aboutName(study, nameOfPart(value.name)) ?? aboutWord(view.vocabulary, value.name, "value"));
+  return about === undefined ? undefined : { ...spanOf(value), says: about };
+}
+
+/** What an expression comes to; slots that take a length take bare numbers for one. */
+function amount(view: View, statement: Statement, value: Value): string | undefined {
+  const slot = statement.match?.facts.find((fact) => fact.value && within(fact, value.start))?.slot;
+  const quantity = slot === "length" ? lengthOf(view.study, value) : comesTo(view.study, value);
+  if (!quantity) return undefined;
+  const run = quantity.dimension === "angle" ? ` (${printSlope(quantity.number)})` : "";
+  return `Comes to ${printQuantity(quantity, view.study.design.units)}${run}`;
+}
+
+function ofWord(view: View, part: Part): Told | undefined {
+  if (part.is !== "word") return undefined;
+  const says = aboutWord(view.vocabulary, part.text) ?? aboutName(view.study, nameOfPart(part.text));
+  return says === undefined ? undefined : { ...spanOf(part), says };
+}
+
+/** The rules whose findings lie here, explained. */
+function findingsAt(view: View, offset: number): string | undefined {
+  const codes = new Set(
+    view.study.problems.filter((problem) => within(problem, offset)).map((problem) => problem.code),
+  );
+  const rules = view.rules.filter((rule) => codes.has(rule.code));
+  return rules.length
+    ? rules.map((rule) => `${code(rule.code)} ${rule.explanation}`).join("\n\n")
+    : undefined;
+}
+
+function spanOf({ start, end }: Span): Span {
+  return { start, end };
+}

@@ -1,0 +1,22 @@
+/**
+ * The names a file knows, its own and those brought in by `use` and `like`, and where each stands.
+ */
+import { type Mention, mentionAt, mentions } from "./mentions.ts";
+import type { View } from "./view.ts";
+
+/** Every mention in the file. */
+export function mentionsIn(view: View): Mention[] {
+  const { names } = view.study.design;
+  return mentions(view.tree, (name) => names.has(name));
+}
+
+/** The mention at a place, if a name stands there. */
+export function nameAt(view: View, offset: number): Mention | undefined {
+  return mentionAt(mentionsIn(view), offset);
+}
+
+/** The address of the file that declares a name: this one, or another; nothing when nobody does. */
+export function homeOf(view: View, name: string): string | undefined {
+  const declared = view.study.design.names.get(name);
+  return declared && (declared.file ?? view.uri);
+}

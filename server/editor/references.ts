@@ -1,0 +1,38 @@
+/**
+ * Everywhere a thing is spoken of, over all the files that know it.
+ */
+import type { Location } from "vscode-languageserver-types";
+import type { Mention } from "./mentions.ts";
+import { homeOf, mentionsIn, nameAt } from "./names.ts";
+import { rangeOf, type View } from "./view.ts";
+
+export interface Found {
+  view: View;
+  mention: Mention;
+}
+
+/** Every mention of the thing at a place, here and in `others`; declarations too. Empty where no name stands. */
+export function everyMention(view: View, offset: number, others: readonly View[]): Found[] {
+  const asked = nameAt(view, offset);
+  if (!asked) return [];
+  const home = homeOf(view, asked.name);
+  const views = [view, ...others.filter((other) => other.uri !== view.uri)];
+  return views.flatMap((other) => {
+    if (home !== undefined ? homeOf(other, asked.name) !== home : other !== view) return [];
+    return mentionsIn(other).flatMap((mention) =>
+      mention.name === asked.name ? [{ view: other, mention }] : [],
+    );
+  });
+}
+
+/** The same as places, with or without the declaration. */
+export function references(
+  view: View,
+  offset: number,
+  others: readonly View[],
+  withDeclaration: boolean,
+): Location[] {
+  return everyMention(view, offset, others)
+    .filter(({ mention }) => withDeclaration || mention.is === "reference")
+    .map(({ view: { uri, document }, mention }) => ({ uri, range: rangeOf(document, mention) }));
+}

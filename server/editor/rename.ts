@@ -1,0 +1,87 @@
+/**
+ * Giving a thing another name, everywhere it is spoken of. Refused where the text cannot be trusted to be understood.
+ */
+import type { Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
+import { valueWords } from "../../grammar/vocabulary/values.ts";
+import { nameAt } from "./names.ts";
+import { everyMention } from "./references.ts";
+import { rangeOf, type View } from "./view.ts";
+
+export interface Refused {
+  refused: string;
+}
+
+/** The name at a place with its range, or why it cannot be changed. */
+export function prepareRename(view: View, offset: number): { range: Range; placeholder: string } | Refused {
+  const broken = whyBroken(view);
+  if (broken) return broken;
+  const mention = nameAt(view, offset);
+  if (!mention)
+    return { refused: "Only the names of parts, joints, angles, boards and lets can be changed." };
+  if (!view.study.design.names.has(mention.name))
+    return { refused: `Nothing is called ${mention.name}, so there is nothing to rename.` };
+  return { range: rangeOf(view.document, mention), placeholder: mention.name };
+}
+
+/** The edits that give the thing at a place its new name, in this file and in `others` that know it; or why not. */
+export function rename(
+  view: View,
+  offset: number,
+  newName: string,
+  others: readonly View[],
+): WorkspaceEdit | Refused {
+  const prepared = prepareRename(view, offset);
+  if ("refused" in prepared) return prepared;
+  const name = newName.trim();
+  const found = everyMention(view, offset, others);
+  const touched = [...new Set(found.map((each) => each.view))];
+  const refusal =
+    whyNotName(name) ??
+    touched
+      .map((other) => whyTaken(other, prepared.placeholder, name) ?? whyBroken(other, view))
+      .find(Boolean);
+  if (refusal) return refusal;
+  if (
+    !touched.some((other) => found.some((each) => each.view === other && each.mention.is === "declaration"))
+  ) {
+    return {
+      refused: `The file that declares ${prepared.placeholder} cannot be read, so the name is left as it is.`,
+    };
+  }
+  const changes: Record<string, TextEdit[]> = {};
+  for (const { view: other, mention } of found) {
+    const edits = (changes[other.uri] ??= []);
+    edits.push({ range: rangeOf(other.document, mention), newText: name });
+  }
+  return { changes };
+}
+
+/** Names that belong to the whole chair's worked-out values. */
+const reserved = new Set(valueWords.map(({ word }) => word.split(".")[0]));
+
+function whyNotName(name: string): Refused | undefined {
+  if (/^[a-z][a-z0-9-]*$/i.test(name) && !name.endsWith("-")) {
+    return reserved.has(name)
+      ? { refused: `${name} is the name of a worked-out value; choose another.` }
+      : undefined;
+  }
+  return {
+    refused: `"${name}" is not a name: names are letters, digits and hyphens and start with a letter.`,
+  };
+}
+
+function whyTaken(view: View, before: string, name: string): Refused | undefined {
+  if (name === before || !view.study.design.names.has(name)) return undefined;
+  return { refused: `There is already something called ${name}.` };
+}
+
+function whyBroken(view: View, asked: View = view): Refused | undefined {
+  const error = view.tree.problems.find(({ severity }) => severity === "error");
+  if (!error) return undefined;
+  const line = view.document.positionAt(error.start).line + 1;
+  const where =
+    view === asked ? `Line ${line}` : `Line ${line} of ${view.uri.slice(view.uri.lastIndexOf("/") + 1)}`;
+  return {
+    refused: `${where} cannot be read (${error.message.replace(/\.$/, "")}), so a mention might be missed; mend it first.`,
+  };
+}

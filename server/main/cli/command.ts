@@ -1,0 +1,66 @@
+import type { OtherFiles, Study } from "../../study.ts";
+import { resolveAddress } from "../addresses.ts";
+import { filesOnDisk } from "../files-node.ts";
+import type { Services } from "../services.ts";
+import { type Input, readInput } from "./read-input.ts";
+import { brush, harmless, type Terminal } from "./terminal.ts";
+
+/** What a command works with. */
+export interface Bench {
+  terminal: Terminal;
+  services: Services;
+  /** Starts the language server on the standard streams. */
+  serve: () => void;
+}
+
+/** How a command ended: all well, faults in the chairs, or the command was not meant like that. */
+export const ENDED = { well: 0, faults: 1, misuse: 2 } as const;
+
+export type Options = Record<string, string | boolean | undefined>;
+
+export interface Command {
+  name: string;
+  /** As it stands in the help: `check FILES…`. */
+  usage: string;
+  summary: string;
+  /** Options beyond those that every command has, as `parseArgs` takes them. */
+  options: Record<string, { type: "string" | "boolean"; short?: string }>;
+  /** How many things it takes after its name. */
+  takes: { least: number; most: number };
+  run(bench: Bench, given: string[], options: Options): number;
+}
+
+/** A misuse: one line on standard error. */
+export function misuse(bench: Bench, sentence: string): number {
+  bench.terminal.error(`seatwright: ${harmless(sentence)}\n`);
+  return ENDED.misuse;
+}
+
+/** Reads each file and hands it on; one that cannot be read costs one line, and the others go on. Gives the worst ending. */
+export function eachFile(
+  bench: Bench,
+  files: string[],
+  each: (input: Extract<Input, { text: string }>) => number,
+): number {
+  let worst: number = ENDED.well;
+  for (const file of files) {
+    const input = readInput(file);
+    if ("text" in input) worst = Math.max(worst, each(input));
+    else {
+      const paint = brush(bench.terminal.colour.error);
+      bench.terminal.error(`${paint("bold", harmless(file))}: ${input.refused}.\n`);
+      worst = ENDED.misuse;
+    }
+  }
+  return worst;
+}
+
+const disk: OtherFiles = (() => {
+  const files = filesOnDisk();
+  return { resolve: resolveAddress, read: files.read };
+})();
+
+/** A file read and worked out, with the files it names beside it on disk. */
+export function studyOf(bench: Bench, { text, address }: { text: string; address: string }): Study {
+  return bench.services.study({ text, address, files: disk });
+}

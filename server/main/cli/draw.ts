@@ -1,0 +1,42 @@
+import { writeFileSync } from "node:fs";
+import { sheetToSvg } from "../../drawing/svg.ts";
+import { type Command, ENDED, eachFile, misuse, studyOf } from "./command.ts";
+import { harmless } from "./terminal.ts";
+
+export const draw: Command = {
+  name: "draw",
+  usage: "draw FILE [-o OUT]",
+  summary: "draw the front, side and plan as SVG",
+  options: { out: { type: "string", short: "o" } },
+  takes: { least: 1, most: 1 },
+  run(bench, files, { out }) {
+    const { terminal, services } = bench;
+    return eachFile(bench, files, (input) => {
+      const { chair, problems } = studyOf(bench, input);
+      const errors = problems.filter(({ severity }) => severity === "error").length;
+      if (!chair.posts.size && !chair.rails.size) {
+        terminal.error(
+          `${harmless(input.file)}: there are no posts or rails to draw; "seatwright check" tells why.\n`,
+        );
+        return ENDED.faults;
+      }
+      const svg = sheetToSvg(services.drawSheet(chair));
+      if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
+      else {
+        try {
+          writeFileSync(out, svg);
+        } catch (error) {
+          return misuse(
+            bench,
+            `"${out}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
+          );
+        }
+      }
+      if (errors)
+        terminal.error(
+          `${harmless(input.file)}: drawn as far as it can be; "seatwright check" tells of ${errors === 1 ? "1 error" : `${errors} errors`}.\n`,
+        );
+      return errors ? ENDED.faults : ENDED.well;
+    });
+  },
+};

@@ -1,0 +1,58 @@
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Rule } from "../../rules/rule.ts";
+import { type Command, ENDED, misuse } from "./command.ts";
+import { brush, columns } from "./terminal.ts";
+
+export const explain: Command = {
+  name: "explain",
+  usage: "explain [RULE]",
+  summary: "tell why a rule is there, where its figure comes from and what to do; without a rule, list them",
+  options: {},
+  takes: { least: 0, most: 1 },
+  run(bench, [code]) {
+    const { terminal, services } = bench;
+    const paint = brush(terminal.colour.out);
+    if (code === undefined) {
+      terminal.out(`${columns(services.rules.map((rule) => [rule.code, rule.severity, rule.title]))}\n`);
+      return ENDED.well;
+    }
+    const rule = services.rules.find((row) => row.code === code);
+    if (!rule) {
+      const near = nearest(
+        code,
+        services.rules.map((row) => row.code),
+      );
+      return misuse(
+        bench,
+        `there is no rule "${code}".${near ? ` Did you mean "${near}"?` : ' "seatwright explain" lists them.'}`,
+      );
+    }
+    terminal.out(`${paint("bold", rule.code)}: ${rule.title} (${rule.severity})\n\n${explanationOf(rule)}\n`);
+    return ENDED.well;
+  },
+};
+
+function explanationOf(rule: Rule): string {
+  const example = rule.example
+    .trimEnd()
+    .split("\n")
+    .map((line) => `    ${line}`.trimEnd())
+    .join("\n");
+  return `${wrapped(rule.explanation)}\n\nSource: ${wrapped(rule.source)}\n\nAn example that breaks it:\n\n${example}`;
+}
+
+/** Paragraphs broken at 88 columns between words. */
+function wrapped(text: string): string {
+  return text
+    .split(/\n{2,}/)
+    .map((paragraph) => {
+      const lines = [""];
+      for (const word of paragraph.split(/\s+/)) {
+        const last = lines.at(-1) as string;
+        if (last && last.length + 1 + word.length > 88) lines.push(word);
+        else lines[lines.length - 1] = last ? `${last} ${word}` : word;
+      }
+      return lines.join("\n");
+    })
+    .join("\n\n");
+}

@@ -1,0 +1,70 @@
+import { basename } from "node:path";
+import type { Worked } from "../../chair/chair.ts";
+import type { Dimension, LengthUnit } from "../../design/design.ts";
+import { printBevel, printQuantity } from "../../design/units.ts";
+import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import type { ReckonOutput } from "./schema.ts";
+import { brush, columns, harmless } from "./terminal.ts";
+
+export const reckon: Command = {
+  name: "reckon",
+  usage: "reckon FILE [--format text|json]",
+  summary: "list every value that follows from the text, by its dotted name",
+  options: { format: { type: "string" } },
+  takes: { least: 1, most: 1 },
+  run(bench, files, options) {
+    const { terminal } = bench;
+    return eachFile(bench, files, (input) => {
+      const { design, chair, problems } = studyOf(bench, input);
+      const title = design.title?.value ?? basename(input.file);
+      const values = [...chair.values.values()];
+      if (options.format === "json") terminal.out(`${JSON.stringify(outputOf(title, values), null, 2)}\n`);
+      else {
+        const paint = brush(terminal.colour.out);
+        const rows = values.map((worked) => [worked.name, printWorked(worked, design.units)]);
+        terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n`);
+      }
+      const errors = problems.filter(({ severity }) => severity === "error").length;
+      if (errors)
+        terminal.error(
+          `${harmless(input.file)}: ${errors === 1 ? "1 error" : `${errors} errors`}, so values may be missing; "seatwright check" tells.\n`,
+        );
+      return errors ? ENDED.faults : ENDED.well;
+    });
+  },
+};
+
+/** A value as the text output shows it: in the file's units, bevels with their rise in a run. */
+export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {
+  return name.endsWith("-bevel") ? printBevel(number) : printQuantity({ number, dimension }, unit);
+}
+
+function outputOf(title: string, values: readonly Worked[]): ReckonOutput {
+  const output: ReckonOutput = { chair: title, values: {} };
+  for (const { name, number, dimension } of values) {
+    if (!Number.isFinite(number)) continue;
+    const { unit, times, places } = forJson[dimension];
+    output.values[name] = { value: rounded(number * times, places), unit };
+  }
+  return output;
+}
+
+/** JSON is for programs: always the same units, whatever the file is written in. */
+const forJson: Record<
+  Dimension,
+  { unit: ReckonOutput["values"][string]["unit"]; times: number; places: number }
+> = {
+  number: { unit: "1", times: 1, places: 4 },
+  length: { unit: "mm", times: 1, places: 3 },
+  area: { unit: "mm²", times: 1, places: 1 },
+  volume: { unit: "mm³", times: 1, places: 0 },
+  angle: { unit: "deg", times: 180 / Math.PI, places: 2 },
+  mass: { unit: "kg", times: 1, places: 3 },
+  force: { unit: "N", times: 1, places: 1 },
+  share: { unit: "%", times: 100, places: 2 },
+};
+
+function rounded(value: number, places: number): number {
+  const near = Number(value.toFixed(places));
+  return near === 0 ? 0 : near;
+}

@@ -1,0 +1,63 @@
+/**
+ * Where the command line writes, and how handsomely it may.
+ */
+
+export interface Terminal {
+  out(text: string): void;
+  error(text: string): void;
+  /** Whether standard output, and standard error, take colours. */
+  colour: { out: boolean; error: boolean };
+}
+
+type Paint = "red" | "yellow" | "cyan" | "grey" | "bold";
+
+const codes: Record<Paint, [number, number]> = {
+  red: [31, 39],
+  yellow: [33, 39],
+  cyan: [36, 39],
+  grey: [90, 39],
+  bold: [1, 22],
+};
+
+/** This process's streams; colours only on a terminal, and never under `NO_COLOR`. */
+export function processTerminal(): Terminal {
+  const wanted = (stream: NodeJS.WriteStream) =>
+    stream.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== "dumb";
+  for (const stream of [process.stdout, process.stderr]) stream.on("error", quietly);
+  return {
+    out: (text) => void process.stdout.write(text),
+    error: (text) => void process.stderr.write(text),
+    colour: { out: wanted(process.stdout), error: wanted(process.stderr) },
+  };
+}
+
+/** A reader that closes the pipe early, as `head` does, is no fault. */
+function quietly(error: NodeJS.ErrnoException) {
+  if (error.code !== "EPIPE") throw error;
+}
+
+/** A brush that paints when colours are wanted. */
+export function brush(colour: boolean) {
+  return (paint: Paint, text: string) => {
+    const [on, off] = codes[paint];
+    return colour ? `\u001b[${on}m${text}\u001b[${off}m` : text;
+  };
+}
+
+export type Brush = ReturnType<typeof brush>;
+
+/** Text from a file made harmless to print: no control characters that could steer the terminal. */
+export function harmless(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
+  return text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, "\ufffd");
+}
+
+/** Rows of cells with every column as wide as its widest cell, the last left ragged. */
+export function columns(rows: readonly (readonly string[])[], indent = ""): string {
+  const widths: number[] = [];
+  for (const row of rows)
+    for (const [at, cell] of row.entries()) widths[at] = Math.max(widths[at] ?? 0, cell.length);
+  const line = (row: readonly string[]) =>
+    row.map((cell, at) => (at === row.length - 1 ? cell : cell.padEnd(widths[at] ?? 0))).join("  ");
+  return rows.map((row) => `${indent}${line(row)}`.trimEnd()).join("\n");
+}
