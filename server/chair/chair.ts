@@ -89,9 +89,12 @@ export interface Rail {
   along: Vec3;
   outward: Vec3;
   upward: Vec3;
+  /** Along `outward` and `upward`; both the diameter of a round one, whose start and end are on its axis. */
   thick: number;
   wide: number;
   round?: number;
+  /** Lies flat: its section's thickness stands up, so `wide` is the thickness and `thick` the width. */
+  flat?: true;
   /** Between shoulders along the outside top arris; the straight of a bowed rail. */
   length: number;
   /** Along the curve, for a bowed rail. */

@@ -1,7 +1,10 @@
 import type { Design, PostDesign } from "../design/design.ts";
-import type { Plane } from "../geometry/solid.ts";
+import type { Plane, Vec3 } from "../geometry/solid.ts";
+import { add, scale } from "../geometry/vec.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
+import type { Built } from "./course.ts";
 import { buildPost, type PostEnds } from "./post.ts";
+import { buildRail, railMembers } from "./rail.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
 export interface Members {
@@ -30,7 +33,22 @@ export function buildMembers(design: Design): Members {
       if (built) members.posts.set(built.name, built);
     }
   }
+  const built: Built = (name) => members.posts.get(name) ?? members.rails.get(name);
+  const middle = middleOf(members.posts);
+  for (const rail of design.rails.values()) {
+    for (const member of railMembers(rail)) {
+      const made = buildRail(design, member, built, middle, members.faults);
+      if (made) members.rails.set(made.name, made);
+    }
+  }
   return members;
+}
+
+/** The middle of the chair in plan: the mean of the feet. */
+export function middleOf(posts: Map<string, Post>): Vec3 {
+  const feet = [...posts.values()].filter((post) => !post.design.standsOn).map((post) => post.foot);
+  if (feet.length === 0) return [0, 0, 0];
+  return scale(feet.reduce(add), 1 / feet.length);
 }
 
 /** The posts built again with their feet cut to the floor (looking up, in drawn places); those that stand on a rail stay. */

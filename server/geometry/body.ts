@@ -213,8 +213,10 @@ function gapIn(
 export interface LoftOptions {
   /** The rings are circles cut into facets: the lines along are smooth. */
   round?: boolean;
-  /** What the line around ring k is (ends are always arrises); the default is `arris`. */
+  /** What the line around ring k is (ends are always arrises). */
   ring?: (k: number) => "arris" | "smooth";
+  /** Without `ring`: lines around are smooth where the faces turn by less than this, radians. */
+  smoothBelow?: number;
 }
 
 /**
@@ -234,9 +236,12 @@ export function loft(pieces: readonly Convex[], rings: readonly (readonly [reado
       const left = sides[(c + n - 1) % n]!;
       push(edges, start[c]!, end[c]!, options.round ? "smooth" : "arris", left, sides[c]!);
     }
-    const is = k === 0 ? "arris" : (options.ring?.(k) ?? "arris");
     const startNormal = ringNormal(start, -1);
-    for (let c = 0; c < n; c++) push(edges, start[c]!, start[(c + 1) % n]!, is, before ? before[c]! : startNormal, sides[c]!);
+    for (let c = 0; c < n; c++) {
+      const other = before ? before[c]! : startNormal;
+      const is = before ? ringKind(options, k, other, sides[c]!) : "arris";
+      push(edges, start[c]!, start[(c + 1) % n]!, is, other, sides[c]!);
+    }
     if (k === last) {
       const endNormal = ringNormal(end, 1);
       for (let c = 0; c < n; c++) push(edges, end[c]!, end[(c + 1) % n]!, "arris", sides[c]!, endNormal);
@@ -244,6 +249,11 @@ export function loft(pieces: readonly Convex[], rings: readonly (readonly [reado
     before = sides;
   }
   return { pieces: [...pieces], edges };
+}
+
+function ringKind(options: LoftOptions, k: number, before: Vec3, after: Vec3): Edge["is"] {
+  if (options.ring) return options.ring(k);
+  return norm(cross(before, after)) < Math.sin(options.smoothBelow ?? 0) ? "smooth" : "arris";
 }
 
 function push(edges: Edge[], a: Vec3, b: Vec3, is: Edge["is"], n: Vec3, m: Vec3): void {

@@ -1,0 +1,80 @@
+import { type Arc, arcOver } from "./arc.ts";
+
+/**
+ * A rail's outline in its own measure: x along it from the first shoulder on the outside top arris, y outward, z up its width, mm.
+ * The straight rail has y from −thick to 0 and z from −wide to 0; a round one is about its axis.
+ */
+export interface RailShape {
+  outside: (x: number) => number;
+  inside: (x: number) => number;
+  top: (x: number) => number;
+  bottom: (x: number) => number;
+  /** Where the outline bends, x. */
+  arcs: { from: number; arc: Arc; chord: number }[];
+  bends: number[];
+  bow?: Arc;
+  round: boolean;
+}
+
+export interface RailSizes {
+  length: number;
+  thick: number;
+  wide: number;
+  round: boolean;
+  /** Rise of the outside arris, positive outward. */
+  bow?: number;
+  arch?: { below?: number; above?: number };
+  /** Between these the whole section is there, clear of both shoulders: arches stay between them. */
+  clear: [number, number];
+  tapers: { thick: number; wide: number; towards: "end" | "ends" }[];
+}
+
+/** Undefined curves (a rise past a half circle) are left straight. */
+export function railShape(sizes: RailSizes): RailShape {
+  const { length, round } = sizes;
+  const bow = sizes.bow ? arcOver(length, Math.abs(sizes.bow)) : undefined;
+  const sign = Math.sign(sizes.bow ?? 0);
+  const [from, to] = sizes.clear;
+  const below = sizes.arch?.below ? arcOver(to - from, sizes.arch.below) : undefined;
+  const above = sizes.arch?.above ? arcOver(to - from, sizes.arch.above) : undefined;
+  const thickAt = (x: number) => sizeAt(sizes, "thick", x);
+  const wideAt = (x: number) => sizeAt(sizes, "wide", x);
+  const outerOf = (x: number) => (bow ? sign * bow.parallel(x, 0) : 0);
+  const arcs: RailShape["arcs"] = [];
+  if (bow) arcs.push({ from: 0, arc: bow, chord: length });
+  if (below) arcs.push({ from, arc: below, chord: to - from });
+  if (above) arcs.push({ from, arc: above, chord: to - from });
+  const bends = below || above ? [from, to] : [];
+  if (sizes.tapers.some((taper) => taper.towards === "ends")) bends.push(length / 2);
+  if (round) {
+    return {
+      outside: (x) => outerOf(x) + thickAt(x) / 2,
+      inside: (x) => outerOf(x) - thickAt(x) / 2,
+      top: (x) => thickAt(x) / 2,
+      bottom: (x) => -thickAt(x) / 2,
+      arcs,
+      bends,
+      ...(bow ? { bow } : {}),
+      round,
+    };
+  }
+  return {
+    outside: outerOf,
+    inside: (x) => (bow ? sign * bow.parallel(x, -sign * thickAt(x)) : -thickAt(x)),
+    top: (x) => (above ? above.rise(x - from) : 0),
+    bottom: (x) => -wideAt(x) + (below ? below.rise(x - from) : 0),
+    arcs,
+    bends,
+    ...(bow ? { bow } : {}),
+    round,
+  };
+}
+
+function sizeAt(sizes: RailSizes, which: "thick" | "wide", x: number): number {
+  let size = sizes[which];
+  for (const taper of sizes.tapers) {
+    const share = taper.towards === "end" ? x / sizes.length : Math.abs(2 * (x / sizes.length) - 1);
+    size += (taper[which] - size) * Math.min(1, Math.max(0, share));
+  }
+  return size;
+}

@@ -1,0 +1,252 @@
+import type { Design, EndDesign, RailDesign } from "../design/design.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import type { Fault, Rail, RailEnd, Side } from "./chair.ts";
+import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
+import { type Host, postHost, railHost } from "./host.ts";
+import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
+import { keepShape } from "./rail-outline.ts";
+import { makeStick, type Stick } from "./stick.ts";
+import type { Shoulder } from "./shoulder.ts";
+
+/** One of a design's rails: which side, and which of a repeated row. */
+export interface RailMember {
+  design: RailDesign;
+  side: Side;
+  /** Index into `ups`; of a row with one member 0. */
+  index: number;
+  name: string;
+}
+
+/** Wind of more than this is told, radians. */
+const WIND = Math.PI / 180;
+/** Less than this off a face is nothing, mm. */
+const OFF = 0.05;
+
+/** Every rail a design's text names, in its order. */
+export function railMembers(design: RailDesign): RailMember[] {
+  const count = Math.max(1, design.ups.length);
+  const sides: Side[] = design.pair ? ["left", "right"] : ["middle"];
+  const members: RailMember[] = [];
+  for (let index = 0; index < count; index++) {
+    for (const side of sides) {
+      const stem = count > 1 ? `${design.name}.${index + 1}` : design.name;
+      members.push({ design, side, index, name: side === "middle" ? stem : `${stem}.${side}` });
+    }
+  }
+  return members;
+}
+
+/** The facts of one end that differ: `end front { … }`. */
+export function endDesign(design: { ends: EndDesign[] }, end: { name: string; member: string }): EndDesign | undefined {
+  return design.ends.find((e) => e.which.value === end.name || e.which.value === end.member);
+}
+
+/** Both ends of a rail with what they enter, an overhang of their own included; undefined when the text gives no course. */
+export function railEnds(design: Design, member: RailMember): [CourseEnd, CourseEnd] | undefined {
+  const ends = courseEnds(design, member.design, member.side);
+  return ends?.map((end) => {
+    const over = endDesign(member.design, end)?.over?.value;
+    return over ? { ...end, overhang: over.overhang } : end;
+  }) as [CourseEnd, CourseEnd] | undefined;
+}
+
+/**
+ * A rail in space. Undefined when the text leaves something out or what it enters is not built; when the text is whole and the
+ * rail cannot be, a fault says why.
+ */
+export function buildRail(design: Design, member: RailMember, built: Built, middle: Vec3, faults: Fault[]): Rail | undefined {
+  const ends = railEnds(design, member);
+  const sizes = sizesOf(member.design);
+  if (!ends || !sizes) return undefined;
+  const frameEnds = ends.map((end) => frameEnd(end, built)) as [FrameEnd | undefined, FrameEnd | undefined];
+  if (!frameEnds[0] || !frameEnds[1]) return undefined;
+  const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, built(ends[0].member), middle);
+  if (!facts) return undefined;
+  const at = member.design.at;
+  const frame = placeRail(facts);
+  if (!frame) {
+    const message = `no line can be drawn from ${ends[0].member} to ${ends[1].member} there`;
+    faults.push({ is: "not-buildable", part: member.name, at, message });
+    return undefined;
+  }
+  if (frame.wind > WIND) faults.push({ is: "wind", part: member.name, at, difference: frame.wind });
+
+  const curves = curvesOf(member, frame, sizes, faults);
+  const past = [0, 1].map((which) => (facts.ends[which]!.over ? 0 : facts.ends[which]!.host.fallBack(sizes.thick / 2, which ? frame.end : frame.start)));
+  const stick = makeStick(frame, { ...sizes, ...curves, tapers: sizes.tapers, past: past as [number, number] });
+  return finish(member, ends, facts.ends, frame, stick, { ...sizes, ...curves }, faults);
+}
+
+interface Sizes {
+  thick: number;
+  wide: number;
+  round: boolean;
+  flat: boolean;
+  tapers: { thick: number; wide: number; towards: "end" | "ends" }[];
+}
+
+/** Thickness outward and width up, as the rail stands: those of one that lies flat change places. */
+function sizesOf(design: RailDesign): Sizes | undefined {
+  const flat = design.flat?.value === true && !design.round;
+  const turn = (first: number, second: number) => (flat ? { thick: second, wide: first } : { thick: first, wide: second });
+  const round = design.round?.value;
+  const section = design.section?.value;
+  if (round === undefined && !section) return undefined;
+  const size = round === undefined ? turn(section!.first, section!.second) : { thick: round, wide: round };
+  const tapers = design.tapers.map(({ value }) => ({
+    ...(round === undefined
+      ? turn(value.section.first, value.section.second)
+      : { thick: value.section.first, wide: value.section.first }),
+    towards: value.towards,
+  }));
+  return { ...size, round: round !== undefined, flat, tapers };
+}
+
+function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
+  const host = built(end.member);
+  if (!host) return undefined;
+  if (host.is !== "post") return { host: railHost(host, stationOn(host, end.station)) };
+  const frame: FrameEnd = { host: postHost(host) };
+  if (end.overhang === undefined) return frame;
+  frame.over = { overhang: end.overhang };
+  if (host.design.height) frame.hostTop = host.design.height.value;
+  return frame;
+}
+
+function factsOf(
+  member: RailMember,
+  ends: [FrameEnd, FrameEnd],
+  sizes: Sizes,
+  first: ReturnType<Built>,
+  middle: Vec3,
+): FrameFacts | undefined {
+  const { design } = member;
+  const facts: FrameFacts = {
+    ends,
+    thick: sizes.thick,
+    wide: sizes.wide,
+    round: sizes.round,
+    fall: design.fall?.value ?? 0,
+    face: design.face.value,
+    stand: design.stand.value,
+    middle,
+  };
+  if (design.slope && !design.fall) facts.slope = design.slope.value;
+  const up = design.ups[member.index]?.value;
+  if (up !== undefined) return { ...facts, up };
+  if (ends.some((end) => end.over && end.hostTop !== undefined)) return facts;
+  if (first && first.is !== "post") return { ...facts, middleHeight: ends[0].host.centre(0)[2] };
+  return undefined;
+}
+
+interface Curves {
+  bow?: number;
+  arch?: { below?: number; above?: number };
+}
+
+const TOWARDS = { back: [0, 1, 0], front: [0, -1, 0] } as const;
+
+function curvesOf(member: RailMember, frame: RailFrame, sizes: Sizes, faults: Fault[]): Curves {
+  const { design, name, side } = member;
+  const curves: Curves = {};
+  const length = Math.hypot(...([0, 1, 2] as const).map((i) => frame.end[i] - frame.start[i]));
+  const bow = design.bow;
+  if (bow && bow.value.rise !== 0) {
+    const rise = bow.value.rise * bowSign(bow.value.towards, side, frame.outward);
+    if (Math.abs(rise) > length / 2) {
+      faults.push({ is: "no-room", part: name, at: bow.at, message: "the bow rises more than half of the rail's length: no circle does" });
+    } else curves.bow = rise;
+  }
+  const arch: NonNullable<Curves["arch"]> = {};
+  for (const { value, at } of design.arches) {
+    if (value.rise === 0) continue;
+    const message =
+      value.edge === "below" && value.rise >= sizes.wide
+        ? "the arch is as deep as the rail is wide: it cuts the rail in two"
+        : Math.abs(value.rise) > length / 2
+          ? "the arch rises more than half of the rail's length: no circle does"
+          : undefined;
+    if (message) faults.push({ is: "no-room", part: name, at, message });
+    else arch[value.edge] = value.rise;
+  }
+  if (arch.above !== undefined || arch.below !== undefined) curves.arch = arch;
+  return curves;
+}
+
+/** +1 when a bow that way goes outward of the rail's outside face. */
+function bowSign(towards: "back" | "front" | "out" | "in", side: Side, outward: Vec3): 1 | -1 {
+  if (towards === "out" || towards === "in") {
+    const away = side === "middle" ? 1 : outward[0] * (side === "left" ? 1 : -1) >= 0 ? 1 : -1;
+    return towards === "out" ? away : away > 0 ? -1 : 1;
+  }
+  return outward[1] * TOWARDS[towards][1] >= 0 ? 1 : -1;
+}
+
+function finish(
+  member: RailMember,
+  ends: [CourseEnd, CourseEnd],
+  hosts: FrameFacts["ends"],
+  frame: RailFrame,
+  stick: Stick,
+  sizes: Sizes & Curves,
+  faults: Fault[],
+): Rail {
+  const rail: Rail = {
+    is: "rail",
+    name: member.name,
+    side: member.side,
+    design: member.design,
+    ends: [
+      endOf(ends[0], hosts[0], stick.shoulders[0], frame, 0),
+      endOf(ends[1], hosts[1], stick.shoulders[1], frame, 1),
+    ],
+    start: frame.start,
+    end: frame.end,
+    along: frame.along,
+    outward: frame.outward,
+    upward: frame.upward,
+    thick: sizes.thick,
+    wide: sizes.wide,
+    length: stick.length,
+    body: stick.body,
+  };
+  if (sizes.round) rail.round = sizes.thick;
+  if (sizes.flat) rail.flat = true;
+  if (stick.shape.bow) rail.roundLength = stick.shape.bow.length;
+  if (sizes.arch) rail.arch = sizes.arch;
+  if (sizes.bow) rail.bow = sizes.bow;
+  for (const which of [0, 1] as const) {
+    if (!hosts[which].over) checkEnd(rail, which, ends[which], hosts[which].host, faults);
+  }
+  return keepShape(rail, stick.shape);
+}
+
+function endOf(end: CourseEnd, host: FrameEnd, shoulder: Shoulder, frame: RailFrame, which: 0 | 1): RailEnd {
+  const base: RailEnd = {
+    name: end.name,
+    corners: shoulder.corners,
+    lines: shoulder.lines,
+    faceBevel: shoulder.faceBevel,
+    edgeBevel: shoulder.edgeBevel,
+  };
+  if (host.over) return { ...base, over: host.over };
+  return { ...base, entered: host.host.entered, shoulder: frame.cuts[which] };
+}
+
+function checkEnd(rail: Rail, which: 0 | 1, course: CourseEnd, host: Host, faults: Fault[]): void {
+  const design = rail.design as RailDesign;
+  const end = rail.ends[which];
+  const at = course.station && design.course ? design.course.at : (design.ups[0]?.at ?? design.at);
+  const common = { part: rail.name, end: end.name, towards: host.entered.name };
+  const found = host.check(end.corners, end.shoulder!);
+  if (found.gap !== undefined) {
+    faults.push({ is: "end-reaches-nothing", ...common, at, gap: found.gap });
+    return;
+  }
+  if (found.off > OFF) {
+    const cause = design.face.assumed ? at : design.face.at;
+    faults.push({ is: "rail-misses-post", ...common, at: cause, by: found.off });
+  }
+  if (found.curve) faults.push({ is: "shoulder-on-curve", ...common, at, ...found.curve });
+  else if (found.knee) faults.push({ is: "shoulder-over-knee", ...common, at, ...found.knee });
+}

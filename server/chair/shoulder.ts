@@ -1,0 +1,55 @@
+import { height } from "../geometry/plane.ts";
+import type { Plane, Vec3 } from "../geometry/solid.ts";
+import { along, angleBetween, distance, dot, negate, sub } from "../geometry/vec.ts";
+import type { RailShape } from "./rail-shape.ts";
+
+export interface ShoulderFrame {
+  start: Vec3;
+  along: Vec3;
+  outward: Vec3;
+  upward: Vec3;
+  length: number;
+}
+
+/** The lines around a shoulder, and the bevels a maker sets. */
+export interface Shoulder {
+  corners: [Vec3, Vec3, Vec3, Vec3];
+  lines: [number, number, number, number];
+  faceBevel: number;
+  edgeBevel: number;
+}
+
+/**
+ * Where the rail's four arrises meet the plane at one end: top outside, top inside, bottom inside, bottom outside; the lengths of the lines
+ * between them; the bevel on the outside face (top edge to shoulder line) and on the top edge (outside face to shoulder line), both
+ * measured inside the rail along its straight, π/2 when square.
+ */
+export function shoulderOf(shape: RailShape, frame: ShoulderFrame, which: 0 | 1, plane: Plane, stations: readonly [number, number]): Shoulder {
+  const spot = (x: number, y: number, z: number) =>
+    along(along(along(frame.start, frame.along, x), frame.outward, y), frame.upward, z);
+  const [near, far] = stations;
+  const corner = (y: (x: number) => number, z: (x: number) => number): Vec3 => {
+    const a = spot(near, y(near), z(near));
+    const run = sub(spot(far, y(far), z(far)), a);
+    return along(a, run, -height(plane, a) / dot(plane.normal, run));
+  };
+  const corners: Shoulder["corners"] = [
+    corner(shape.outside, shape.top),
+    corner(shape.inside, shape.top),
+    corner(shape.inside, shape.bottom),
+    corner(shape.outside, shape.bottom),
+  ];
+  const [topOutside, topInside, bottomInside, bottomOutside] = corners;
+  const inward = which === 0 ? frame.along : negate(frame.along);
+  return {
+    corners,
+    lines: [
+      distance(topOutside, topInside),
+      distance(topInside, bottomInside),
+      distance(bottomInside, bottomOutside),
+      distance(bottomOutside, topOutside),
+    ],
+    faceBevel: angleBetween(inward, sub(bottomOutside, topOutside)),
+    edgeBevel: angleBetween(inward, sub(topInside, topOutside)),
+  };
+}
