@@ -1,0 +1,58 @@
+/**
+ * The number of letters to put in, take out, change or swap with a neighbour to make one word of the other (the optimal
+ * string alignment form of the Damerau-Levenshtein distance). Stops counting above `limit` and then gives `limit + 1`.
+ */
+export function distance(from: string, to: string, limit = Number.POSITIVE_INFINITY): number {
+  if (Math.abs(from.length - to.length) > limit) return limit + 1;
+  let before: number[] = [];
+  let above = Array.from({ length: to.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= from.length; row++) {
+    const line = [row];
+    let least = row;
+    for (let column = 1; column <= to.length; column++) {
+      const same = from[row - 1] === to[column - 1];
+      let cost = Math.min(above[column]! + 1, line[column - 1]! + 1, above[column - 1]! + (same ? 0 : 1));
+      if (row > 1 && column > 1 && from[row - 1] === to[column - 2] && from[row - 2] === to[column - 1]) {
+        cost = Math.min(cost, before[column - 2]! + 1);
+      }
+      line.push(cost);
+      if (cost < least) least = cost;
+    }
+    if (least > limit) return limit + 1;
+    before = above;
+    above = line;
+  }
+  return above[to.length]!;
+}
+
+/**
+ * The candidate most like a word, or undefined when none is near enough: one slip in three letters, three at most. Case is
+ * passed over; the first of equals wins.
+ */
+export function nearest(word: string, candidates: Iterable<string>): string | undefined {
+  if (word.length > 60) return undefined;
+  const lower = word.toLowerCase();
+  let best: string | undefined;
+  let limit = Math.min(3, Math.floor((word.length + 1) / 3)) + 1;
+  for (const candidate of candidates) {
+    if (candidate === word) continue;
+    const slips = distance(lower, candidate.toLowerCase(), limit - 1);
+    if (slips < limit && slips < candidate.length) {
+      best = candidate;
+      limit = slips;
+      if (slips === 0) break;
+    }
+  }
+  return best;
+}
+
+/** The ways to read a name as a subtraction that lost its spaces: `seat-12` as `seat - 12`, longest name first. */
+export function minusReadings(name: string): { left: string; right: string; text: string }[] {
+  const readings: { left: string; right: string; text: string }[] = [];
+  for (let at = name.lastIndexOf("-"); at > 0; at = name.lastIndexOf("-", at - 1)) {
+    const left = name.slice(0, at);
+    const right = name.slice(at + 1);
+    if (right !== "") readings.push({ left, right, text: `${left} - ${right}` });
+  }
+  return readings;
+}

@@ -1,0 +1,247 @@
+/**
+ * Text to Design: names, units, expressions, files that are started from, and every fact with its place.
+ */
+import { parse } from "../../grammar/parser.ts";
+import type { Problem, Span } from "../../grammar/problem.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { newAngle, readAngle } from "./angle.ts";
+import { newBlock, readBlock } from "./block.ts";
+import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
+import type { Design, Named, Quantity } from "./design.ts";
+import { newJoint, readJoint } from "./joint.ts";
+import { type Lets, makeLets, newLet } from "./lets.ts";
+import { faulty, type Gathered, gather, type Item, type OtherTexts } from "./merge.ts";
+import { declare, namedOf } from "./names.ts";
+import { timber } from "./places.ts";
+import { newPost, readPost } from "./post.ts";
+import { newRail, readRail } from "./rail.ts";
+import { factOf, given, type Reading } from "./reading.ts";
+import { readSeat } from "./seat.ts";
+import { newSlat, readSlat } from "./slat.ts";
+import { readSitter, readTrim } from "./whole.ts";
+
+export interface Evaluating {
+  tree: Tree;
+  /** Of the file at hand, for the paths of `use` and `like`. */
+  address: string;
+  files: OtherTexts;
+  /** Worked-out values by dotted name, as far as they are known by now. */
+  known?: ReadonlyMap<string, Quantity>;
+}
+
+/**
+ * What the text says. Always a design, whatever the tree; facts that cannot be read are absent and told of in `problems`, which
+ * stand in the file at hand. Values that the text asks for and that `known` lacks are in `wanted`.
+ */
+export function evaluate(from: Evaluating): Design {
+  const gathered = gather({ tree: from.tree, address: from.address, files: from.files, read: readOnce });
+  const design = emptyDesign(from.tree, gathered);
+  const reading = newReading(from, design);
+  const lets = makeLets(reading);
+  reading.named = lets.named;
+  reading.lengthTaken = lets.lengthTaken;
+  const fillers = declareAll(reading, gathered.items, design, lets);
+  readWhole(reading, gathered.items, design);
+  for (const fill of fillers) fill();
+  for (const item of gathered.items) readClaim(reading, item, design);
+  lets.finish();
+  tellForeign(reading, design);
+  design.problems.sort((a, b) => a.start - b.start);
+  readers.set(design, { wantedBy: reading.wantedBy, lets: reading.letsUsed });
+  return design;
+}
+
+/** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */
+export interface Readers {
+  wantedBy: ReadonlyMap<string, ReadonlySet<string>>;
+  lets: ReadonlyMap<string, ReadonlySet<string>>;
+}
+
+const readers = new WeakMap<Design, Readers>();
+const nobody: Readers = { wantedBy: new Map(), lets: new Map() };
+
+/** Kept beside the design. */
+export function readersOf(design: Design): Readers {
+  return readers.get(design) ?? nobody;
+}
+
+/** Other files' trees by their text, the latest few: they are read anew only when they change. */
+const trees = new Map<string, Tree>();
+const treesKept = 8;
+
+function readOnce(text: string): Tree {
+  const before = trees.get(text);
+  if (before !== undefined) return before;
+  const tree = parse(text, vocabulary);
+  const [oldest] = trees.keys();
+  if (trees.size >= treesKept && oldest !== undefined) trees.delete(oldest);
+  trees.set(text, tree);
+  return tree;
+}
+
+function emptyDesign(tree: Tree, gathered: Gathered): Design {
+  const chair = tree.statements.find((statement) => statement.word?.text === "chair");
+  const lineEnd = tree.text.search(/\r?\n/);
+  const firstLine: Span = { start: 0, end: lineEnd < 0 ? tree.text.length : lineEnd };
+  const titleAt = chair?.word ? { start: chair.word.start, end: chair.word.end } : firstLine;
+  return {
+    titleAt,
+    units: gathered.unit,
+    sitter: { value: { is: "adult" }, at: titleAt, assumed: true },
+    lets: new Map(),
+    posts: new Map(),
+    rails: new Map(),
+    slats: new Map(),
+    blocks: new Map(),
+    joints: new Map(),
+    angles: new Map(),
+    trims: [],
+    limits: [],
+    requires: [],
+    accepts: [],
+    notes: [],
+    boards: new Map(),
+    names: new Map(),
+    links: gathered.links,
+    problems: [...gathered.problems],
+    wanted: new Map(),
+  };
+}
+
+function newReading(from: Evaluating, design: Design): Reading {
+  return {
+    unit: design.units,
+    problems: design.problems,
+    foreign: [],
+    names: design.names,
+    known: from.known ?? new Map(),
+    wanted: design.wanted,
+    wantedBy: new Map(),
+    letsUsed: new Map(),
+    reader: "",
+    named: () => undefined,
+    lengthTaken: () => {},
+  };
+}
+
+/** Puts every name in its place first, so that a line may speak of what stands below it; gives back how to fill each in. */
+function declareAll(reading: Reading, items: Item[], design: Design, lets: Lets): (() => void)[] {
+  const fillers: (() => void)[] = [];
+  for (const item of items) {
+    const named = namedOf(item);
+    if (named === undefined) continue;
+    const fill = declareOne(reading, item, named, design, lets);
+    if (fill === undefined) continue;
+    fillers.push(() => {
+      reading.reader = named.name;
+      fill();
+      reading.reader = "";
+    });
+  }
+  return fillers;
+}
+
+function declareOne(
+  reading: Reading,
+  item: Item,
+  named: Named,
+  design: Design,
+  lets: Lets,
+): (() => void) | undefined {
+  switch (item.statement.word?.text) {
+    case "let": {
+      const made = newLet(item, named);
+      if (!declare(reading, item, made) || !reading.names.has(made.name)) return undefined;
+      design.lets.set(made.name, made);
+      lets.add(item, made);
+      return undefined;
+    }
+    case "post":
+      return placed(reading, item, newPost(item, named), design.posts, readPost);
+    case "rail":
+      return placed(reading, item, newRail(item, named), design.rails, readRail);
+    case "slat":
+      return placed(reading, item, newSlat(named), design.slats, readSlat);
+    case "block":
+      return placed(reading, item, newBlock(named), design.blocks, readBlock);
+    case "joint":
+      return placed(reading, item, newJoint(named), design.joints, readJoint);
+    case "angle":
+      return placed(reading, item, newAngle(named), design.angles, readAngle);
+    case "board":
+      return placed(reading, item, { ...named, is: "board" as const }, design.boards, () => {});
+    default:
+      return undefined;
+  }
+}
+
+function placed<T extends Parameters<typeof declare>[2]>(
+  reading: Reading,
+  item: Item,
+  made: T,
+  into: Map<string, T>,
+  read: (reading: Reading, item: Item, made: T) => void,
+): (() => void) | undefined {
+  if (!declare(reading, item, made)) return undefined;
+  into.set(made.name, made);
+  return () => read(reading, item, made);
+}
+
+function readWhole(reading: Reading, items: Item[], design: Design): void {
+  const first = (word: string) => items.find((item) => item.statement.word?.text === word);
+  const chair = first("chair");
+  const title = chair && factOf(chair, "title");
+  if (chair !== undefined && title?.text !== undefined) design.title = given(chair, title, title.text);
+  const wood = timber(reading, first("timber"));
+  if (wood !== undefined) design.timber = wood;
+  design.sitter = readSitter(reading, first("sitter"), design.titleAt);
+}
+
+function readClaim(reading: Reading, item: Item, design: Design): void {
+  reading.reader = `line ${item.statement.start}`;
+  switch (item.statement.word?.text) {
+    case "seat":
+      reading.reader = "seat";
+      design.seat ??= readSeat(reading, item);
+      break;
+    case "trim":
+      reading.reader = "trim";
+      push(design.trims, readTrim(reading, item));
+      break;
+    case "require":
+      push(design.requires, readRequire(reading, item));
+      break;
+    case "limit":
+      push(design.limits, readLimit(reading, item));
+      break;
+    case "accept":
+      push(design.accepts, readAccept(item));
+      break;
+    case "note":
+      push(design.notes, readNote(item));
+      break;
+  }
+  reading.reader = "";
+}
+
+function push<T>(list: T[], made: T | undefined): void {
+  if (made !== undefined) list.push(made);
+}
+
+/** One problem for each file that has any, where this file names it. */
+function tellForeign(reading: Reading, design: Design): void {
+  const byLink = new Map<number, Problem[]>();
+  for (const { source, problem } of reading.foreign) {
+    if (source.via === undefined || problem.severity !== "error") continue;
+    const list = byLink.get(source.via.start) ?? [];
+    list.push(problem);
+    byLink.set(source.via.start, list);
+  }
+  for (const [start, problems] of byLink) {
+    const link = design.links.find((each) => each.at.start === start);
+    const told = design.problems.some((problem) => problem.code === "faulty-file" && problem.start === start);
+    if (link !== undefined && !told)
+      design.problems.push(faulty(link.at, link.path, problems.length, problems[0]?.message));
+  }
+}

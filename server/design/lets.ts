@@ -1,0 +1,219 @@
+/**
+ * The values that the text names with `let`.
+ */
+import type { Related, Span } from "../../grammar/problem.ts";
+import type { Value } from "../../grammar/tree.ts";
+import type { LetDesign, Named, Quantity } from "./design.ts";
+import { workOut } from "./expressions.ts";
+import type { Item, Source } from "./merge.ts";
+import { type Amount, alike, as } from "./quantity.ts";
+import { factOf, given, type Reading, report, scopeOf, spanOf } from "./reading.ts";
+import { printQuantity } from "./units.ts";
+import { workedOut } from "./values.ts";
+
+interface Entry {
+  item: Item;
+  design: LetDesign;
+  state: "waiting" | "being worked out" | "done";
+  amount?: Amount;
+  /** Somebody takes it for a length. */
+  length?: true;
+}
+
+export interface Lets {
+  /** What a name in an expression comes to: a let, or else a worked-out value. */
+  named(value: Value & { is: "name" }, source: Source): Amount | undefined;
+  lengthTaken(value: Value): void;
+  add(item: Item, design: LetDesign): void;
+  /** Works out every let, and looks at ranges; to be called when all else has been read. */
+  finish(): void;
+}
+
+/** The lets of one chair. Each is worked out when first asked for; a circle is told of once and has no value. */
+export function makeLets(reading: Reading): Lets {
+  const entries = new Map<string, Entry>();
+  const path: Entry[] = [];
+
+  function amountOf(entry: Entry, asked: Value, source: Source): Amount | undefined {
+    if (entry.state === "being worked out") {
+      circle(entry, asked, source);
+      return undefined;
+    }
+    if (entry.state === "waiting") settle(entry);
+    return entry.amount;
+  }
+
+  function settle(entry: Entry): void {
+    entry.state = "being worked out";
+    path.push(entry);
+    const value = factOf(entry.item, "value")?.value;
+    const reader = reading.reader;
+    reading.reader = entry.design.name;
+    const amount = value && workOut(value, scopeOf(reading, entry.item.source));
+    reading.reader = reader;
+    path.pop();
+    entry.state = "done";
+    if (amount !== undefined) entry.amount = amount;
+  }
+
+  function circle(entry: Entry, asked: Span, source: Source): void {
+    const members = path.slice(path.indexOf(entry));
+    const names = [...members, entry].map((each) => each.design.name).join(" → ");
+    const related = members.map((each): Related => {
+      const { at, name, file } = each.design;
+      return { start: at.start, end: at.end, message: `${name} is given here`, ...(file ? { file } : {}) };
+    });
+    const message =
+      members.length === 1
+        ? `${entry.design.name} is reckoned from itself; give it a value of its own.`
+        : `These values are reckoned from each other in a circle: ${names}; one of them must be given by itself.`;
+    report(reading, source, asked, { code: "circular-value", message, related });
+  }
+
+  /** The names that are lengths if this expression is one. */
+  function lengthTaken(value: Value): void {
+    if (value.is === "name") {
+      const entry = entries.get(value.name);
+      if (entry === undefined || entry.length) return;
+      entry.length = true;
+      const from = factOf(entry.item, "value")?.value;
+      if (from !== undefined) lengthTaken(from);
+    } else if (value.is === "group" || value.is === "negate") lengthTaken(value.of);
+    else if (value.is === "call") value.args.forEach(lengthTaken);
+    else if (value.is === "binary") {
+      const { op, left, right } = value;
+      if (op === "+" || op === "-" || (op === "*" && isPlain(left))) lengthTaken(right);
+      if (op !== "*" || !isPlain(left)) lengthTaken(left);
+    }
+  }
+
+  function finish(): void {
+    for (const entry of entries.values()) {
+      if (entry.state === "waiting") settle(entry);
+    }
+    for (const entry of entries.values()) finishOne(reading, entry);
+  }
+
+  return {
+    named(value, source) {
+      const entry = entries.get(value.name);
+      if (entry === undefined) return workedOut(reading, value, source);
+      const used = reading.letsUsed.get(reading.reader) ?? new Set();
+      reading.letsUsed.set(reading.reader, used.add(value.name));
+      return amountOf(entry, value, source);
+    },
+    lengthTaken,
+    add(item, design) {
+      entries.set(design.name, { item, design, state: "waiting" });
+    },
+    finish,
+  };
+}
+
+const isPlain = (value: Value): boolean =>
+  value.is === "number" ||
+  (value.is === "group" && isPlain(value.of)) ||
+  (value.is === "negate" && isPlain(value.of));
+
+function finishOne(reading: Reading, { item, design, amount, length: taken }: Entry): void {
+  const fact = factOf(item, "value");
+  if (fact === undefined || amount === undefined) return;
+  const low = bound(reading, item, "low");
+  const high = bound(reading, item, "high");
+  const length = taken || low?.dimension === "length" || high?.dimension === "length" ? true : undefined;
+  const value = settled(amount, length);
+  design.value = given(item, fact, value);
+  if (low === undefined || high === undefined) return;
+  const at = spanOf([factOf(item, "low"), factOf(item, "high")], item.statement);
+  const lowest = comparable(reading, item, low, amount, length);
+  const highest = comparable(reading, item, high, amount, length);
+  if (lowest === undefined || highest === undefined) return;
+  if (lowest > highest) {
+    report(reading, item.source, at, {
+      code: "let-out-of-range",
+      message: `The range of ${design.name} ends below its beginning; the smaller value stands first.`,
+    });
+    return;
+  }
+  design.within = given(item, at, { low: lowest, high: highest });
+  checkRange(reading, item, design, value, { low: lowest, high: highest });
+}
+
+function settled(amount: Amount, length: true | undefined): Quantity {
+  if (length && amount.dimension === "number") {
+    const mm = as(amount, "length");
+    if (mm !== undefined) return { number: mm, dimension: "length" };
+  }
+  return { number: amount.number, dimension: amount.dimension };
+}
+
+function bound(reading: Reading, item: Item, label: string): Amount | undefined {
+  const value = factOf(item, label)?.value;
+  return value && workOut(value, scopeOf(reading, item.source));
+}
+
+/** The bound in the value's own dimension; a length where the value is one. */
+function comparable(
+  reading: Reading,
+  item: Item,
+  end: Amount,
+  amount: Amount,
+  length: true | undefined,
+): number | undefined {
+  const pair = alike(end, amount);
+  if ("mismatch" in pair) {
+    report(reading, item.source, spanOf([factOf(item, "low"), factOf(item, "high")], item.statement), {
+      code: "wrong-unit",
+      message: `${pair.mismatch}: the range must be of the same kind as the value.`,
+    });
+    return undefined;
+  }
+  return settled(pair[0], length).number;
+}
+
+function checkRange(
+  reading: Reading,
+  item: Item,
+  design: LetDesign,
+  value: Quantity,
+  range: { low: number; high: number },
+): void {
+  const slack = 1e-9 * Math.max(1, Math.abs(value.number));
+  if (value.number >= range.low - slack && value.number <= range.high + slack) return;
+  const print = (number: number) => printQuantity({ number, dimension: value.dimension }, reading.unit);
+  const [low, high, found] = [print(range.low), print(range.high), print(value.number)];
+  const fact = factOf(item, "value");
+  const nearer = value.number < range.low ? "low" : "high";
+  const endFact = factOf(item, nearer);
+  const problem = {
+    code: "let-out-of-range",
+    message: `${design.name} is ${found}, outside its own range of ${low} to ${high}; move it or widen the range.`,
+    subject: design.name,
+    found,
+    allowed: `${low} to ${high}`,
+    ...(fact && endFact
+      ? {
+          fixes: [
+            {
+              title: `Set it to ${nearer === "low" ? low : high}`,
+              edits: [
+                {
+                  start: fact.start,
+                  end: fact.end,
+                  text: item.source.text.slice(endFact.start, endFact.end),
+                },
+              ],
+            },
+          ],
+        }
+      : {}),
+  };
+  report(reading, item.source, fact ?? item.statement, problem);
+}
+
+/** A let as it is before it is worked out. */
+export function newLet(item: Item, named: Named): LetDesign {
+  const fact = factOf(item, "value");
+  const expression = spanOf([fact], named.at);
+  return { ...named, is: "let", expression };
+}

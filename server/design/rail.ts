@@ -1,0 +1,207 @@
+/**
+ * What the text says of a rail, and of the ends of rails and slats.
+ */
+import type { EndDesign, Given, Named, RailCourse, RailDesign, RailTaper } from "./design.ts";
+import { readJoint } from "./joint.ts";
+import type { Item } from "./merge.ts";
+import { checked, jointName } from "./names.ts";
+import { railStation, section, timber } from "./places.ts";
+import { isPair, set } from "./post.ts";
+import {
+  allOf,
+  count,
+  factOf,
+  given,
+  lean,
+  length,
+  lengthAt,
+  lineOf,
+  linesOf,
+  type Reading,
+  report,
+  spanOf,
+} from "./reading.ts";
+
+export function newRail(item: Item, named: Named): RailDesign {
+  return {
+    ...named,
+    is: "rail",
+    pair: isPair(item),
+    ups: [],
+    face: { value: { is: "centred", inset: 0 }, at: named.at, assumed: true },
+    stand: { value: "plumb", at: named.at, assumed: true },
+    arches: [],
+    tapers: [],
+    ends: [],
+  };
+}
+
+export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
+  set(rail, "course", readCourse(reading, item));
+  readBarSection(reading, item, rail);
+  readUps(reading, item, rail);
+  readSetting(reading, item, rail);
+  rail.arches = linesOf(item, "arch").flatMap((line) => readArch(reading, line) ?? []);
+  set(rail, "bow", readBow(reading, item));
+  rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
+  set(rail, "joined", jointName(reading, lineOf(item, "joined")));
+  rail.ends = readEnds(reading, item);
+  set(rail, "timber", timber(reading, lineOf(item, "timber")));
+}
+
+function readCourse(reading: Reading, item: Item): Given<RailCourse> | undefined {
+  const line = lineOf(item, "course");
+  const word = line?.statement.word?.text;
+  if (line === undefined) return undefined;
+  if (word === "from") return readFromTo(reading, line);
+  const fact = factOf(line, "of");
+  const of = checked(reading, line, fact, word === "over" ? ["post"] : ["post", "rail"]);
+  if (of === undefined || fact === undefined) return undefined;
+  const target = reading.names.get(of.value.name);
+  if (target !== undefined && "pair" in target && !target.pair) {
+    report(reading, line.source, fact, {
+      code: "not-a-pair",
+      message: `A rail goes ${word} a pair, but ${of.value.name} is one only; go \`from … to …\`, or make ${of.value.name} a pair.`,
+      related: [
+        {
+          ...target.at,
+          message: `${of.value.name} is given here`,
+          ...(target.file ? { file: target.file } : {}),
+        },
+      ],
+    });
+    return undefined;
+  }
+  if (word === "over") {
+    const overhang = length(reading, lineOf(item, "overhang"), "length")?.value ?? 0;
+    return { ...of, value: { is: "over", of: of.value, overhang } };
+  }
+  const station = railStation(reading, line, factOf(line, "station"));
+  return {
+    ...of,
+    value: station ? { is: "across", of: of.value, station: station.value } : { is: "across", of: of.value },
+  };
+}
+
+function readFromTo(reading: Reading, line: Item): Given<RailCourse> | undefined {
+  const from = checked(reading, line, factOf(line, "from"), ["post", "rail"]);
+  const to = checked(reading, line, factOf(line, "to"), ["post", "rail"]);
+  const stationFrom = railStation(reading, line, factOf(line, "station-from"));
+  const stationTo = railStation(reading, line, factOf(line, "station-to"));
+  if (from === undefined || to === undefined) return undefined;
+  if (from.value.name === to.value.name && from.value.side === to.value.side) {
+    report(reading, line.source, to.at, {
+      code: "impossible-size",
+      message: `This goes from ${from.value.name} to itself; for left to right, write \`across ${from.value.name}\`.`,
+    });
+    return undefined;
+  }
+  const course: RailCourse = { is: "from-to", from: from.value, to: to.value };
+  if (stationFrom !== undefined) course.stationFrom = stationFrom.value;
+  if (stationTo !== undefined) course.stationTo = stationTo.value;
+  return given(line, spanOf([factOf(line, "from"), factOf(line, "to")], line.statement), course);
+}
+
+/** The section or the diameter of a rail or slat. */
+export function readBarSection(
+  reading: Reading,
+  item: Item,
+  bar: Pick<RailDesign, "section" | "round">,
+): void {
+  const line = lineOf(item, "section");
+  if (line === undefined) return;
+  if (factOf(line, "diameter") !== undefined)
+    set(bar, "round", length(reading, line, "diameter", "positive"));
+  else set(bar, "section", section(reading, line, ["thickness", "width"]));
+}
+
+function readUps(reading: Reading, item: Item, rail: RailDesign): void {
+  const line = lineOf(item, "up");
+  if (line === undefined) return;
+  if (line.statement.word?.text === "count") {
+    const number = count(reading, line, "count", 60, 2);
+    const low = length(reading, line, "low");
+    const high = length(reading, line, "high");
+    if (number === undefined || low === undefined || high === undefined) return;
+    const at = spanOf([factOf(line, "low"), factOf(line, "high")], line.statement);
+    const step = (high.value - low.value) / (number.value - 1);
+    rail.ups = Array.from({ length: number.value }, (_, n) => given(line, at, low.value + n * step));
+  } else {
+    rail.ups = allOf(line, "up").flatMap((fact) => lengthAt(reading, line, fact) ?? []);
+  }
+  rail.ups.sort((a, b) => a.value - b.value);
+}
+
+function readSetting(reading: Reading, item: Item, rail: RailDesign): void {
+  const fall = lineOf(item, "fall");
+  if (fall?.statement.word?.text === "slope") set(rail, "slope", lean(reading, fall, "angle"));
+  else set(rail, "fall", length(reading, fall, "fall"));
+  const lie = lineOf(item, "lie");
+  const flat = lie && factOf(lie, "flat");
+  if (lie !== undefined && flat !== undefined) rail.flat = given(lie, flat, true);
+  const face = lineOf(item, "face");
+  const where = face && factOf(face, "face");
+  if (face !== undefined && where !== undefined) {
+    const inset = length(reading, face, "inset");
+    if (where.name === "flush" || where.name === "centred")
+      rail.face = given(face, where, { is: where.name, inset: 0 });
+    else if (inset !== undefined) rail.face = { ...inset, value: { is: "inset", inset: inset.value } };
+  }
+  const stand = lineOf(item, "stand");
+  const how = stand && factOf(stand, "stand");
+  if (stand !== undefined && how !== undefined)
+    rail.stand = given(stand, how, how.name === "plumb" ? "plumb" : "with posts");
+}
+
+function readArch(reading: Reading, line: Item): RailDesign["arches"][number] | undefined {
+  const rise = length(reading, line, "rise");
+  const edge = factOf(line, "edge")?.name;
+  if (rise === undefined || (edge !== "below" && edge !== "above")) return undefined;
+  return { ...rise, value: { rise: rise.value, edge } };
+}
+
+/** The bow of a rail or slat. */
+export function readBow(reading: Reading, item: Item): RailDesign["bow"] {
+  const line = lineOf(item, "bow");
+  const rise = length(reading, line, "rise");
+  const towards = line && factOf(line, "towards")?.name;
+  if (rise === undefined) return undefined;
+  if (towards !== "back" && towards !== "front" && towards !== "out" && towards !== "in") return undefined;
+  return { ...rise, value: { rise: rise.value, towards } };
+}
+
+function readTaper(reading: Reading, line: Item): Given<RailTaper> | undefined {
+  const to = section(reading, line, ["thickness", "width"]);
+  const towards = factOf(line, "towards")?.name;
+  if (to === undefined || (towards !== "end" && towards !== "ends")) return undefined;
+  return { ...to, value: { section: to.value, towards } };
+}
+
+/** The `end` blocks of a rail or slat; whether such an end exists is seen when the chair is built. */
+export function readEnds(reading: Reading, item: Item): EndDesign[] {
+  return linesOf(item, "end").flatMap((line) => {
+    const fact = factOf(line, "which");
+    if (fact?.name === undefined) return [];
+    if (
+      fact.name !== "left" &&
+      fact.name !== "right" &&
+      checked(reading, line, fact, ["post", "rail"]) === undefined
+    )
+      return [];
+    const end: EndDesign = { which: given(line, fact, fact.name), joint: {}, statement: line.statement };
+    set(end, "joined", jointName(reading, lineOf(line, "joined")));
+    readJoint(reading, line, end.joint);
+    const over = lineOf(line, "over");
+    const overhang = length(reading, lineOf(line, "overhang"), "length");
+    if (over !== undefined) {
+      end.over = given(over, over.statement.word ?? over.statement, { overhang: overhang?.value ?? 0 });
+    } else if (overhang !== undefined) {
+      report(reading, line.source, overhang.at, {
+        code: "needs-over",
+        severity: "warning",
+        message: "An overhang needs an end that lies over its post; add a line `over`.",
+      });
+    }
+    return [end];
+  });
+}

@@ -1,0 +1,269 @@
+/**
+ * How the facts of a line become figures: one function a kind of fact, each saying itself what is wrong with it.
+ */
+import type { Fix, Problem, Related, Severity, Span } from "../../grammar/problem.ts";
+import type { Fact, Value } from "../../grammar/tree.ts";
+import type { Declared, Dimension, Given, LengthUnit, Quantity } from "./design.ts";
+import { type Scope, workOut } from "./expressions.ts";
+import type { Item, Line, Source } from "./merge.ts";
+import { type Amount, as, called } from "./quantity.ts";
+import { printLength } from "./units.ts";
+
+/** What goes along while a design is read. */
+export interface Reading {
+  unit: LengthUnit;
+  problems: Problem[];
+  /** Problems that stand in other files. */
+  foreign: { source: Source; problem: Problem }[];
+  names: Map<string, Declared>;
+  known: ReadonlyMap<string, Quantity>;
+  wanted: Map<string, Span>;
+  /** Which parts' facts want a value. */
+  wantedBy: Map<string, Set<string>>;
+  /** Which lets a part's facts, or another let, use. */
+  letsUsed: Map<string, Set<string>>;
+  /** The part being read, or a let or claim by its line. */
+  reader: string;
+  named(value: Value & { is: "name" }, source: Source): Amount | undefined;
+  /** Told of every expression that is taken for a length. */
+  lengthTaken(value: Value): void;
+}
+
+export interface Said {
+  code: string;
+  severity?: Severity;
+  message: string;
+  subject?: string;
+  found?: string;
+  allowed?: string;
+  fixes?: Fix[];
+  related?: Related[];
+}
+
+/** Keeps a problem; one in another file is gathered there and said once where this file names it. */
+export function report(
+  reading: Reading,
+  source: Source,
+  at: Span,
+  { severity = "error", ...said }: Said,
+): void {
+  const problem: Problem = { ...said, severity, start: at.start, end: at.end };
+  if (source.file === undefined) reading.problems.push(problem);
+  else reading.foreign.push({ source, problem });
+}
+
+export const factsOf = (line: Line): readonly Fact[] => line.statement.match?.facts ?? [];
+export const factOf = (line: Line, label: string): Fact | undefined =>
+  factsOf(line).find((fact) => fact.label === label);
+export const allOf = (line: Line, label: string): Fact[] =>
+  factsOf(line).filter((fact) => fact.label === label);
+
+/** The lines of a block that answer one question; the first is the one that counts. */
+export const linesOf = (item: Item, facet: string): Item[] =>
+  item.items.filter((line) => facetOf(line) === facet);
+export const lineOf = (item: Item, facet: string): Item | undefined =>
+  item.items.find((line) => facetOf(line) === facet);
+export const facetOf = (line: Line): string | undefined =>
+  line.statement.row?.facet ?? line.statement.row?.word;
+
+export function given<T>(line: Line, at: Span, value: T): Given<T> {
+  const place = { start: at.start, end: at.end };
+  return line.source.file === undefined ? { value, at: place } : { value, at: place, file: line.source.file };
+}
+
+/** From the first of these facts to the last. */
+export function spanOf(facts: (Fact | undefined)[], fallback: Span): Span {
+  const there = facts.filter((fact) => fact !== undefined);
+  if (there.length === 0) return { start: fallback.start, end: fallback.end };
+  return {
+    start: Math.min(...there.map((fact) => fact.start)),
+    end: Math.max(...there.map((fact) => fact.end)),
+  };
+}
+
+/** What lengths a line takes. */
+export type Range = "any" | "positive" | "not negative";
+
+/** What a fact comes to, whatever its dimension. */
+export function amountOf(reading: Reading, line: Line, value: Value): Amount | undefined {
+  return workOut(value, scopeOf(reading, line.source));
+}
+
+export function scopeOf(reading: Reading, source: Source): Scope {
+  return {
+    bare: source.bare,
+    named: (value) => reading.named(value, source),
+    report: (code, at, message, fixes) =>
+      report(reading, source, at, fixes ? { code, message, fixes } : { code, message }),
+  };
+}
+
+/** Longest length that makes sense in a chair: ten metres. */
+const longest = 10_000;
+
+export function lengthAt(
+  reading: Reading,
+  line: Line,
+  fact: Fact | undefined,
+  range: Range = "any",
+): Given<number> | undefined {
+  if (fact?.value === undefined) return undefined;
+  const amount = amountOf(reading, line, fact.value);
+  if (amount === undefined) return undefined;
+  const mm = as(amount, "length");
+  if (mm === undefined) {
+    wrongUnit(reading, line, fact.value, amount, "length");
+    return undefined;
+  }
+  if (amount.dimension === "number") reading.lengthTaken(fact.value);
+  if (!fits(reading, line, fact.value, mm, range)) return undefined;
+  return given(line, fact, mm);
+}
+
+export function length(
+  reading: Reading,
+  line: Line | undefined,
+  label: string,
+  range: Range = "any",
+): Given<number> | undefined {
+  return line && lengthAt(reading, line, factOf(line, label), range);
+}
+
+function fits(reading: Reading, line: Line, at: Span, mm: number, range: Range): boolean {
+  const found = printLength(mm, reading.unit);
+  const refuse = (message: string, allowed: string): false => {
+    report(reading, line.source, at, {
+      code: "impossible-size",
+      message: `This comes to ${found}; ${message}.`,
+      found,
+      allowed,
+    });
+    return false;
+  };
+  if (range === "positive" && mm <= 0) return refuse("it must be more than 0", "more than 0");
+  if (range === "not negative" && mm < 0) return refuse("it must be 0 or more", "0 or more");
+  if (Math.abs(mm) > longest) {
+    const most = printLength(longest, reading.unit);
+    return refuse(`nothing in a chair is over ${most}: is the unit right?`, `${most} or less`);
+  }
+  return true;
+}
+
+/** Steepest lean that is still a lean, and not lying down. */
+const steepest = (85 * Math.PI) / 180;
+
+export function angle(reading: Reading, line: Line | undefined, label: string): Given<number> | undefined {
+  const fact = line && factOf(line, label);
+  if (line === undefined || fact?.value === undefined) return undefined;
+  const amount = amountOf(reading, line, fact.value);
+  if (amount === undefined) return undefined;
+  if (amount.dimension !== "angle") {
+    wrongUnit(reading, line, fact.value, amount, "angle");
+    return undefined;
+  }
+  return given(line, fact, amount.number);
+}
+
+/** An angle of something that stands or runs, so less than 85°. */
+export function lean(reading: Reading, line: Line | undefined, label: string): Given<number> | undefined {
+  const found = angle(reading, line, label);
+  if (line === undefined || found === undefined || Math.abs(found.value) <= steepest) return found;
+  report(reading, line.source, found.at, {
+    code: "impossible-size",
+    message: `This leans by ${Math.round((found.value * 180) / Math.PI)}°; it must be under 85°.`,
+  });
+  return undefined;
+}
+
+/** A whole number from 1 to `most`. */
+export function count(
+  reading: Reading,
+  line: Line | undefined,
+  label: string,
+  most: number,
+  least = 1,
+): Given<number> | undefined {
+  const fact = line && factOf(line, label);
+  if (line === undefined || fact?.value === undefined) return undefined;
+  const amount = amountOf(reading, line, fact.value);
+  if (amount === undefined) return undefined;
+  if (amount.dimension !== "number") {
+    wrongUnit(reading, line, fact.value, amount, "number");
+    return undefined;
+  }
+  const whole = Math.round(amount.number);
+  if (Math.abs(whole - amount.number) > 1e-9 || whole < least || whole > most) {
+    report(reading, line.source, fact.value, {
+      code: "impossible-size",
+      message: `This comes to ${Number(amount.number.toFixed(3))}; it must be a whole number from ${least} to ${most}.`,
+    });
+    return undefined;
+  }
+  return given(line, fact, whole);
+}
+
+/** A figure of one dimension, such as a share or a weight; a plain number where `bareToo` says so. */
+export function figure(
+  reading: Reading,
+  line: Line,
+  label: string,
+  dimension: Dimension,
+  bareToo = false,
+): Given<number> | undefined {
+  const fact = factOf(line, label);
+  if (fact?.value === undefined) return undefined;
+  const amount = amountOf(reading, line, fact.value);
+  if (amount === undefined) return undefined;
+  if (amount.dimension !== dimension && !(bareToo && amount.dimension === "number")) {
+    wrongUnit(reading, line, fact.value, amount, dimension);
+    return undefined;
+  }
+  return given(line, fact, amount.number);
+}
+
+const examples: Readonly<Record<Dimension, string>> = {
+  number: "a plain number without a unit",
+  length: "a length, such as 40 or 40mm",
+  area: "an area",
+  volume: "a volume",
+  angle: "an angle, such as 6deg or 1:8",
+  mass: "a weight, such as 5.5kg",
+  force: "a force, such as 600N",
+  share: "a share, such as 9%",
+};
+
+/** Units to offer behind a number that lacks one. */
+const usual: Partial<Record<Dimension, string>> = { angle: "deg", mass: "kg", force: "N", share: "%" };
+
+export function wrongUnit(
+  reading: Reading,
+  line: Line,
+  value: Value,
+  amount: Amount,
+  wants: Dimension,
+): void {
+  const missing = usual[wants];
+  const lacking = amount.dimension === "number" && missing !== undefined;
+  const message = lacking
+    ? `This needs ${examples[wants]}; the number has no unit.`
+    : `This needs ${examples[wants]}, but is ${called[amount.dimension]}.`;
+  const fixes: Fix[] = [];
+  if (lacking && value.is === "number") {
+    fixes.push({
+      title: `Write ${missing} behind it`,
+      edits: [{ start: value.end, end: value.end, text: missing }],
+      certain: true,
+    });
+  }
+  if (wants === "number" && value.is === "quantity") {
+    fixes.push({
+      title: "Take the unit away",
+      edits: [{ start: value.unitSpan.start, end: value.unitSpan.end, text: "" }],
+    });
+  }
+  report(reading, line.source, value, {
+    code: "wrong-unit",
+    message,
+    ...(fixes.length > 0 ? { fixes } : {}),
+  });
+}

@@ -1,0 +1,105 @@
+/**
+ * Units as they are written, and quantities as they are printed.
+ */
+import Fraction from "fraction.js";
+import type { Dimension, LengthUnit, Quantity } from "./design.ts";
+
+/** What one of a unit is: millimetres, radians, kilograms, newtons, or a share of one. */
+export const units: Readonly<Record<string, { dimension: Dimension; size: number }>> = {
+  mm: { dimension: "length", size: 1 },
+  cm: { dimension: "length", size: 10 },
+  m: { dimension: "length", size: 1000 },
+  in: { dimension: "length", size: 25.4 },
+  ft: { dimension: "length", size: 304.8 },
+  deg: { dimension: "angle", size: Math.PI / 180 },
+  kg: { dimension: "mass", size: 1 },
+  g: { dimension: "mass", size: 0.001 },
+  lb: { dimension: "mass", size: 0.45359237 },
+  N: { dimension: "force", size: 1 },
+  kN: { dimension: "force", size: 1000 },
+  lbf: { dimension: "force", size: 4.4482216152605 },
+  "%": { dimension: "share", size: 0.01 },
+};
+
+/** Millimetres in one of the file's unit. */
+export function millimetresIn(unit: LengthUnit): number {
+  return units[unit]?.size ?? 1;
+}
+
+/** Finest part of an inch that lengths are printed to, unless told otherwise: thirty-seconds. */
+export const inchParts = 32;
+
+/**
+ * A length in the file's unit: `438.5 mm`, `43.85 cm`, `17 3/8 in`. Millimetres to a tenth, inches to the nearest of
+ * `parts` to the inch.
+ */
+export function printLength(mm: number, unit: LengthUnit, parts: number = inchParts): string {
+  return `${printBareLength(mm, unit, parts)} ${unit}`;
+}
+
+/** The same without its unit, as a bare length of the file would be written. */
+export function printBareLength(mm: number, unit: LengthUnit, parts: number = inchParts): string {
+  if (!Number.isFinite(mm)) return "?";
+  if (unit === "in") return inches(mm / 25.4, parts);
+  return unit === "cm" ? decimals(mm / 10, 2) : decimals(mm, 1);
+}
+
+function inches(value: number, parts: number): string {
+  const count = Math.round(value * parts);
+  if (!Number.isSafeInteger(count)) return decimals(value, 0);
+  return new Fraction(count, parts).toFraction(true);
+}
+
+/** An angle to a tenth of a degree: `6.5°`. */
+export function printAngle(radians: number): string {
+  return Number.isFinite(radians) ? `${decimals((radians * 180) / Math.PI, 1)}°` : "?";
+}
+
+/** A lean as a rise in a run: `1 : 8.8`; a level or plumb one is `0`. */
+export function printSlope(radians: number): string {
+  const tangent = Math.abs(Math.tan(radians));
+  if (!(tangent > 1e-4)) return "0";
+  return tangent > 1 ? `${decimals(tangent, 1)} : 1` : `1 : ${decimals(1 / tangent, 1)}`;
+}
+
+/** A bevel, 90° when square, with how far it leans from square: `83.4° (1 in 8.6)`. */
+export function printBevel(radians: number): string {
+  const lean = Math.abs(Math.PI / 2 - radians);
+  const tangent = Math.tan(lean);
+  if (!(tangent > 5e-4)) return `${printAngle(radians)} (square)`;
+  return `${printAngle(radians)} (1 in ${decimals(1 / tangent, 1)})`;
+}
+
+/** Any quantity in the file's units: lengths, areas and volumes in its unit, angles in degrees, shares in percent. */
+export function printQuantity(
+  { number, dimension }: Quantity,
+  unit: LengthUnit,
+  parts: number = inchParts,
+): string {
+  if (!Number.isFinite(number)) return "?";
+  const size = millimetresIn(unit);
+  switch (dimension) {
+    case "length":
+      return printLength(number, unit, parts);
+    case "area":
+      return `${decimals(number / size ** 2, unit === "mm" ? 0 : 2)} ${unit}²`;
+    case "volume":
+      return `${decimals(number / size ** 3, unit === "mm" ? 0 : 1)} ${unit}³`;
+    case "angle":
+      return printAngle(number);
+    case "mass":
+      return unit === "in" ? `${decimals(number / 0.45359237, 2)} lb` : `${decimals(number, 2)} kg`;
+    case "force":
+      return unit === "in" ? `${decimals(number / 4.4482216152605, 0)} lbf` : `${decimals(number, 0)} N`;
+    case "share":
+      return `${decimals(number * 100, 1)}%`;
+    case "number":
+      return decimals(number, 3);
+  }
+}
+
+/** Rounded to so many places, without trailing zeros or a minus before nought. */
+function decimals(value: number, places: number): string {
+  const rounded = Number(value.toFixed(places));
+  return String(rounded === 0 ? 0 : rounded);
+}

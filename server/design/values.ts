@@ -1,0 +1,174 @@
+/**
+ * Names that stand in expressions: lets, and values that are worked out from the chair.
+ */
+import { nearest } from "../../grammar/nearest.ts";
+import type { Fix } from "../../grammar/problem.ts";
+import type { Value, Word } from "../../grammar/tree.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import type { Dimension } from "./design.ts";
+import { functionNames } from "./expressions.ts";
+import type { Source } from "./merge.ts";
+import { kindNames, kindOf, wholeValues } from "./names.ts";
+import type { Amount } from "./quantity.ts";
+import { type Reading, report } from "./reading.ts";
+
+type NameValue = Value & { is: "name" };
+
+const valueWords = vocabulary.words.filter((word) => word.sort === "value").map((word) => word.word);
+const wholeNames = new Set(valueWords.filter((name) => name.includes(".") || wholeValues.includes(name)));
+const lastWords = new Set(valueWords.filter((name) => !wholeNames.has(name)));
+const groups = new Set(["seat", "backrest", "tip"]);
+
+/** The dimension of a worked-out value, as its name tells; nothing for a declared angle's name or an unknown one. */
+export function dimensionOf(name: string): Dimension | undefined {
+  const last = name.slice(name.lastIndexOf(".") + 1);
+  if (name === "weight") return "mass";
+  if (name === "joints") return "number";
+  if (last.endsWith("margin")) return "number";
+  if (last === "glue-area") return "area";
+  if (name.startsWith("tip.") || /^(slope|rake|foot-bevel|face-bevel|edge-bevel)$/.test(last)) return "angle";
+  return wholeNames.has(name) || lastWords.has(last) ? "length" : undefined;
+}
+
+/** Under what names a value may be listed: right-hand twins have the values of the left, a pair's bare name means either. */
+export function listedAs(name: string): string[] {
+  const parts = name.split(".");
+  const at = parts.indexOf("right");
+  const names = [name];
+  if (at > 0) names.push(parts.map((part, n) => (n === at ? "left" : part)).join("."));
+  if (parts.length > 1) names.push([parts[0], "left", ...parts.slice(1)].join("."));
+  return names;
+}
+
+/** What a worked-out value comes to by what is known, twins included. */
+export function knownValue<T>(known: ReadonlyMap<string, T>, name: string): T | undefined {
+  for (const each of listedAs(name)) {
+    const found = known.get(each);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** The amount of a worked-out value; one not yet known is put down as wanted, an impossible name is told of. */
+export function workedOut(reading: Reading, value: NameValue, source: Source): Amount | undefined {
+  const { name } = value;
+  const known = knownValue(reading.known, name);
+  if (known !== undefined) return known;
+  if (!couldBe(reading, value, source)) return undefined;
+  if (!reading.wanted.has(name)) reading.wanted.set(name, { start: value.start, end: value.end });
+  const readers = reading.wantedBy.get(name) ?? new Set();
+  reading.wantedBy.set(name, readers.add(reading.reader));
+  return undefined;
+}
+
+/** Whether a name could be a worked-out value; says what is wrong if not. */
+export function couldBe(reading: Reading, value: NameValue, source: Source): boolean {
+  const { name, segments } = value;
+  const first = segments[0]?.text ?? name;
+  const last = segments.at(-1);
+  if (wholeNames.has(name)) return true;
+  const declared = reading.names.get(first);
+  if (segments.length < 2 || last === undefined) {
+    if (declared !== undefined && kindOf(declared) === "angle") return true;
+    unknownName(reading, value, source);
+    return false;
+  }
+  if (groups.has(first)) {
+    const near = nearest(name, wholeNames);
+    const there = [...wholeNames].filter((each) => each.startsWith(`${first}.`)).join(", ");
+    say(reading, source, value, near, `There is no value ${name}; there is ${there}.`);
+    return false;
+  }
+  if (declared === undefined || !["post", "rail", "slat"].includes(kindOf(declared))) {
+    const parts = [...reading.names.values()]
+      .filter((each) => ["post", "rail", "slat"].includes(kindOf(each)))
+      .map((each) => each.name);
+    say(
+      reading,
+      source,
+      segments[0] ?? value,
+      nearest(first, [...parts, ...groups]),
+      `There is no part called ${first}.`,
+    );
+    return false;
+  }
+  if (lastWords.has(last.text)) return true;
+  say(
+    reading,
+    source,
+    last,
+    nearest(last.text, lastWords),
+    `A part has no value called ${last.text}; there is ${[...lastWords].join(", ")}.`,
+  );
+  return false;
+}
+
+function say(
+  reading: Reading,
+  source: Source,
+  at: Word | NameValue,
+  near: string | undefined,
+  message: string,
+): void {
+  const fixes: Fix[] =
+    near === undefined
+      ? []
+      : [{ title: `Change to ${near}`, edits: [{ start: at.start, end: at.end, text: near }] }];
+  report(reading, source, at, { code: "unknown-name", message, ...(fixes.length > 0 ? { fixes } : {}) });
+}
+
+function unknownName(reading: Reading, value: NameValue, source: Source): void {
+  const { name } = value;
+  const declared = reading.names.get(name);
+  if (declared !== undefined) {
+    const example =
+      kindOf(declared) === "post" || kindOf(declared) === "rail"
+        ? ` A value of it is written such as ${name}.length.`
+        : "";
+    report(reading, source, value, {
+      code: "wrong-kind",
+      message: `${name} is ${kindNames[kindOf(declared)]}, not a value.${example}`,
+    });
+    return;
+  }
+  const parted = eatenMinus(reading, name);
+  if (parted !== undefined) {
+    report(reading, source, value, {
+      code: "eaten-minus",
+      message: `${name} is read as one name, and there is none; to subtract, put spaces round the minus: ${parted}.`,
+      fixes: [
+        {
+          title: `Write ${parted}`,
+          edits: [{ start: value.start, end: value.end, text: parted }],
+          certain: true,
+        },
+      ],
+    });
+    return;
+  }
+  const lets = [...reading.names.values()].filter((each) => kindOf(each) === "let").map((each) => each.name);
+  const near = nearest(name, [...lets, ...wholeNames]);
+  const message =
+    near === undefined
+      ? `There is no value called ${name}; give it one with \`let ${name} = …\`.`
+      : `There is no value called ${name}; did you mean ${near}?`;
+  say(reading, source, value, near, message);
+}
+
+/** The name taken apart at its hyphens where that gives known values and numbers: `seat-12` → `seat - 12`. */
+function eatenMinus(reading: Reading, name: string): string | undefined {
+  const operand = (text: string): boolean => {
+    if (/^\d+(\.\d+)?(mm|cm|m|in|ft|deg)?$/.test(text)) return true;
+    const declared = reading.names.get(text);
+    return declared !== undefined && kindOf(declared) === "let" && !functionNames.includes(text);
+  };
+  for (let at = name.lastIndexOf("-"); at > 0; at = name.lastIndexOf("-", at - 1)) {
+    const right = name.slice(at + 1);
+    const left = name.slice(0, at);
+    if (!operand(right)) continue;
+    if (operand(left)) return `${left} - ${right}`;
+    const further = eatenMinus(reading, left);
+    if (further !== undefined) return `${further} - ${right}`;
+  }
+  return undefined;
+}
