@@ -4,7 +4,19 @@ import type { Kind } from "./tree.ts";
 export type Slot = "length" | "angle" | "count" | "value" | "name" | "ref" | "word" | "text" | "date";
 
 /** What a `ref` slot may point at; completion and rename use it. */
-export type RefKind = "post" | "rail" | "slat" | "joint" | "part" | "let" | "angle" | "board" | "rule" | "species" | "target" | "any";
+export type RefKind =
+  | "post"
+  | "rail"
+  | "slat"
+  | "joint"
+  | "part"
+  | "let"
+  | "angle"
+  | "board"
+  | "rule"
+  | "species"
+  | "target"
+  | "any";
 
 /**
  * The shape of the words after a statement's first word.

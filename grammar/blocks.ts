@@ -1,0 +1,117 @@
+import { eolOf, lineEnd, lineStart } from "./lines.ts";
+import { nearest } from "./nearest.ts";
+import type { Problem } from "./problem.ts";
+import type { Row, Vocabulary } from "./row.ts";
+import { fix, say } from "./say.ts";
+import type { Kind, Statement } from "./tree.ts";
+import { exampleOf, nameOfKind } from "./wording.ts";
+
+/** The question a row answers; two rows of one block with the same facet cannot both be given. */
+export function facetOf(row: Row): string {
+  return row.facet ?? row.word;
+}
+
+/** Looks at whole blocks: what is given twice in one, and what it lacks. */
+export function checkBlocks(
+  text: string,
+  statements: readonly Statement[],
+  vocabulary: Vocabulary,
+): Problem[] {
+  const problems: Problem[] = [];
+  const inherits = statements.some(({ row }) => row?.owner === "file" && row.word === "like");
+  const walk = (block: readonly Statement[], kind: Kind, header?: Statement) => {
+    tellTwice(block, problems);
+    if (header !== undefined && !inherits) tellMissing(text, block, kind, header, vocabulary, problems);
+    for (const statement of block) {
+      if (statement.block !== undefined) walk(statement.block.statements, statement.block.kind, statement);
+    }
+  };
+  walk(statements, "file");
+  return problems;
+}
+
+function tellTwice(block: readonly Statement[], problems: Problem[]): void {
+  const first = new Map<string, Statement>();
+  for (const statement of block) {
+    const row = statement.row;
+    if (row === undefined || row.many === true || row.owner !== statement.within) continue;
+    const facet = facetOf(row);
+    const before = first.get(facet);
+    if (before === undefined) {
+      first.set(facet, statement);
+      continue;
+    }
+    const other = before.row?.word;
+    const same = other === row.word;
+    const problem = say(
+      "given-twice",
+      statement.word ?? statement,
+      same
+        ? `\`${row.word}\` is already given above; keep one of the two.`
+        : `\`${other}\` above already says this; keep it or \`${row.word}\`.`,
+    );
+    const at = before.word ?? before;
+    problem.related = [{ start: at.start, end: at.end, message: `\`${other}\` is given here.` }];
+    problems.push(problem);
+  }
+}
+
+function tellMissing(
+  text: string,
+  block: readonly Statement[],
+  kind: Kind,
+  header: Statement,
+  vocabulary: Vocabulary,
+  problems: Problem[],
+): void {
+  const given = new Set(block.map(({ row }) => (row === undefined ? "" : facetOf(row))));
+  const unread = block.filter(({ row }) => row === undefined).map(({ word }) => word?.text ?? "");
+  for (const row of requiredRows(kind, vocabulary)) {
+    const facet = facetOf(row);
+    if (given.has(facet)) continue;
+    const choices = vocabulary.rows.filter((one) => one.owner === kind && facetOf(one) === facet);
+    const words = choices.map(({ word }) => word);
+    if (unread.some((word) => word === "" || nearest(word, words) !== undefined)) continue;
+    const name = header.match?.facts.find(({ slot }) => slot === "name" || slot === "ref")?.name;
+    const title = name === undefined ? nameOfKind(kind) : `\`${name}\``;
+    const wanted = [...new Set(words)].map((word) => `\`${word}\``).join(" or ");
+    problems.push(
+      say(
+        "missing-property",
+        header.word ?? header,
+        `${capital(title)} needs ${wanted}, such as \`${exampleOf(row)}\`.`,
+        [addLine(text, header, exampleOf(row))],
+      ),
+    );
+  }
+}
+
+/** A fix that puts an example line in just after the block's brace. */
+function addLine(text: string, header: Statement, line: string) {
+  const start = header.block!.start + 1;
+  const before = text.slice(lineStart(text, header.start), header.start);
+  const pad = /^\s*/.exec(before)?.[0] ?? "";
+  const eol = eolOf(text);
+  const rest = /^[ \t]*(?:#|\r|\n|$)/.test(text.slice(start, lineEnd(text, start) + 1))
+    ? ""
+    : `${eol}${pad}  `;
+  return fix(`Add \`${line}\``, [{ start, end: start, text: `${eol}${pad}  ${line}${rest}` }]);
+}
+
+const required = new WeakMap<Vocabulary, Map<Kind, Row[]>>();
+
+function requiredRows(kind: Kind, vocabulary: Vocabulary): readonly Row[] {
+  let kinds = required.get(vocabulary);
+  if (kinds === undefined) {
+    kinds = new Map();
+    for (const row of vocabulary.rows) {
+      if (row.required === true) kinds.set(row.owner, [...(kinds.get(row.owner) ?? []), row]);
+    }
+    required.set(vocabulary, kinds);
+  }
+  return kinds.get(kind) ?? [];
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}

@@ -1,0 +1,239 @@
+import { nearest } from "./nearest.ts";
+import type { Problem, Span } from "./problem.ts";
+import type { Row, Shape } from "./row.ts";
+import { fix, replaceFix, say } from "./say.ts";
+import { isWhole, matchRow, textOf } from "./shape.ts";
+import type { Context } from "./statement.ts";
+import type { Match, Part, Statement } from "./tree.ts";
+import { describe, exampleOf, nameOfKind, orList } from "./wording.ts";
+
+interface Case {
+  statement: Statement;
+  row: Row;
+  match: Match;
+  /** Problems found in reading the parts. */
+  problems: Problem[];
+  context: Context;
+  /** Where a lost line end may lie. */
+  cut?: Part | undefined;
+}
+
+/**
+ * Finds the one small slip that explains why a statement does not fit its row, tells of it, and keeps the meaning where
+ * only one is possible. Gives `cut` when the statement should rather be cut in two at the place given.
+ */
+export function mend(at: Case): "told" | "cut" {
+  const { statement, context, problems } = at;
+  const { parts } = statement;
+  const silent = problems.length > 0 || context.told(statement.start, statement.end);
+  const last = parts.at(-1);
+  if (last?.is === "comma" && !silent) {
+    const shorter = matchRow(at.row, parts.slice(0, -1));
+    if (shorter.complete && shorter.stopped === parts.length - 1) {
+      keep(at, shorter);
+      tell(at, "left-over", last, "Nothing follows this comma.", [
+        fix("Take the comma out", [{ ...place(last), text: "" }], true),
+      ]);
+      return "told";
+    }
+  }
+  const inserted = tryInsert(at);
+  if (inserted !== undefined) {
+    keep(at, inserted.match);
+    if (!silent) tellInserted(at, inserted.text);
+    return "told";
+  }
+  const swapped = trySwap(at);
+  if (swapped !== undefined) {
+    keep(at, swapped.match);
+    if (!silent) tellSwapped(at, swapped.text);
+    return "told";
+  }
+  if (at.cut !== undefined) return "cut";
+  if (!silent) tellFailure(at);
+  return "told";
+}
+
+/** Takes the match of the mended parts as the statement's own. */
+function keep({ statement }: Case, better: Match): void {
+  statement.match = { ...better, complete: true, stopped: statement.parts.length, expected: [] };
+}
+
+const place = ({ start, end }: Span): Span => ({ start, end });
+
+function tell(
+  { context }: Case,
+  code: string,
+  span: Span,
+  message: string,
+  fixes: Problem["fixes"] = [],
+): void {
+  context.problems.push(say(code, place(span), message, fixes));
+}
+
+/** The words and signs that could stand where matching stopped. */
+function wordsAt(match: Match): string[] {
+  const words = match.expected.flatMap((shape: Shape) =>
+    shape.is === "word" ? [shape.word] : shape.is === "slot" ? [...(shape.words ?? [])] : [],
+  );
+  return [...new Set(words)];
+}
+
+/** Puts one missing word or comma in, if then all fits. */
+function tryInsert({ row, match, statement }: Case): { match: Match; text: string } | undefined {
+  const { parts } = statement;
+  const { stopped } = match;
+  if (stopped >= parts.length) return undefined;
+  const at = parts[stopped]!.start;
+  for (const text of [",", ...wordsAt(match)]) {
+    const word: Part =
+      text === "," ? { is: "comma", start: at, end: at } : { is: "word", text, start: at, end: at };
+    const tried = [...parts.slice(0, stopped), word, ...parts.slice(stopped)];
+    const better = matchRow(row, tried);
+    if (isWhole(better, tried)) return { match: better, text };
+  }
+  return undefined;
+}
+
+function tellInserted(at: Case, text: string): void {
+  const { statement, match } = at;
+  const part = statement.parts[match.stopped]!;
+  const before = statement.parts[match.stopped - 1] ?? statement.word;
+  if (text === ",") {
+    const end = before?.end ?? part.start;
+    tell(at, "missing-comma", part, "A comma is missing before this.", [
+      fix("Put a comma in", [{ start: end, end, text: "," }], true),
+    ]);
+    return;
+  }
+  const start = before?.end ?? part.start;
+  tell(at, "missing-word", part, `\`${text}\` is missing before this, as in \`${exampleOf(at.row)}\`.`, [
+    fix(
+      `Put \`${text}\` in`,
+      [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
+      true,
+    ),
+  ]);
+}
+
+/** Puts the nearest word that could stand here in the place of one that cannot, if then all fits. */
+function trySwap({ row, match, statement }: Case): { match: Match; text: string } | undefined {
+  const { parts } = statement;
+  const part = parts[match.stopped];
+  if (part?.is !== "word") return undefined;
+  const text = nearest(part.text, wordsAt(match));
+  if (text === undefined) return undefined;
+  const tried = parts.map((one) => (one === part ? { ...part, text } : one));
+  const better = matchRow(row, tried);
+  return isWhole(better, tried) ? { match: better, text } : undefined;
+}
+
+function tellSwapped(at: Case, text: string): void {
+  const part = at.statement.parts[at.match.stopped]!;
+  tell(at, "unknown-word", part, `\`${textOf(part)}\` is not understood here; did you mean \`${text}\`?`, [
+    replaceFix(part, text, true),
+  ]);
+}
+
+function tellFailure(at: Case): void {
+  const { statement, match, row } = at;
+  const { parts } = statement;
+  const part = parts[match.stopped];
+  const expected = describe(match.expected);
+  const example = ` as in \`${exampleOf(row)}\``;
+  if (part === undefined) {
+    if (row.opens !== undefined && parts.length === 0) {
+      const what = expected.length > 0 ? orList(expected) : "a name";
+      tell(
+        at,
+        "missing-name",
+        statement.word ?? statement,
+        `${capital(nameOfKind(row.opens))} needs ${what},${example}.`,
+      );
+      return;
+    }
+    if (tellInches(at)) return;
+    const end = parts.at(-1) ?? statement.word ?? statement;
+    tell(at, "missing-value", end, `${capital(orList(expected))} must follow,${example}.`);
+    return;
+  }
+  if (part.is === "waste") return; // told of by itself
+  if (match.stopped === 0 && row.opens !== undefined && part.is === "word" && match.expected.some(isName)) {
+    tell(at, "missing-name", part, `A name must stand before \`${part.text}\`,${example}.`);
+    return;
+  }
+  if (match.expected.some((shape) => shape.is === "slot" && shape.slot === "date")) {
+    const rest = parts.slice(match.stopped).findIndex(({ is }) => is === "text" || is === "comma");
+    const end = rest < 0 ? parts.at(-1)! : (parts[match.stopped + rest - 1] ?? part);
+    tell(
+      at,
+      "date-spelling",
+      { start: part.start, end: Math.max(part.end, end.end) },
+      "A date is written year, month, day: `2026-03-14`.",
+    );
+    return;
+  }
+  const again = repeated(at);
+  if (again !== undefined) {
+    tell(at, "given-twice", part, `\`${again}\` is already given on this line.`);
+    return;
+  }
+  if (expected.length > 0 && !match.complete) {
+    const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
+    const code = part.is === "word" && wordsAt(match).length > 0 ? "unknown-word" : "left-over";
+    const hint = near === undefined ? "" : ` Did you mean \`${near}\`?`;
+    tell(
+      at,
+      code,
+      part,
+      `${capital(orList(expected))} should stand here,${example}.${hint}`,
+      near === undefined ? [] : [replaceFix(part, near)],
+    );
+    return;
+  }
+  const rest = { start: part.start, end: parts.at(-1)!.end };
+  const options = expected.length > 0 ? ` Only ${orList(expected)} could still follow.` : "";
+  const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
+  if (near !== undefined) {
+    tell(at, "unknown-word", part, `\`${textOf(part)}\` is not understood here; did you mean \`${near}\`?`, [
+      replaceFix(part, near),
+    ]);
+    return;
+  }
+  tell(at, "left-over", rest, `\`${row.word}\` was complete before this.${options}`, [
+    fix("Take it out", [{ ...rest, text: "" }]),
+  ]);
+}
+
+const isName = (shape: Shape): boolean => shape.is === "slot" && shape.slot === "name";
+
+/** The word of a clause that stands a second time after a comma. */
+function repeated({ statement, match }: Case): string | undefined {
+  const { parts } = statement;
+  const at = parts[match.stopped]?.is === "comma" ? match.stopped + 1 : match.stopped;
+  const part = parts[at];
+  if (part?.is !== "word" || parts[at - 1]?.is !== "comma") return undefined;
+  const text = part.text;
+  return parts.slice(0, at).some((before) => before.is === "word" && before.text === text) ? text : undefined;
+}
+
+/** `bow 22 in` is 22 inches with the direction missing: told of in those words. */
+function tellInches(at: Case): boolean {
+  const { match, statement } = at;
+  const value = statement.parts.at(-1);
+  if (value?.is !== "value" || value.value.is !== "quantity" || value.value.unit !== "in") return false;
+  if (!wordsAt(match).includes("in")) return false;
+  const written = String(value.value.number);
+  tell(
+    at,
+    "missing-value",
+    value,
+    `This is read as ${written} inches, and the direction is missing: write the unit too, as in \`${written}mm in\`.`,
+    [fix("Read it as millimetres, inwards", [{ ...place(value.value.unitSpan), text: "mm in" }])],
+  );
+  return true;
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}

@@ -1,0 +1,374 @@
+import { spellOut } from "./numbers.ts";
+import type { Problem, Span } from "./problem.ts";
+import { fix, replaceFix, say } from "./say.ts";
+import { endOf, lex, makeToken, retag, spanOf, T, type Token } from "./tokens.ts";
+import { isUnit, respelt, unitNames } from "./units.ts";
+
+/** How deep parentheses may stand in one another; a maker needs three. */
+const deepest = 40;
+
+/**
+ * Tidies the tokens of a text: tells units apart from words, takes apart what was written without spaces, understands
+ * foreign spellings (with a problem that offers ours), and makes sure that parentheses pair up within a line. What is left over becomes
+ * waste tokens, so that every sequence of tokens this returns is grammatical. Ends with an empty Newline token.
+ */
+export function tidy(text: string, tokens: readonly Token[]): { tokens: Token[]; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const out: Token[] = [];
+  const parens = pairing(problems);
+  for (let at = 0; at < tokens.length; at++) {
+    const token = tokens[at]!;
+    const type = token.tokenType;
+    if (type === T.Word) readWord(token, out, problems);
+    else if (type === T.Number) readDigits(text, token, out, problems);
+    else if (type === T.LeftParen) parens.open(token, out);
+    else if (type === T.RightParen) parens.close(token, out);
+    else if (type === T.Newline || type === T.Semicolon || type === T.Open || type === T.Close) {
+      parens.endLine();
+      out.push(token);
+    } else if (type === T.Minus || type === T.Comma || type === T.Text || type === T.Day) {
+      if (type === T.Minus && token.image !== "-") foreignSign(token, "-", problems);
+      out.push(token);
+    } else readOther(text, token, tokens[at + 1], out, problems);
+  }
+  parens.endLine();
+  out.push(makeToken(T.Newline, "", text.length));
+  return { tokens: out, problems };
+}
+
+function readWord(token: Token, out: Token[], problems: Problem[]): void {
+  const before = out.at(-1);
+  if (before !== undefined && isNumeric(before)) {
+    const touching = endOf(before) === token.startOffset;
+    if (isUnit(token.image)) {
+      out.push(retag(token, T.Unit));
+      return;
+    }
+    if (token.image === "of") {
+      out.push(retag(token, T.Of));
+      return;
+    }
+    const ours = respelt(token.image);
+    if (ours !== undefined && (touching || token.image.length > 3)) {
+      if (touching || token.image !== "feet") {
+        unitSpelling(token, ours, problems);
+        out.push(retag(token, T.Unit));
+        return;
+      }
+    }
+    if (touching) {
+      takeApart(before, token, out, problems);
+      return;
+    }
+  }
+  if (before !== undefined && token.image === "of" && takesOf(before)) {
+    out.push(retag(token, T.Of));
+    return;
+  }
+  const glued = /^x(\d.*)$/.exec(token.image);
+  if (glued !== null && before !== undefined && (isNumeric(before) || before.tokenType === T.Unit)) {
+    out.push(makeToken(T.Word, "x", token.startOffset));
+    again(glued[1]!, token.startOffset + 1, out, problems);
+    problems.push(
+      say("missing-space", spanOf(token), "`x` needs a space on both sides, as in `40 x 40`.", [
+        replaceFix({ start: endOf(before), end: token.startOffset + 1 }, " x ", true),
+      ]),
+    );
+    return;
+  }
+  if (token.image.includes("_")) {
+    const name = token.image.replace(/_+$/, "").replace(/_+/g, "-");
+    problems.push(
+      say("unreadable", spanOf(token), `Names are made of letters, digits and hyphens: \`${name}\`.`, [
+        replaceFix(spanOf(token), name, true),
+      ]),
+    );
+  }
+  out.push(token);
+}
+
+/** `40x40mm`, `12mm-3`, `5furlongs`: a word that touches the number before it and is no unit. */
+function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]): void {
+  const image = word.image;
+  const whole = { start: number.startOffset, end: endOf(word) };
+  const times = /^([a-zA-Z]*?)x(\d.*)?$/.exec(image);
+  if (times !== null && (times[1] === "" || isUnit(times[1]!))) {
+    const unit = times[1]!;
+    const x = word.startOffset + unit.length;
+    if (unit !== "") out.push(makeToken(T.Unit, unit, word.startOffset));
+    out.push(makeToken(T.Word, "x", x));
+    const rest = times[2] ?? "";
+    if (rest !== "") again(rest, x + 1, out, problems);
+    const second = /^(\d+(?:\.\d+)?)(.*)$/.exec(rest);
+    const tail = second !== null && isUnit(second[2]!) ? second[2]! : "";
+    const first = `${number.image}${unit === "" ? tail : unit}`;
+    const spaced = rest === "" ? `${number.image}${unit} x ` : `${first} x ${rest}`;
+    const why = tail !== "" && unit === "" ? ` Each number takes its own unit: \`${spaced}\`.` : "";
+    problems.push(
+      say("missing-space", whole, `\`x\` needs a space on both sides.${why}`, [
+        replaceFix(whole, spaced, true),
+      ]),
+    );
+    return;
+  }
+  const minus = /^([a-zA-Z]+)-(.+)$/.exec(image);
+  if (minus !== null && (isUnit(minus[1]!) || respelt(minus[1]!) !== undefined)) {
+    const unit = minus[1]!;
+    const sign = word.startOffset + unit.length;
+    out.push(makeToken(T.Unit, unit, word.startOffset), makeToken(T.Minus, "-", sign));
+    again(minus[2]!, sign + 1, out, problems);
+    return; // the minus itself is told of where its spaces are looked at
+  }
+  const near = unitNames.find((unit) => unit.toLowerCase() === image.toLowerCase());
+  problems.push(
+    say(
+      "unit-spelling",
+      spanOf(word),
+      `\`${image}\` is no unit; the units are mm, cm, m, in, ft, deg, kg, g, lb, N, kN, lbf and %.`,
+      near === undefined ? [] : [replaceFix(spanOf(word), near, true)],
+    ),
+  );
+  out.push(near === undefined ? retag(word, T.Waste) : retag(word, T.Unit));
+}
+
+/** Reads a piece of a token over again as tokens of its own. */
+function again(piece: string, offset: number, out: Token[], problems: Problem[]): void {
+  for (const token of lex(piece).tokens) {
+    token.startOffset += offset;
+    if (token.tokenType === T.Word) readWord(token, out, problems);
+    else out.push(token);
+  }
+}
+
+function readDigits(text: string, token: Token, out: Token[], problems: Problem[]): void {
+  const before = out.at(-1);
+  const touching = before !== undefined && endOf(before) === token.startOffset;
+  if (touching && before.tokenType === T.Waste && before.image === ".") {
+    out.pop();
+    const at = { start: before.startOffset, end: endOf(token) };
+    problems.push(
+      say("number-spelling", at, `Write a nought before the point: \`0.${token.image}\`.`, [
+        replaceFix(at, `0.${token.image}`, true),
+      ]),
+    );
+    out.push(makeToken(T.Number, `.${token.image}`, before.startOffset));
+    return;
+  }
+  if (touching && before.tokenType === T.Comma && decimalComma(text, token, out, problems)) return;
+  if (touching && before.tokenType === T.Slash) {
+    const above = out.at(-2);
+    if (above?.tokenType === T.Number && above.image.includes("/") && endOf(above) === before.startOffset) {
+      const at = { start: above.startOffset, end: endOf(token) };
+      problems.push(
+        say(
+          "fraction-spelling",
+          at,
+          "Two strokes touch here: put spaces round the one that divides, as in `1/2 / 3`.",
+          [replaceFix(at, `${above.image} / ${token.image}`)],
+        ),
+      );
+    }
+  }
+  out.push(token);
+}
+
+/** `6,5deg`: joined to one number when that is what it must mean; told of either way. */
+function decimalComma(text: string, token: Token, out: Token[], problems: Problem[]): boolean {
+  const whole = out.at(-2);
+  if (whole?.tokenType !== T.Number || endOf(whole) !== token.startOffset - 1) return false;
+  const at = { start: whole.startOffset, end: endOf(token) };
+  const point = `${whole.image}.${token.image}`;
+  problems.push(
+    say(
+      "number-spelling",
+      at,
+      `The decimal sign is a point: \`${point}\`; two values have a space after the comma: \`${whole.image}, ${token.image}\`.`,
+      [replaceFix(at, point), replaceFix(at, `${whole.image}, ${token.image}`)],
+    ),
+  );
+  const lists =
+    token.image.length > 2 || text[endOf(token)] === "," || !/^\d+$/.test(`${whole.image}${token.image}`);
+  if (lists) return false;
+  out.splice(-2, 2, makeToken(T.Number, point, whole.startOffset));
+  return true;
+}
+
+function readOther(
+  text: string,
+  token: Token,
+  next: Token | undefined,
+  out: Token[],
+  problems: Problem[],
+): void {
+  const at = spanOf(token);
+  const before = out.at(-1);
+  switch (token.tokenType) {
+    case T.InchMark: {
+      const digits = token.image.slice(0, -1);
+      const mark = makeToken(T.Unit, token.image.slice(-1), at.end - 1);
+      out.push(makeToken(T.Number, digits, at.start), mark);
+      const unit = respelt(mark.image) ?? "in";
+      problems.push(
+        say(
+          "unit-spelling",
+          at,
+          `${unit === "in" ? "Inches" : "Feet"} are written \`${unit}\`: \`${digits}${unit}\`.`,
+          [replaceFix(spanOf(mark), unit, true)],
+        ),
+      );
+      return;
+    }
+    case T.Vulgar: {
+      const spelt = spellOut(token.image);
+      problems.push(
+        say("fraction-spelling", at, `Fractions are written with a stroke: \`${spelt}\`.`, [
+          replaceFix(at, spelt, true),
+        ]),
+      );
+      out.push(token);
+      return;
+    }
+    case T.Slope:
+      out.push(token);
+      return;
+    case T.Percent:
+    case T.Degree:
+      if (before === undefined || !isNumeric(before)) break;
+      if (token.tokenType === T.Degree) unitSpelling(token, "deg", problems);
+      out.push(retag(token, T.Unit));
+      return;
+    case T.CurlyText: {
+      const straight = `"${token.image.slice(1, -1)}"`;
+      problems.push(
+        say("quote-spelling", at, 'Text stands in straight quotes: `"…"`.', [replaceFix(at, straight, true)]),
+      );
+      out.push(makeToken(T.Text, straight, at.start));
+      return;
+    }
+    case T.Times:
+      foreignSign(token, "x", problems);
+      out.push(token);
+      return;
+    case T.Star:
+      if (token.image !== "*") foreignSign(token, "*", problems);
+      out.push(token);
+      return;
+    case T.Slash:
+      if (token.image !== "/") foreignSign(token, "/", problems);
+      out.push(token);
+      return;
+    case T.Compare:
+      if (token.image === "\u2264") foreignSign(token, "<=", problems);
+      if (token.image === "\u2265") foreignSign(token, ">=", problems);
+      out.push(token);
+      return;
+    case T.Plus:
+    case T.Equals:
+      out.push(token);
+      return;
+    case T.Conflict:
+      problems.push(
+        say(
+          "conflict-marker",
+          at,
+          "This is a mark left by a merge: keep one of the two versions and take the marks out.",
+        ),
+      );
+      break;
+    case T.Waste:
+      tellWaste(text, token, next, problems);
+      break;
+  }
+  out.push(retag(token, T.Waste));
+}
+
+/** Waste that has a story of its own; any other is told of where it stands in its statement. */
+function tellWaste(text: string, token: Token, next: Token | undefined, problems: Problem[]): void {
+  const at = spanOf(token);
+  if (
+    token.image === '"' ||
+    token.image === "\u201C" ||
+    token.image === "\u201E" ||
+    token.image === "\u201D"
+  ) {
+    const line = /[^\r\n]*/.exec(text.slice(at.end))?.[0] ?? "";
+    const end = at.end + line.trimEnd().length;
+    problems.push(
+      say("unclosed-quote", at, 'This quote has no partner on its line: text ends with `"`.', [
+        fix("Close the quote at the end of the line", [
+          { start: at.start, end: at.end, text: '"' },
+          { start: end, end, text: '"' },
+        ]),
+      ]),
+    );
+  } else if (token.image === "." && !(next?.tokenType === T.Number && next.startOffset === at.end)) {
+    problems.push(say("unreadable", at, "A name must follow the point, as in `seat.height`."));
+  }
+}
+
+function unitSpelling(token: Token, ours: string, problems: Problem[]): void {
+  problems.push(
+    say("unit-spelling", spanOf(token), `The language writes \`${ours}\` for \`${token.image}\`.`, [
+      replaceFix(spanOf(token), ours, true),
+    ]),
+  );
+}
+
+function foreignSign(token: Token, ours: string, problems: Problem[]): void {
+  problems.push(
+    say("sign-spelling", spanOf(token), `The language writes \`${ours}\` for \`${token.image}\`.`, [
+      replaceFix(spanOf(token), ours, true),
+    ]),
+  );
+}
+
+/** Pairs parentheses up within each line; those with no partner, and those too deep, become waste. */
+function pairing(problems: Problem[]) {
+  let open: { token: Token; kept: boolean }[] = [];
+  let deep = false;
+  return {
+    open(token: Token, out: Token[]): void {
+      const kept = open.length < deepest;
+      if (!kept && !deep) {
+        deep = true;
+        problems.push(
+          say(
+            "too-deep",
+            spanOf(token),
+            `Parentheses may stand ${deepest} deep; give an inner value a name with \`let\`.`,
+          ),
+        );
+      }
+      open.push({ token, kept });
+      out.push(kept ? token : retag(token, T.Waste));
+    },
+    close(token: Token, out: Token[]): void {
+      const partner = open.pop();
+      if (partner === undefined) problems.push(lonely(token, "This parenthesis closes nothing."));
+      out.push(partner?.kept ? token : retag(token, T.Waste));
+    },
+    endLine(): void {
+      if (open.length === 0) return;
+      const first = open[0]!.token;
+      problems.push(lonely(first, "This parenthesis is not closed on its line."));
+      for (const { token } of open) retag(token, T.Waste);
+      open = [];
+      deep = false;
+    },
+  };
+}
+
+function lonely(token: Token, message: string): Problem {
+  const at: Span = spanOf(token);
+  return say("missing-parenthesis", at, message);
+}
+
+/** Tokens after which a unit may stand. */
+function isNumeric(token: Token): boolean {
+  return token.tokenType === T.Number || token.tokenType === T.Vulgar;
+}
+
+/** Tokens after which `of` makes a share of something. */
+function takesOf(token: Token): boolean {
+  return token.tokenType === T.Unit || token.tokenType === T.RightParen;
+}

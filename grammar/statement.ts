@@ -1,0 +1,227 @@
+import { mend } from "./mend.ts";
+import { nearest } from "./nearest.ts";
+import { leadingWord, type Reading, readParts, type Setting, startOf } from "./parts.ts";
+import type { Item } from "./phrases.ts";
+import { isChain } from "./phrases.ts";
+import type { Problem } from "./problem.ts";
+import type { Row } from "./row.ts";
+import { fix, replaceFix, say } from "./say.ts";
+import { isWhole, matchRow } from "./shape.ts";
+import { markersOf, type Table } from "./table.ts";
+import { T } from "./tokens.ts";
+import type { Kind, Match, Part, Statement } from "./tree.ts";
+import { nameOfKind, orList, placeOf } from "./wording.ts";
+
+/** What reading one phrase needs to know. */
+export interface Context {
+  table: Table;
+  problems: Problem[];
+  /** True when a problem of spelling was already told in this stretch of text. */
+  told(start: number, end: number): boolean;
+}
+
+/** How a phrase is to be read, when its first word alone does not say. */
+export interface Forced {
+  row: Row;
+  /** The statement's own word is missing: its first word is a part. */
+  headless: boolean;
+}
+
+/**
+ * Reads one phrase as a statement, or as several where a line end was lost between them. `opens` says that a block follows, so
+ * that rows that open one are preferred.
+ */
+export function readStatements(
+  items: readonly Item[],
+  kind: Kind,
+  opens: boolean,
+  context: Context,
+  forced?: Forced,
+): Statement[] {
+  const statements: Statement[] = [];
+  let rest = items;
+  for (;;) {
+    const read = readOne(rest, kind, opens, context, statements.length === 0 ? forced : undefined);
+    statements.push(read.statement);
+    if (read.left === undefined) return statements;
+    rest = read.left;
+  }
+}
+
+function readOne(
+  items: readonly Item[],
+  kind: Kind,
+  opens: boolean,
+  context: Context,
+  forced?: Forced,
+): { statement: Statement; left?: readonly Item[] } {
+  const first = forced?.headless ? undefined : leadingWord(items[0]);
+  const rows = forced ? [forced.row] : first === undefined ? [] : context.table.rows(kind, first.image);
+  const reading = readParts(items, settingOf(rows, context.table), forced?.headless);
+  const statement = makeStatement(reading, kind, items);
+  if (rows.length === 0) {
+    context.problems.push(...reading.problems);
+    if (kind !== "unknown" && reading.problems.length === 0) tellUnknown(statement, kind, context);
+    return { statement };
+  }
+  const before = context.problems.length;
+  const { row, match } = bestRow(rows, reading.parts, opens);
+  statement.row = row;
+  statement.match = match;
+  if (!isWhole(match, reading.parts)) {
+    const cut = lostLineEnd(items, reading.parts, match, kind, context.table);
+    const mended = mend({ statement, row, match, problems: reading.problems, context, cut: cut?.part });
+    if (mended === "cut" && cut !== undefined) {
+      const head = readOne(items.slice(0, cut.item), kind, false, context, forced);
+      tellLostLineEnd(head.statement, cut.part, context);
+      return { statement: head.statement, left: items.slice(cut.item) };
+    }
+  } else checkNames(statement, context);
+  context.problems.push(...reading.problems);
+  tellWaste(statement, reading, before, context);
+  if (row.later) {
+    const at = statement.word ?? statement;
+    context.problems.push(
+      say(
+        "not-yet-worked-out",
+        at,
+        `\`${row.word}\` is read and kept, but nothing is worked out from it yet.`,
+        [],
+        "information",
+      ),
+    );
+  }
+  return { statement };
+}
+
+function settingOf(rows: readonly Row[], table: Table): Setting {
+  const markers = rows.map(({ shape }) => markersOf(shape));
+  return {
+    isMarker: (word) => markers.some((set) => set.has(word)),
+    isFunction: table.isFunction,
+    nearFunction: table.nearFunction,
+  };
+}
+
+function makeStatement(reading: Reading, kind: Kind, items: readonly Item[]): Statement {
+  const last = reading.parts.at(-1) ?? reading.word;
+  const start = startOf(items[0]!);
+  const statement: Statement = { within: kind, parts: reading.parts, start, end: last?.end ?? start };
+  if (reading.word !== undefined) statement.word = reading.word;
+  return statement;
+}
+
+/** Of the rows that share a word, the one that fits; else the one that fits furthest. */
+function bestRow(rows: readonly Row[], parts: readonly Part[], opens: boolean): { row: Row; match: Match } {
+  let best: { row: Row; match: Match; score: number } | undefined;
+  for (const row of rows) {
+    const match = matchRow(row, parts);
+    const fits = isWhole(match, parts) ? 1000 : match.complete ? 0.5 : 0;
+    const score = match.stopped + fits + ((row.opens !== undefined) === opens ? 0.25 : 0);
+    if (best === undefined || score > best.score) best = { row, match, score };
+  }
+  return best!;
+}
+
+/** Where the leftovers begin with a word that could start a line of this block: a line end was lost there. */
+function lostLineEnd(
+  items: readonly Item[],
+  parts: readonly Part[],
+  match: Match,
+  kind: Kind,
+  table: Table,
+): { item: number; part: Part } | undefined {
+  for (let at = match.stopped; at < parts.length; at++) {
+    const part = parts[at]!;
+    if (part.is !== "word" || table.rows(kind, part.text).length === 0) continue;
+    const item = items.findIndex((one) => startOf(one) === part.start);
+    if (item > 0 && (at === match.stopped || parts[at - 1]?.is !== "comma")) return { item, part };
+  }
+  return undefined;
+}
+
+function tellLostLineEnd(before: Statement, part: Part, context: Context): void {
+  if (part.is !== "word") return;
+  context.problems.push(
+    say("missing-line-end", part, `A new line begins with \`${part.text}\`.`, [
+      fix(`Begin a new line at \`${part.text}\``, [{ start: before.end, end: part.start, text: "\n" }], true),
+    ]),
+  );
+}
+
+function tellUnknown(statement: Statement, kind: Kind, { table, problems, told }: Context): void {
+  const { word } = statement;
+  if (told(statement.start, statement.end)) return;
+  if (word === undefined) {
+    const [first] = statement.parts;
+    const at = first ?? statement;
+    problems.push(
+      say("unreadable", at, `A line begins with a word that says what it is about, ${placeOf(kind)}.`),
+    );
+    return;
+  }
+  const elsewhere = table.kindsOf(word.text);
+  const near = nearest(word.text, table.wordsOf(kind));
+  const slips = near !== undefined;
+  if (elsewhere.length > 0) {
+    const where = elsewhere.map((one) => (one === "file" ? "outside all blocks" : `in ${nameOfKind(one)}`));
+    problems.push(
+      say(
+        "misplaced-word",
+        word,
+        `\`${word.text}\` does not belong ${placeOf(kind)}; it stands ${orList(where)}.`,
+        slips ? [replaceFix(word, near)] : [],
+      ),
+    );
+    return;
+  }
+  const hint = slips ? ` Did you mean \`${near}\`?` : "";
+  problems.push(
+    say(
+      "unknown-word",
+      word,
+      `\`${word.text}\` is not a word that begins a line ${placeOf(kind)}.${hint}`,
+      slips ? [replaceFix(word, near, true)] : [],
+    ),
+  );
+}
+
+/** Waste that nothing has been said of yet. */
+function tellWaste(
+  statement: Statement,
+  reading: Reading,
+  before: number,
+  { problems, told }: Context,
+): void {
+  for (const part of statement.parts) {
+    if (part.is !== "waste" || told(part.start, part.end)) continue;
+    if (reading.problems.some(({ start, end }) => start < part.end && end > part.start)) continue;
+    if (problems.slice(before).some(({ start, end }) => start < part.end && end > part.start)) continue;
+    problems.push(say("unreadable", part, `\`${part.text}\` means nothing here.`, [takeOut(part)]));
+  }
+}
+
+const takeOut = (part: Part) => fix("Take it out", [{ start: part.start, end: part.end, text: "" }]);
+
+function checkNames({ match }: Statement, { problems }: Context): void {
+  for (const fact of match?.facts ?? []) {
+    if (fact.slot !== "name" || !fact.name?.includes(".")) continue;
+    const plain = fact.name.replaceAll(".", "-");
+    problems.push(
+      say("unreadable", fact, "A new name has no point in it; points lead to what a thing has.", [
+        replaceFix(fact, plain),
+      ]),
+    );
+  }
+}
+
+/** The first word of a phrase, when it begins with one. */
+export function firstWordOf(items: readonly Item[]): string | undefined {
+  const word = leadingWord(items[0]);
+  return word?.image;
+}
+
+/** True when a phrase holds nothing but marks of a merge or other waste. */
+export function isOnlyWaste(items: readonly Item[]): boolean {
+  return items.every((item) => !isChain(item) && item.tokenType === T.Waste);
+}
