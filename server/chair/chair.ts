@@ -147,7 +147,7 @@ export interface Joint {
   volume: number;
   /** Least wood left beside the mortise in the member entered, mm; negative when it breaks out. */
   mortiseWall: number;
-  /** How much stuff the member has behind the shoulder along the tenon, mm. */
+  /** How much stuff the member has behind the shoulder on the tenon's middle, measured as `long` is: square to the face, mm. */
   depthThere: number;
   /** Long grain to long grain: the cheeks, mm². */
   glueArea: number;
@@ -159,6 +159,9 @@ export interface SeatSurface {
   plane: Plane;
   /** Outline as drawn, anticlockwise from above, starting front left. */
   outline: Vec3[];
+  /** Its front and back edges: their ends and their middle. */
+  front: { left: Vec3; middle: Vec3; right: Vec3 };
+  back: { left: Vec3; middle: Vec3; right: Vec3 };
   body: Body;
 }
 

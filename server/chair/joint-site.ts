@@ -1,0 +1,108 @@
+import { flipped } from "../geometry/plane.ts";
+import type { Plane, Vec3 } from "../geometry/solid.ts";
+import { add, along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../geometry/vec.ts";
+import type { Entered, Post, Rail } from "./chair.ts";
+import { type EnteredWood, thicknessAcross, woodOfPost, woodOfRail } from "./entered.ts";
+import type { ChosenJoint } from "./joint-facts.ts";
+
+/** An end that is to be joined: its stuff at the shoulder, and what it goes into. */
+export interface JointSite {
+  part: string;
+  end: string;
+  /** What kind of part has the tenon. */
+  kind: "rail" | "slat" | "post";
+  entered: Entered;
+  chosen: ChosenJoint;
+  /** Middle of the part's section where its stuff meets the shoulder. */
+  origin: Vec3;
+  /** Unit: along the part into the member entered, out of its outside face, up its width. */
+  inward: Vec3;
+  out: Vec3;
+  up: Vec3;
+  /** Size of the stuff along `out` and `up`, mm. */
+  thick: number;
+  wide: number;
+  /** Diameter of turned stuff. */
+  round?: number;
+  /** Rise of a bowed part towards one of its two directions, and its straight length. */
+  bow?: { rise: number; length: number; towards: "out" | "up" };
+  /** The face entered, looking out of the member entered. */
+  shoulder: Plane;
+  wood: EnteredWood;
+}
+
+/** The site of a rail's or slat's end, or undefined for one that enters nothing or lies over its post. */
+export function siteOfEnd(
+  rail: Rail,
+  which: 0 | 1,
+  chosen: ChosenJoint,
+  member: Post | Rail | undefined,
+): JointSite | undefined {
+  const end = rail.ends[which];
+  if (!end.entered || !end.shoulder || end.over || !member || end.corners.length < 3) return undefined;
+  const origin = scale(end.corners.reduce(add), 1 / end.corners.length);
+  const [topOutside, , bottomInside] = end.corners as [Vec3, Vec3, Vec3];
+  const across = sub(topOutside, bottomInside);
+  // A bowed rail's shoulder cuts its curve a little aslant; its thickness is that of the stuff.
+  const even = rail.bow && !("tapers" in rail.design && rail.design.tapers.length > 0);
+  const size = {
+    out: even ? rail.thick : Math.abs(dot(across, rail.outward)),
+    up: Math.abs(dot(across, rail.upward)),
+  };
+  // A member that lies flat has its thickness plumb; its outside edge counts as its top.
+  const flat = rail.flat === true;
+  const site: JointSite = {
+    part: rail.name,
+    end: end.name,
+    kind: rail.is,
+    entered: end.entered,
+    chosen,
+    origin,
+    inward: which === 0 ? negate(rail.along) : rail.along,
+    out: flat ? rail.upward : rail.outward,
+    up: flat ? rail.outward : rail.upward,
+    thick: flat ? size.up : size.out,
+    wide: flat ? size.out : size.up,
+    shoulder: end.shoulder,
+    wood: member.is === "post" ? woodOfPost(member, origin) : woodOfRail(member),
+  };
+  if (rail.round !== undefined) {
+    site.round = rail.round;
+    site.thick = rail.round;
+    site.wide = rail.round;
+  }
+  if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
+  return site;
+}
+
+/**
+ * The site of a post's top that goes up into a rail over it: `thick` is across the rail and `wide` along it, the top shoulder on the
+ * side away from the rail's middle.
+ */
+export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rail): JointSite | undefined {
+  const piece = post.pieces[post.pieces.length - 1];
+  if (!piece || Math.abs(dot(piece.direction, rail.along)) > 0.99) return undefined;
+  const inward = piece.direction;
+  const away = dot(sub(post.top, between(rail.start, rail.end, 0.5)), rail.along) < 0 ? -1 : 1;
+  const up = unit(squareTo(scale(rail.along, away), inward));
+  const across = unit(cross(inward, up));
+  const out = dot(across, rail.outward) < 0 ? negate(across) : across;
+  const below = along(post.top, inward, -1);
+  const own = woodOfPost(post, below);
+  return {
+    part: post.name,
+    end: "top",
+    kind: "post",
+    entered: { kind: "rail", name: rail.name },
+    chosen,
+    origin: post.top,
+    inward,
+    out,
+    up,
+    thick: thicknessAcross(own, below, out),
+    wide: thicknessAcross(own, below, up),
+    ...(post.design.round ? { round: own.round ? 2 * own.round.radius : post.design.round.value } : {}),
+    shoulder: flipped(cut),
+    wood: woodOfRail(rail),
+  };
+}
