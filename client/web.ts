@@ -2,18 +2,32 @@
  * Seatwright in VS Code for the web: the language server is a web worker.
  */
 import { type ExtensionContext, Uri } from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from "vscode-languageclient/browser";
 import { start } from "./start.ts";
 
 let running: { stop(): Promise<void> } | undefined;
+let worker: Worker | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
+  const address = Uri.joinPath(context.extensionUri, "dist", "server-web.js").toString(true);
   running = await start(context, (options) => {
-    const address = Uri.joinPath(context.extensionUri, "dist", "server-web.js").toString(true);
-    return new LanguageClient("seatwright", "Seatwright", async () => new Worker(address), options);
+    return new LanguageClient("seatwright", "Seatwright", async () => startWorker(address), options);
   });
 }
 
-export function deactivate(): Promise<void> | undefined {
-  return running?.stop();
+export async function deactivate(): Promise<void> {
+  await running?.stop();
+  worker?.terminate();
+}
+
+/** A fresh server each time, so that a restart is one. */
+function startWorker(address: string): MessageTransports {
+  worker?.terminate();
+  worker = new Worker(address);
+  return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
 }

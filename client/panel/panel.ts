@@ -92,7 +92,8 @@ export function createPanel(given: {
     const editor = await window.showTextDocument(document, open?.viewColumn ?? ViewColumn.One);
     if (!place) return;
     const range = new Range(document.positionAt(place.start), document.positionAt(place.end));
-    editor.selections = [new Selection(range.start, range.end)];
+    // The caret only: a selected word would be lost to the next key typed.
+    editor.selections = [new Selection(range.start, range.start)];
     editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
   }
 

@@ -37,7 +37,8 @@ export function createPanels(extension: Uri, client: BaseLanguageClient): Panels
   const listening = Disposable.from(
     client.onNotification(DRAWING, (params) => {
       const drawing = readDrawing(params);
-      if (drawing) panels.get(client.protocol2CodeConverter.asUri(drawing.uri).toString())?.draw(drawing);
+      if (!drawing) return client.error("The server sent a drawing that cannot be read.", params, false);
+      panels.get(client.protocol2CodeConverter.asUri(drawing.uri).toString())?.draw(drawing);
     }),
     client.onDidChangeState(({ newState }) => {
       if (newState !== State.Running) return;
