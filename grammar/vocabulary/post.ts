@@ -74,7 +74,7 @@ const standing: Row[] = [
     owner,
     word: "stand",
     shape: seq(word("on"), ref("rail", "rail"), maybe(word("at"), length("station"))),
-    facet: "stands-on",
+    facet: "place",
     meaning: "The post stands on a rail instead of the floor, at a distance or a share along it.",
     example: "stand on seat-side at 1/3",
   },

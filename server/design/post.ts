@@ -160,7 +160,7 @@ function readShape(reading: Reading, item: Item, post: PostDesign): void {
 }
 
 function readJoining(reading: Reading, item: Item, post: PostDesign): void {
-  const stand = lineOf(item, "stands-on");
+  const stand = item.items.find((line) => line.statement.word?.text === "stand");
   if (stand !== undefined) {
     const rail = checked(reading, stand, factOf(stand, "rail"), ["rail"]);
     const station =
