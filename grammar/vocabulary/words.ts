@@ -81,6 +81,9 @@ const choices = sorted("choice", {
 });
 
 const markers = sorted("marker", {
+  x: "Between two sizes: `40 x 40`.",
+  by: "In `side by side`: next to each other across the board.",
+  edge: "The edge of a board.",
   pair: "A left one and its mirrored right twin.",
   within: "The range in which the value may be moved.",
   above: "From that height up; of an arch, the top edge.",

@@ -46,6 +46,7 @@ export function evaluate(from: Evaluating): Design {
   for (const fill of fillers) fill();
   for (const item of gathered.items) readClaim(reading, item, design);
   lets.finish();
+  checkLacking(reading, gathered.items, design);
   tellForeign(reading, design);
   design.problems.sort((a, b) => a.start - b.start);
   readers.set(design, { wantedBy: reading.wantedBy, lets: reading.letsUsed });

@@ -3,6 +3,7 @@
  */
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix, Related, Span } from "../../grammar/problem.ts";
+import type { Shape } from "../../grammar/row.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Declared, Given, Named, PartRef } from "./design.ts";
@@ -23,12 +24,27 @@ export const wholeValues: readonly string[] = [
 
 const reserved = new Set(wholeValues);
 
-/** Words that stand where a value could: a let of such a name cannot always be reached. */
-const shadowable = new Map(
-  vocabulary.words
-    .filter((word) => word.sort === "marker" || word.sort === "direction" || word.sort === "function")
-    .map((word) => [word.word, word.meaning]),
+/** Words that may stand where a value could: a let of such a name cannot always be reached. */
+const shadowable = new Set(
+  vocabulary.rows.flatMap((row) => (hasValue(row.shape) ? markersIn(row.shape) : [])),
 );
+
+const meanings = new Map(vocabulary.words.map((word) => [word.word, word.meaning]));
+
+function hasValue(shape: Shape): boolean {
+  if (shape.is === "word") return false;
+  if (shape.is === "slot") return ["length", "angle", "count", "value"].includes(shape.slot);
+  return innerOf(shape).some(hasValue);
+}
+
+function markersIn(shape: Shape): string[] {
+  if (shape.is === "word") return [shape.word];
+  return shape.is === "slot" ? [] : innerOf(shape).flatMap(markersIn);
+}
+
+function innerOf(shape: Exclude<Shape, { is: "word" | "slot" }>): readonly Shape[] {
+  return shape.is === "maybe" || shape.is === "list" ? [shape.of] : shape.of;
+}
 
 /** What a declared thing is called in messages. */
 export const kindNames: Readonly<Record<string, string>> = {
@@ -90,12 +106,12 @@ function checkLetName(reading: Reading, item: Item, { name, at }: Named): void {
     reading.names.delete(name);
     return;
   }
-  const meaning = shadowable.get(name);
-  if (meaning === undefined) return;
+  if (!shadowable.has(name)) return;
+  const meaning = meanings.get(name)?.replace(/\.$/, "").toLowerCase();
   report(reading, item.source, at, {
     code: "shadows-word",
     severity: "warning",
-    message: `${name} is also a word of the language, and wins where it can stand (${meaning.replace(/\.$/, "").toLowerCase()}); another name is safer.`,
+    message: `${name} is also a word of the language and wins where it can stand${meaning ? ` (${meaning})` : ""}; another name is safer.`,
     fixes: [rename({ at }, freeName(reading, `${name}-size`, true))],
   });
 }

@@ -1,0 +1,87 @@
+/**
+ * What a part lacks that only the whole chair tells: after `like` has been merged, or because no other part gives it.
+ */
+import type { Kind } from "../../grammar/tree.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import type { Design, RailDesign } from "./design.ts";
+import type { Item } from "./merge.ts";
+import { facetOf, lineOf, type Reading, report } from "./reading.ts";
+
+export function checkLacking(reading: Reading, items: Item[], design: Design): void {
+  const merged = design.links.some((link) => link.kind === "like");
+  const whole = design.links.every((link) => link.found);
+  const crowned = postsUnderRails(design);
+  for (const item of items) {
+    if (item.statement.block === undefined || !wellRead(item)) continue;
+    if (merged && whole && item.source.file === undefined)
+      checkRequired(reading, item, item.statement.block.kind);
+    const name = item.key.startsWith("name ") ? item.key.slice("name ".length) : "";
+    const rail = design.rails.get(name);
+    if (rail?.statement === item.statement) checkUp(reading, item, rail);
+    const post = design.posts.get(name);
+    if (
+      post?.statement === item.statement &&
+      !crowned.has(name) &&
+      post.topInto === undefined &&
+      lacks(item, "height")
+    ) {
+      tell(reading, item, name, "`height`, or a rail that lies over it", "height 930");
+    }
+  }
+}
+
+/** No line of its blocks was too broken to know what it says. */
+const wellRead = (item: Item): boolean =>
+  [item, item.earlier].every(
+    (line) => line?.statement.block?.statements.every(({ row }) => row !== undefined) ?? true,
+  );
+
+const lacks = (item: Item, facet: string): boolean => lineOf(item, facet) === undefined;
+
+/** Posts whose tops a rail lies over, whose height may follow from it. */
+function postsUnderRails(design: Design): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const { course, ends } of design.rails.values()) {
+    if (course?.value.is === "over") names.add(course.value.of.name);
+    for (const end of ends) {
+      if (end.over === undefined) continue;
+      if (course?.value.is === "across" && /^(left|right)$/.test(end.which.value))
+        names.add(course.value.of.name);
+      names.add(end.which.value.split(".")[0] ?? "");
+    }
+  }
+  return names;
+}
+
+function checkUp(reading: Reading, item: Item, rail: RailDesign): void {
+  if (rail.course === undefined || rail.course.value.is === "over") return;
+  if (rail.ends.some((end) => end.over !== undefined) || !lacks(item, "up")) return;
+  tell(reading, item, rail.name, "`up` or `count`", "up 190");
+}
+
+function checkRequired(reading: Reading, item: Item, kind: Kind): void {
+  const given = new Set(item.items.map(facetOf));
+  const told = new Set<string>();
+  for (const row of vocabulary.rows) {
+    const facet = row.facet ?? row.word;
+    if (row.owner !== kind || !row.required || given.has(facet) || told.has(facet)) continue;
+    told.add(facet);
+    const words = new Set(
+      vocabulary.rows
+        .filter((one) => one.owner === kind && (one.facet ?? one.word) === facet)
+        .map(({ word }) => word),
+    );
+    const name = item.key.startsWith("name ")
+      ? item.key.slice("name ".length)
+      : (item.statement.word?.text ?? "This block");
+    tell(reading, item, name, [...words].map((word) => `\`${word}\``).join(" or "), row.example);
+  }
+}
+
+function tell(reading: Reading, item: Item, name: string, what: string, example: string): void {
+  report(reading, item.source, item.statement.word ?? item.statement, {
+    code: "missing-property",
+    message: `${name} needs ${what}, such as \`${example}\`.`,
+    ...(item.key.startsWith("name ") ? { subject: name } : {}),
+  });
+}
