@@ -1,0 +1,27 @@
+import { describe, expect, it } from "vitest";
+import { panelPage } from "../../../client/panel/page.ts";
+
+const page = panelPage({
+  cspSource: "https://panel.example",
+  nonce: "n0nce",
+  script: "s.js",
+  style: "s.css",
+});
+const policy = /Content-Security-Policy" content="([^"]+)"/.exec(page)?.[1] ?? "";
+
+describe("the panel's page", () => {
+  it("may load its own style and its own script and nothing else", () => {
+    expect(policy.split("; ")).toEqual([
+      "default-src 'none'",
+      "style-src https://panel.example",
+      "script-src 'nonce-n0nce'",
+      "base-uri 'none'",
+      "form-action 'none'",
+    ]);
+  });
+
+  it("has no code or style in its markup", () => {
+    expect(page.match(/<script[^>]*>/g)).toEqual(['<script nonce="n0nce" src="s.js">']);
+    expect(page).not.toMatch(/<script[^>]*>[^<]|<style|\son[a-z]+=|\sstyle=/);
+  });
+});

@@ -1,0 +1,78 @@
+/**
+ * What is shipped, and how large it is. Looks at the bundles as `npm test` or `npm run build` left them.
+ */
+
+import { readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { describe, expect, it } from "vitest";
+import { bundles } from "../../.build/bundles.mjs";
+import { packagedFiles } from "../../.build/package.mjs";
+import { read, root } from "./project-files.ts";
+
+const manifest = JSON.parse(read("package.json"));
+
+describe("the package", () => {
+  it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", async () => {
+    const files = await packagedFiles();
+    const expected = [
+      /^(package\.json|README\.md|CHANGELOG\.md|LICENSE)$/,
+      /^dist\/(client|client-web|server|server-web|panel)\.js$/,
+      /^dist\/panel\.css$/,
+      /^client\/(language-configuration|snippets)\.json$/,
+      /^client\/(icons|pictures)\/[a-z-]+\.(png|svg)$/,
+      /^grammar\/highlight\/chair\.tmLanguage\.json$/,
+      /^samples\/[a-z-]+\.chair$/,
+    ];
+    expect(files.filter((file) => !expected.some((form) => form.test(file)))).toEqual([]);
+    expect(expected.filter((form) => !files.some((file) => form.test(file)))).toEqual([]);
+  });
+
+  it("holds every file that the manifest names", async () => {
+    const { main, browser, icon, contributes } = manifest;
+    const named = [
+      main,
+      browser,
+      icon,
+      ...contributes.languages.flatMap((each: { configuration: string; icon: Record<string, string> }) => [
+        each.configuration,
+        ...Object.values(each.icon),
+      ]),
+      ...contributes.grammars.map((each: { path: string }) => each.path),
+      ...contributes.snippets.map((each: { path: string }) => each.path),
+    ].map((path: string) => path.replace(/^\.\//, ""));
+    expect(await packagedFiles()).toEqual(expect.arrayContaining(named));
+  });
+
+  it("takes no part in what its dependencies carry: they are bundled", async () => {
+    expect((await packagedFiles()).filter((file) => file.includes("node_modules"))).toEqual([]);
+  });
+});
+
+describe("the bundles", () => {
+  /** Gzipped size in kB that each may reach. */
+  const ceilings: Record<string, number> = {
+    "server.js": 250,
+    "server-web.js": 250,
+    "cli.js": 270,
+    "client.js": 150,
+    "client-web.js": 140,
+    "panel.js": 20,
+    "panel.css": 4,
+  };
+
+  it("are all measured", () => {
+    expect(Object.keys(ceilings).sort()).toEqual(Object.keys(bundles).sort());
+  });
+
+  for (const [name, most] of Object.entries(ceilings)) {
+    it(`${name} stays under ${most} kB gzipped`, () => {
+      expect(gzipSync(readFileSync(join(root, "dist", name))).length / 1000).toBeLessThan(most);
+    });
+  }
+
+  it("make a command line that can be run as a program", () => {
+    expect(readFileSync(join(root, manifest.bin.seatwright), "utf8")).toMatch(/^#!\/usr\/bin\/env node\n/);
+    expect(statSync(join(root, manifest.bin.seatwright)).size).toBeGreaterThan(1000);
+  });
+});

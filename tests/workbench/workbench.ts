@@ -1,0 +1,92 @@
+/**
+ * A real VS Code for the web in headless Chromium, offline, as a maker would use it.
+ */
+import { type Browser, chromium, type FrameLocator, type Page } from "playwright-core";
+import { hostWorkbench } from "../../.build/workbench/host.mjs";
+
+export interface Workbench {
+  page: Page;
+  /** The drawing panel's page. */
+  panel: FrameLocator;
+  /** Opens a file from the folder by its name. */
+  open(name: string): Promise<void>;
+  /** Runs a command from the palette by its title. */
+  run(title: string): Promise<void>;
+  /** Puts the caret at the end of the first text found, by way of Find. */
+  find(text: string): Promise<void>;
+  /** Addresses asked for that are not on this machine and were not answered by VS Code's own service worker. */
+  strayRequests(): Promise<string[]>;
+  close(): Promise<void>;
+}
+
+const chromiumPath = "/usr/bin/chromium";
+const flags = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  // Whatever is asked of any other machine fails, so a test that passes has needed none.
+  "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE *.localhost, EXCLUDE 127.0.0.1",
+];
+
+/** Starts the workbench with these files in its folder and waits until they are listed. */
+export async function openWorkbench(given: {
+  files: Record<string, string>;
+  settings?: Record<string, unknown>;
+}): Promise<Workbench> {
+  const host = await hostWorkbench(given);
+  const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: flags });
+  const page = await browser.newPage({ viewport: { width: 1400, height: 900 } });
+  page.setDefaultTimeout(60_000);
+  const answered: Promise<string | undefined>[] = [];
+  page.on("request", (request) => answered.push(strayAddress(request)));
+  await page.goto(host.address);
+  await row(page, Object.keys(given.files)[0] ?? "").waitFor();
+
+  return {
+    page,
+    panel: page.frameLocator("iframe.webview.ready").frameLocator("#active-frame"),
+    async open(name) {
+      await row(page, name).dblclick();
+      await page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor();
+      await page.locator(".editor-instance .view-line").first().waitFor();
+    },
+    async run(title) {
+      await page.keyboard.press("F1");
+      const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
+      await input.fill(`>${title}`);
+      await page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().waitFor();
+      await page.keyboard.press("Enter");
+    },
+    async find(text) {
+      await page.keyboard.press("Control+f");
+      const widget = page.locator(".find-widget.visible");
+      await widget.waitFor();
+      await widget.locator(".find-part textarea").fill(text);
+      await widget.locator(".matchesCount", { hasText: /^1 of|^\d+ of/ }).waitFor();
+      await page.keyboard.press("Escape");
+      await page.locator(".find-widget.visible").waitFor({ state: "hidden" });
+      await page.keyboard.press("ArrowRight");
+    },
+    strayRequests: async () => (await Promise.all(answered)).filter((address) => address !== undefined),
+    async close() {
+      await browser.close();
+      await host.close();
+    },
+  };
+}
+
+function row(page: Page, name: string) {
+  return page.locator(".explorer-folders-view .monaco-list-row", { hasText: name }).first();
+}
+
+async function strayAddress(request: import("playwright-core").Request): Promise<string | undefined> {
+  const { protocol, hostname } = new URL(request.url());
+  if (!/^(https?|wss?):$/.test(protocol)) return undefined;
+  if (hostname === "127.0.0.1" || /(^|\.)localhost$/.test(hostname)) return undefined;
+  const response = await request.response().catch(() => null);
+  return response?.fromServiceWorker() ? undefined : request.url();
+}
