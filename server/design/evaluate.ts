@@ -10,6 +10,7 @@ import { newBlock, readBlock } from "./block.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
 import type { Design, Named, Quantity } from "./design.ts";
 import { newJoint, readJoint } from "./joint.ts";
+import { checkLacking } from "./lacking.ts";
 import { type Lets, makeLets, newLet } from "./lets.ts";
 import { faulty, type Gathered, gather, type Item, type OtherTexts } from "./merge.ts";
 import { declare, namedOf } from "./names.ts";

@@ -43,7 +43,7 @@ function markersIn(shape: Shape): string[] {
 }
 
 function innerOf(shape: Exclude<Shape, { is: "word" | "slot" }>): readonly Shape[] {
-  return shape.is === "maybe" || shape.is === "list" ? [shape.of] : shape.of;
+  return "is" in shape.of ? [shape.of] : shape.of;
 }
 
 /** What a declared thing is called in messages. */
