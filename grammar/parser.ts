@@ -22,12 +22,18 @@ export function parse(text: string, vocabulary: Vocabulary): Tree {
   const statements = assemble(text, phrases, {
     table: tableOf(vocabulary),
     problems,
+    fileUnit: fileUnit(text),
     told: tellsWithin(spelling),
   });
   const comments = readComments(commentTokens);
   attachDescriptions(text, statements, comments);
   const all = [...spelling, ...problems, ...checkBlocks(text, statements, vocabulary)];
   return { text, statements, comments, problems: afterQuotes(text, all).sort(byPlace) };
+}
+
+/** The unit of bare lengths, from the file's `units` line. */
+function fileUnit(text: string): string {
+  return /^[ \t]*units[ \t]+(mm|cm|in)\b/m.exec(text)?.[1] ?? "mm";
 }
 
 const byPlace = (one: Problem, other: Problem): number => one.start - other.start || one.end - other.end;

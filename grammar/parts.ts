@@ -1,7 +1,7 @@
 import { readNumber } from "./numbers.ts";
 import { type Chain, type Group, type Item, isChain, type Operand } from "./phrases.ts";
 import type { Problem, Span } from "./problem.ts";
-import { replaceFix, say } from "./say.ts";
+import { fix, replaceFix, say } from "./say.ts";
 import { endOf, spanOf, T, type Token } from "./tokens.ts";
 import type { Compare, Part, Value, Word } from "./tree.ts";
 import { unitOf } from "./units.ts";
@@ -13,6 +13,8 @@ export interface Setting {
   isFunction(word: string): boolean;
   /** The nearest function to a word that is none, for the message. */
   nearFunction(word: string): string | undefined;
+  /** True when a problem of spelling was already told in this stretch of text. */
+  told(start: number, end: number): boolean;
 }
 
 export interface Reading {

@@ -1,3 +1,4 @@
+import { checkUnits } from "./alike.ts";
 import { mend } from "./mend.ts";
 import { nearest } from "./nearest.ts";
 import { leadingWord, type Reading, readParts, type Setting, startOf } from "./parts.ts";
@@ -16,6 +17,8 @@ import { nameOfKind, orList, placeOf } from "./wording.ts";
 export interface Context {
   table: Table;
   problems: Problem[];
+  /** The unit that bare lengths of the file take. */
+  fileUnit: string;
   /** True when a problem of spelling was already told in this stretch of text. */
   told(start: number, end: number): boolean;
 }
@@ -57,7 +60,7 @@ function readOne(
 ): { statement: Statement; left?: readonly Item[] } {
   const first = forced?.headless ? undefined : leadingWord(items[0]);
   const rows = forced ? [forced.row] : first === undefined ? [] : context.table.rows(kind, first.image);
-  const reading = readParts(items, settingOf(rows, context.table), forced?.headless);
+  const reading = readParts(items, settingOf(rows, context), forced?.headless);
   const statement = makeStatement(reading, kind, items);
   if (rows.length === 0) {
     context.problems.push(...reading.problems);
@@ -79,6 +82,7 @@ function readOne(
   } else checkNames(statement, context);
   context.problems.push(...reading.problems);
   tellWaste(statement, reading, before, context);
+  checkUnits(statement, context.fileUnit, context.problems);
   if (row.later) {
     const at = statement.word ?? statement;
     context.problems.push(
@@ -94,12 +98,13 @@ function readOne(
   return { statement };
 }
 
-function settingOf(rows: readonly Row[], table: Table): Setting {
+function settingOf(rows: readonly Row[], { table, told }: Context): Setting {
   const markers = rows.map(({ shape }) => markersOf(shape));
   return {
     isMarker: (word) => markers.some((set) => set.has(word)),
     isFunction: table.isFunction,
     nearFunction: table.nearFunction,
+    told,
   };
 }
 
