@@ -1,10 +1,14 @@
 import type { Design, PostDesign } from "../design/design.ts";
+import { planeAt } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
-import { add, scale } from "../geometry/vec.ts";
+import { add, along, dot, scale } from "../geometry/vec.ts";
+import { buildBlocks } from "./block.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
-import type { Built } from "./course.ts";
+import { type Built, fullName, stationOn } from "./course.ts";
 import { buildPost, type PostEnds } from "./post.ts";
-import { buildRail, railMembers } from "./rail.ts";
+import { buildRail, railEnds, type RailMember, railMembers } from "./rail.ts";
+import { shapeOf } from "./rail-outline.ts";
+import { buildSlats } from "./slat.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
 export interface Members {
@@ -17,38 +21,59 @@ export interface Members {
   ends: Map<string, PostEnds>;
 }
 
-/** Builds every post, rail, slat and corner block of a design that its text gives enough for. Never throws. */
-export function buildMembers(design: Design): Members {
-  const members: Members = {
-    posts: new Map(),
-    rails: new Map(),
-    slats: new Map(),
-    blocks: new Map(),
-    faults: [],
-    ends: new Map(),
-  };
-  for (const post of design.posts.values()) {
-    for (const side of sidesOf(post)) {
-      const built = buildPost(post, side, {}, members.faults);
-      if (built) members.posts.set(built.name, built);
-    }
-  }
-  const built: Built = (name) => members.posts.get(name) ?? members.rails.get(name);
-  const middle = middleOf(members.posts);
-  for (const rail of design.rails.values()) {
-    for (const member of railMembers(rail)) {
-      const made = buildRail(design, member, built, middle, members.faults);
-      if (made) members.rails.set(made.name, made);
-    }
-  }
-  return members;
+interface PostMember {
+  design: PostDesign;
+  side: Side;
+  name: string;
 }
 
-/** The middle of the chair in plan: the mean of the feet. */
-export function middleOf(posts: Map<string, Post>): Vec3 {
-  const feet = [...posts.values()].filter((post) => !post.design.standsOn).map((post) => post.foot);
-  if (feet.length === 0) return [0, 0, 0];
-  return scale(feet.reduce(add), 1 / feet.length);
+/** A rail that lies over a post's top, and by which of its ends. */
+interface Cover {
+  rail: RailMember;
+  which: 0 | 1;
+}
+
+/** Builds every post, rail, slat and corner block of a design that its text gives enough for. Never throws. */
+export function buildMembers(design: Design): Members {
+  const posts = [...design.posts.values()].flatMap(postMembers);
+  const rails = [...design.rails.values()].flatMap(railMembers);
+  const work: Work = {
+    design,
+    faults: [],
+    posts: new Map(),
+    rails: new Map(),
+    ends: new Map(),
+    covers: coversOf(design, rails),
+    built: (name) => work.posts.get(name) ?? work.rails.get(name),
+  };
+  const waitingPosts = new Set(posts);
+  const waitingRails = new Set(rails);
+  for (let moved = true; moved; ) {
+    moved = false;
+    for (const post of waitingPosts) if (tryPost(work, post)) moved = waitingPosts.delete(post);
+    work.middle ??= middleOf(work.posts);
+    const covering = (rail: RailMember) => coveredPosts(work, rail).length > 0;
+    for (const rail of waitingRails) if (covering(rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
+    for (const rail of waitingRails) if (tryRail(work, rail)) moved = waitingRails.delete(rail);
+  }
+  tellCircles(work, [...waitingPosts], [...waitingRails]);
+
+  const slats = [...design.slats.values()].flatMap((slat) =>
+    buildSlats(design, slat, work.built, (rail) => postsUnder(work, rails, rail), work.faults),
+  );
+  const orderedPosts = inOrder(posts, work.posts);
+  const orderedRails = inOrder(rails, work.rails);
+  const blocks = [...design.blocks.values()].flatMap((block) =>
+    buildBlocks(design, block, orderedPosts, orderedRails, work.faults),
+  );
+  return {
+    posts: orderedPosts,
+    rails: orderedRails,
+    slats: new Map(slats.map((slat) => [slat.name, slat])),
+    blocks: new Map(blocks.map((block) => [block.name, block])),
+    faults: work.faults,
+    ends: work.ends,
+  };
 }
 
 /** The posts built again with their feet cut to the floor (looking up, in drawn places); those that stand on a rail stay. */
@@ -56,10 +81,164 @@ export function cutFeet(members: Members, floor: Plane): Map<string, Post> {
   const cut = new Map<string, Post>();
   for (const [name, post] of members.posts) {
     const ends = members.ends.get(name) ?? {};
-    cut.set(name, (post.design.standsOn ? undefined : buildPost(post.design, post.side, { ...ends, foot: floor })) ?? post);
+    const again = post.design.standsOn ? undefined : buildPost(post.design, post.side, { ...ends, foot: floor });
+    cut.set(name, again ?? post);
   }
   return cut;
 }
 
-/** The sides a part stands on. */
-export const sidesOf = (part: Pick<PostDesign, "pair">): Side[] => (part.pair ? ["left", "right"] : ["middle"]);
+/** The middle of the chair in plan: the mean of the feet that stand on the floor. */
+export function middleOf(posts: Map<string, Post>): Vec3 {
+  const feet = [...posts.values()].filter((post) => !post.design.standsOn).map((post) => post.foot);
+  return feet.length === 0 ? [0, 0, 0] : scale(feet.reduce(add), 1 / feet.length);
+}
+
+interface Work {
+  design: Design;
+  faults: Fault[];
+  posts: Map<string, Post>;
+  rails: Map<string, Rail>;
+  ends: Map<string, PostEnds>;
+  covers: Map<string, Cover>;
+  built: Built;
+  middle?: Vec3;
+}
+
+function postMembers(design: PostDesign): PostMember[] {
+  if (!design.pair) return [{ design, side: "middle", name: design.name }];
+  return (["left", "right"] as const).map((side) => ({ design, side, name: `${design.name}.${side}` }));
+}
+
+function coversOf(design: Design, rails: readonly RailMember[]): Map<string, Cover> {
+  const covers = new Map<string, Cover>();
+  for (const rail of rails) {
+    railEnds(design, rail)?.forEach((end, which) => {
+      if (end.overhang !== undefined) covers.set(end.member, { rail, which: which as 0 | 1 });
+    });
+  }
+  return covers;
+}
+
+const coveredPosts = (work: Work, rail: RailMember): string[] =>
+  [...work.covers].filter(([, cover]) => cover.rail === rail).map(([post]) => post);
+
+/** Builds a post when what it hangs on is there; true when it need not be tried again. */
+function tryPost(work: Work, member: PostMember): boolean {
+  const ends = startingEnds(work, member);
+  if (!ends) return false;
+  const post = buildPost(member.design, member.side, ends, work.faults);
+  if (post) {
+    work.posts.set(post.name, post);
+    work.ends.set(post.name, ends);
+  }
+  return true;
+}
+
+/** How a post's ends are cut as far as is known before the rail over it is built; undefined when the rail it stands on is not. */
+function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds | undefined {
+  const ends: PostEnds = {};
+  if (design.standsOn) {
+    const { rail: ref, station } = design.standsOn.value;
+    const rail = work.rails.get(fullName(work.design, ref, side) ?? "");
+    if (!rail) return undefined;
+    const from = stationOn(rail, station);
+    // A pair on a rail that goes across stands the same distance in from each end of it.
+    Object.assign(ends, standingOn(rail, side === "right" && rail.side === "middle" ? rail.length - from : from, side));
+  }
+  const cover = work.covers.get(name);
+  if (!design.height && cover) {
+    const { design: rail, index } = cover.rail;
+    const up = rail.ups[index]?.value;
+    const rise = (rail.flat?.value ? rail.section?.value.first : rail.section?.value.second) ?? rail.round?.value;
+    if (up !== undefined && rise !== undefined) ends.topHeight = up - rise - (cover.which === 1 ? (rail.fall?.value ?? 0) : 0);
+  }
+  return ends;
+}
+
+/** Foot in the top face of a rail, on the middle of its thickness. */
+function standingOn(rail: Rail, x: number, side: Side): PostEnds {
+  const shape = shapeOf(rail);
+  const middle = (shape.outside(x) + shape.inside(x)) / 2;
+  const point = along(along(along(rail.start, rail.along, x), rail.outward, middle), rail.upward, shape.top(x));
+  const slope = (shape.top(x + 0.01) - shape.top(x - 0.01)) / 0.02;
+  return {
+    footHeight: point[2],
+    foot: planeAt(point, along(rail.upward, rail.along, -slope)),
+    place: { out: side === "right" ? -point[0] : point[0], back: point[1] },
+  };
+}
+
+/** Builds a rail when both members it joins are there; true when it need not be tried again. */
+function tryRail(work: Work, member: RailMember): boolean {
+  const ends = railEnds(work.design, member);
+  if (!ends) return true;
+  if (!ends.every((end) => work.built(end.member))) return false;
+  const rail = buildRail(work.design, member, work.built, work.middle!, work.faults);
+  if (!rail) return true;
+  work.rails.set(rail.name, rail);
+  for (const name of coveredPosts(work, member)) cutUnder(work, name, rail, member);
+  return true;
+}
+
+/** Cuts the top of a post to the underside of the rail that lies over it. */
+function cutUnder(work: Work, name: string, rail: Rail, member: RailMember): void {
+  const post = work.posts.get(name);
+  if (!post) return;
+  const lower = along(rail.start, rail.upward, rail.round ? -rail.wide / 2 : -rail.wide);
+  const under = planeAt(lower, rail.upward);
+  const piece = post.pieces[post.pieces.length - 1]!;
+  const gap = under.offset - dot(under.normal, piece.start);
+  const topHeight = piece.start[2] + (gap / dot(under.normal, piece.direction)) * piece.direction[2];
+  const given = post.design.height;
+  const up = member.design.ups[member.index];
+  if (given && up && Math.abs(topHeight - given.value) > 0.01) {
+    const message = `${rail.name} lies over it, and its own height puts its top elsewhere: give the height here or \`up\` there, not both`;
+    work.faults.push({ is: "not-buildable", part: name, at: given.at, message });
+  }
+  const ends: PostEnds = { ...work.ends.get(name), top: under, topHeight };
+  const cut = buildPost(post.design, post.side, ends);
+  if (!cut) return;
+  work.posts.set(name, cut);
+  work.ends.set(name, ends);
+}
+
+/** The posts a rail lies over, by its ends. */
+function postsUnder(work: Work, members: readonly RailMember[], rail: Rail): Post[] {
+  const member = members.find((m) => m.name === rail.name);
+  const under: Post[] = [];
+  if (!member) return under;
+  railEnds(work.design, member)?.forEach((end, which) => {
+    const post = work.posts.get(end.member);
+    if (end.overhang !== undefined && post) under[which] = post;
+  });
+  return under;
+}
+
+/** Parts that wait for each other in a ring can never be built; each is told once. */
+function tellCircles(work: Work, posts: PostMember[], rails: RailMember[]): void {
+  const needs = new Map<string, string[]>();
+  for (const { design, side, name } of posts) {
+    const rail = design.standsOn && fullName(work.design, design.standsOn.value.rail, side);
+    needs.set(name, rail ? [rail] : []);
+  }
+  for (const rail of rails) needs.set(rail.name, (railEnds(work.design, rail) ?? []).map((end) => end.member));
+  for (const { name, design } of [...posts, ...rails]) {
+    const seen = new Set<string>();
+    const reach = (part: string): boolean =>
+      (needs.get(part) ?? []).some((next) => next === name || (!seen.has(next) && seen.add(next) && reach(next)));
+    if (!reach(name)) continue;
+    const others = [...seen].filter((part) => part !== name && needs.has(part));
+    const message = `it hangs on ${others[0] ?? "itself"}, which hangs on it`;
+    work.faults.push({ is: "not-buildable", part: name, at: design.at, message });
+  }
+}
+
+function inOrder<T>(members: readonly { name: string }[], built: Map<string, T>): Map<string, T> {
+  const ordered = new Map<string, T>();
+  for (const { name } of members) {
+    const part = built.get(name);
+    if (part) ordered.set(name, part);
+  }
+  return ordered;
+}
+

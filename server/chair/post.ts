@@ -20,6 +20,8 @@ export interface PostEnds {
   topHeight?: number;
   /** Plumb height of the foot as drawn, for a post that stands on a rail. */
   footHeight?: number;
+  /** Where its foot is, when the rail it stands on says so; as `place` in the text. */
+  place?: { out: number; back: number };
 }
 
 /** Stations nearer than this are one, mm. */
@@ -40,7 +42,7 @@ export function buildPost(
   const footHeight = ends.footHeight ?? 0;
   const heights = { foot: footHeight, top: topHeight };
   const sign = side === "right" ? -1 : 1;
-  const line = centreLineOf(design, sign, heights);
+  const line = centreLineOf(ends.place ? placedBy(design, ends.place) : design, sign, heights);
   const section = sectionLineOf(design, heights);
   if (!line || !section) return undefined;
   const name = side === "middle" ? design.name : `${design.name}.${side}`;
@@ -101,6 +103,11 @@ export function buildPost(
     length: pieces.reduce((sum, piece) => sum + distance(piece.start, piece.end), 0),
     body: bodyOfPost(pieces, rings, section.round),
   };
+}
+
+function placedBy(design: PostDesign, place: { out: number; back: number }): PostDesign {
+  const at = design.standsOn?.at ?? design.at;
+  return design.place ? design : { ...design, place: { value: { station: "foot", ...place }, at } };
 }
 
 interface Span {

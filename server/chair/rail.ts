@@ -3,6 +3,7 @@ import type { Vec3 } from "../geometry/solid.ts";
 import type { Fault, Rail, RailEnd, Side } from "./chair.ts";
 import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
 import { type Host, postHost, railHost } from "./host.ts";
+import { curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
 import { makeStick, type Stick } from "./stick.ts";
@@ -71,8 +72,11 @@ export function buildRail(design: Design, member: RailMember, built: Built, midd
   }
   if (frame.wind > WIND) faults.push({ is: "wind", part: member.name, at, difference: frame.wind });
 
-  const curves = curvesOf(member, frame, sizes, faults);
-  const past = [0, 1].map((which) => (facts.ends[which]!.over ? 0 : facts.ends[which]!.host.fallBack(sizes.thick / 2, which ? frame.end : frame.start)));
+  const curves = curvesOf(member, frame, sizes.wide, faults);
+  const past = [frame.start, frame.end].map((at, which) => {
+    const end = facts.ends[which]!;
+    return end.over ? 0 : end.host.fallBack(sizes.thick / 2, at);
+  });
   const stick = makeStick(frame, { ...sizes, ...curves, tapers: sizes.tapers, past: past as [number, number] });
   return finish(member, ends, facts.ends, frame, stick, { ...sizes, ...curves }, faults);
 }
@@ -139,56 +143,13 @@ function factsOf(
   return undefined;
 }
 
-interface Curves {
-  bow?: number;
-  arch?: { below?: number; above?: number };
-}
-
-const TOWARDS = { back: [0, 1, 0], front: [0, -1, 0] } as const;
-
-function curvesOf(member: RailMember, frame: RailFrame, sizes: Sizes, faults: Fault[]): Curves {
-  const { design, name, side } = member;
-  const curves: Curves = {};
-  const length = Math.hypot(...([0, 1, 2] as const).map((i) => frame.end[i] - frame.start[i]));
-  const bow = design.bow;
-  if (bow && bow.value.rise !== 0) {
-    const rise = bow.value.rise * bowSign(bow.value.towards, side, frame.outward);
-    if (Math.abs(rise) > length / 2) {
-      faults.push({ is: "no-room", part: name, at: bow.at, message: "the bow rises more than half of the rail's length: no circle does" });
-    } else curves.bow = rise;
-  }
-  const arch: NonNullable<Curves["arch"]> = {};
-  for (const { value, at } of design.arches) {
-    if (value.rise === 0) continue;
-    const message =
-      value.edge === "below" && value.rise >= sizes.wide
-        ? "the arch is as deep as the rail is wide: it cuts the rail in two"
-        : Math.abs(value.rise) > length / 2
-          ? "the arch rises more than half of the rail's length: no circle does"
-          : undefined;
-    if (message) faults.push({ is: "no-room", part: name, at, message });
-    else arch[value.edge] = value.rise;
-  }
-  if (arch.above !== undefined || arch.below !== undefined) curves.arch = arch;
-  return curves;
-}
-
-/** +1 when a bow that way goes outward of the rail's outside face. */
-function bowSign(towards: "back" | "front" | "out" | "in", side: Side, outward: Vec3): 1 | -1 {
-  if (towards === "out" || towards === "in") {
-    const away = side === "middle" ? 1 : outward[0] * (side === "left" ? 1 : -1) >= 0 ? 1 : -1;
-    return towards === "out" ? away : away > 0 ? -1 : 1;
-  }
-  return outward[1] * TOWARDS[towards][1] >= 0 ? 1 : -1;
-}
-
 function finish(
   member: RailMember,
   ends: [CourseEnd, CourseEnd],
   hosts: FrameFacts["ends"],
   frame: RailFrame,
   stick: Stick,
-  sizes: Sizes & Curves,
+  sizes: Sizes & RailCurves,
   faults: Fault[],
 ): Rail {
   const rail: Rail = {
