@@ -1,0 +1,126 @@
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { dimensionOf } from "../design/values.ts";
+import { moveDirection, movePoint } from "../geometry/motion.ts";
+import type { Motion, Vec3 } from "../geometry/solid.ts";
+import { distance } from "../geometry/vec.ts";
+import { angleOf } from "./angles.ts";
+import { backrestOf } from "./backrest.ts";
+import type { Chair, SeatSurface, Worked } from "./chair.ts";
+import { partValues } from "./part-values.ts";
+
+/** A chair before its values are worked out. */
+export type Built = Omit<Chair, "values">;
+
+const meanings = new Map(
+  vocabulary.words.filter((word) => word.sort === "value").map((word) => [word.word, word.meaning]),
+);
+/** Right-hand values that differ from the left by more than this, of themselves, are listed too. */
+const SAME = 1e-9;
+
+/** Every worked-out value as the chair stands, by dotted name, in the order to list them; right-hand twins only where they differ. */
+export function valuesOf(chair: Built): Map<string, Worked> {
+  const values = new Map<string, Worked>();
+  const put = (name: string, number: number | undefined, part?: string) => {
+    if (number === undefined || !Number.isFinite(number) || sameAsTwin(values, name, number)) return;
+    const worked: Worked = {
+      name,
+      number,
+      dimension: dimensionOf(name) ?? "angle",
+      meaning: meaningOf(name),
+    };
+    if (part !== undefined) worked.part = part;
+    values.set(name, worked);
+  };
+  wholeValues(chair, put);
+  if (chair.seat) seatValues(chair.seat, chair.stance, put);
+  const back = backrestOf(chair);
+  if (back) {
+    put("backrest.rake", back.rake);
+    put("backrest.top", movePoint(chair.stance, back.top)[2]);
+  }
+  partValues(chair, (part, tail, number) => put(`${part}.${tail}`, number, part));
+  for (const angle of chair.design.angles.values()) {
+    const number = angleOf(chair, angle);
+    if (number === undefined || values.has(angle.name)) continue;
+    const meaning = angle.description ?? "The angle declared under this name, as the chair stands.";
+    values.set(angle.name, { name: angle.name, number, dimension: "angle", meaning });
+  }
+  return values;
+}
+
+/**
+ * A worked-out value by its dotted name: a right-hand twin has the left one's, and a pair's value may be asked for without a side
+ * (`seat-side.length`).
+ */
+// biome-ignore lint/suspicious/noShadowRestrictedNames: a value of the chair, by the name all rooms know this by.
+export function valueOf(chair: Pick<Chair, "values">, name: string): Worked | undefined {
+  const { values } = chair;
+  const parts = name.split(".");
+  const own =
+    values.get(name) ?? values.get(parts.map((part) => (part === "right" ? "left" : part)).join("."));
+  if (own) return own;
+  for (let k = 1; k < parts.length; k++) {
+    const found = values.get([...parts.slice(0, k), "left", ...parts.slice(k)].join("."));
+    if (found) return found;
+  }
+  return undefined;
+}
+
+type Put = (name: string, number: number | undefined) => void;
+
+function wholeValues(chair: Built, put: Put): void {
+  const low: [number, number] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const high: [number, number, number] = [
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+    Number.NEGATIVE_INFINITY,
+  ];
+  const parts = [
+    ...chair.posts.values(),
+    ...chair.rails.values(),
+    ...chair.slats.values(),
+    ...chair.blocks.values(),
+  ];
+  for (const { body } of chair.seat ? [...parts, chair.seat] : parts) {
+    for (const piece of body.pieces) {
+      for (const point of piece.points) {
+        const [x, y, z] = movePoint(chair.stance, point);
+        if (x < low[0]) low[0] = x;
+        if (x > high[0]) high[0] = x;
+        if (y < low[1]) low[1] = y;
+        if (y > high[1]) high[1] = y;
+        if (z > high[2]) high[2] = z;
+      }
+    }
+  }
+  if (parts.length > 0) {
+    put("height", high[2]);
+    put("width", high[0] - low[0]);
+    put("depth", high[1] - low[1]);
+  }
+  put("joints", chair.joints.size);
+}
+
+function seatValues(seat: SeatSurface, stance: Motion, put: Put): void {
+  const level = movePoint(stance, seat.front.middle)[2];
+  const [, y, z] = moveDirection(stance, seat.plane.normal);
+  put("seat.height", level);
+  put("seat.loaded-height", level - (seat.design.sag?.value ?? 0));
+  put("seat.slope", Math.atan2(y, z));
+  put("seat.depth", distance(seat.front.middle, seat.back.middle));
+  put("seat.front-width", width(seat.front));
+  put("seat.back-width", width(seat.back));
+}
+
+const width = (edge: { left: Vec3; right: Vec3 }): number => distance(edge.left, edge.right);
+
+function sameAsTwin(values: ReadonlyMap<string, Worked>, name: string, number: number): boolean {
+  if (!name.includes(".right")) return false;
+  const twin = values.get(name.replace(/\.right(?=\.|$)/, ".left"));
+  return twin !== undefined && Math.abs(twin.number - number) <= SAME * Math.max(1, Math.abs(number));
+}
+
+/** From the vocabulary: by its whole name, else by its last word. */
+function meaningOf(name: string): string {
+  return meanings.get(name) ?? meanings.get(name.slice(name.lastIndexOf(".") + 1)) ?? "";
+}
