@@ -3,7 +3,8 @@
  */
 import { type FoldingRange, FoldingRangeKind } from "vscode-languageserver-types";
 import type { Comment } from "../../grammar/tree.ts";
-import { everyStatement } from "./place.ts";
+import { everyStatement } from "../../grammar/walk.ts";
+
 import type { View } from "./view.ts";
 
 /** Most folds of one file, the client's own limit apart. */

@@ -4,6 +4,7 @@
 import type { Hover } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
+import { lineAt } from "../../grammar/walk.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
 import { aboutName } from "./about.ts";
 import { aboutJoint } from "./about-joint.ts";
@@ -11,7 +12,7 @@ import { aboutWorked, comesTo, lengthOf } from "./about-value.ts";
 import { aboutRow, aboutRule, aboutWord } from "./about-word.ts";
 import { nameOfPart, workedValue } from "./chair-parts.ts";
 import { bullets, code, paragraphs, plain } from "./markdown.ts";
-import { commentAt, factsAt, lineAt, partAt, refSlot, valuesAt, within } from "./place.ts";
+import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./place.ts";
 import { rangeOf, type View } from "./view.ts";
 
 interface Told extends Span {
@@ -36,7 +37,8 @@ function tellOf(view: View, statement: Statement, offset: number): Told | undefi
   const part = partAt(statement, offset);
   if (!part)
     return word && within(word, offset) && row ? { ...spanOf(word), says: aboutRow(row) } : undefined;
-  if (part.is === "value") return ofValue(view, statement, part.value, offset);
+  const value = valueAt(statement, offset);
+  if (value) return ofValue(view, statement, value, offset);
   const fact = factsAt(statement, offset).find(
     ({ slot }) => slot === "name" || slot === "ref" || slot === "word",
   );

@@ -3,7 +3,8 @@
  */
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Statement, Tree } from "../../grammar/tree.ts";
-import { everyStatement, everyValue, refSlot, valuesOf } from "./place.ts";
+import { everyStatement } from "../../grammar/walk.ts";
+import { everyValue, refSlot, valuesOf } from "./place.ts";
 
 export interface Mention extends Span {
   name: string;

@@ -4,14 +4,7 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { RefKind, Row, Shape } from "../../grammar/row.ts";
 import type { Comment, Fact, Part, Statement, Tree, Value } from "../../grammar/tree.ts";
-
-/** Every statement of these, outer before inner, in the order of the text. */
-export function* everyStatement(statements: readonly Statement[]): Generator<Statement> {
-  for (const statement of statements) {
-    yield statement;
-    if (statement.block) yield* everyStatement(statement.block.statements);
-  }
-}
+import { innerValues } from "../../grammar/walk.ts";
 
 export function within(span: Span, offset: number): boolean {
   return span.start <= offset && offset <= span.end;
@@ -33,12 +26,6 @@ export function pathAt(tree: Tree, offset: number): Statement[] {
     level = found.block && offset >= found.block.start ? found.block.statements : undefined;
   }
   return path;
-}
-
-/** The statement whose own line holds the place. */
-export function lineAt(tree: Tree, offset: number): Statement | undefined {
-  const statement = pathAt(tree, offset).at(-1);
-  return statement && offset <= headEnd(statement) ? statement : undefined;
 }
 
 export function commentAt(tree: Tree, offset: number): Comment | undefined {
@@ -64,26 +51,9 @@ export function valuesAt(value: Value, offset: number): Value[] {
   let at: Value | undefined = value;
   while (at && within(at, offset)) {
     path.push(at);
-    at = inner(at).find((child) => within(child, offset));
+    at = innerValues(at).find((child) => within(child, offset));
   }
   return path;
-}
-
-/** The expressions directly inside one. */
-export function inner(value: Value): Value[] {
-  switch (value.is) {
-    case "share":
-      return [value.share];
-    case "negate":
-    case "group":
-      return [value.of];
-    case "binary":
-      return [value.left, value.right];
-    case "call":
-      return value.args;
-    default:
-      return [];
-  }
 }
 
 /** Every expression in one, itself first. A stack of our own: an expression may be deeper than the machine's. */
@@ -91,13 +61,23 @@ export function* everyValue(value: Value): Generator<Value> {
   const waiting: Value[] = [value];
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     yield next;
-    waiting.push(...inner(next).reverse());
+    waiting.push(...[...innerValues(next)].reverse());
   }
 }
 
-/** The expressions a statement's parts hold. */
+/** The expressions of a statement: those its facts give, and those of parts that fit nothing. A bare name is only a fact's. */
 export function valuesOf(statement: Statement): Value[] {
-  return statement.parts.flatMap((part) => (part.is === "value" ? [part.value] : []));
+  const facts = statement.match?.facts.flatMap(({ value }) => value ?? []) ?? [];
+  const rest = statement.parts.flatMap((part) => (part.is === "value" ? [part.value] : []));
+  return [
+    ...facts,
+    ...rest.filter((value) => !facts.some((fact) => fact.start <= value.start && value.end <= fact.end)),
+  ];
+}
+
+/** The outermost expression that holds the place. */
+export function valueAt(statement: Statement, offset: number): Value | undefined {
+  return valuesOf(statement).find((value) => within(value, offset));
 }
 
 export interface RefSlot {

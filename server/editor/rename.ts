@@ -50,8 +50,9 @@ export function rename(
   }
   const changes: Record<string, TextEdit[]> = {};
   for (const { view: other, mention } of found) {
-    const edits = (changes[other.uri] ??= []);
+    const edits = changes[other.uri] ?? [];
     edits.push({ range: rangeOf(other.document, mention), newText: name });
+    changes[other.uri] = edits;
   }
   return { changes };
 }

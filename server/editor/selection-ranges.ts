@@ -3,7 +3,7 @@
  */
 import type { SelectionRange } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
-import { commentAt, factsAt, headEnd, partAt, pathAt, valuesAt, within } from "./place.ts";
+import { commentAt, factsAt, headEnd, partAt, pathAt, valueAt, valuesAt, within } from "./place.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** The nested selections at each place, the narrowest first. */
@@ -31,7 +31,8 @@ function spansAt(view: View, offset: number): Span[] {
     spans.push(...factsAt(statement, offset));
     const part = partAt(statement, offset);
     if (part) spans.push(part);
-    if (part?.is === "value") spans.push(...valuesAt(part.value, offset));
+    const value = valueAt(statement, offset);
+    if (value) spans.push(...valuesAt(value, offset));
     if (part?.is === "text") spans.push({ start: part.start + 1, end: part.end - 1 });
   }
   const comment = commentAt(view.tree, offset);

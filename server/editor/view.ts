@@ -3,8 +3,8 @@
  */
 
 import type { TextDocument } from "vscode-languageserver-textdocument";
-import type { Range } from "vscode-languageserver-types";
-import type { Span } from "../../grammar/problem.ts";
+import type { Range, TextEdit } from "vscode-languageserver-types";
+import type { Edit, Span } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Rule } from "../rules/rule.ts";
@@ -33,4 +33,14 @@ export function rangeOf(document: TextDocument, span: Span): Range {
 /** Whether two ranges share a place; ranges that only touch do. */
 export function meet(a: Span, b: Span): boolean {
   return a.start <= b.end && b.start <= a.end;
+}
+
+/** An edit of the text as the protocol has it. */
+export function textEdit({ document }: View, edit: Edit): TextEdit {
+  return { range: rangeOf(document, edit), newText: edit.text };
+}
+
+/** Line and character places as a span. */
+export function spanOf(document: TextDocument, { start, end }: Range): Span {
+  return { start: document.offsetAt(start), end: document.offsetAt(end) };
 }

@@ -1,27 +1,18 @@
 /**
  * Everything the server advertises, each with its handler. What it leaves out stands in `server/editor/left-out.ts`.
  */
-import type { DocumentDiagnosticParams } from "vscode-languageserver";
-import { diagnostics } from "../editor/diagnostics.ts";
-import { type Feature, onDocument } from "./feature.ts";
-import { filesCome } from "./world.ts";
+
+import type { Feature } from "./feature.ts";
+import { completionFeature } from "./features/completing.ts";
+import { layoutFeatures } from "./features/layout.ts";
+import { mendingFeatures } from "./features/mending.ts";
+import { namingFeatures } from "./features/naming.ts";
+import { readingFeatures } from "./features/reading.ts";
 
 export const features: Feature[] = [
-  onDocument({
-    name: "diagnostics",
-    method: "textDocument/diagnostic",
-    capability: {
-      diagnosticProvider: {
-        identifier: "seatwright",
-        interFileDependencies: true,
-        workspaceDiagnostics: false,
-      },
-    },
-    when: (client) => client.textDocument?.diagnostic !== undefined,
-    empty: { kind: "full", items: [] },
-    async answer(view, _: DocumentDiagnosticParams, world) {
-      await filesCome(view, world.files);
-      return { kind: "full", items: diagnostics(view, await world.settings(view.uri)) };
-    },
-  }),
+  ...readingFeatures,
+  completionFeature,
+  ...namingFeatures,
+  ...mendingFeatures,
+  ...layoutFeatures,
 ];

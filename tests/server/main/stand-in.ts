@@ -1,3 +1,4 @@
+import type { Problem } from "../../../grammar/problem.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
 import type { Design } from "../../../server/design/design.ts";
 import type { Sheet } from "../../../server/drawing/sheet.ts";
@@ -58,12 +59,12 @@ export function standIn(): Services & { studied: string[] } {
   };
 }
 
-function wrongs(text: string) {
+function wrongs(text: string): Problem[] {
   return [...text.matchAll(/wrong/g)].map((match) => ({
     start: match.index,
     end: match.index + match[0].length,
     code: "wrong-word",
-    severity: "error" as const,
+    severity: "error",
     message: "This is wrong.",
   }));
 }

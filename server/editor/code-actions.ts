@@ -1,0 +1,96 @@
+/**
+ * Mends offered for findings: the fixes that came with them, accepting with a reason, and all certain fixes at once.
+ */
+import { type CodeAction, CodeActionKind, type Diagnostic } from "vscode-languageserver-types";
+import type { Edit, Problem, Span } from "../../grammar/problem.ts";
+import { problemsShown, toDiagnostic } from "./diagnostics.ts";
+import type { Settings } from "./settings.ts";
+import { meet, textEdit, type View } from "./view.ts";
+
+/** The kind of the action that applies every certain fix of a file. */
+export const FIX_ALL = "source.fixAll.seatwright";
+
+/** Actions for a stretch of text; `only` are the kinds asked for, all when absent. */
+export function codeActions(
+  view: View,
+  span: Span,
+  settings: Settings,
+  only?: readonly string[],
+): CodeAction[] {
+  const actions: CodeAction[] = [];
+  if (asked(CodeActionKind.QuickFix, only)) {
+    for (const problem of problemsShown(view, settings)) {
+      if (meet(problem, span)) actions.push(...fixesOf(view, problem), ...acceptOf(view, problem));
+    }
+  }
+  if (only && asked(FIX_ALL, only)) actions.push(...fixAll(view, settings));
+  return actions;
+}
+
+function asked(kind: string, only: readonly string[] | undefined): boolean {
+  return !only || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
+}
+
+function fixesOf(view: View, problem: Problem): CodeAction[] {
+  const fixes = problem.fixes ?? [];
+  return fixes.map(({ title, edits }) => ({
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [toDiagnostic(view, problem)],
+    edit: { changes: { [view.uri]: edits.map((edit) => textEdit(view, edit)) } },
+    ...(fixes.length === 1 && { isPreferred: true }),
+  }));
+}
+
+/** A line that accepts the finding, its reason left for the maker to write. Only what a rule finds in a chair can be accepted. */
+function acceptOf(view: View, problem: Problem): CodeAction[] {
+  if (!view.rules.some(({ code, find }) => code === problem.code && find)) return [];
+  const on = problem.subject ? ` on ${problem.subject}` : "";
+  const diagnostics: Diagnostic[] = [toDiagnostic(view, problem)];
+  const edit = newStatement(view, `accept ${problem.code}${on} because ""`);
+  const title = `Accept this${problem.subject ? ` on ${problem.subject}` : ""}, with a reason`;
+  return [
+    {
+      title,
+      kind: CodeActionKind.QuickFix,
+      diagnostics,
+      edit: { changes: { [view.uri]: [textEdit(view, edit)] } },
+    },
+  ];
+}
+
+/** A line of its own after the last `accept`, else at the end of the file. */
+function newStatement(view: View, line: string): Edit {
+  const text = view.document.getText();
+  const newline = text.includes("\r\n") ? "\r\n" : "\n";
+  const last = view.tree.statements.filter(({ word }) => word?.text === "accept").at(-1);
+  if (last) {
+    const from = text.slice(last.end).search(/[\r\n]/);
+    const end = from < 0 ? text.length : last.end + from;
+    return { start: end, end, text: newline + line };
+  }
+  const trimmed = text.trimEnd().length;
+  const before = trimmed === 0 ? "" : newline + newline;
+  return { start: trimmed, end: text.length, text: before + line + newline };
+}
+
+/** One action with every certain fix of the file that does not touch another; nothing when there is none. */
+function fixAll(view: View, settings: Settings): CodeAction[] {
+  const edits: Edit[] = [];
+  for (const problem of problemsShown(view, settings)) {
+    const certain = problem.fixes?.filter((fix) => fix.certain) ?? [];
+    const [fix] = certain;
+    if (certain.length !== 1 || !fix || fix.edits.some((edit) => edits.some((other) => meet(edit, other))))
+      continue;
+    edits.push(...fix.edits);
+  }
+  if (!edits.length) return [];
+  const sorted = edits.sort((a, b) => a.start - b.start);
+  return [
+    {
+      title: "Apply every certain fix",
+      kind: FIX_ALL,
+      edit: { changes: { [view.uri]: sorted.map((edit) => textEdit(view, edit)) } },
+    },
+  ];
+}

@@ -1,0 +1,95 @@
+/**
+ * Worked-out figures shown at the ends of the lines they follow from. Each kind is a setting.
+ */
+import type { InlayHint } from "vscode-languageserver-types";
+import type { Span } from "../../grammar/problem.ts";
+import type { Statement, Value } from "../../grammar/tree.ts";
+import { everyStatement } from "../../grammar/walk.ts";
+import type { Rail } from "../chair/chair.ts";
+import { printBareLength, printBevel, printLength, printQuantity } from "../design/units.ts";
+import { comesTo, lengthOf, printWorked } from "./about-value.ts";
+import { railsOf, withoutTwins, workedValue } from "./chair-parts.ts";
+import { everyValue, headEnd } from "./place.ts";
+import type { Settings } from "./settings.ts";
+import { meet, type View } from "./view.ts";
+
+/** The words that say where a rail or slat runs. */
+const courses = new Set(["across", "from", "over"]);
+
+/** The hints in a stretch of text. */
+export function inlayHints(view: View, stretch: Span, { inlayHints: wanted }: Settings): InlayHint[] {
+  const hints: InlayHint[] = [];
+  for (const statement of everyStatement(view.tree.statements)) {
+    if (!meet({ start: statement.start, end: headEnd(statement) }, stretch)) continue;
+    const rails = courses.has(statement.word?.text ?? "") ? railsAround(view, statement) : [];
+    if (wanted.lengths && rails.length) hints.push(lengths(view, statement, rails));
+    if (wanted.bevels && rails[0] && !rails[0].round) hints.push(...bevels(view, statement, rails[0]));
+    if (wanted.values) hints.push(...values(view, statement));
+  }
+  return hints;
+}
+
+function railsAround(view: View, { owner }: Statement): Rail[] {
+  const name = owner?.match?.facts.find(({ slot }) => slot === "name")?.name;
+  return name === undefined || (owner?.word?.text !== "rail" && owner?.word?.text !== "slat")
+    ? []
+    : withoutTwins(railsOf(view.study.chair, name));
+}
+
+function lengths(view: View, statement: Statement, rails: Rail[]): InlayHint {
+  const unit = view.study.design.units;
+  const found = rails.map(({ length }) => length);
+  const [least, most] = [Math.min(...found), Math.max(...found)];
+  const [low, high] = [printLength(least, unit), printLength(most, unit)];
+  const label = low === high ? low : `${printBareLength(least, unit)} to ${high}`;
+  return hint(view, headEnd(statement), label, "Between shoulders, along the top edge of the outside face");
+}
+
+function bevels(view: View, statement: Statement, rail: Rail): InlayHint[] {
+  const said = rail.ends.flatMap(({ name, entered, faceBevel, edgeBevel }) =>
+    entered ? [`${name}: face ${printBevel(faceBevel)}, edge ${printBevel(edgeBevel)}`] : [],
+  );
+  return said.length
+    ? [
+        hint(
+          view,
+          headEnd(statement),
+          said.join("; "),
+          "Bevels of the shoulder lines, measured inside the rail",
+        ),
+      ]
+    : [];
+}
+
+/** What each expression of a line comes to, where its text does not say so already. */
+function values(view: View, statement: Statement): InlayHint[] {
+  const unit = view.study.design.units;
+  if (statement.word?.text === "angle") {
+    const fact = statement.match?.facts.find(({ slot }) => slot === "name");
+    const worked = fact?.name === undefined ? undefined : workedValue(view.study.chair, fact.name);
+    return fact && worked ? [hint(view, fact.end, printWorked(worked, unit), worked.meaning)] : [];
+  }
+  return (statement.match?.facts ?? []).flatMap(({ value, slot }) => {
+    if (!value || saysItself(value)) return [];
+    const quantity = slot === "length" ? lengthOf(view.study, value) : comesTo(view.study, value);
+    return quantity ? [hint(view, value.end, `= ${printQuantity(quantity, unit)}`)] : [];
+  });
+}
+
+/** A plain number, with or without a unit, needs no hint; a share of something has no single size. */
+function saysItself(value: Value): boolean {
+  for (const inside of everyValue(value)) {
+    if (inside.is === "share" || inside.is === "unreadable") return true;
+  }
+  for (const inside of everyValue(value)) {
+    if (inside.is === "name" || inside.is === "binary" || inside.is === "call") return false;
+  }
+  return true;
+}
+
+function hint(view: View, offset: number, label: string, tooltip?: string): InlayHint {
+  const text = view.document.getText();
+  let end = offset;
+  while (end > 0 && (text[end - 1] === " " || text[end - 1] === "\t")) end--;
+  return { position: view.document.positionAt(end), label, paddingLeft: true, ...(tooltip && { tooltip }) };
+}

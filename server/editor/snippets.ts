@@ -1,0 +1,32 @@
+/**
+ * Text with places to fill in, made from the examples of the vocabulary table.
+ */
+
+import type { Row, Vocabulary } from "../../grammar/row.ts";
+import type { Kind } from "../../grammar/tree.ts";
+
+/** A block with the lines it must have, its name and figures to be filled in: in the form of a client's snippet. */
+export function blockSnippet(row: Row, vocabulary: Vocabulary): string {
+  let stop = 1;
+  const fill = (text: string) => text.replace(/\d+(?:\.\d+)?/g, (figure) => `\${${stop++}:${figure}}`);
+  const named = /^\s*\S+\s+(\S+)(.*)$/.exec(row.example.replace(/\s*\{\s*$/, ""));
+  const head = named
+    ? `${row.word} \${${stop++}:${escape(named[1] as string)}}${escape(named[2] as string)}`
+    : row.word;
+  const lines = required(row.opens, vocabulary).map((inside) => `\t${fill(escape(inside.example))}`);
+  return `${head} {\n${[...lines, "\t$0"].join("\n")}\n}`;
+}
+
+/** The same without places to fill in, for clients that know no snippets. */
+export function blockText(row: Row): string {
+  return `${row.example.replace(/\s*\{\s*$/, "")} {`;
+}
+
+/** The rows that a block of this kind must have, one for each question. */
+function required(kind: Kind | undefined, vocabulary: Vocabulary): Row[] {
+  return vocabulary.rows.filter((row) => row.owner === kind && row.required);
+}
+
+function escape(text: string): string {
+  return text.replace(/[\\$}]/g, "\\$&");
+}

@@ -1,0 +1,45 @@
+import { writeFileSync } from "node:fs";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { applyEdits, formatTree, isSyntax } from "../../../grammar/format.ts";
+import { type Bench, type Command, ENDED, eachFile, misuse } from "./command.ts";
+import type { Input } from "./read-input.ts";
+import { harmless } from "./terminal.ts";
+
+export const format: Command = {
+  name: "format",
+  usage: "format [--check] FILES…",
+  summary: "indent and space the text; with --check only say which files would change",
+  options: { check: { type: "boolean" } },
+  takes: { least: 1, most: Number.POSITIVE_INFINITY },
+  run: (bench, files, { check }) =>
+    eachFile(bench, files, (input) => formatOne(bench, input, check === true)),
+};
+
+function formatOne(bench: Bench, { file, text }: Extract<Input, { text: string }>, check: boolean): number {
+  const { terminal, services } = bench;
+  const tree = services.parse(text);
+  const fault = tree.problems.find(({ code }) => isSyntax(code));
+  if (fault) {
+    const line = TextDocument.create("", "", 0, text).positionAt(fault.start).line + 1;
+    terminal.error(
+      `${harmless(file)}: left as it is, because line ${line} cannot be read: ${harmless(fault.message)}\n`,
+    );
+    return ENDED.faults;
+  }
+  const laidOut = applyEdits(text, formatTree(tree));
+  if (laidOut === text) return ENDED.well;
+  if (check) {
+    terminal.out(`${harmless(file)}: would be laid out anew.\n`);
+    return ENDED.faults;
+  }
+  try {
+    writeFileSync(file, laidOut);
+  } catch (error) {
+    return misuse(
+      bench,
+      `"${file}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
+    );
+  }
+  terminal.out(`${harmless(file)}: laid out anew.\n`);
+  return ENDED.well;
+}

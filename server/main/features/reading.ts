@@ -1,0 +1,93 @@
+/**
+ * Features that show what the text means and what follows from it.
+ */
+import type {
+  CodeLensParams,
+  DocumentDiagnosticParams,
+  DocumentLinkParams,
+  DocumentSymbolParams,
+  HoverParams,
+  InlayHintParams,
+  SemanticTokensParams,
+  SemanticTokensRangeParams,
+} from "vscode-languageserver";
+import { codeLenses } from "../../editor/code-lens.ts";
+import { diagnostics } from "../../editor/diagnostics.ts";
+import { hover } from "../../editor/hover.ts";
+import { inlayHints } from "../../editor/inlay-hints.ts";
+import { documentLinks } from "../../editor/links.ts";
+import { semanticLegend, semanticTokens } from "../../editor/semantic-tokens.ts";
+import { documentSymbols } from "../../editor/symbols.ts";
+import { spanOf } from "../../editor/view.ts";
+import { type Feature, onDocument } from "../feature.ts";
+import { filesCome } from "../world.ts";
+
+export const readingFeatures: Feature[] = [
+  onDocument({
+    name: "diagnostics",
+    method: "textDocument/diagnostic",
+    capability: {
+      diagnosticProvider: {
+        identifier: "seatwright",
+        interFileDependencies: true,
+        workspaceDiagnostics: false,
+      },
+    },
+    when: (client) => client.textDocument?.diagnostic !== undefined,
+    empty: { kind: "full", items: [] },
+    async answer(view, _: DocumentDiagnosticParams, world) {
+      await filesCome(view, world.files);
+      return { kind: "full", items: diagnostics(view, await world.settings(view.uri)) };
+    },
+  }),
+  onDocument({
+    name: "hover",
+    method: "textDocument/hover",
+    capability: { hoverProvider: true },
+    empty: null,
+    answer: (view, { position }: HoverParams) => hover(view, view.document.offsetAt(position)),
+  }),
+  onDocument({
+    name: "symbols",
+    method: "textDocument/documentSymbol",
+    capability: { documentSymbolProvider: true },
+    empty: [],
+    answer: (view, _: DocumentSymbolParams) => documentSymbols(view),
+  }),
+  onDocument({
+    name: "semantic-tokens",
+    method: "textDocument/semanticTokens/full",
+    capability: { semanticTokensProvider: { legend: semanticLegend, full: true, range: true } },
+    empty: { data: [] },
+    answer: (view, _: SemanticTokensParams) => semanticTokens(view),
+  }),
+  onDocument({
+    name: "semantic-tokens",
+    method: "textDocument/semanticTokens/range",
+    empty: { data: [] },
+    answer: (view, { range }: SemanticTokensRangeParams) =>
+      semanticTokens(view, spanOf(view.document, range)),
+  }),
+  onDocument({
+    name: "inlay-hints",
+    method: "textDocument/inlayHint",
+    capability: { inlayHintProvider: true },
+    empty: [],
+    answer: async (view, { range }: InlayHintParams, world) =>
+      inlayHints(view, spanOf(view.document, range), await world.settings(view.uri)),
+  }),
+  onDocument({
+    name: "code-lens",
+    method: "textDocument/codeLens",
+    capability: { codeLensProvider: {} },
+    empty: [],
+    answer: async (view, _: CodeLensParams, world) => codeLenses(view, await world.settings(view.uri)),
+  }),
+  onDocument({
+    name: "links",
+    method: "textDocument/documentLink",
+    capability: { documentLinkProvider: {} },
+    empty: [],
+    answer: (view, _: DocumentLinkParams) => documentLinks(view),
+  }),
+];
