@@ -232,7 +232,7 @@ function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]
   const at = { start: left.end, end: right.start };
   problems.push(
     say("minus-spacing", spanOf(sign), "A minus that subtracts has a space on both sides.", [
-      replaceFix(at, " - ", true),
+      fix("Put spaces round it", [{ ...at, text: " - " }], true),
     ]),
   );
 }
@@ -383,6 +383,8 @@ function readInner(items: readonly Item[], at: Span, setting: Setting, problems:
     );
     return { is: "unreadable", ...at };
   }
+  const told = inner.parts.some((part) => part.is === "waste" && setting.told(part.start, part.end));
+  if (told) return { is: "unreadable", ...at };
   if (extra !== undefined) {
     problems.push(
       say("left-over", extra, "Only one value can stand here; a sign or a comma may be missing."),
