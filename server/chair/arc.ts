@@ -11,11 +11,14 @@ export interface Arc {
   parallel: (x: number, by: number) => number;
 }
 
+/** A rise of less than this is no curve, mm. */
+export const NO_RISE = 1e-6;
+
 /**
  * R = c²/8s + s/2 for chord c and rise s (both positive). Undefined when the rise is more than half the chord: past a half circle.
  */
 export function arcOver(chord: number, rise: number): Arc | undefined {
-  if (!(chord > 0 && rise > 0) || rise > chord / 2) return undefined;
+  if (!(chord > 0 && rise > NO_RISE) || rise > chord / 2) return undefined;
   const radius = (chord * chord) / (8 * rise) + rise / 2;
   const half = Math.asin(Math.min(1, chord / (2 * radius)));
   const parallel = (x: number, by: number) => {

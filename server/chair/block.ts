@@ -11,7 +11,13 @@ import { shapeOf } from "./rail-outline.ts";
  * Corner blocks: one against the inside of the two rails that meet in each post named. Its long side runs from `along` on one rail to
  * `along` on the other, measured on the inside faces from where they would meet; it stays clear of the post's corner.
  */
-export function buildBlocks(design: Design, block: BlockDesign, posts: Map<string, Post>, rails: Map<string, Rail>, faults: Fault[]): Block[] {
+export function buildBlocks(
+  design: Design,
+  block: BlockDesign,
+  posts: Map<string, Post>,
+  rails: Map<string, Rail>,
+  faults: Fault[],
+): Block[] {
   const where = block.in?.value;
   const leg = block.along?.value;
   const thick = block.thick?.value;
@@ -24,12 +30,22 @@ export function buildBlocks(design: Design, block: BlockDesign, posts: Map<strin
     const name = pair && !where.side ? `${block.name}.${side}` : block.name;
     const corner = post && cornerOf(post, rails, block.up?.value);
     if (!corner) {
-      faults.push({ is: "not-buildable", part: name, at: block.in!.at, message: `no two rails meet in ${post.name} at one height from different sides` });
+      faults.push({
+        is: "not-buildable",
+        part: name,
+        at: block.in!.at,
+        message: `no two rails meet in ${post.name} at one height from different sides`,
+      });
       return [];
     }
     const solid = solidOf(post, corner, { leg, thick });
     if (!solid) {
-      faults.push({ is: "no-room", part: name, at: block.along!.at, message: `it is too short to reach past the corner of ${post.name}` });
+      faults.push({
+        is: "no-room",
+        part: name,
+        at: block.along!.at,
+        message: `it is too short to reach past the corner of ${post.name}`,
+      });
       return [];
     }
     return [{ is: "block", name, side, design: block, body: bodyOf([solid]) }];
@@ -53,7 +69,8 @@ interface Arm {
 function cornerOf(post: Post, rails: Map<string, Rail>, up: number | undefined): Corner | undefined {
   const arms: Arm[] = [];
   for (const rail of rails.values()) {
-    for (const which of [0, 1] as const) if (rail.ends[which].entered?.name === post.name) arms.push(armOf(rail, which));
+    for (const which of [0, 1] as const)
+      if (rail.ends[which].entered?.name === post.name) arms.push(armOf(rail, which));
   }
   let best: Corner | undefined;
   for (const a of arms) {
@@ -92,7 +109,14 @@ function solidOf(post: Post, { faces, runs, top }: Corner, { leg, thick }: { leg
   const out = dot(long.normal, sub(corner, a)) < 0 ? long : flipped(long);
   const near = nearCorner(post, inward, top - thick, top);
   return fromPlanes(
-    [flipped(faces[0]), flipped(faces[1]), levelAt(top), flipped(levelAt(top - thick)), out, flipped({ normal: inward, offset: near })],
+    [
+      flipped(faces[0]),
+      flipped(faces[1]),
+      levelAt(top),
+      flipped(levelAt(top - thick)),
+      out,
+      flipped({ normal: inward, offset: near }),
+    ],
     corner,
     4 * leg + 4 * thick,
   );

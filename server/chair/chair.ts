@@ -3,7 +3,18 @@
  * a name says "standing"; `stance` carries them to the chair as it stands on its trimmed feet.
  */
 import type { Problem, Span } from "../../grammar/problem.ts";
-import type { Design, Dimension, PostDesign, RailDesign, SeatDesign, SlatDesign, BlockDesign, TrimDesign, Given, JointFacts } from "../design/design.ts";
+import type {
+  BlockDesign,
+  Design,
+  Dimension,
+  Given,
+  JointFacts,
+  PostDesign,
+  RailDesign,
+  SeatDesign,
+  SlatDesign,
+  TrimDesign,
+} from "../design/design.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 
 export type Side = "left" | "right" | "middle";
@@ -201,11 +212,27 @@ export interface Chair {
 export type Fault =
   | { is: "end-reaches-nothing"; part: string; end: string; at: Span; gap?: number; towards: string }
   | { is: "rail-misses-post"; part: string; end: string; at: Span; by: number; towards: string }
-  | { is: "shoulder-on-curve"; part: string; end: string; at: Span; towards: string; from: number; to: number }
-  | { is: "shoulder-over-knee"; part: string; end: string; at: Span; towards: string; height: number; turn: number }
+  | {
+      is: "shoulder-on-curve";
+      part: string;
+      end: string;
+      at: Span;
+      towards: string;
+      from: number;
+      to: number;
+    }
+  | {
+      is: "shoulder-over-knee";
+      part: string;
+      end: string;
+      at: Span;
+      towards: string;
+      height: number;
+      turn: number;
+    }
   | { is: "wind"; part: string; at: Span; difference: number }
   | { is: "no-room"; part: string; at: Span; message: string }
   | { is: "not-buildable"; part: string; at: Span; message: string };
 
 /** Re-exported so that a later room need not reach into the design for trims. */
-export type { Given, TrimDesign, Problem };
+export type { Given, Problem, TrimDesign };

@@ -28,7 +28,11 @@ export function courseEnds(design: Design, rail: RailDesign, side: Side): [Cours
   const end = (name: string, member: string): CourseEnd => ({
     name,
     member,
-    ...(course.is === "over" ? { overhang: course.overhang } : course.station ? { station: course.station } : {}),
+    ...(course.is === "over"
+      ? { overhang: course.overhang }
+      : course.station
+        ? { station: course.station }
+        : {}),
   });
   return [end("left", first), end("right", second)];
 }
@@ -42,13 +46,22 @@ function fromTo(
   const to = fullName(design, course.to, side);
   if (!from || !to || from === to) return undefined;
   return [
-    { name: endName(course.from, course.to), member: from, ...(course.stationFrom ? { station: course.stationFrom } : {}) },
-    { name: endName(course.to, course.from), member: to, ...(course.stationTo ? { station: course.stationTo } : {}) },
+    {
+      name: endName(course.from, course.to),
+      member: from,
+      ...(course.stationFrom ? { station: course.stationFrom } : {}),
+    },
+    {
+      name: endName(course.to, course.from),
+      member: to,
+      ...(course.stationTo ? { station: course.stationTo } : {}),
+    },
   ];
 }
 
 /** `front`; where both ends enter twins of one pair, the side tells them apart. */
-const endName = (ref: PartRef, other: PartRef): string => (ref.name === other.name && ref.side ? ref.side : ref.name);
+const endName = (ref: PartRef, other: PartRef): string =>
+  ref.name === other.name && ref.side ? ref.side : ref.name;
 
 /**
  * The full name a reference stands for from a part on `side`: each side's own of a pair, the bare name of a lone part.

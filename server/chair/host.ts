@@ -11,6 +11,8 @@ export interface Host {
   entered: Entered;
   /** Point on its centre line at a plumb height; of a rail, at the station it is met. */
   centre: (z: number) => Vec3;
+  /** Height of the middle of a rail's section where it is met. */
+  middleHeight?: number;
   /** The way its centre line leans between two plumb heights, upward. */
   chord: (top: number, bottom: number) => Vec3;
   /** Outward plane of the face that looks most along `look`, other than `but`, as it is around a point. */
@@ -119,7 +121,7 @@ function checkPost(post: Post, corners: readonly Vec3[], shoulder: Plane): Shoul
     const piece = pieceAround(post, corner);
     if (piece.faces) {
       for (const face of Object.values(piece.faces)) {
-        if (dot(face.normal, shoulder.normal) < 0.99) found.off = Math.max(found.off, height(face, corner));
+        if (dot(face.normal, shoulder.normal) < 0.7) found.off = Math.max(found.off, height(face, corner));
       }
     } else {
       const across = squareTo(squareTo(sub(corner, piece.start), piece.direction), shoulder.normal);
@@ -140,7 +142,11 @@ const bottomAt = (post: Post, corners: readonly Vec3[]): number => {
 };
 
 /** Whether the face is flat over the shoulder's reach along the post. */
-function unevenness(post: Post, corners: readonly Vec3[], shoulder: Plane): Pick<ShoulderCheck, "curve" | "knee"> {
+function unevenness(
+  post: Post,
+  corners: readonly Vec3[],
+  shoulder: Plane,
+): Pick<ShoulderCheck, "curve" | "knee"> {
   const pieces = corners.map((corner) => post.pieces.indexOf(pieceAround(post, corner)));
   const first = Math.min(...pieces);
   const last = Math.max(...pieces);
@@ -151,7 +157,9 @@ function unevenness(post: Post, corners: readonly Vec3[], shoulder: Plane): Pick
     if (turn <= FLAT_ENOUGH) continue;
     if (piece.curved || post.pieces.slice(first, last + 1).some((p) => p.curved)) {
       const bent = post.pieces.filter((p) => p.curved);
-      const near = bent.filter((p) => p.to > post.pieces[first]!.from - 1e-6 && p.from < post.pieces[last]!.to + 1e-6);
+      const near = bent.filter(
+        (p) => p.to > post.pieces[first]!.from - 1e-6 && p.from < post.pieces[last]!.to + 1e-6,
+      );
       const [from, to] = curveAround(post, near[0]!);
       return { curve: { from, to } };
     }
@@ -195,7 +203,13 @@ export function railHost(rail: Rail, x: number): Host {
   const radius = (outside - inside) / 2;
   return {
     entered: { kind: rail.is, name: rail.name },
-    centre: (z) => along(middle, rail.upward, (z - middle[2]) / (Math.abs(rail.upward[2]) > 0.1 ? rail.upward[2] : Infinity)),
+    middleHeight: middle[2],
+    centre: (z) =>
+      along(
+        middle,
+        rail.upward,
+        (z - middle[2]) / (Math.abs(rail.upward[2]) > 0.1 ? rail.upward[2] : Infinity),
+      ),
     chord: () => (rail.upward[2] < 0 ? negative(rail.upward) : rail.upward),
     face: (look, _around, but) => {
       if (shape.round) {
@@ -214,7 +228,8 @@ export function railHost(rail: Rail, x: number): Host {
           const across = squareTo(squareTo(sub(corner, middle), rail.along), shoulder.normal);
           off = Math.max(off, norm(across) - radius);
         } else {
-          for (const face of faces) if (dot(face.normal, shoulder.normal) < 0.9) off = Math.max(off, height(face, corner));
+          for (const face of faces)
+            if (dot(face.normal, shoulder.normal) < 0.7) off = Math.max(off, height(face, corner));
         }
       }
       const gap = Math.max(Math.min(...ends) - rail.length, -Math.max(...ends));

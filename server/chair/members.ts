@@ -6,7 +6,7 @@ import { buildBlocks } from "./block.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
 import { buildPost, type PostEnds } from "./post.ts";
-import { buildRail, railEnds, type RailMember, railMembers } from "./rail.ts";
+import { buildRail, type RailMember, railEnds, railMembers } from "./rail.ts";
 import { shapeOf } from "./rail-outline.ts";
 import { buildSlats } from "./slat.ts";
 
@@ -53,7 +53,8 @@ export function buildMembers(design: Design): Members {
     for (const post of waitingPosts) if (tryPost(work, post)) moved = waitingPosts.delete(post);
     work.middle ??= middleOf(work.posts);
     const covering = (rail: RailMember) => coveredPosts(work, rail).length > 0;
-    for (const rail of waitingRails) if (covering(rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
+    for (const rail of waitingRails)
+      if (covering(rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
     for (const rail of waitingRails) if (tryRail(work, rail)) moved = waitingRails.delete(rail);
   }
   tellCircles(work, [...waitingPosts], [...waitingRails]);
@@ -81,7 +82,9 @@ export function cutFeet(members: Members, floor: Plane): Map<string, Post> {
   const cut = new Map<string, Post>();
   for (const [name, post] of members.posts) {
     const ends = members.ends.get(name) ?? {};
-    const again = post.design.standsOn ? undefined : buildPost(post.design, post.side, { ...ends, foot: floor });
+    const again = post.design.standsOn
+      ? undefined
+      : buildPost(post.design, post.side, { ...ends, foot: floor });
     cut.set(name, again ?? post);
   }
   return cut;
@@ -143,14 +146,19 @@ function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds 
     if (!rail) return undefined;
     const from = stationOn(rail, station);
     // A pair on a rail that goes across stands the same distance in from each end of it.
-    Object.assign(ends, standingOn(rail, side === "right" && rail.side === "middle" ? rail.length - from : from, side));
+    Object.assign(
+      ends,
+      standingOn(rail, side === "right" && rail.side === "middle" ? rail.length - from : from, side),
+    );
   }
   const cover = work.covers.get(name);
   if (!design.height && cover) {
     const { design: rail, index } = cover.rail;
     const up = rail.ups[index]?.value;
-    const rise = (rail.flat?.value ? rail.section?.value.first : rail.section?.value.second) ?? rail.round?.value;
-    if (up !== undefined && rise !== undefined) ends.topHeight = up - rise - (cover.which === 1 ? (rail.fall?.value ?? 0) : 0);
+    const rise =
+      (rail.flat?.value ? rail.section?.value.first : rail.section?.value.second) ?? rail.round?.value;
+    if (up !== undefined && rise !== undefined)
+      ends.topHeight = up - rise - (cover.which === 1 ? (rail.fall?.value ?? 0) : 0);
   }
   return ends;
 }
@@ -159,7 +167,11 @@ function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds 
 function standingOn(rail: Rail, x: number, side: Side): PostEnds {
   const shape = shapeOf(rail);
   const middle = (shape.outside(x) + shape.inside(x)) / 2;
-  const point = along(along(along(rail.start, rail.along, x), rail.outward, middle), rail.upward, shape.top(x));
+  const point = along(
+    along(along(rail.start, rail.along, x), rail.outward, middle),
+    rail.upward,
+    shape.top(x),
+  );
   const slope = (shape.top(x + 0.01) - shape.top(x - 0.01)) / 0.02;
   return {
     footHeight: point[2],
@@ -221,11 +233,17 @@ function tellCircles(work: Work, posts: PostMember[], rails: RailMember[]): void
     const rail = design.standsOn && fullName(work.design, design.standsOn.value.rail, side);
     needs.set(name, rail ? [rail] : []);
   }
-  for (const rail of rails) needs.set(rail.name, (railEnds(work.design, rail) ?? []).map((end) => end.member));
+  for (const rail of rails)
+    needs.set(
+      rail.name,
+      (railEnds(work.design, rail) ?? []).map((end) => end.member),
+    );
   for (const { name, design } of [...posts, ...rails]) {
     const seen = new Set<string>();
     const reach = (part: string): boolean =>
-      (needs.get(part) ?? []).some((next) => next === name || (!seen.has(next) && seen.add(next) && reach(next)));
+      (needs.get(part) ?? []).some(
+        (next) => next === name || (!seen.has(next) && seen.add(next) && reach(next)),
+      );
     if (!reach(name)) continue;
     const others = [...seen].filter((part) => part !== name && needs.has(part));
     const message = `it hangs on ${others[0] ?? "itself"}, which hangs on it`;
@@ -241,4 +259,3 @@ function inOrder<T>(members: readonly { name: string }[], built: Map<string, T>)
   }
   return ordered;
 }
-

@@ -52,7 +52,10 @@ export function facePlane(
   offset: { start: number; end: number },
 ): Plane {
   const grow = offset.end - offset.start;
-  const n = grow === 0 ? normal : unit(along([normal[0] * length, normal[1] * length, normal[2] * length], frame.direction, -grow));
+  const n =
+    grow === 0
+      ? normal
+      : unit(along([normal[0] * length, normal[1] * length, normal[2] * length], frame.direction, -grow));
   const at = along(start, normal, offset.start);
   return { normal: n, offset: n[0] * at[0] + n[1] * at[1] + n[2] * at[2] };
 }

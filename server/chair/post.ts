@@ -4,7 +4,7 @@ import { height, levelAt, planeAt } from "../geometry/plane.ts";
 import type { Body, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, distance, dot, sub, unit } from "../geometry/vec.ts";
 import { breaksAlong, type CentreLine, centreLineOf, curvedAt, pointAt } from "./centre-line.ts";
-import type { Fault, FaceName, Post, PostPiece, Side } from "./chair.ts";
+import type { FaceName, Fault, Post, PostPiece, Side } from "./chair.ts";
 import { facetRadius, facetsOf } from "./facets.ts";
 import { faceNormal, facePlane, type PostFrame, postFrame } from "./post-frame.ts";
 import { type Offsets, type SectionLine, sectionLineOf } from "./section.ts";
@@ -58,12 +58,15 @@ export function buildPost(
   const stations = stationsOf(line, section, heights);
   const turn = sign * (design.turn?.value ?? 0);
   const facets = section.round ? facetsOf(Math.max(...stations.map((z) => section.at(z).front))) : 4;
-  const spans = stations.slice(1).map((to, k) => spanOf(line, section, { from: stations[k]!, to }, turn, facets));
+  const spans = stations
+    .slice(1)
+    .map((to, k) => spanOf(line, section, { from: stations[k]!, to }, turn, facets));
   // A floor that rises over a whole piece takes that piece away.
   while (spans.length > 1 && height(footPlane, spans[0]!.end) <= SAME) spans.shift();
   const top = spans[spans.length - 1];
   if (!top) return undefined;
-  const topPlane = ends.top ?? (design.topSquare?.value ? planeAt(top.end, top.frame.direction) : levelAt(topHeight));
+  const topPlane =
+    ends.top ?? (design.topSquare?.value ? planeAt(top.end, top.frame.direction) : levelAt(topHeight));
 
   for (const [k, span] of spans.entries()) {
     const before = spans[k - 1];
@@ -121,8 +124,12 @@ interface Span {
 }
 
 function stationsOf(line: CentreLine, section: SectionLine, ends: { foot: number; top: number }): number[] {
-  const inner = [...breaksAlong(line), ...section.breaks].filter((z) => z > ends.foot + SAME && z < ends.top - SAME);
-  return [ends.foot, ...inner.sort((a, b) => a - b), ends.top].filter((z, k, all) => k === 0 || z - all[k - 1]! > SAME);
+  const inner = [...breaksAlong(line), ...section.breaks].filter(
+    (z) => z > ends.foot + SAME && z < ends.top - SAME,
+  );
+  return [ends.foot, ...inner.sort((a, b) => a - b), ends.top].filter(
+    (z, k, all) => k === 0 || z - all[k - 1]! > SAME,
+  );
 }
 
 function spanOf(
@@ -170,7 +177,8 @@ function squareCorners(
   a: Record<FaceName, number>,
   b: Record<FaceName, number>,
 ): CornerLine[] {
-  const corner = (at: Vec3, side: number, fore: number) => along(along(at, frame.left, side), frame.back, fore);
+  const corner = (at: Vec3, side: number, fore: number) =>
+    along(along(at, frame.left, side), frame.back, fore);
   return [
     [corner(start, a.left, -a.front), corner(end, b.left, -b.front)],
     [corner(start, a.left, a.back), corner(end, b.left, b.back)],
@@ -179,7 +187,13 @@ function squareCorners(
   ];
 }
 
-function roundCorners(frame: PostFrame, start: Vec3, end: Vec3, radii: [number, number], facets: number): CornerLine[] {
+function roundCorners(
+  frame: PostFrame,
+  start: Vec3,
+  end: Vec3,
+  radii: [number, number],
+  facets: number,
+): CornerLine[] {
   return Array.from({ length: facets }, (_, k): CornerLine => {
     const angle = (2 * Math.PI * k) / facets;
     const at = (p: Vec3, radius: number) => {

@@ -33,13 +33,17 @@ export function profileOf(base: number, knees: readonly Knee[]): Profile {
 
   /** The lean of the stretch between knees k−1 and k: the knee below it speaks first, then the one above, then the base. */
   function leanOf(k: number): number {
-    for (let below = k - 1; below >= 0; below--) if (sorted[below]!.stretch === "above") return sorted[below]!.slope;
-    for (let above = k; above < sorted.length; above++) if (sorted[above]!.stretch === "below") return sorted[above]!.slope;
+    for (let below = k - 1; below >= 0; below--)
+      if (sorted[below]!.stretch === "above") return sorted[below]!.slope;
+    for (let above = k; above < sorted.length; above++)
+      if (sorted[above]!.stretch === "below") return sorted[above]!.slope;
     return base;
   }
 
   const { overs, crowded } = fitCurves(sorted, leans);
-  const stretches: Stretch[] = [{ from: -Infinity, to: Infinity, at: 0, slope: Math.tan(leans[0]!), curved: false }];
+  const stretches: Stretch[] = [
+    { from: -Infinity, to: Infinity, at: 0, slope: Math.tan(leans[0]!), curved: false },
+  ];
   let z = sorted[0]?.height ?? 0;
   let y = 0;
   for (let k = 0; k < sorted.length; k++) {
@@ -112,7 +116,8 @@ export function stretchAt(profile: Profile, z: number): Stretch {
 /** How far the line has gone at a height, from its place at height 0, mm. */
 export function valueAt(profile: Profile, z: number): number {
   const stretch = stretchAt(profile, z);
-  if (stretch.from === -Infinity) return stretch.at + (stretch.to === Infinity ? z : z - stretch.to) * stretch.slope;
+  if (stretch.from === -Infinity)
+    return stretch.at + (stretch.to === Infinity ? z : z - stretch.to) * stretch.slope;
   return stretch.at + (z - stretch.from) * stretch.slope;
 }
 

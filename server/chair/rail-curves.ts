@@ -1,8 +1,9 @@
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
+import { NO_RISE } from "./arc.ts";
 import type { Fault, Side } from "./chair.ts";
-import type { RailFrame } from "./rail-frame.ts";
 import type { RailMember } from "./rail.ts";
+import type { RailFrame } from "./rail-frame.ts";
 
 export interface RailCurves {
   /** Positive outward. */
@@ -16,15 +17,20 @@ export function curvesOf(member: RailMember, frame: RailFrame, wide: number, fau
   const curves: RailCurves = {};
   const length = distance(frame.start, frame.end);
   const bow = design.bow;
-  if (bow && bow.value.rise !== 0) {
+  if (bow && Math.abs(bow.value.rise) > NO_RISE) {
     const rise = bow.value.rise * bowSign(bow.value.towards, side, frame.outward);
     if (Math.abs(rise) > length / 2) {
-      faults.push({ is: "no-room", part: name, at: bow.at, message: "the bow rises more than half of the rail's length: no circle does" });
+      faults.push({
+        is: "no-room",
+        part: name,
+        at: bow.at,
+        message: "the bow rises more than half of the rail's length: no circle does",
+      });
     } else curves.bow = rise;
   }
   const arch: NonNullable<RailCurves["arch"]> = {};
   for (const { value, at } of design.arches) {
-    if (value.rise <= 0) continue;
+    if (value.rise <= NO_RISE) continue;
     const message =
       value.edge === "below" && value.rise >= wide
         ? "the arch is as deep as the rail is wide: it cuts the rail in two"

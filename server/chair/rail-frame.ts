@@ -63,12 +63,15 @@ export function placeRail(facts: FrameFacts): RailFrame | undefined {
     const touch = [touchOf(facts, 0, state), touchOf(facts, 1, state)] as const;
     if (!touch[0] || !touch[1]) return undefined;
     q = sub(touch[1].point, touch[0].point);
-    const leans = facts.stand === "plumb" ? [0, 0] : [leanOf(facts, 0, state, q, side), leanOf(facts, 1, state, q, side)];
+    const leans =
+      facts.stand === "plumb" ? [0, 0] : [leanOf(facts, 0, state, q, side), leanOf(facts, 1, state, q, side)];
     const lean = (leans[0]! + leans[1]!) / 2;
     const next = directions(q, side, lean);
     const ends = shoulders(facts, state, next, touch[0].point, touch[1].point);
     if (!ends) return undefined;
-    const moved = frame ? Math.max(norm(sub(ends.start, frame.start)), norm(sub(ends.end, frame.end))) : Infinity;
+    const moved = frame
+      ? Math.max(norm(sub(ends.start, frame.start)), norm(sub(ends.end, frame.end)))
+      : Infinity;
     frame = { ...ends, wind: Math.abs(leans[0]! - leans[1]!) };
     const run = sub(ends.end, ends.start);
     state = {

@@ -6,8 +6,8 @@ import { type Host, postHost, railHost } from "./host.ts";
 import { curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
-import { makeStick, type Stick } from "./stick.ts";
 import type { Shoulder } from "./shoulder.ts";
+import { makeStick, type Stick } from "./stick.ts";
 
 /** One of a design's rails: which side, and which of a repeated row. */
 export interface RailMember {
@@ -38,7 +38,10 @@ export function railMembers(design: RailDesign): RailMember[] {
 }
 
 /** The facts of one end that differ: `end front { … }`. */
-export function endDesign(design: { ends: EndDesign[] }, end: { name: string; member: string }): EndDesign | undefined {
+export function endDesign(
+  design: { ends: EndDesign[] },
+  end: { name: string; member: string },
+): EndDesign | undefined {
   return design.ends.find((e) => e.which.value === end.name || e.which.value === end.member);
 }
 
@@ -55,13 +58,19 @@ export function railEnds(design: Design, member: RailMember): [CourseEnd, Course
  * A rail in space. Undefined when the text leaves something out or what it enters is not built; when the text is whole and the
  * rail cannot be, a fault says why.
  */
-export function buildRail(design: Design, member: RailMember, built: Built, middle: Vec3, faults: Fault[]): Rail | undefined {
+export function buildRail(
+  design: Design,
+  member: RailMember,
+  built: Built,
+  middle: Vec3,
+  faults: Fault[],
+): Rail | undefined {
   const ends = railEnds(design, member);
   const sizes = sizesOf(member.design);
   if (!ends || !sizes) return undefined;
   const frameEnds = ends.map((end) => frameEnd(end, built)) as [FrameEnd | undefined, FrameEnd | undefined];
   if (!frameEnds[0] || !frameEnds[1]) return undefined;
-  const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, built(ends[0].member), middle);
+  const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, middle);
   if (!facts) return undefined;
   const at = member.design.at;
   const frame = placeRail(facts);
@@ -77,7 +86,12 @@ export function buildRail(design: Design, member: RailMember, built: Built, midd
     const end = facts.ends[which]!;
     return end.over ? 0 : end.host.fallBack(sizes.thick / 2, at);
   });
-  const stick = makeStick(frame, { ...sizes, ...curves, tapers: sizes.tapers, past: past as [number, number] });
+  const stick = makeStick(frame, {
+    ...sizes,
+    ...curves,
+    tapers: sizes.tapers,
+    past: past as [number, number],
+  });
   return finish(member, ends, facts.ends, frame, stick, { ...sizes, ...curves }, faults);
 }
 
@@ -92,7 +106,8 @@ interface Sizes {
 /** Thickness outward and width up, as the rail stands: those of one that lies flat change places. */
 function sizesOf(design: RailDesign): Sizes | undefined {
   const flat = design.flat?.value === true && !design.round;
-  const turn = (first: number, second: number) => (flat ? { thick: second, wide: first } : { thick: first, wide: second });
+  const turn = (first: number, second: number) =>
+    flat ? { thick: second, wide: first } : { thick: first, wide: second };
   const round = design.round?.value;
   const section = design.section?.value;
   if (round === undefined && !section) return undefined;
@@ -121,7 +136,6 @@ function factsOf(
   member: RailMember,
   ends: [FrameEnd, FrameEnd],
   sizes: Sizes,
-  first: ReturnType<Built>,
   middle: Vec3,
 ): FrameFacts | undefined {
   const { design } = member;
@@ -139,8 +153,8 @@ function factsOf(
   const up = design.ups[member.index]?.value;
   if (up !== undefined) return { ...facts, up };
   if (ends.some((end) => end.over && end.hostTop !== undefined)) return facts;
-  if (first && first.is !== "post") return { ...facts, middleHeight: ends[0].host.centre(0)[2] };
-  return undefined;
+  const { middleHeight } = ends[0].host;
+  return middleHeight === undefined ? undefined : { ...facts, middleHeight };
 }
 
 function finish(

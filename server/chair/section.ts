@@ -24,7 +24,10 @@ const EVEN = (width: number, depth: number): Offsets => ({
 });
 
 /** The sections of a post, or undefined when it was given none. For a turned post all four offsets are the radius. */
-export function sectionLineOf(design: PostDesign, ends: { foot: number; top: number }): SectionLine | undefined {
+export function sectionLineOf(
+  design: PostDesign,
+  ends: { foot: number; top: number },
+): SectionLine | undefined {
   const round = design.round !== undefined;
   const shape = design.shape?.value;
   if (shape && shape.length > 0) return shaped(shape, ends, round);
@@ -77,7 +80,10 @@ function shaped(
   round: boolean,
 ): SectionLine {
   const rows = shape
-    .map((row) => ({ z: stationHeight(row.station, ends), offsets: EVEN(row.first, round ? row.first : row.second) }))
+    .map((row) => ({
+      z: stationHeight(row.station, ends),
+      offsets: EVEN(row.first, round ? row.first : row.second),
+    }))
     .sort((a, b) => a.z - b.z);
   return {
     round,
@@ -88,7 +94,11 @@ function shaped(
       if (next === 0) return rows[0]!.offsets;
       const below = rows[next - 1]!;
       const above = rows[next]!;
-      return blend(below.offsets, above.offsets, above.z === below.z ? 1 : (z - below.z) / (above.z - below.z));
+      return blend(
+        below.offsets,
+        above.offsets,
+        above.z === below.z ? 1 : (z - below.z) / (above.z - below.z),
+      );
     },
   };
 }

@@ -24,7 +24,13 @@ export interface Shoulder {
  * between them; the bevel on the outside face (top edge to shoulder line) and on the top edge (outside face to shoulder line), both
  * measured inside the rail along its straight, π/2 when square.
  */
-export function shoulderOf(shape: RailShape, frame: ShoulderFrame, which: 0 | 1, plane: Plane, stations: readonly [number, number]): Shoulder {
+export function shoulderOf(
+  shape: RailShape,
+  frame: ShoulderFrame,
+  which: 0 | 1,
+  plane: Plane,
+  stations: readonly [number, number],
+): Shoulder {
   const spot = (x: number, y: number, z: number) =>
     along(along(along(frame.start, frame.along, x), frame.outward, y), frame.upward, z);
   const [near, far] = stations;

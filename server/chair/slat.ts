@@ -5,9 +5,9 @@ import { along, cross, dot, negate, squareTo, sub, unit } from "../geometry/vec.
 import type { Fault, Post, Rail, RailEnd, Side } from "./chair.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
 import { type Host, postHost, railHost } from "./host.ts";
+import { bowSign } from "./rail-curves.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { keepShape, shapeOf } from "./rail-outline.ts";
-import { bowSign } from "./rail-curves.ts";
 import { makeStick } from "./stick.ts";
 
 /** Slat edges and gaps depend on each other through the fan; they settle in a few rounds. */
@@ -17,14 +17,22 @@ const ROUNDS = 12;
  * The slats of one row, from the first rail's first end on. Where the rails are a pair, a row stands on each side.
  * `posts` gives the posts that a rail lies over, for rows under a rail without shoulders.
  */
-export function buildSlats(design: Design, slat: SlatDesign, built: Built, posts: (rail: Rail) => Post[], faults: Fault[]): Rail[] {
+export function buildSlats(
+  design: Design,
+  slat: SlatDesign,
+  built: Built,
+  posts: (rail: Rail) => Post[],
+  faults: Fault[],
+): Rail[] {
   if (!slat.from || !slat.to) return [];
   const middle = fullName(design, slat.from.value, "middle") && fullName(design, slat.to.value, "middle");
   const sides: Side[] = middle ? ["middle"] : ["left", "right"];
   return sides.flatMap((side) => {
     const from = built(fullName(design, slat.from!.value, side) ?? "");
     const to = built(fullName(design, slat.to!.value, side) ?? "");
-    return from?.is === "rail" && to?.is === "rail" ? row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), faults) : [];
+    return from?.is === "rail" && to?.is === "rail"
+      ? row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), faults)
+      : [];
   });
 }
 
@@ -74,7 +82,9 @@ function row(slat: SlatDesign, side: Side, lower: Edge, upper: Edge, faults: Fau
   upper.reversed = dot(lower.rail.along, upper.rail.along) < 0;
   const sizes = sizesOf(slat);
   if (!sizes) return [];
-  const spots = slat.stations ? givenSpots(slat, lower, upper) : evenSpots(slat, sizes.wide, lower, upper, side, faults);
+  const spots = slat.stations
+    ? givenSpots(slat, lower, upper)
+    : evenSpots(slat, sizes.wide, lower, upper, side, faults);
   return spots.flatMap(([x, y], k) => {
     const stem = spots.length > 1 ? `${slat.name}.${k + 1}` : slat.name;
     const name = side === "middle" ? stem : `${stem}.${side}`;
@@ -105,7 +115,14 @@ function givenSpots(slat: SlatDesign, lower: Edge, upper: Edge): [number, number
 }
 
 /** Equal gaps on each edge by itself, those next the posts included; slats that fan take up more of an edge than their width. */
-function evenSpots(slat: SlatDesign, wide: number, lower: Edge, upper: Edge, side: Side, faults: Fault[]): [number, number][] {
+function evenSpots(
+  slat: SlatDesign,
+  wide: number,
+  lower: Edge,
+  upper: Edge,
+  side: Side,
+  faults: Fault[],
+): [number, number][] {
   const count = Math.max(0, Math.min(500, Math.round(slat.count?.value ?? 0)));
   let spots: [number, number][] = Array.from({ length: count }, (_, k) => {
     const share = (k + 0.5) / count;
@@ -129,13 +146,21 @@ function evenSpots(slat: SlatDesign, wide: number, lower: Edge, upper: Edge, sid
       });
     });
     const next = spots.map((_, k): [number, number] => [places[0]![k]!, places[1]![k]!]);
-    const moved = Math.max(0, ...next.map((spot, k) => Math.max(Math.abs(spot[0] - spots[k]![0]), Math.abs(spot[1] - spots[k]![1]))));
+    const moved = Math.max(
+      0,
+      ...next.map((spot, k) => Math.max(Math.abs(spot[0] - spots[k]![0]), Math.abs(spot[1] - spots[k]![1]))),
+    );
     spots = next;
     if (moved < 1e-10) break;
   }
   if (count > 0 && gap < -1e-9) {
     const part = side === "middle" ? slat.name : `${slat.name}.${side}`;
-    faults.push({ is: "no-room", part, at: slat.count!.at, message: `${count} slats of that width do not fit between the posts` });
+    faults.push({
+      is: "no-room",
+      part,
+      at: slat.count!.at,
+      message: `${count} slats of that width do not fit between the posts`,
+    });
   }
   return spots;
 }
@@ -179,7 +204,10 @@ function buildSlat(
 ): Rail | undefined {
   const axis = axisOf(lower.edge, lower.x, upper.edge, upper.x);
   const hosts = [lower.edge.host(lower.x), upper.edge.host(upper.x)] as const;
-  const cuts: [Plane, Plane] = [hosts[0].face(axis.direction, axis.start), hosts[1].face(negate(axis.direction), axis.end)];
+  const cuts: [Plane, Plane] = [
+    hosts[0].face(axis.direction, axis.start),
+    hosts[1].face(negate(axis.direction), axis.end),
+  ];
   const arris = sizes.round
     ? axis.start
     : along(along(axis.start, axis.outward, sizes.thick / 2), axis.upward, sizes.wide / 2);
@@ -190,12 +218,14 @@ function buildSlat(
   const rise = slat.bow ? slat.bow.value.rise * bowSign(slat.bow.value.towards, side, axis.outward) : 0;
   const past = [hosts[0].fallBack(sizes.thick / 2, start), hosts[1].fallBack(sizes.thick / 2, end)] as const;
   const stick = makeStick(frame, { ...sizes, tapers: [], past, ...(rise ? { bow: rise } : {}) });
-  const ends = [slat.from!.value.name, slat.to!.value.name].map((endName, which): RailEnd => ({
-    name: endName,
-    entered: hosts[which]!.entered,
-    shoulder: cuts[which]!,
-    ...stick.shoulders[which]!,
-  })) as [RailEnd, RailEnd];
+  const ends = [slat.from!.value.name, slat.to!.value.name].map(
+    (endName, which): RailEnd => ({
+      name: endName,
+      entered: hosts[which]!.entered,
+      shoulder: cuts[which]!,
+      ...stick.shoulders[which]!,
+    }),
+  ) as [RailEnd, RailEnd];
   for (const [which, end] of ends.entries()) {
     const found = hosts[which]!.check(end.corners, cuts[which]!);
     const common = { part: name, end: end.name, at: slat.at, towards: end.entered!.name };

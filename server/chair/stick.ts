@@ -45,7 +45,11 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
   return { shape, length, shoulders: ends, body: sweep(shape, { ...frame, cuts }, xs) };
 }
 
-function bothShoulders(shape: RailShape, frame: RailFrame & { length: number }, xs: readonly number[]): [Shoulder, Shoulder] {
+function bothShoulders(
+  shape: RailShape,
+  frame: RailFrame & { length: number },
+  xs: readonly number[],
+): [Shoulder, Shoulder] {
   const last = xs.length - 1;
   return [
     shoulderOf(shape, frame, 0, frame.cuts[0], [xs[0]!, xs[1]!]),

@@ -44,7 +44,13 @@ function meet(plane: Plane, a: Vec3, run: Vec3): Vec3 | undefined {
   return along(a, run, -height(plane, a) / rate);
 }
 
-function crossed(lines: readonly CornerLine[], start: Vec3[], end: Vec3[], from: Plane, to: Plane): Cut | null {
+function crossed(
+  lines: readonly CornerLine[],
+  start: Vec3[],
+  end: Vec3[],
+  from: Plane,
+  to: Plane,
+): Cut | null {
   let low = Infinity;
   let high = -Infinity;
   for (const [k, [a, b]] of lines.entries()) {
@@ -58,6 +64,7 @@ function crossed(lines: readonly CornerLine[], start: Vec3[], end: Vec3[], from:
   const ring = (t: number): Vec3[] => lines.map(([a, b]) => along(a, sub(b, a), t));
   const stock = prism(ring(low - 0.01), ring(high + 0.01));
   const cut = clip(stock, to);
-  const solid = cut && clip(cut, { normal: [-from.normal[0], -from.normal[1], -from.normal[2]], offset: -from.offset });
+  const solid =
+    cut && clip(cut, { normal: [-from.normal[0], -from.normal[1], -from.normal[2]], offset: -from.offset });
   return solid && { solid, start, end };
 }

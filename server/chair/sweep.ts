@@ -32,7 +32,10 @@ export function sweep(shape: RailShape, frame: SweepFrame, xs: readonly number[]
   for (let k = 0; k <= last; k++) {
     const lines = rings[k]!.map((p, c): CornerLine => [p, rings[k + 1]![c]!]);
     const from = k === 0 ? frame.cuts[0] : planeAt(along(frame.start, frame.along, xs[k]!), frame.along);
-    const to = k === last ? lookingBack(frame.cuts[1]) : planeAt(along(frame.start, frame.along, xs[k + 1]!), frame.along);
+    const to =
+      k === last
+        ? lookingBack(frame.cuts[1])
+        : planeAt(along(frame.start, frame.along, xs[k + 1]!), frame.along);
     const cut = cutBetween(lines, from, to);
     if (!cut) continue;
     pieces.push(cut.solid);
@@ -45,7 +48,11 @@ export function sweep(shape: RailShape, frame: SweepFrame, xs: readonly number[]
 const lookingBack = (plane: Plane): Plane => ({ normal: negate(plane.normal), offset: -plane.offset });
 
 /** The distances along a rail between which its outline is straight; `clear` is where the whole section stands. */
-export function stationsOf(shape: RailShape, length: number, [from, to]: readonly [number, number]): number[] {
+export function stationsOf(
+  shape: RailShape,
+  length: number,
+  [from, to]: readonly [number, number],
+): number[] {
   const inner = [...shape.bends];
   for (const { from: start, arc, chord } of shape.arcs) {
     for (const x of facetStations(arc, chord)) inner.push(start + x);

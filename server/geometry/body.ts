@@ -107,11 +107,17 @@ function partsOf(edge: Bare, pieces: readonly Convex[], boxes: readonly Bounds[]
   }
   if (cuts.length === 0) return [edge];
   const length = norm(run);
-  const marks = [0, ...cuts, 1].sort((a, b) => a - b).filter((t, i, all) => i === 0 || (t - all[i - 1]!) * length > 10 * TOUCH);
+  const marks = [0, ...cuts, 1]
+    .sort((a, b) => a - b)
+    .filter((t, i, all) => i === 0 || (t - all[i - 1]!) * length > 10 * TOUCH);
   if ((1 - marks[marks.length - 1]!) * length < 20 * TOUCH) marks[marks.length - 1] = 1;
   const parts: Bare[] = [];
   for (let k = 1; k < marks.length; k++) {
-    parts.push({ a: between(edge.a, edge.b, marks[k - 1]!), b: between(edge.a, edge.b, marks[k]!), normals: edge.normals });
+    parts.push({
+      a: between(edge.a, edge.b, marks[k - 1]!),
+      b: between(edge.a, edge.b, marks[k]!),
+      normals: edge.normals,
+    });
   }
   return parts;
 }
@@ -123,7 +129,12 @@ const keyOf = (a: Vec3, b: Vec3): string => {
 };
 
 /** Looks around the middle of an edge at all pieces there: the wood fills some sector, whose two sides are the faces that meet. */
-function realEdge(edge: Bare, pieces: readonly Convex[], boxes: readonly Bounds[], smoothBelow: number): Edge | undefined {
+function realEdge(
+  edge: Bare,
+  pieces: readonly Convex[],
+  boxes: readonly Bounds[],
+  smoothBelow: number,
+): Edge | undefined {
   const middle = between(edge.a, edge.b, 0.5);
   const spot: Bounds = { low: middle, high: middle };
   const w = unit(sub(edge.b, edge.a));
@@ -223,7 +234,11 @@ export interface LoftOptions {
  * A body through rings of as many corners, one piece between each two neighbours: straight, tapered, bent or turned stuff.
  * Rings run anticlockwise seen from the last one. Lines between faces that lie in one plane are left out.
  */
-export function loft(pieces: readonly Convex[], rings: readonly (readonly [readonly Vec3[], readonly Vec3[]])[], options: LoftOptions = {}): Body {
+export function loft(
+  pieces: readonly Convex[],
+  rings: readonly (readonly [readonly Vec3[], readonly Vec3[]])[],
+  options: LoftOptions = {},
+): Body {
   const edges: Edge[] = [];
   const last = pieces.length - 1;
   const normalsOf = (k: number): Vec3[] => sideNormals(rings[k]![0], rings[k]![1]);

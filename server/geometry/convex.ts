@@ -139,7 +139,8 @@ export function clip(solid: Convex, plane: Plane): Convex | null {
     for (const index of face) {
       const a = heights[previous]!;
       const b = heights[index]!;
-      if ((a > ON_PLANE && b < -ON_PLANE) || (a < -ON_PLANE && b > ON_PLANE)) ring.push(crossing(previous, index));
+      if ((a > ON_PLANE && b < -ON_PLANE) || (a < -ON_PLANE && b > ON_PLANE))
+        ring.push(crossing(previous, index));
       if (b <= ON_PLANE) ring.push(keep(index));
       previous = index;
     }
@@ -156,10 +157,7 @@ export function clip(solid: Convex, plane: Plane): Convex | null {
 
 /** Indices of points in a plane, put in order anticlockwise as seen with the normal towards the eye. */
 function aroundPlane(points: readonly Vec3[], rim: readonly number[], plane: Plane): number[] {
-  const middle = scale(
-    rim.map((index) => points[index]!).reduce(add),
-    1 / rim.length,
-  );
+  const middle = scale(rim.map((index) => points[index]!).reduce(add), 1 / rim.length);
   const n = plane.normal;
   const helper: Vec3 = Math.abs(n[0]) < 0.6 ? [1, 0, 0] : [0, 1, 0];
   const u = cross(helper, n);

@@ -26,7 +26,11 @@ export function rotationAbout(point: Vec3, axis: Vec3, angle: number): Motion {
 /** The motion that only shifts. */
 export const shiftBy = (shift: Vec3): Motion => ({ rotation: STILL.rotation, shift });
 
-const rotate = (rows: Motion["rotation"], v: Vec3): Vec3 => [dot(rows[0], v), dot(rows[1], v), dot(rows[2], v)];
+const rotate = (rows: Motion["rotation"], v: Vec3): Vec3 => [
+  dot(rows[0], v),
+  dot(rows[1], v),
+  dot(rows[2], v),
+];
 
 export const movePoint = (motion: Motion, p: Vec3): Vec3 => add(rotate(motion.rotation, p), motion.shift);
 
@@ -40,12 +44,16 @@ export function movePlane(motion: Motion, plane: Plane): Plane {
 /** First `first`, then `second`. */
 export function compose(second: Motion, first: Motion): Motion {
   const columns = [0, 1, 2].map((i) => first.rotation.map((row) => row[i]) as unknown as Vec3);
-  const rotation = second.rotation.map((row) => columns.map((c) => dot(row, c))) as unknown as Motion["rotation"];
+  const rotation = second.rotation.map((row) =>
+    columns.map((c) => dot(row, c)),
+  ) as unknown as Motion["rotation"];
   return { rotation, shift: movePoint(second, first.shift) };
 }
 
 export function inverse(motion: Motion): Motion {
-  const rotation = [0, 1, 2].map((i) => motion.rotation.map((row) => row[i])) as unknown as Motion["rotation"];
+  const rotation = [0, 1, 2].map((i) =>
+    motion.rotation.map((row) => row[i]),
+  ) as unknown as Motion["rotation"];
   return { rotation, shift: negate(rotate(rotation, motion.shift)) };
 }
 

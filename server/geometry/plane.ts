@@ -20,13 +20,17 @@ export const levelAt = (height: number): Plane => ({ normal: [0, 0, 1], offset: 
 export const height = (plane: Plane, point: Vec3): number => dot(plane.normal, point) - plane.offset;
 
 /** The plane moved `by` mm along its normal. */
-export const offsetBy = (plane: Plane, by: number): Plane => ({ normal: plane.normal, offset: plane.offset + by });
+export const offsetBy = (plane: Plane, by: number): Plane => ({
+  normal: plane.normal,
+  offset: plane.offset + by,
+});
 
 /** The same plane looking the other way. */
 export const flipped = (plane: Plane): Plane => ({ normal: negate(plane.normal), offset: -plane.offset });
 
 /** The foot of the perpendicular from a point. */
-export const dropOnto = (plane: Plane, point: Vec3): Vec3 => along(point, plane.normal, -height(plane, point));
+export const dropOnto = (plane: Plane, point: Vec3): Vec3 =>
+  along(point, plane.normal, -height(plane, point));
 
 /** Where the line from `point` along `direction` meets the plane; undefined when it runs along it. */
 export function lineMeets(plane: Plane, point: Vec3, direction: Vec3): Vec3 | undefined {

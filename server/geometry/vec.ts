@@ -15,7 +15,11 @@ export const norm = (a: Vec3): number => Math.sqrt(a[0] * a[0] + a[1] * a[1] + a
 export const distance = (a: Vec3, b: Vec3): number => norm(sub(a, b));
 
 /** a + k·b. */
-export const along = (a: Vec3, b: Vec3, k: number): Vec3 => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
+export const along = (a: Vec3, b: Vec3, k: number): Vec3 => [
+  a[0] + k * b[0],
+  a[1] + k * b[1],
+  a[2] + k * b[2],
+];
 
 /** The point a share `t` of the way from a to b. */
 export const between = (a: Vec3, b: Vec3, t: number): Vec3 => [
@@ -44,7 +48,11 @@ export function turned(a: Vec3, axis: Vec3, angle: number): Vec3 {
   const s = Math.sin(angle);
   const k = dot(axis, a) * (1 - c);
   const w = cross(axis, a);
-  return [a[0] * c + w[0] * s + axis[0] * k, a[1] * c + w[1] * s + axis[1] * k, a[2] * c + w[2] * s + axis[2] * k];
+  return [
+    a[0] * c + w[0] * s + axis[0] * k,
+    a[1] * c + w[1] * s + axis[1] * k,
+    a[2] * c + w[2] * s + axis[2] * k,
+  ];
 }
 
 /** Mirrored left to right (x ↦ −x). */

@@ -1,6 +1,8 @@
 /**
  * Designs made by hand, for tests of the chair that do not want the text read first.
  */
+
+import type { Statement } from "../../../grammar/tree.ts";
 import type {
   BlockDesign,
   Design,
@@ -20,7 +22,6 @@ import type {
   SlatDesign,
   TrimDesign,
 } from "../../../server/design/design.ts";
-import type { Statement } from "../../../grammar/tree.ts";
 
 export const DEG = Math.PI / 180;
 
@@ -177,7 +178,10 @@ export function slat(
   } as SlatDesign;
 }
 
-export function block(name: string, facts: { in: string; along: number; thick: number; up?: number }): BlockDesign {
+export function block(
+  name: string,
+  facts: { in: string; along: number; thick: number; up?: number },
+): BlockDesign {
   return {
     is: "block",
     ...named(name),
@@ -192,7 +196,11 @@ export function joint(name: string, facts: JointFacts): JointDesign {
   return { is: "joint", ...named(name), ...facts };
 }
 
-export function seat(kind: SeatDesign["kind"], on: string[], facts: { thick?: number; proud?: number; sag?: number }): SeatDesign {
+export function seat(
+  kind: SeatDesign["kind"],
+  on: string[],
+  facts: { thick?: number; proud?: number; sag?: number },
+): SeatDesign {
   return {
     is: "seat",
     kind,
@@ -215,7 +223,8 @@ export type Part = PostDesign | RailDesign | SlatDesign | BlockDesign | JointDes
 
 export function design(...parts: Part[]): Design {
   const of = <T extends Part>(is: string) => parts.filter((part) => "is" in part && part.is === is) as T[];
-  const mapOf = <T extends Part & { name: string }>(is: string) => new Map(of<T>(is).map((part) => [part.name, part]));
+  const mapOf = <T extends Part & { name: string }>(is: string) =>
+    new Map(of<T>(is).map((part) => [part.name, part]));
   const seats = of<SeatDesign>("seat");
   return {
     titleAt: NOWHERE,

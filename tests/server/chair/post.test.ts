@@ -8,7 +8,8 @@ import { volume } from "../../../server/geometry/convex.ts";
 import { angleBetween, distance, dot } from "../../../server/geometry/vec.ts";
 import { boathouse, DEG, type PostFacts, post } from "./fixtures.ts";
 
-const build = (facts: PostFacts, side: "left" | "right" | "middle" = "left"): Post => buildPost(post("leg", facts), side)!;
+const build = (facts: PostFacts, side: "left" | "right" | "middle" = "left"): Post =>
+  buildPost(post("leg", facts), side)!;
 
 const number = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
 
@@ -39,7 +40,8 @@ describe("a post", () => {
     expect(curved[curved.length - 1]!.to).toBeCloseTo(450 + 50 * Math.cos(8 * DEG), 9);
     // Every corner of the arc is on the circle of radius (L/2)/tan(turn/2) about its middle.
     const radius = 50 / Math.tan(4 * DEG);
-    for (const piece of curved) expect(distance(piece.start, [200, 400 + radius, 400])).toBeCloseTo(radius, 9);
+    for (const piece of curved)
+      expect(distance(piece.start, [200, 400 + radius, 400])).toBeCloseTo(radius, 9);
     for (let k = 1; k < leg.pieces.length; k++) {
       expect(angleBetween(leg.pieces[k - 1]!.direction, leg.pieces[k]!.direction)).toBeLessThan(1.001 * DEG);
     }
@@ -58,7 +60,8 @@ describe("a post", () => {
     const sharp = build(facts(0));
     const fair = build(facts(90));
     expect(sharp.pieces).toHaveLength(3);
-    for (const z of [0, 40, 200, 400, 600, 930]) expect(distance(centreAt(sharp, z), centreAt(fair, z))).toBeLessThan(1e-9);
+    for (const z of [0, 40, 200, 400, 600, 930])
+      expect(distance(centreAt(sharp, z), centreAt(fair, z))).toBeLessThan(1e-9);
     // The kick runs the foot back: the foot stands where it says, the shank in front of it.
     expect(sharp.foot).toEqual([175, 452, 0]);
     expect(centreAt(sharp, 100)[1]).toBeCloseTo(452 - 100 * Math.tan(4 * DEG), 9);
@@ -77,12 +80,20 @@ describe("a post", () => {
 
   it("has a volume of section by length when straight, whatever its lean and turn", () => {
     fc.assert(
-      fc.property(number(20, 60), number(20, 60), number(-0.3, 0.3), number(-0.3, 0.3), number(-0.8, 0.8), number(200, 900), (w, d, rake, splay, turn, height) => {
-        const leg = build({ section: [w, d], place: { out: 200, back: 100 }, height, rake, splay, turn });
-        const length = height * Math.sqrt(1 + Math.tan(rake) ** 2 + Math.tan(splay) ** 2);
-        expect(leg.length).toBeCloseTo(length, 8);
-        expect(measureBody(leg.body).volume / (w * d * length)).toBeCloseTo(1, 10);
-      }),
+      fc.property(
+        number(20, 60),
+        number(20, 60),
+        number(-0.3, 0.3),
+        number(-0.3, 0.3),
+        number(-0.8, 0.8),
+        number(200, 900),
+        (w, d, rake, splay, turn, height) => {
+          const leg = build({ section: [w, d], place: { out: 200, back: 100 }, height, rake, splay, turn });
+          const length = height * Math.sqrt(1 + Math.tan(rake) ** 2 + Math.tan(splay) ** 2);
+          expect(leg.length).toBeCloseTo(length, 8);
+          expect(measureBody(leg.body).volume / (w * d * length)).toBeCloseTo(1, 10);
+        },
+      ),
       { numRuns: 60 },
     );
   });
@@ -130,40 +141,57 @@ describe("a post", () => {
   });
 
   it("turned about its length shows its front face outward, on both sides", () => {
-    const facts: PostFacts = { section: [40, 40], place: { out: 200, back: 20 }, height: 400, turn: 20 * DEG };
+    const facts: PostFacts = {
+      section: [40, 40],
+      place: { out: 200, back: 20 },
+      height: 400,
+      turn: 20 * DEG,
+    };
     expect(build(facts, "left").pieces[0]!.faces!.front.normal[0]).toBeCloseTo(Math.sin(20 * DEG), 12);
     expect(build(facts, "right").pieces[0]!.faces!.front.normal[0]).toBeCloseTo(-Math.sin(20 * DEG), 12);
   });
 
   it("holds the level line across the chair in its front and back faces", () => {
-    const leg = build({ section: [40, 40], place: { out: 200, back: 20 }, height: 400, splay: 9 * DEG, rake: -7 * DEG });
+    const leg = build({
+      section: [40, 40],
+      place: { out: 200, back: 20 },
+      height: 400,
+      splay: 9 * DEG,
+      rake: -7 * DEG,
+    });
     expect(dot(leg.pieces[0]!.faces!.front.normal, [1, 0, 0])).toBeCloseTo(0, 12);
     expect(dot(leg.pieces[0]!.faces!.left.normal, leg.pieces[0]!.faces!.front.normal)).toBeCloseTo(0, 12);
   });
 
   it("of a pair is the mirror image of its twin", () => {
     fc.assert(
-      fc.property(number(-0.2, 0.2), number(-0.2, 0.2), number(-0.5, 0.5), number(-0.15, 0.15), (rake, splay, turn, kick) => {
-        const facts: PostFacts = {
-          section: [40, 34],
-          place: { out: 200, back: 20 },
-          height: 700,
-          rake,
-          splay,
-          turn,
-          knees: [{ height: 120, stretch: "below", slope: kick, over: 60 }],
-          tapers: [{ section: [25, 28], from: 400, to: "top", keeping: ["inside"] }],
-        };
-        const left = build(facts, "left");
-        const right = build(facts, "right");
-        const image = mirrorBody(left.body);
-        expect(right.pieces).toHaveLength(left.pieces.length);
-        const points = image.pieces.flatMap((piece) => piece.points);
-        for (const p of right.body.pieces.flatMap((piece) => piece.points)) {
-          expect(Math.min(...points.map((q) => distance(p, q)))).toBeLessThan(1e-9);
-        }
-        expect(measureBody(right.body).volume).toBeCloseTo(measureBody(image).volume, 4);
-      }),
+      fc.property(
+        number(-0.2, 0.2),
+        number(-0.2, 0.2),
+        number(-0.5, 0.5),
+        number(-0.15, 0.15),
+        (rake, splay, turn, kick) => {
+          const facts: PostFacts = {
+            section: [40, 34],
+            place: { out: 200, back: 20 },
+            height: 700,
+            rake,
+            splay,
+            turn,
+            knees: [{ height: 120, stretch: "below", slope: kick, over: 60 }],
+            tapers: [{ section: [25, 28], from: 400, to: "top", keeping: ["inside"] }],
+          };
+          const left = build(facts, "left");
+          const right = build(facts, "right");
+          const image = mirrorBody(left.body);
+          expect(right.pieces).toHaveLength(left.pieces.length);
+          const points = image.pieces.flatMap((piece) => piece.points);
+          for (const p of right.body.pieces.flatMap((piece) => piece.points)) {
+            expect(Math.min(...points.map((q) => distance(p, q)))).toBeLessThan(1e-9);
+          }
+          expect(measureBody(right.body).volume).toBeCloseTo(measureBody(image).volume, 4);
+        },
+      ),
       { numRuns: 30 },
     );
   });

@@ -1,8 +1,26 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bodyOf, measureBody } from "../../../server/geometry/body.ts";
-import { box, centroid, clip, contains, fromPlanes, intersect, mirror, sharedVolume, split, volume } from "../../../server/geometry/convex.ts";
-import { compose, inverse, moveConvex, movePoint, rotationAbout, shiftBy } from "../../../server/geometry/motion.ts";
+import {
+  box,
+  centroid,
+  clip,
+  contains,
+  fromPlanes,
+  intersect,
+  mirror,
+  sharedVolume,
+  split,
+  volume,
+} from "../../../server/geometry/convex.ts";
+import {
+  compose,
+  inverse,
+  moveConvex,
+  movePoint,
+  rotationAbout,
+  shiftBy,
+} from "../../../server/geometry/motion.ts";
 import { planeAt, threePlanes } from "../../../server/geometry/plane.ts";
 import type { Convex, Vec3 } from "../../../server/geometry/solid.ts";
 import { distance, dot, unit } from "../../../server/geometry/vec.ts";
@@ -12,7 +30,8 @@ function expectSound(solid: Convex): void {
   const edges = new Map<string, number>();
   solid.faces.forEach((face, which) => {
     const plane = solid.planes[which]!;
-    for (const index of face) expect(Math.abs(dot(plane.normal, solid.points[index]!) - plane.offset)).toBeLessThan(2e-7);
+    for (const index of face)
+      expect(Math.abs(dot(plane.normal, solid.points[index]!) - plane.offset)).toBeLessThan(2e-7);
     face.forEach((index, k) => {
       const next = face[(k + 1) % face.length]!;
       edges.set(`${index}>${next}`, (edges.get(`${index}>${next}`) ?? 0) + 1);
@@ -29,7 +48,10 @@ function expectSound(solid: Convex): void {
 }
 
 const number = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
-const direction = fc.tuple(number(-1, 1), number(-1, 1), number(-1, 1)).filter((d) => Math.hypot(...d) > 0.1).map((d) => unit(d));
+const direction = fc
+  .tuple(number(-1, 1), number(-1, 1), number(-1, 1))
+  .filter((d) => Math.hypot(...d) > 0.1)
+  .map((d) => unit(d));
 
 describe("a convex solid", () => {
   it("of a box has its volume and middle", () => {
@@ -45,7 +67,9 @@ describe("a convex solid", () => {
       fc.property(fc.array(fc.tuple(direction, number(-8, 8)), { minLength: 1, maxLength: 8 }), (cuts) => {
         let pieces: Convex[] = [box([-10, -10, -10], [10, 10, 10])];
         for (const [normal, offset] of cuts) {
-          pieces = pieces.flatMap((piece) => split(piece, { normal, offset }).filter((part) => part !== null));
+          pieces = pieces.flatMap((piece) =>
+            split(piece, { normal, offset }).filter((part) => part !== null),
+          );
         }
         let total = 0;
         for (const piece of pieces) {
@@ -59,20 +83,39 @@ describe("a convex solid", () => {
   });
 
   it("from six planes is their box, and from none that shut is nothing", () => {
-    const axes: Vec3[] = [[1, 0, 0], [-1, 0, 0], [0, 1, 0], [0, -1, 0], [0, 0, 1], [0, 0, -1]];
+    const axes: Vec3[] = [
+      [1, 0, 0],
+      [-1, 0, 0],
+      [0, 1, 0],
+      [0, -1, 0],
+      [0, 0, 1],
+      [0, 0, -1],
+    ];
     expect(volume(fromPlanes(axes.map((normal) => ({ normal, offset: 2 })))!)).toBeCloseTo(64, 9);
-    expect(fromPlanes([{ normal: [1, 0, 0], offset: 0 }, { normal: [-1, 0, 0], offset: -1 }])).toBeNull();
+    expect(
+      fromPlanes([
+        { normal: [1, 0, 0], offset: 0 },
+        { normal: [-1, 0, 0], offset: -1 },
+      ]),
+    ).toBeNull();
   });
 
   it("meets another in the same volume however both are moved", () => {
     fc.assert(
-      fc.property(direction, number(-3, 3), fc.tuple(number(-5, 5), number(-5, 5), number(-5, 5)), (axis, angle, shift) => {
-        const motion = compose(shiftBy(shift), rotationAbout([1, 2, 3], axis, angle));
-        const a = box([0, 0, 0], [10, 10, 10]);
-        const b = box([4, 5, 6], [14, 15, 16]);
-        expect(sharedVolume(moveConvex(motion, a), moveConvex(motion, b))).toBeCloseTo(6 * 5 * 4, 6);
-        expect(distance(movePoint(inverse(motion), movePoint(motion, [1, 2, 9])), [1, 2, 9])).toBeLessThan(1e-9);
-      }),
+      fc.property(
+        direction,
+        number(-3, 3),
+        fc.tuple(number(-5, 5), number(-5, 5), number(-5, 5)),
+        (axis, angle, shift) => {
+          const motion = compose(shiftBy(shift), rotationAbout([1, 2, 3], axis, angle));
+          const a = box([0, 0, 0], [10, 10, 10]);
+          const b = box([4, 5, 6], [14, 15, 16]);
+          expect(sharedVolume(moveConvex(motion, a), moveConvex(motion, b))).toBeCloseTo(6 * 5 * 4, 6);
+          expect(distance(movePoint(inverse(motion), movePoint(motion, [1, 2, 9])), [1, 2, 9])).toBeLessThan(
+            1e-9,
+          );
+        },
+      ),
       { numRuns: 50 },
     );
   });
@@ -86,7 +129,11 @@ describe("a convex solid", () => {
   });
 
   it("has its corner where three planes meet", () => {
-    const point = threePlanes(planeAt([1, 0, 0], [1, 0, 0]), planeAt([0, 2, 0], [0, 1, 1]), planeAt([0, 0, 3], [0, 0, 1]))!;
+    const point = threePlanes(
+      planeAt([1, 0, 0], [1, 0, 0]),
+      planeAt([0, 2, 0], [0, 1, 1]),
+      planeAt([0, 0, 3], [0, 0, 1]),
+    )!;
     expect(distance(point, [1, -1, 3])).toBeLessThan(1e-12);
   });
 });
