@@ -1,8 +1,9 @@
 import type { Chair, Post, PostPiece } from "../chair/chair.ts";
+import { valueOf as workedValue } from "../chair/values.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printAngle, printBevel, printLength, printSlope } from "../design/units.ts";
 import type { Motion, Vec3 } from "../geometry/solid.ts";
-import { jointsAt, workedValue } from "./chair-parts.ts";
+import { jointsAt } from "./chair-parts.ts";
 import { type Lean, leanOf } from "./lean.ts";
 import { code } from "./markdown.ts";
 
@@ -17,11 +18,13 @@ export function aboutPost(chair: Chair, post: Post, unit: LengthUnit): string[] 
   lines.push(`Foot ${place(foot, length)}; top ${place(top, length)}, ${length(top[2])} up`);
   const stretches = straights(post.pieces);
   for (const stretch of stretches) {
-    const where = stretches.length > 1 ? `From ${length(stretch.from)} to ${length(stretch.to)}: ` : "";
-    lines.push(where + leans(leanOf(stretch.direction, post.side), where === ""));
+    const where =
+      stretches.length > 1 ? `From ${length(stretch.from)} to ${length(stretch.to)}: ` : "As drawn: ";
+    const drawn = leanOf(stretch.direction, post.side);
     const standing = leanOf(turned(chair.stance, stretch.direction), post.side);
-    if (differ(standing, leanOf(stretch.direction, post.side)))
-      lines.push(`As it stands: ${leans(standing, false)}`);
+    lines.push(
+      `${where}${leans(drawn)}${differ(standing, drawn) ? `; as it stands ${leans(standing)}` : ""}`,
+    );
   }
   const bevel = workedValue(chair, `${post.name}.foot-bevel`);
   if (bevel) lines.push(`Foot cut ${printBevel(bevel.number)}`);
@@ -36,8 +39,8 @@ export function aboutPost(chair: Chair, post: Post, unit: LengthUnit): string[] 
   return lines;
 }
 
-/** One line of how a stretch leans. */
-function leans({ rake, splay, resultant, sightline }: Lean, capital: boolean): string {
+/** How a stretch leans, in one phrase. */
+function leans({ rake, splay, resultant, sightline }: Lean): string {
   const parts: string[] = [];
   if (Math.abs(rake) > LEAST_LEAN)
     parts.push(`rake ${signed(rake)} ${rake > 0 ? "back" : "forward"} (${printSlope(rake)})`);
@@ -47,8 +50,7 @@ function leans({ rake, splay, resultant, sightline }: Lean, capital: boolean): s
     parts.push(
       `resultant ${printAngle(resultant)} on a sightline ${printAngle(sightline)} from fore-and-aft`,
     );
-  const said = parts.length ? parts.join(", ") : "plumb";
-  return capital ? said.charAt(0).toUpperCase() + said.slice(1) : said;
+  return parts.length ? parts.join(", ") : "plumb";
 }
 
 const signed = (angle: number) => printAngle(Math.abs(angle));

@@ -1,6 +1,6 @@
 import type { Rail, RailEnd } from "../chair/chair.ts";
 import type { LengthUnit } from "../design/design.ts";
-import { printBevel, printLength } from "../design/units.ts";
+import { printAngle, printBevel, printLength } from "../design/units.ts";
 import { cutSizes } from "./about-joint.ts";
 import { code } from "./markdown.ts";
 
@@ -15,6 +15,16 @@ export function aboutRail(rail: Rail, unit: LengthUnit): string[] {
   return lines;
 }
 
+/** The same of a member among several, on one line. */
+export function aboutMember(rail: Rail, unit: LengthUnit): string {
+  const ends = rail.round
+    ? []
+    : rail.ends.flatMap(({ name, entered, faceBevel, edgeBevel }) =>
+        entered ? [`${code(name)} face ${printAngle(faceBevel)}, edge ${printAngle(edgeBevel)}`] : [],
+      );
+  return [`${code(rail.name)}: ${printLength(rail.length, unit)} between shoulders`, ...ends].join("; ");
+}
+
 function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
   if (end.over)
     return `lies over its post, running ${printLength(end.over.overhang, unit)} past its centre line`;
@@ -27,7 +37,7 @@ function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
   return `enters ${code(end.entered.name)}${bevels}${lines}${joint}`;
 }
 
-/** The four shoulder lines; one figure when all round it is the same. */
+/** The four shoulder lines' lengths. */
 function shoulderLines({ lines }: RailEnd, unit: LengthUnit): string {
   const [top, inside, bottom, outside] = lines.map((mm) => printLength(mm, unit));
   return `top ${top}, inside ${inside}, bottom ${bottom}, outside ${outside}`;

@@ -3,11 +3,11 @@
  */
 import type { Value } from "../../grammar/tree.ts";
 import type { Worked } from "../chair/chair.ts";
+import { valueOf as workedValue } from "../chair/values.ts";
 import type { LengthUnit, Quantity } from "../design/design.ts";
 import { type Scope, workOut } from "../design/expressions.ts";
 import { millimetresIn, printBevel, printQuantity } from "../design/units.ts";
 import type { Study } from "../study.ts";
-import { workedValue } from "./chair-parts.ts";
 
 /** A worked-out value as it is printed: in the file's units, bevels with their rise in a run. */
 export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {

@@ -1,18 +1,20 @@
 /**
  * What is worth knowing of a thing by its name, as Markdown: for hovers and completion.
  */
+
+import { valueOf as workedValue } from "../chair/values.ts";
 import type { Declared } from "../design/design.ts";
 import { printQuantity } from "../design/units.ts";
 import type { Study } from "../study.ts";
 import { aboutJointDesign } from "./about-joint.ts";
 import { aboutPost } from "./about-post.ts";
-import { aboutRail } from "./about-rail.ts";
+import { aboutMember, aboutRail } from "./about-rail.ts";
 import { aboutWorked } from "./about-value.ts";
-import { type NameOfPart, postsOf, railsOf, withoutTwins, workedValue } from "./chair-parts.ts";
-import { bullets, code, paragraphs, plain } from "./markdown.ts";
+import { type NameOfPart, postsOf, railsOf, withoutTwins } from "./chair-parts.ts";
+import { bullets, paragraphs, plain } from "./markdown.ts";
 
 /** Most members of a repeated part told one by one. */
-const MOST_MEMBERS = 6;
+const MOST_MEMBERS = 12;
 
 /** A declared thing: what it is, its description and its figures; nothing for a name nobody declared. */
 export function aboutName(study: Study, { name, side }: NameOfPart): string | undefined {
@@ -41,11 +43,9 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       const rails = sideOf(withoutTwins(railsOf(chair, declared.name)), side, railsOf(chair, declared.name));
       if (!rails.length) return notBuilt;
       if (rails.length === 1 && rails[0]) return bullets(aboutRail(rails[0], unit));
-      const told = rails
-        .slice(0, MOST_MEMBERS)
-        .map((rail) => `${code(rail.name)}\n\n${bullets(aboutRail(rail, unit))}`);
+      const told = rails.slice(0, MOST_MEMBERS).map((rail) => aboutMember(rail, unit));
       const rest = rails.length - told.length;
-      return paragraphs(...told, rest > 0 && `and ${rest} more`);
+      return bullets(rest > 0 ? [...told, `and ${rest} more`] : told);
     }
     case "joint":
       return bullets(aboutJointDesign(chair, declared.name, unit));

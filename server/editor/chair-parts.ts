@@ -1,7 +1,7 @@
 /**
  * Finding the things of a chair by the names they have in the text.
  */
-import type { Chair, Joint, Post, Rail, Worked } from "../chair/chair.ts";
+import type { Chair, Joint, Post, Rail } from "../chair/chair.ts";
 
 export interface NameOfPart {
   name: string;
@@ -40,9 +40,4 @@ export function withoutTwins<T extends { name: string }>(things: T[]): T[] {
   return things.filter(
     ({ name }) => !/\.right\b/.test(name) || !names.has(name.replace(/\.right\b/g, ".left")),
   );
-}
-
-/** A worked-out value; a right-hand twin has its left one's. */
-export function workedValue(chair: Chair, name: string): Worked | undefined {
-  return chair.values.get(name) ?? chair.values.get(name.replace(/\.right\b/g, ".left"));
 }

@@ -2,13 +2,14 @@
  * What may be written at a place: statements of the block it stands in, then whatever the line's row still wants.
  */
 import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-types";
+import { type Expectation, expectedAt } from "../../grammar/expected.ts";
 import type { Span } from "../../grammar/problem.ts";
-import type { Row, Shape } from "../../grammar/row.ts";
+import type { Row, Shape, Slot } from "../../grammar/row.ts";
+import type { Statement } from "../../grammar/tree.ts";
 import { unitNames } from "../../grammar/units.ts";
+import { units } from "../design/units.ts";
 import { aboutRow, aboutWord } from "./about-word.ts";
 import { item, namesFor, valueNames } from "./completion-names.ts";
-import { type Opening, whatMayStand } from "./completion-place.ts";
-import { commentAt } from "./place.ts";
 import { blockSnippet, blockText } from "./snippets.ts";
 import { rangeOf, type View } from "./view.ts";
 
@@ -19,31 +20,50 @@ export interface Asked {
   bySpace?: boolean;
 }
 
-/** Completions at a place, the text they replace in each. Empty in comments and quoted text. */
+/** Completions at a place, with the text each takes the place of. Empty in comments and quoted text. */
 export function completion(view: View, offset: number, asked: Asked): CompletionItem[] {
-  if (commentAt(view.tree, offset)) return [];
-  const opening = whatMayStand(view, offset);
-  if (!opening) return [];
-  const items = asked.bySpace && opening.is !== "rest" ? [] : itemsOf(view, opening, asked);
-  return finish(view, opening.replace, items);
+  const expected = expectedAt(view.tree, offset, view.vocabulary);
+  if (asked.bySpace && !worthShowing(expected)) return [];
+  return finish(view, expected.span, itemsOf(view, expected, asked));
 }
 
-function itemsOf(view: View, opening: Opening, asked: Asked): CompletionItem[] {
-  switch (opening.is) {
-    case "statement":
-      return opening.rows.map((row, order) => statementItem(view, row, order, asked, opening.given));
+/** A place where a space typed may bring up a list: one that takes a name or one of a few words. */
+function worthShowing({ at, shapes }: Expectation): boolean {
+  return (
+    at === "part" &&
+    shapes.some((shape) => shape.is === "slot" && (shape.slot === "ref" || shape.slot === "word"))
+  );
+}
+
+function itemsOf(view: View, expected: Expectation, asked: Asked): CompletionItem[] {
+  switch (expected.at) {
+    case "comment":
+    case "text":
+      return [];
+    case "first": {
+      const given = expected.statement?.block !== undefined || headerHasBlock(view, expected);
+      return expected.rows.map((row, order) => statementItem(view, row, order, asked, given));
+    }
     case "unit":
-      return unitNames.map((unit) =>
+      return unitsFor(expected.number?.slot).map((unit) =>
         item(unit, CompletionItemKind.Unit, undefined, aboutWord(view.vocabulary, unit, "unit")),
       );
-    case "rest": {
-      const pointed = opening.shapes.some(
-        (shape) => shape.is === "slot" && (shape.slot === "ref" || shape.slot === "word"),
-      );
-      if (asked.bySpace && !pointed) return [];
-      return opening.shapes.flatMap((shape) => shapeItems(view, shape, opening, asked));
+    default: {
+      const { word } = expected.row ?? {};
+      const place = {
+        owner: ownerOf(expected.statement),
+        worked: word === "require" || word === "let",
+        asked,
+      };
+      return expected.shapes.flatMap((shape) => shapeItems(view, shape, place));
     }
   }
+}
+
+/** Whether the word being written already heads a block, so that none need be added. */
+function headerHasBlock({ tree }: View, { span, block }: Expectation): boolean {
+  const level = block?.block?.statements ?? tree.statements;
+  return level.some((statement) => statement.word?.start === span.start && statement.block !== undefined);
 }
 
 function statementItem(
@@ -54,28 +74,36 @@ function statementItem(
   given: boolean,
 ): CompletionItem {
   const opens = row.opens !== undefined && !row.blockOptional && !given;
-  const base = item(
-    row.word,
-    opens ? CompletionItemKind.Struct : CompletionItemKind.Keyword,
-    row.meaning,
-    aboutRow(row),
-  );
-  const first = row.required ? "0" : "1";
-  return {
-    ...base,
-    sortText: first + String(order).padStart(3, "0"),
-    ...(opens &&
-      (snippets
-        ? { insertText: blockSnippet(row, view.vocabulary), insertTextFormat: 2 as const }
-        : { insertText: blockText(row) })),
+  const kind = opens ? CompletionItemKind.Struct : CompletionItemKind.Keyword;
+  const shown = {
+    ...item(row.word, kind, row.meaning, aboutRow(row)),
+    sortText: (row.required ? "0" : "1") + String(order).padStart(3, "0"),
   };
+  if (!opens) return shown;
+  return snippets
+    ? { ...shown, insertText: blockSnippet(row, view.vocabulary), insertTextFormat: 2 }
+    : { ...shown, insertText: blockText(row) };
+}
+
+/** Units that a number in a slot may take. */
+function unitsFor(slot: Slot | "marker" | undefined): readonly string[] {
+  if (slot === "count") return [];
+  if (slot !== "length" && slot !== "angle") return unitNames;
+  return unitNames.filter((unit) => units[unit]?.dimension === slot);
+}
+
+interface Place {
+  /** Name of the thing the line belongs to: it cannot point at itself. */
+  owner: string | undefined;
+  /** Worked-out values may stand here. */
+  worked: boolean;
+  asked: Asked;
 }
 
 function shapeItems(
   view: View,
   shape: Shape,
-  { owner, row }: Extract<Opening, { is: "rest" }>,
-  { snippets }: Asked,
+  { owner, worked, asked: { snippets } }: Place,
 ): CompletionItem[] {
   if (shape.is === "word") return /^[a-z]/i.test(shape.word) ? [wordItem(view, shape.word)] : [];
   if (shape.is !== "slot") return [];
@@ -90,11 +118,7 @@ function shapeItems(
     case "length":
     case "angle":
     case "value":
-      return valueNames(view, {
-        worked: shape.slot === "value" && (row.word === "require" || row.word === "let"),
-        snippets,
-        not: owner,
-      });
+      return valueNames(view, { worked: worked && shape.slot === "value", snippets, not: owner });
     case "text":
       return snippets
         ? [
@@ -119,7 +143,15 @@ function wordItem(
   return item(word, kind, undefined, aboutWord(view.vocabulary, word));
 }
 
-/** Each label once, and the text it takes the place of. */
+function ownerOf(statement: Statement | undefined): string | undefined {
+  for (let at = statement; at; at = at.owner) {
+    const name = at.match?.facts.find(({ slot }) => slot === "name")?.name;
+    if (name !== undefined) return name;
+  }
+  return undefined;
+}
+
+/** Each label once, with the text it takes the place of. */
 function finish(view: View, replace: Span, items: CompletionItem[]): CompletionItem[] {
   const range = rangeOf(view.document, replace);
   const seen = new Set<string>();

@@ -5,12 +5,14 @@ import type { Hover } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
 import { lineAt } from "../../grammar/walk.ts";
+import type { Joint } from "../chair/chair.ts";
+import { valueOf as workedValue } from "../chair/values.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
 import { aboutName } from "./about.ts";
 import { aboutJoint } from "./about-joint.ts";
 import { aboutWorked, comesTo, lengthOf } from "./about-value.ts";
 import { aboutRow, aboutRule, aboutWord } from "./about-word.ts";
-import { nameOfPart, workedValue } from "./chair-parts.ts";
+import { nameOfPart, withoutTwins } from "./chair-parts.ts";
 import { bullets, code, paragraphs, plain } from "./markdown.ts";
 import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./place.ts";
 import { rangeOf, type View } from "./view.ts";
@@ -61,21 +63,26 @@ function ofFact(view: View, statement: Statement, fact: Fact): Told | undefined 
     const says = aboutWord(view.vocabulary, fact.name);
     if (says) return { ...spanOf(fact), says };
   }
-  const about = aboutName(study, nameOfPart(fact.name));
-  const uses = jointsOf(view, statement, fact);
-  const says = paragraphs(about, uses);
+  const made = fact.label === "joint" ? jointsMade(view, fact) : [];
+  const says = made.length ? aboutUse(view, fact.name, made) : aboutName(study, nameOfPart(fact.name));
   return says ? { ...spanOf(fact), says } : undefined;
 }
 
-/** Where a joint is used: the joints this very line makes, sizes against the rules. */
-function jointsOf(view: View, statement: Statement, fact: Fact): string | undefined {
-  if (fact.label !== "joint" && fact.label !== "which") return undefined;
-  const { chair, problems, design } = view.study;
-  const made = [...chair.joints.values()].filter(
-    ({ at, name }) => at.start <= fact.end && fact.start <= at.end && !/\.right\b/.test(name),
+/** The joints that a line makes, right-hand twins left out. */
+function jointsMade(view: View, at: Span): Joint[] {
+  const joints = [...view.study.chair.joints.values()];
+  return withoutTwins(joints.filter((joint) => joint.at.start <= at.end && at.start <= joint.at.end));
+}
+
+/** A joint where it is used: its sizes there, as cut, against the rules. */
+function aboutUse(view: View, name: string, made: Joint[]): string {
+  const { problems, design } = view.study;
+  const description = design.joints.get(name)?.description;
+  return paragraphs(
+    `**${plain(`joint ${name}`)}**`,
+    description && plain(description),
+    ...made.map((joint) => bullets(aboutJoint(joint, problems, design.units))),
   );
-  if (!made.length || statement.word?.text === "joint") return undefined;
-  return made.map((joint) => bullets(aboutJoint(joint, problems, design.units))).join("\n\n");
 }
 
 function ofValue(view: View, statement: Statement, value: Value, offset: number): Told | undefined {

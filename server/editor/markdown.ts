@@ -4,7 +4,11 @@
 
 /** Text that shows as it is written, whatever signs it holds. */
 export function plain(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+\-.!|<>~&]/g, "\\$&").replace(/\r?\n/g, "  \n");
+  const inline = text.replace(/[\\`*_[\]|<>~&]/g, "\\$&");
+  return inline
+    .replace(/^(\s*)(?=[#+-])/gm, "$1\\")
+    .replace(/^(\s*\d+)(?=[.)])/gm, "$1\\")
+    .replace(/\r?\n/g, "  \n");
 }
 
 /** A word of the language or a name, as code. */

@@ -5,8 +5,8 @@ import type { SemanticTokens, SemanticTokensLegend } from "vscode-languageserver
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Statement } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
+import { valueOf as workedValue } from "../chair/values.ts";
 import type { Declared } from "../design/design.ts";
-import { workedValue } from "./chair-parts.ts";
 import { mentionsIn } from "./names.ts";
 import { everyValue, refSlot, valuesOf } from "./place.ts";
 import { meet, type View } from "./view.ts";

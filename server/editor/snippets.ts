@@ -11,9 +11,9 @@ export function blockSnippet(row: Row, vocabulary: Vocabulary): string {
   const fill = (text: string) => text.replace(/\d+(?:\.\d+)?/g, (figure) => `\${${stop++}:${figure}}`);
   const named = /^\s*\S+\s+(\S+)(.*)$/.exec(row.example.replace(/\s*\{\s*$/, ""));
   const head = named
-    ? `${row.word} \${${stop++}:${escape(named[1] as string)}}${escape(named[2] as string)}`
+    ? `${row.word} \${${stop++}:${harmless(named[1] as string)}}${harmless(named[2] as string)}`
     : row.word;
-  const lines = required(row.opens, vocabulary).map((inside) => `\t${fill(escape(inside.example))}`);
+  const lines = required(row.opens, vocabulary).map((inside) => `\t${fill(harmless(inside.example))}`);
   return `${head} {\n${[...lines, "\t$0"].join("\n")}\n}`;
 }
 
@@ -27,6 +27,6 @@ function required(kind: Kind | undefined, vocabulary: Vocabulary): Row[] {
   return vocabulary.rows.filter((row) => row.owner === kind && row.required);
 }
 
-function escape(text: string): string {
+function harmless(text: string): string {
   return text.replace(/[\\$}]/g, "\\$&");
 }

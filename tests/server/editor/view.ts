@@ -1,0 +1,58 @@
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { parse } from "../../../grammar/parser.ts";
+import { vocabulary } from "../../../grammar/vocabulary/index.ts";
+import { buildChair } from "../../../server/chair/build.ts";
+import { evaluate } from "../../../server/design/evaluate.ts";
+import type { View } from "../../../server/editor/view.ts";
+import { resolveAddress } from "../../../server/main/addresses.ts";
+import type { Study } from "../../../server/study.ts";
+
+export const address = "file:///mess/chair.chair";
+
+/** A view of chair text; `|` marks the cursor, which is taken out and given as `offset`. Other files by their names. */
+export function viewOf(
+  marked: string,
+  files: Record<string, string> = {},
+): { view: View; offset: number; text: string } {
+  const offset = marked.indexOf("|");
+  const text = offset < 0 ? marked : marked.slice(0, offset) + marked.slice(offset + 1);
+  return { view: plainView(text, address, files), offset: Math.max(0, offset), text };
+}
+
+/** The view of one of several files. */
+export function plainView(text: string, uri: string, files: Record<string, string> = {}): View {
+  const document = TextDocument.create(uri, "chair", 1, text);
+  const read = (wanted: string) => files[wanted.slice(wanted.lastIndexOf("/") + 1)];
+  const tree = parse(text, vocabulary);
+  let study: Study | undefined;
+  return {
+    uri,
+    document,
+    tree,
+    get study() {
+      study ??= studyOf();
+      return study;
+    },
+    vocabulary,
+    rules: [],
+    other(wanted) {
+      const found = read(wanted);
+      return found === undefined ? undefined : TextDocument.create(wanted, "chair", 1, found);
+    },
+    resolve: (path) => resolveAddress(uri, path),
+  };
+
+  function studyOf(): Study {
+    const design = evaluate({ tree, address: uri, files: { resolve: resolveAddress, read } });
+    const chair = buildChair(design);
+    return {
+      address: uri,
+      text,
+      tree,
+      design,
+      chair,
+      problems: [...tree.problems, ...design.problems],
+      accepted: [],
+    };
+  }
+}
