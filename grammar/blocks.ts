@@ -1,5 +1,4 @@
 import { eolOf, lineEnd, lineStart } from "./lines.ts";
-import { nearest } from "./nearest.ts";
 import type { Problem } from "./problem.ts";
 import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
@@ -65,13 +64,12 @@ function tellMissing(
   problems: Problem[],
 ): void {
   const given = new Set(block.map(({ row }) => (row === undefined ? "" : facetOf(row))));
-  const unread = block.filter(({ row }) => row === undefined).map(({ word }) => word?.text ?? "");
+  if (block.some(({ row }) => row === undefined)) return; // an unread line may be the one that is missing
   for (const row of requiredRows(kind, vocabulary)) {
     const facet = facetOf(row);
     if (given.has(facet)) continue;
     const choices = vocabulary.rows.filter((one) => one.owner === kind && facetOf(one) === facet);
     const words = choices.map(({ word }) => word);
-    if (unread.some((word) => word === "" || nearest(word, words) !== undefined)) continue;
     const name = header.match?.facts.find(({ slot }) => slot === "name" || slot === "ref")?.name;
     const title = name === undefined ? nameOfKind(kind) : `\`${name}\``;
     const wanted = [...new Set(words)].map((word) => `\`${word}\``).join(" or ");

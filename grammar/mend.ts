@@ -37,6 +37,7 @@ export function mend(at: Case): "told" | "cut" {
       return "told";
     }
   }
+  if (at.cut !== undefined && at.match.complete && at.cut === parts[at.match.stopped]) return "cut";
   const inserted = tryInsert(at);
   if (inserted !== undefined) {
     keep(at, inserted.match);

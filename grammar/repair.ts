@@ -1,19 +1,17 @@
+import { guessHeader } from "./header.ts";
 import { eolOf, lineCounter, lineEnd } from "./lines.ts";
-import { nearest } from "./nearest.ts";
+import { lookahead } from "./lookahead.ts";
 import { startOf } from "./parts.ts";
 import type { Phrase } from "./phrases.ts";
 import type { Fix, Problem, Span } from "./problem.ts";
-import type { Row } from "./row.ts";
-import { fix, replaceFix, say } from "./say.ts";
-import { type Context, type Forced, firstWordOf, isOnlyWaste, readStatements } from "./statement.ts";
+import { fix, say } from "./say.ts";
+import { type Context, firstWordOf, isOnlyWaste, readStatements } from "./statement.ts";
 import { endOf, spanOf, T, type Token } from "./tokens.ts";
 import type { Kind, Statement } from "./tree.ts";
 import { exampleOf, nameOfKind } from "./wording.ts";
 
 /** How deep blocks may stand in one another; the language needs two. */
 const deepest = 20;
-/** How many lines of a block are looked at to tell what kind it is. */
-const farthest = 40;
 
 /** A block that is being read. */
 interface Frame {
@@ -33,7 +31,7 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
   const { table, problems } = context;
   const file: Frame = { kind: "file", statements: [], indent: -1, childIndent: 0 };
   const frames: Frame[] = [file];
-  const ahead = lookahead(text, phrases);
+  const ahead = lookahead(text, phrases, table);
   const lineOf = lineCounter(text);
   let ignored = 0;
   let waiting: { statement: Statement; indent: number } | undefined;
@@ -44,7 +42,10 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     let last: Statement | undefined;
     if (items.length > 0) {
       waiting = undefined;
-      if (indent >= 0) closeForgotten(at, indent);
+      if (indent >= 0) {
+        closeForgotten(at, indent);
+        openForgotten(at, indent);
+      }
       last = add(at, indent);
     }
     if (end.tokenType === T.Open) {
@@ -64,7 +65,10 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     const top = frames.at(-1)!;
     const opens = end.tokenType === T.Open || ahead.nextIsBrace(at);
     if (top.childIndent < 0) top.childIndent = indent;
-    const forced = end.tokenType === T.Open ? guessHeader(at, top.kind) : undefined;
+    const forced =
+      end.tokenType === T.Open
+        ? guessHeader(items, top.kind, () => ahead.openerOf(at + 1, top.kind), context)
+        : undefined;
     const kind = isOnlyWaste(items) ? "unknown" : top.kind;
     const read = readStatements(items, kind, opens, context, forced);
     for (const statement of read) {
@@ -86,11 +90,7 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     const statement = header ?? headless(brace, top);
     let kind = statement.row?.opens;
     if (kind === undefined) {
-      const guess = ahead.kindOf(
-        at,
-        table.openers(top.kind),
-        (one, word) => table.rows(one, word).length > 0,
-      );
+      const guess = ahead.openerOf(at + 1, top.kind);
       kind = guess?.opens ?? "unknown";
       if (header === undefined) {
         if (guess !== undefined) statement.row = guess;
@@ -115,61 +115,6 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     if (top.header !== undefined) statement.owner = top.header;
     top.statements.push(statement);
     return statement;
-  }
-
-  /** A header whose word is unknown: taken for the opener it is most like, or the one its lines belong to. */
-  function guessHeader(at: number, kind: Kind): Forced | undefined {
-    const { items } = phrases[at]!;
-    const word = firstWordOf(items);
-    const openers = table.openers(kind);
-    if (openers.length === 0 || (word !== undefined && table.rows(kind, word).length > 0)) return undefined;
-    const byLines = ahead.kindOf(at, openers, (one, inner) => table.rows(one, inner).length > 0);
-    const like =
-      word === undefined
-        ? undefined
-        : nearest(
-            word,
-            openers.map((row) => row.word),
-          );
-    const only = word !== undefined && items.length === 1;
-    const alike = openers.find((row) => row.word === like);
-    const span = { start: startOf(items[0]!), end: startOf(items[0]!) + (word?.length ?? 0) };
-    if (alike !== undefined && (byLines === undefined || byLines.opens === alike.opens) && !only) {
-      problems.push(
-        say("unknown-word", span, `\`${word}\` opens no block here; did you mean \`${alike.word}\`?`, [
-          replaceFix(span, alike.word, true),
-        ]),
-      );
-      return { row: alike, headless: false };
-    }
-    if (byLines === undefined || word === undefined) return undefined;
-    const whole = readsAsName(items.length, byLines);
-    if (!whole) {
-      problems.push(
-        say(
-          "unknown-word",
-          span,
-          `\`${word}\` opens no block here; the lines inside belong to ${nameOfKind(byLines.opens!)}: \`${byLines.word}\`.`,
-          [replaceFix(span, byLines.word)],
-        ),
-      );
-      return { row: byLines, headless: false };
-    }
-    problems.push(
-      say("missing-word", span, `\`${byLines.word}\` is missing before \`${word}\`.`, [
-        fix(
-          `Put \`${byLines.word}\` in`,
-          [{ start: span.start, end: span.start, text: `${byLines.word} ` }],
-          true,
-        ),
-      ]),
-    );
-    return { row: byLines, headless: true };
-  }
-
-  /** Whether a header of so many items reads as a name without its opening word. */
-  function readsAsName(items: number, row: Row): boolean {
-    return items === 1 || (items === 2 && row.shape.is === "seq");
   }
 
   /** Rule 1: a header with no `{` whose lines follow all the same. */
@@ -202,6 +147,33 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
       );
     }
     return undefined;
+  }
+
+  /** Lines that stand further in and belong to some block, but whose header is gone: the block is read without one. */
+  function openForgotten(at: number, indent: number): void {
+    const top = frames.at(-1)!;
+    const word = firstWordOf(phrases[at]!.items);
+    if (indent <= Math.max(top.indent, 0) || top.childIndent === indent || word === undefined) return;
+    if (top.kind === "unknown" || table.rows(top.kind, word).length > 0 || table.kindsOf(word).length === 0)
+      return;
+    const brace = ahead.nextBrace(at);
+    if (brace === undefined || phrases[brace]!.end.tokenType !== T.Close) return;
+    const column = ahead.braceIndent(brace);
+    if (column >= indent || (top.indent >= 0 && column <= top.indent)) return;
+    const guess = ahead.openerOf(at, top.kind);
+    if (guess === undefined) return;
+    const start = startOf(phrases[at]!.items[0]!);
+    const statement: Statement = { within: top.kind, row: guess, parts: [], start, end: start };
+    if (top.header !== undefined) statement.owner = top.header;
+    top.statements.push(statement);
+    problems.push(
+      say(
+        "missing-name",
+        { start, end: start + word.length },
+        `The lines from here to the brace belong to ${nameOfKind(guess.opens!)}, but no \`${guess.word}\` line opens it, such as \`${guess.example}\`.`,
+      ),
+    );
+    begin(statement, guess.opens!, Math.max(column, 0), { start, end: start });
   }
 
   /** Rule 2: a line no further in than the block's header, whose word belongs outside it. */
@@ -311,7 +283,14 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     const brace = ahead.nextBrace(next);
     const closedLater = brace !== undefined && phrases[brace]!.end.tokenType === T.Close;
     const column = ahead.indent(next);
+    if (repeats(top, word)) return false;
     return closedLater && (column > top.indent || column < 0 || top.childIndent <= top.indent);
+  }
+
+  /** Whether the block already has a line that answers the same question. */
+  function repeats(top: Frame, word: string): boolean {
+    const rows = table.rows(top.kind, word).filter(({ many }) => many !== true);
+    return rows.length > 0 && top.statements.some(({ row }) => row !== undefined && rows.includes(row));
   }
 
   function stray(brace: Token, message: string): void {
@@ -322,80 +301,4 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
 
 function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
-}
-
-/** What repair wants to know of the phrases further on; each answer costs the same however long the file. */
-function lookahead(text: string, phrases: readonly Phrase[]) {
-  const braces: (number | undefined)[] = new Array(phrases.length);
-  const filled: (number | undefined)[] = new Array(phrases.length);
-  let brace: number | undefined;
-  let full: number | undefined;
-  for (let at = phrases.length - 1; at >= 0; at--) {
-    const { items, end } = phrases[at]!;
-    filled[at] = full;
-    if (end.tokenType === T.Open || end.tokenType === T.Close) brace = at;
-    if (items.length > 0) full = at;
-    braces[at] = brace;
-  }
-  const column = (offset: number): number => {
-    let width = 0;
-    for (let at = offset - 1; at >= 0; at--) {
-      const sign = text.charCodeAt(at);
-      if (sign === 10 || sign === 13) break;
-      if (sign === 9) width += 4;
-      else if (sign === 32 || sign === 0xa0) width += 1;
-      else if (sign !== 0xfeff) return -1;
-    }
-    return width;
-  };
-  return {
-    /** How far in a phrase stands; -1 when it does not begin its line. */
-    indent: (at: number): number =>
-      phrases[at]!.items.length > 0 ? column(startOf(phrases[at]!.items[0]!)) : -1,
-    braceIndent: (at: number): number => column(phrases[at]!.end.startOffset),
-    /** The first phrase from here on that ends with a brace. */
-    nextBrace: (at: number): number | undefined => braces[at],
-    /** The next phrase that is not empty. */
-    next: (at: number): number | undefined => filled[at],
-    /** Whether only line ends stand between this phrase and a `{`. */
-    nextIsBrace: (at: number): boolean => {
-      const type = phrases[at]!.end.tokenType;
-      if (type !== T.Newline) return false;
-      const next = at + 1 < phrases.length ? braces[at + 1] : undefined;
-      if (next === undefined || phrases[next]!.items.length > 0 || phrases[next]!.end.tokenType !== T.Open)
-        return false;
-      const between = filled[at];
-      return between === undefined || between > next;
-    },
-    /** The opener whose kind of block the lines after a `{` belong to most, or undefined when to none. */
-    kindOf: (
-      at: number,
-      openers: readonly Row[],
-      has: (kind: Kind, word: string) => boolean,
-    ): Row | undefined => {
-      let best: Row | undefined;
-      let most = 0;
-      for (const row of openers) {
-        const score = scoreOf(at, (word) => has(row.opens!, word));
-        if (score > most) {
-          best = row;
-          most = score;
-        }
-      }
-      return best;
-    },
-  };
-
-  function scoreOf(at: number, has: (word: string) => boolean): number {
-    let depth = 1;
-    let score = 0;
-    for (let next = at + 1; next < Math.min(phrases.length, at + farthest) && depth > 0; next++) {
-      const { items, end } = phrases[next]!;
-      const word = firstWordOf(items);
-      if (depth === 1 && word !== undefined && has(word)) score++;
-      if (end.tokenType === T.Open) depth++;
-      if (end.tokenType === T.Close) depth--;
-    }
-    return score;
-  }
 }

@@ -1,6 +1,6 @@
 import { nameValue } from "./parts.ts";
 import type { Row, Shape } from "./row.ts";
-import { markersOf } from "./table.ts";
+import { fixedWordsOf, markersOf } from "./table.ts";
 import type { Fact, Match, Part } from "./tree.ts";
 
 type SlotShape = Extract<Shape, { is: "slot" }>;
@@ -9,7 +9,9 @@ type SlotShape = Extract<Shape, { is: "slot" }>;
 interface State {
   parts: readonly Part[];
   facts: Fact[];
+  /** Words that are no operands, and those among them that are no names either. */
   markers: ReadonlySet<string>;
+  fixed: ReadonlySet<string>;
   /** The furthest place reached, and what could have stood there. */
   furthest: number;
   expected: Shape[];
@@ -24,7 +26,14 @@ export function matchRow(row: Row, parts: readonly Part[]): Match {
 }
 
 export function matchShape(shape: Shape, parts: readonly Part[]): Match {
-  const state: State = { parts, facts: [], markers: markersOf(shape), furthest: 0, expected: [] };
+  const state: State = {
+    parts,
+    facts: [],
+    markers: markersOf(shape),
+    fixed: fixedWordsOf(shape),
+    furthest: 0,
+    expected: [],
+  };
   const end = walk(shape, 0, state);
   const reached = Math.max(state.furthest, end < 0 ? ~end : end);
   const expected = state.furthest === reached ? state.expected : [];
@@ -118,13 +127,13 @@ export function textOf(part: Part): string | undefined {
 
 function walkSlot(shape: SlotShape, at: number, state: State): number {
   const part = state.parts[at];
-  const fact = part === undefined ? undefined : fill(shape, part, state.markers);
+  const fact = part === undefined ? undefined : fill(shape, part, state);
   if (fact === undefined) return fail(shape, at, state);
   state.facts.push(fact);
   return take(at, state);
 }
 
-function fill({ slot, label, words }: SlotShape, part: Part, markers: ReadonlySet<string>): Fact | undefined {
+function fill({ slot, label, words }: SlotShape, part: Part, { markers, fixed }: State): Fact | undefined {
   const { start, end } = part;
   switch (slot) {
     case "text":
@@ -135,7 +144,7 @@ function fill({ slot, label, words }: SlotShape, part: Part, markers: ReadonlySe
       return { label, slot, name: part.text, start, end };
     case "name":
     case "ref":
-      if (part.is !== "word" || (markers.has(part.text) && !words?.includes(part.text))) return undefined;
+      if (part.is !== "word" || (fixed.has(part.text) && !words?.includes(part.text))) return undefined;
       return { label, slot, name: part.text, start, end };
     default:
       if (part.is === "value") return { label, slot, value: part.value, start, end };

@@ -72,7 +72,7 @@ function readOne(
   statement.row = row;
   statement.match = match;
   if (!isWhole(match, reading.parts)) {
-    const cut = lostLineEnd(items, reading.parts, match, kind, context.table);
+    const cut = lostLineEnd(items, reading.parts, match, kind, { table: context.table, row });
     const mended = mend({ statement, row, match, problems: reading.problems, context, cut: cut?.part });
     if (mended === "cut" && cut !== undefined) {
       const head = readOne(items.slice(0, cut.item), kind, false, context, forced);
@@ -98,7 +98,7 @@ function readOne(
   return { statement };
 }
 
-function settingOf(rows: readonly Row[], { table, told }: Context): Setting {
+function settingOf(rows: readonly Row[], { table, told }: Pick<Context, "table" | "told">): Setting {
   const markers = rows.map(({ shape }) => markersOf(shape));
   return {
     isMarker: (word) => markers.some((set) => set.has(word)),
@@ -134,11 +134,13 @@ function lostLineEnd(
   parts: readonly Part[],
   match: Match,
   kind: Kind,
-  table: Table,
+  { table, row }: { table: Table; row: Row },
 ): { item: number; part: Part } | undefined {
+  const markers = markersOf(row.shape);
   for (let at = match.stopped; at < parts.length; at++) {
     const part = parts[at]!;
     if (part.is !== "word" || table.rows(kind, part.text).length === 0) continue;
+    if (at > match.stopped && markers.has(part.text)) continue;
     const item = items.findIndex((one) => startOf(one) === part.start);
     if (item > 0 && (at === match.stopped || parts[at - 1]?.is !== "comma")) return { item, part };
   }
@@ -218,6 +220,21 @@ function checkNames({ match }: Statement, { problems }: Context): void {
       ]),
     );
   }
+}
+
+/** Whether a phrase, its first word included, is all that must follow the word of a row. */
+export function readsWhole(items: readonly Item[], row: Row, table: Table): boolean {
+  const { parts } = readParts(items, settingOf([row], { table, told: () => true }), true);
+  return isWhole(matchRow(row, parts), parts);
+}
+
+/** How well a phrase would do as a line of a kind of block: 0 when its word is unknown there, 2 when all of it fits. */
+export function suitability(items: readonly Item[], kind: Kind, table: Table): 0 | 1 | 2 {
+  const word = firstWordOf(items);
+  const rows = word === undefined ? [] : table.rows(kind, word);
+  if (rows.length === 0) return 0;
+  const { parts } = readParts(items, settingOf(rows, { table, told: () => true }));
+  return rows.some((row) => isWhole(matchRow(row, parts), parts)) ? 2 : 1;
 }
 
 /** The first word of a phrase, when it begins with one. */

@@ -66,18 +66,34 @@ function index(vocabulary: Vocabulary): Table {
 
 const marks = new WeakMap<Shape, ReadonlySet<string>>();
 
-/** The marker words of a shape: words that must stand there, and so are never operands or names. */
+/** The marker words of a shape, and the words its choices take: none of them is ever an operand. */
 export function markersOf(shape: Shape): ReadonlySet<string> {
-  let found = marks.get(shape);
+  return remembered(marks, shape, () => gather(shape, true));
+}
+
+/** The words that must stand as they are: none of them is a name. A choice's words may be names elsewhere in the line. */
+export function fixedWordsOf(shape: Shape): ReadonlySet<string> {
+  return remembered(fixed, shape, () => gather(shape, false));
+}
+
+const fixed = new WeakMap<Shape, ReadonlySet<string>>();
+
+function remembered(
+  kept: WeakMap<Shape, ReadonlySet<string>>,
+  shape: Shape,
+  words: () => string[],
+): ReadonlySet<string> {
+  let found = kept.get(shape);
   if (found === undefined) {
-    found = new Set(gather(shape));
-    marks.set(shape, found);
+    found = new Set(words());
+    kept.set(shape, found);
   }
   return found;
 }
 
-function gather(shape: Shape): string[] {
+function gather(shape: Shape, choices: boolean): string[] {
   if (shape.is === "word") return [shape.word];
-  if (shape.is === "slot") return shape.slot === "word" ? [...(shape.words ?? [])] : [];
-  return "length" in shape.of ? shape.of.flatMap(gather) : gather(shape.of as Shape);
+  if (shape.is === "slot") return choices && shape.slot === "word" ? [...(shape.words ?? [])] : [];
+  const inner = "length" in shape.of ? shape.of : [shape.of as Shape];
+  return inner.flatMap((one) => gather(one, choices));
 }
