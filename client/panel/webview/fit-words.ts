@@ -1,14 +1,14 @@
 /**
- * Keeps words on the drawing readable when the panel is small: their size is in the sheet's millimetres, but never under a
- * readable size on screen.
+ * Keeps words on the drawing readable however large it is shown: they grow and shrink with it between two sizes on screen.
  */
 const ON_SHEET = 22;
 const LEAST_ON_SCREEN = 10;
+const MOST_ON_SCREEN = 15;
 
-/** Sets the size of words for the panel's present width. */
-export function fitWords(container: HTMLElement): void {
-  const svg = container.querySelector("svg");
-  const scale = svg?.getScreenCTM()?.a;
-  if (!svg || !scale) return;
-  svg.style.fontSize = `${Math.max(ON_SHEET, LEAST_ON_SCREEN / scale)}px`;
+/** Sets the size of words for the present scale. */
+export function fitWords(svg: SVGSVGElement): void {
+  const scale = svg.getScreenCTM()?.a;
+  if (!scale) return;
+  const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, ON_SHEET * scale));
+  svg.style.fontSize = `${onScreen / scale}px`;
 }

@@ -2,46 +2,58 @@
  * The panel's own script: shows each drawing that comes, says when it is out of date, and tells which part was clicked.
  */
 import type { DrawingParams } from "../../../server/main/protocol.ts";
-import type { FromPanel, PanelState, ToPanel } from "../messages.ts";
-import { fitWords } from "./fit-words.ts";
+import type { FromPanel, ToPanel } from "../messages.ts";
+import { createLooking, type Look } from "./looking.ts";
 import { type PartElements, sheetElements } from "./sheet-view.ts";
+
+interface State {
+  uri?: string;
+  look?: Look;
+}
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromPanel): void;
-  getState(): PanelState | undefined;
-  setState(state: PanelState): void;
+  getState(): State | undefined;
+  setState(state: State): void;
 };
 
 const vscode = acquireVsCodeApi();
-const state = document.getElementById("state") as HTMLElement;
-const sheet = document.getElementById("sheet") as HTMLElement;
+const words = document.getElementById("state") as HTMLElement;
+const place = document.getElementById("sheet") as HTMLElement;
 let parts: PartElements = new Map();
 let highlighted: string[] = [];
 let pointedAt: string | undefined;
 
+const looking = createLooking({
+  place,
+  look: vscode.getState()?.look ?? "all",
+  changed: (look) => keep({ look }),
+});
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
-  if (data.type === "subject") vscode.setState({ uri: data.uri });
+  if (data.type === "subject") keep({ uri: data.uri });
   if (data.type === "drawing") show(data.drawing);
   if (data.type === "highlight") {
     highlighted = data.parts;
     mark("caret", highlighted);
   }
 });
-addEventListener("resize", () => fitWords(sheet));
-sheet.addEventListener("click", ({ target }) => {
+document.getElementById("looks")?.addEventListener("click", ({ target }) => {
+  const look = target instanceof HTMLElement && target.dataset.look;
+  if (look) looking.at(look);
+});
+place.addEventListener("click", ({ target }) => {
   const part = partOf(target);
   if (part) vscode.postMessage({ type: "reveal", part });
 });
-sheet.addEventListener("pointerover", ({ target }) => point(partOf(target)));
-sheet.addEventListener("pointerleave", () => point(undefined));
+place.addEventListener("pointerover", ({ target }) => point(partOf(target)));
+place.addEventListener("pointerleave", () => point(undefined));
 vscode.postMessage({ type: "ready" });
 
 function show(drawing: DrawingParams) {
   if (drawing.sheet) {
     const made = sheetElements(drawing.sheet);
     parts = made.parts;
-    sheet.replaceChildren(made.svg);
-    fitWords(sheet);
+    looking.show(drawing.sheet, made.svg);
     mark("caret", highlighted);
     mark("pointed-at", pointedAt ? [pointedAt] : []);
   }
@@ -49,10 +61,10 @@ function show(drawing: DrawingParams) {
   say(drawing);
 }
 
-/** One line of words above the drawing; a screen reader hears it when it changes. */
+/** One line of words over the drawing; a screen reader hears it when it changes. */
 function say({ sheet, stale, reason = "" }: DrawingParams) {
-  const words = stale ? `Out of date. ${reason}` : sheet ? "" : reason;
-  if (state.textContent !== words) state.textContent = words;
+  const next = stale ? `Out of date. ${reason}` : sheet ? "" : reason;
+  if (words.textContent !== next) words.textContent = next;
 }
 
 function point(part: string | undefined) {
@@ -70,4 +82,9 @@ function mark(className: string, names: readonly string[]) {
 
 function partOf(target: EventTarget | null): string | undefined {
   return target instanceof SVGElement ? target.dataset.part : undefined;
+}
+
+/** What comes back after the window is loaded anew. */
+function keep(more: State) {
+  vscode.setState({ ...vscode.getState(), ...more });
 }

@@ -1,0 +1,124 @@
+/**
+ * Looking at the sheet: all of it, one view, or wherever the maker has zoomed and moved to, by mouse, touchpad and keyboard.
+ */
+import type { Point, Sheet } from "../../../server/drawing/sheet.ts";
+import { fitWords } from "./fit-words.ts";
+import { type Frame, frameOf, middle, moved, zoomed } from "./frame.ts";
+
+/** `all`, a view's name, or a frame of the maker's own. */
+export type Look = string | Frame;
+
+export interface Looking {
+  /** Shows a sheet's elements in place of those before; the look stays. */
+  show(sheet: Sheet, svg: SVGSVGElement): void;
+  /** Shows all, or one view. */
+  at(look: Look): void;
+}
+
+/** Looks at the sheet in `place`; `changed` hears of each new look. */
+export function createLooking(given: { place: HTMLElement; look: Look; changed(look: Look): void }): Looking {
+  const { place, changed } = given;
+  let look = given.look;
+  let sheet: Sheet | undefined;
+  let svg: SVGSVGElement | undefined;
+  let dragged: Point | undefined;
+
+  function frame(of: Sheet): Frame {
+    return typeof look === "string" ? frameOf(of, look) : look;
+  }
+
+  function apply() {
+    if (!sheet || !svg) return;
+    const { x, y, width, height } = frame(sheet);
+    svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
+    fitWords(svg);
+  }
+
+  function at(next: Look) {
+    look = next;
+    apply();
+    changed(look);
+  }
+
+  function zoom(factor: number, about?: Point) {
+    if (sheet) at(zoomed(frame(sheet), factor, about ?? middle(frame(sheet)), sheet));
+  }
+
+  /** By so many pixels of the screen. */
+  function move([right, down]: Point) {
+    const scale = svg?.getScreenCTM()?.a;
+    if (sheet && scale) at(moved(frame(sheet), [right / scale, down / scale], sheet));
+  }
+
+  function onSheet({ clientX, clientY }: MouseEvent): Point | undefined {
+    const matrix = svg?.getScreenCTM()?.inverse();
+    if (!matrix) return undefined;
+    const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix);
+    return [x, y];
+  }
+
+  // A pinch on a touchpad arrives as a wheel with Ctrl held.
+  place.addEventListener(
+    "wheel",
+    (event) => {
+      event.preventDefault();
+      if (event.ctrlKey || event.metaKey) zoom(Math.exp(-event.deltaY * WHEEL_ZOOM), onSheet(event));
+      else move(event.shiftKey ? [event.deltaY, event.deltaX] : [event.deltaX, event.deltaY]);
+    },
+    { passive: false },
+  );
+  place.addEventListener("pointerdown", (event) => {
+    if (event.button === 0) dragged = [event.clientX, event.clientY];
+  });
+  place.addEventListener("pointermove", (event) => {
+    if (!dragged || !event.buttons) return;
+    const by: Point = [dragged[0] - event.clientX, dragged[1] - event.clientY];
+    if (!place.hasPointerCapture(event.pointerId)) {
+      if (Math.hypot(...by) < DRAG_BEGINS) return;
+      place.setPointerCapture(event.pointerId);
+    }
+    move(by);
+    dragged = [event.clientX, event.clientY];
+  });
+  place.addEventListener("pointerup", () => {
+    dragged = undefined;
+  });
+  place.addEventListener("keydown", (event) => {
+    const action = actions[event.key];
+    if (!action || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    action();
+  });
+  addEventListener("resize", apply);
+
+  const actions: Record<string, () => void> = {
+    "+": () => zoom(KEY_ZOOM),
+    "=": () => zoom(KEY_ZOOM),
+    "-": () => zoom(1 / KEY_ZOOM),
+    "0": () => at("all"),
+    "1": () => at("front"),
+    "2": () => at("side"),
+    "3": () => at("plan"),
+    ArrowLeft: () => move([-KEY_MOVE, 0]),
+    ArrowRight: () => move([KEY_MOVE, 0]),
+    ArrowUp: () => move([0, -KEY_MOVE]),
+    ArrowDown: () => move([0, KEY_MOVE]),
+  };
+
+  return {
+    show(nextSheet, nextSvg) {
+      sheet = nextSheet;
+      svg = nextSvg;
+      place.replaceChildren(svg);
+      apply();
+    },
+    at,
+  };
+}
+
+const WHEEL_ZOOM = 0.002;
+const KEY_ZOOM = 1.25;
+/** Pixels. */
+const KEY_MOVE = 40;
+/** Pixels the pointer goes before a press is a drag and not a click. */
+const DRAG_BEGINS = 4;
