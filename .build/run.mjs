@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|build|package|bench|lint|format|check
+ *     node .build/run.mjs start|test|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -32,6 +32,11 @@ const tasks = {
     await buildAll();
     const { runTypescript } = await import("./run-typescript.mjs");
     return runTypescript("tests/bench/main.ts", args);
+  },
+  pictures: async () => {
+    await buildAll();
+    const { runTypescript } = await import("./run-typescript.mjs");
+    return runTypescript("tests/workbench/pictures.ts", []);
   },
   lint: () => tool(["biome", "check", "."]),
   format: () => tool(["biome", "check", "--write", "."]),
