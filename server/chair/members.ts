@@ -196,8 +196,7 @@ function tryRail(work: Work, member: RailMember): boolean {
 function cutUnder(work: Work, name: string, rail: Rail, member: RailMember): void {
   const post = work.posts.get(name);
   if (!post) return;
-  const lower = along(rail.start, rail.upward, rail.round ? -rail.wide / 2 : -rail.wide);
-  const under = planeAt(lower, rail.upward);
+  const under = undersideOf(rail);
   const piece = post.pieces[post.pieces.length - 1]!;
   const gap = under.offset - dot(under.normal, piece.start);
   const topHeight = piece.start[2] + (gap / dot(under.normal, piece.direction)) * piece.direction[2];
@@ -212,6 +211,14 @@ function cutUnder(work: Work, name: string, rail: Rail, member: RailMember): voi
   if (!cut) return;
   work.posts.set(name, cut);
   work.ends.set(name, ends);
+}
+
+/** The plane of a rail's straight lower edge, looking up. */
+function undersideOf(rail: Rail): Plane {
+  const shape = shapeOf(rail);
+  const slope = (shape.straightBottom(rail.length) - shape.straightBottom(0)) / rail.length;
+  const lower = along(rail.start, rail.upward, shape.straightBottom(0));
+  return planeAt(lower, along(rail.upward, rail.along, -slope));
 }
 
 /** The posts a rail lies over, by its ends. */

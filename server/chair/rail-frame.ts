@@ -14,8 +14,9 @@ export interface FrameEnd {
 
 export interface FrameFacts {
   ends: readonly [FrameEnd, FrameEnd];
-  thick: number;
-  wide: number;
+  /** At the first end and at the second. */
+  thick: readonly [number, number];
+  wide: readonly [number, number];
   round: boolean;
   /** Height of the top edge (a round rail's axis) at the first end; absent when something else decides it. */
   up?: number;
@@ -53,7 +54,7 @@ const ROUNDS = 40;
  */
 export function placeRail(facts: FrameFacts): RailFrame | undefined {
   const [a, b] = facts.ends;
-  const firstHeight = facts.up ?? facts.middleHeight ?? (a.hostTop ?? 0) + facts.wide;
+  const firstHeight = facts.up ?? facts.middleHeight ?? (a.hostTop ?? 0) + facts.wide[0];
   let q = sub(b.host.centre(firstHeight - facts.fall), a.host.centre(firstHeight));
   if (Math.hypot(q[0], q[1]) < 1e-9) return undefined;
   const side = outsideSign(facts, q, firstHeight);
@@ -129,23 +130,29 @@ function squareUp(alongRail: Vec3, outward: Vec3): Vec3 {
 function leanOf(facts: FrameFacts, which: 0 | 1, state: State, q: Vec3, side: 1 | -1): number {
   const plumb = directions(q, side, 0);
   const top = heightAt(which, state);
-  const half = facts.round ? facts.wide / 2 : 0;
-  const chord = facts.ends[which].host.chord(top + half, top + half - facts.wide * state.upward[2]);
+  const half = facts.round ? facts.wide[which] / 2 : 0;
+  const chord = facts.ends[which].host.chord(top + half, top + half - facts.wide[which] * state.upward[2]);
   return Math.atan2(dot(chord, plumb.outward), dot(chord, plumb.upward));
 }
 
 const heightAt = (which: 0 | 1, state: State): number => state.first - (which === 1 ? state.fall : 0);
 
 /** From the arris to the middle of the section. */
-const toMiddle = (facts: FrameFacts, { outward, upward }: Pick<State, "outward" | "upward">): Vec3 =>
-  facts.round ? [0, 0, 0] : along(along([0, 0, 0], outward, -facts.thick / 2), upward, -facts.wide / 2);
+function toMiddle(
+  facts: FrameFacts,
+  which: 0 | 1,
+  { outward, upward }: Pick<State, "outward" | "upward">,
+): Vec3 {
+  if (facts.round) return [0, 0, 0];
+  return along(along([0, 0, 0], outward, -facts.thick[which] / 2), upward, -facts.wide[which] / 2);
+}
 
 /** A point that the outside face (a round rail's axis) goes through near one end. */
 function touchOf(facts: FrameFacts, which: 0 | 1, state: State): { point: Vec3; over: boolean } | undefined {
   const end = facts.ends[which];
-  const middle = toMiddle(facts, state);
+  const middle = toMiddle(facts, which, state);
   if (end.over) {
-    const under = along(middle, state.upward, -facts.wide / 2);
+    const under = along(middle, state.upward, -facts.wide[which] / 2);
     const free = facts.up === undefined && end.hostTop !== undefined;
     const top = end.host.centre(free ? end.hostTop! : heightAt(which, state) + under[2]);
     return { point: sub(top, under), over: true };
@@ -179,13 +186,13 @@ function shoulders(
   const outsideFace = planeAt(first, outward);
   const points: Vec3[] = [];
   const cuts: Plane[] = [];
-  const middle = toMiddle(facts, { outward, upward });
   for (const which of [0, 1] as const) {
+    const middle = toMiddle(facts, which, { outward, upward });
     const end = facts.ends[which];
     const touch = which === 0 ? first : second;
     const look: Vec3 = which === 0 ? q : negate(q);
     if (end.over) {
-      const centre = along(touch, along(middle, upward, -facts.wide / 2), 1);
+      const centre = along(touch, along(middle, upward, -facts.wide[which] / 2), 1);
       const far = lineMeets(end.host.face(negate(look), centre), centre, look);
       const reach = far ? dot(sub(centre, far), look) : 0;
       points.push(along(touch, look, -reach - end.over.overhang));
@@ -215,7 +222,7 @@ function shoulders(
     outward,
     upward: upwardNow,
     cuts: cuts as [Plane, Plane],
-    first: firstOf(facts, first, second, state, toMiddle(facts, { outward, upward: upwardNow })),
+    first: firstOf(facts, first, second, state, toMiddle(facts, 0, { outward, upward: upwardNow })),
   };
 }
 

@@ -9,6 +9,8 @@ export interface RailShape {
   inside: (x: number) => number;
   top: (x: number) => number;
   bottom: (x: number) => number;
+  /** The lower edge as it would be without its arch, from end to end. */
+  straightBottom: (x: number) => number;
   /** Where the outline bends, x. */
   arcs: { from: number; arc: Arc; chord: number }[];
   bends: number[];
@@ -52,6 +54,7 @@ export function railShape(sizes: RailSizes): RailShape {
       inside: (x) => outerOf(x) - thickAt(x) / 2,
       top: (x) => thickAt(x) / 2,
       bottom: (x) => -thickAt(x) / 2,
+      straightBottom: (x) => -thickAt(x) / 2,
       arcs,
       bends,
       ...(bow ? { bow } : {}),
@@ -63,6 +66,7 @@ export function railShape(sizes: RailSizes): RailShape {
     inside: (x) => (bow ? sign * bow.parallel(x, -sign * thickAt(x)) : -thickAt(x)),
     top: (x) => (above ? above.rise(x - from) : 0),
     bottom: (x) => -wideAt(x) + (below ? below.rise(x - from) : 0),
+    straightBottom: (x) => -wideAt(x),
     arcs,
     bends,
     ...(bow ? { bow } : {}),

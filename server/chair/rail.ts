@@ -84,7 +84,7 @@ export function buildRail(
   const curves = curvesOf(member, frame, sizes.wide, faults);
   const past = [frame.start, frame.end].map((at, which) => {
     const end = facts.ends[which]!;
-    return end.over ? 0 : end.host.fallBack(sizes.thick / 2, at);
+    return end.over ? 0 : end.host.fallBack(facts.thick[which]! / 2, at);
   });
   const stick = makeStick(frame, {
     ...sizes,
@@ -121,6 +121,16 @@ function sizesOf(design: RailDesign): Sizes | undefined {
   return { ...size, round: round !== undefined, flat, tapers };
 }
 
+/** A size of the section at both ends. */
+function atEnds(sizes: Sizes, which: "thick" | "wide"): [number, number] {
+  const ends: [number, number] = [sizes[which], sizes[which]];
+  for (const taper of sizes.tapers) {
+    ends[1] = taper[which];
+    if (taper.towards === "ends") ends[0] = taper[which];
+  }
+  return ends;
+}
+
 function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
   const host = built(end.member);
   if (!host) return undefined;
@@ -141,8 +151,8 @@ function factsOf(
   const { design } = member;
   const facts: FrameFacts = {
     ends,
-    thick: sizes.thick,
-    wide: sizes.wide,
+    thick: atEnds(sizes, "thick"),
+    wide: atEnds(sizes, "wide"),
     round: sizes.round,
     fall: design.fall?.value ?? 0,
     face: design.face.value,

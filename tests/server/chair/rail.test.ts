@@ -89,7 +89,7 @@ describe("a rail between plumb posts", () => {
   });
 
   it("keeps its outside top arris when it tapers", () => {
-    const it = theRail({ ...facts, tapers: [{ section: [14, 40], towards: "end" }] });
+    const it = theRail({ ...facts, face: "flush", tapers: [{ section: [14, 40], towards: "end" }] });
     expect(it.ends[1].lines[0]).toBeCloseTo(14, 9);
     expect(it.ends[1].lines[3]).toBeCloseTo(40, 9);
     const frustum = (360 / 6) * (20 * 60 + 4 * 17 * 50 + 14 * 40);
@@ -335,6 +335,7 @@ describe("a rail that lies over posts", () => {
         pair: true,
         course: fromTo("front", "back"),
         section: [22, 60],
+        tapers: [{ section: [22, 36], towards: "end" }],
         flat: true,
         up: 660,
         fall: 12,
@@ -348,7 +349,8 @@ describe("a rail that lies over posts", () => {
     expect(arm.ends[0].over).toEqual({ overhang: 25 });
     expect(arm.ends[1].entered!.name).toBe("back.left");
     // Its end is cut square to it, so the fall sets the top edge back a little.
-    expect(arm.start[1]).toBeCloseTo(-45 + (22 * 12) / 400, 1);
+    const [outer, inner] = arm.ends[0].corners;
+    expect((outer![1] + inner![1]) / 2).toBeCloseTo(-45 + (22 * 12) / 400, 1);
     expect(arm.end[1]).toBeCloseTo(380, 9);
     expect(arm.end[2]).toBeCloseTo(648, 9);
     // Its middle goes over the middle of the front post; the post's top is cut to its underside.
@@ -358,6 +360,7 @@ describe("a rail that lies over posts", () => {
       expect(Math.abs(dot(sub(p, under), arm.upward))).toBeLessThan(1e-9);
     }
     expect(Math.abs(dot(sub(front.top, arm.start), arm.outward))).toBeCloseTo(30, 9);
+    expect((arm.ends[1].corners[0]![0] + arm.ends[1].corners[1]![0]) / 2).toBeCloseTo(200, 1);
     expect(chair.faults).toEqual([]);
   });
 });
