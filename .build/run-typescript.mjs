@@ -4,9 +4,9 @@
  *     node .build/run-typescript.mjs FILE ARGS…
  */
 import { spawnSync } from "node:child_process";
-import { basename, join } from "node:path";
+import { basename, join, resolve } from "node:path";
 import { argv, execPath } from "node:process";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { root } from "./places.mjs";
 
@@ -24,10 +24,21 @@ export async function runTypescript(/** @type {string} */ file, /** @type {strin
     target: "node20",
     sourcemap: "inline",
     logLevel: "warning",
+    plugins: [plainModules],
   });
   const options = ["--enable-source-maps", outfile, ...args];
   return spawnSync(execPath, options, { cwd: root, stdio: "inherit" }).status ?? 1;
 }
+
+/** Plain modules need no bundling, and the build's own look at where they lie. */
+const plainModules = /** @type {import("esbuild").Plugin} */ ({
+  name: "plain-modules",
+  setup({ onResolve }) {
+    onResolve({ filter: /^\..*\.mjs$/ }, ({ path, resolveDir }) => {
+      return { path: pathToFileURL(resolve(resolveDir, path)).href, external: true };
+    });
+  },
+});
 
 if (argv[1] === fileURLToPath(import.meta.url)) {
   const [file = "", ...args] = argv.slice(2);
