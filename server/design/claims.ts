@@ -59,6 +59,10 @@ type Ends = Bound & { dimension: Dimension; bare?: number };
 
 const lowLabels = ["low", "above", "exactly", "figure"];
 const highLabels = ["high", "below", "exactly", "figure"];
+const sides = [
+  ["low", lowLabels],
+  ["high", highLabels],
+] as const;
 
 /** The ends of a bound, in the dimension wanted; when none is, in their own. */
 function readBound(
@@ -66,19 +70,17 @@ function readBound(
   item: Item,
   wants: Amount | Dimension | undefined,
 ): Given<Ends> | undefined {
-  const facts = [...lowLabels, "high", "below"].map((label) => factOf(item, label));
+  const facts = [...new Set([...lowLabels, ...highLabels])].map((label) => factOf(item, label));
   const at = spanOf(facts, item.statement);
+  const found = sides.flatMap(([side, labels]) => {
+    const value = labels.map((label) => factOf(item, label)).find((fact) => fact !== undefined)?.value;
+    return value === undefined ? [] : [{ side, value, amount: amountOf(reading, item, value) }];
+  });
+  const wanted =
+    wants ?? found.find(({ amount }) => amount && amount.dimension !== "number")?.amount?.dimension;
   let ends: Ends | undefined;
-  for (const [side, labels] of [
-    ["low", lowLabels],
-    ["high", highLabels],
-  ] as const) {
-    const fact = labels.map((label) => factOf(item, label)).find((found) => found !== undefined);
-    if (fact?.value === undefined) continue;
-    const { value } = fact;
-    const amount = amountOf(reading, item, value);
+  for (const { side, value, amount } of found) {
     if (amount === undefined) return undefined;
-    const wanted = wants ?? ends?.dimension;
     const settled = settle(amount, wanted);
     if (settled === undefined) {
       wrongUnit(
@@ -135,10 +137,7 @@ function readShares(reading: Reading, item: Item): Given<Ends> | undefined {
   const ends: Ends = { dimension: "share" };
   const facts = [...new Set([...lowLabels, ...highLabels])].map((label) => factOf(item, label));
   if (!facts.some((fact) => fact?.value?.is === "share")) return undefined;
-  for (const [side, labels] of [
-    ["low", lowLabels],
-    ["high", highLabels],
-  ] as const) {
+  for (const [side, labels] of sides) {
     const value = labels.map((label) => factOf(item, label)).find((found) => found !== undefined)?.value;
     if (value === undefined) continue;
     const amount = amountOf(reading, item, value.is === "share" ? value.share : value);

@@ -126,8 +126,9 @@ function finishOne(reading: Reading, { item, design, amount, length: taken }: En
   if (low === undefined || high === undefined) return;
   const at = spanOf([factOf(item, "low"), factOf(item, "high")], item.statement);
   const lowest = comparable(reading, item, low, amount, length);
+  if (lowest === undefined) return;
   const highest = comparable(reading, item, high, amount, length);
-  if (lowest === undefined || highest === undefined) return;
+  if (highest === undefined) return;
   if (lowest > highest) {
     report(reading, item.source, at, {
       code: "let-out-of-range",
