@@ -121,6 +121,8 @@ export interface Mortise {
   direction: Vec3;
   /** Unit normal of the face entered. */
   face: Vec3;
+  /** No corner is further than this from the middle between root and tip, mm. */
+  reach: number;
   /** The most that w · p comes to over the tenon's section about its middle, for a vector w square to its direction. */
   support: (w: Vec3) => number;
 }
@@ -134,7 +136,7 @@ export function wallBeside(wood: EnteredWood, mortise: Mortise): number {
   if (wood.round) return wallInRound(wood.length, wood.round, mortise);
   let least = Number.POSITIVE_INFINITY;
   for (const piece of wood.pieces) {
-    const part = between(mortise.tenon, piece, wood.length);
+    const part = within(mortise, piece, wood.length);
     if (!part) continue;
     for (const plane of piece.planes) {
       if (!isBeside(plane, wood.length, mortise.direction)) continue;
@@ -158,11 +160,14 @@ function isBeside(plane: Plane, length: Vec3, direction: Vec3): boolean {
   return Math.abs(dot(plane.normal, length)) < MOSTLY && Math.abs(dot(plane.normal, direction)) < MOSTLY;
 }
 
-/** The part of a tenon that lies between a piece's two ends. */
-function between(tenon: Convex, piece: Convex, length: Vec3): Convex | null {
-  let part: Convex | null = tenon;
+/** The part of a tenon that lies between a piece's two ends; the tenon itself when all of it does. */
+function within(mortise: Mortise, piece: Convex, length: Vec3): Convex | null {
+  let part: Convex | null = mortise.tenon;
   for (const plane of piece.planes) {
-    if (part && Math.abs(dot(plane.normal, length)) >= MOSTLY) part = clip(part, plane);
+    if (Math.abs(dot(plane.normal, length)) < MOSTLY) continue;
+    const middle = (height(plane, mortise.root) + height(plane, mortise.tip)) / 2;
+    if (middle > mortise.reach) return null;
+    if (part && middle > -mortise.reach) part = clip(part, plane);
   }
   return part;
 }

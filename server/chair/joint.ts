@@ -128,6 +128,10 @@ function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): nu
     tip: along(frame.root, frame.direction, cut.run),
     direction: frame.direction,
     face: site.shoulder.normal,
+    // A slanting end runs out by no more than the section's half size over the slant.
+    reach:
+      cut.run / 2 +
+      Math.hypot(cut.thick, cut.wide) / 2 / Math.abs(dot(frame.direction, site.shoulder.normal)),
     support: (w) => {
       const t = Math.abs(dot(w, frame.acrossThick)) * (cut.thick / 2);
       const u = Math.abs(dot(w, frame.acrossWide)) * (cut.wide / 2);

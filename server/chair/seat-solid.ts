@@ -1,9 +1,14 @@
+import { bodyOf } from "../geometry/body.ts";
 import { clip, intersect, prism } from "../geometry/convex.ts";
 import { flipped, height, offsetBy } from "../geometry/plane.ts";
-import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
-import { along, between } from "../geometry/vec.ts";
+import type { Body, Convex, Edge, Plane, Vec3 } from "../geometry/solid.ts";
+import { along, between, cross, dot, sub, unit } from "../geometry/vec.ts";
 import type { Post } from "./chair.ts";
+import { notched, type Spot } from "./notch.ts";
 import type { SeatOutline } from "./seat-outline.ts";
+
+/** Facets of a curved edge turn by less than this, radians. */
+const SMOOTH = 0.2;
 
 /** A slab of a seat, from one depth below the sitting surface to another, mm. */
 export interface SeatLayer {
@@ -12,17 +17,58 @@ export interface SeatLayer {
   to: number;
 }
 
-/** The slabs as convex pieces, cut out around the posts that pass through them. */
-export function seatSolids(layers: readonly SeatLayer[], plane: Plane, posts: Iterable<Post>): Convex[] {
+/** The slabs as one body, cut out around the posts that pass through them. */
+export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iterable<Post>): Body {
   const all = [...posts];
-  return layers.flatMap((layer) => {
-    let pieces = slab(layer, plane);
-    for (const post of all) {
-      const tool = stretchWithin(post, layer, plane);
-      if (tool) pieces = pieces.flatMap((piece) => less(piece, tool));
-    }
-    return pieces;
-  });
+  const pieces: Convex[] = [];
+  const edges: Edge[] = [];
+  for (const layer of layers) {
+    const tools = all.flatMap((post) => stretchWithin(post, layer, plane) ?? []);
+    let left = slab(layer, plane);
+    for (const tool of tools) left = left.flatMap((piece) => less(piece, tool));
+    pieces.push(...left);
+    const lines = edgesOf(layer, plane, tools) ?? bodyOf(left, SMOOTH).edges;
+    edges.push(...lines);
+  }
+  return { pieces, edges };
+}
+
+/** The lines of a notched slab from its two rings; undefined when a post stands clear within it, so that its ring is not one line. */
+function edgesOf(layer: SeatLayer, plane: Plane, tools: readonly Convex[]): Edge[] | undefined {
+  const top = ringAt(layer, plane, layer.from, tools);
+  const bottom = ringAt(layer, plane, layer.to, tools);
+  if (!top || !bottom || top.length !== bottom.length) return undefined;
+  const up = plane.normal;
+  const down: Vec3 = [-up[0], -up[1], -up[2]];
+  const count = top.length;
+  const sides = top.map((p, k) => unit(cross(sub(top[(k + 1) % count]!, p), sub(p, bottom[k]!))));
+  const edges: Edge[] = [];
+  for (let k = 0; k < count; k++) {
+    const next = (k + 1) % count;
+    const side = sides[k]!;
+    const before = sides[(k + count - 1) % count]!;
+    edges.push({ a: top[k]!, b: top[next]!, is: "arris", normals: [side, up] });
+    edges.push({ a: bottom[k]!, b: bottom[next]!, is: "arris", normals: [side, down] });
+    const is = dot(side, before) > Math.cos(SMOOTH) ? "smooth" : "arris";
+    edges.push({ a: top[k]!, b: bottom[k]!, is, normals: [before, side] });
+  }
+  return edges;
+}
+
+/** A slab's outline at a depth, notched by what stands through it. */
+function ringAt(layer: SeatLayer, plane: Plane, depth: number, tools: readonly Convex[]): Vec3[] | undefined {
+  const level = offsetBy(plane, -depth);
+  const right: Vec3 = [1, 0, 0];
+  const back = cross(plane.normal, right);
+  const spot = (p: Vec3): Spot => [dot(p, right), dot(p, back)];
+  const lift = ([u, v]: Spot): Vec3 =>
+    along(along(along([0, 0, 0], plane.normal, level.offset), right, u), back, v);
+  let ring: Spot[] | undefined = layer.outline.ring.map(spot);
+  for (const tool of tools) {
+    const section = crossed(tool, level);
+    if (section) ring = ring && notched(ring, section.map(spot));
+  }
+  return ring?.map(lift);
 }
 
 function slab({ outline, from, to }: SeatLayer, plane: Plane): Convex[] {
@@ -53,18 +99,24 @@ const extend = (from: readonly Vec3[], to: readonly Vec3[]): Vec3[] =>
 /** The corners of a post's section where its corner lines cross a plane; undefined when the post does not cross it. */
 function sectionIn(post: Post, plane: Plane): Vec3[] | undefined {
   for (const { solid } of post.pieces) {
-    const count = solid.points.length / 2;
-    const ring: Vec3[] = [];
-    for (let k = 0; k < count; k++) {
-      const a = solid.points[k]!;
-      const b = solid.points[count + k]!;
-      const [below, above] = [height(plane, a), height(plane, b)];
-      if (below > 1e-9 || above < -1e-9 || above - below < 1e-9) break;
-      ring.push(between(a, b, below / (below - above)));
-    }
-    if (ring.length === count && count >= 3) return ring;
+    const ring = crossed(solid, plane);
+    if (ring) return ring;
   }
   return straddled(post, plane);
+}
+
+/** Where the lines along a prism, which its points hold as two rings, cross a plane; undefined when not all do. */
+function crossed(solid: Convex, plane: Plane): Vec3[] | undefined {
+  const count = solid.points.length / 2;
+  const ring: Vec3[] = [];
+  for (let k = 0; k < count; k++) {
+    const a = solid.points[k]!;
+    const b = solid.points[count + k]!;
+    const [below, above] = [height(plane, a), height(plane, b)];
+    if (below > 1e-9 || above < -1e-9 || above - below < 1e-9) return undefined;
+    ring.push(between(a, b, below / (below - above)));
+  }
+  return ring.length >= 3 ? ring : undefined;
 }
 
 /** The same where the plane crosses from one piece to the next within the section: the piece nearest the middle runs on. */

@@ -1,15 +1,11 @@
 import type { Design, SeatDesign } from "../design/design.ts";
-import { bodyOf } from "../geometry/body.ts";
 import { offsetBy } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { between } from "../geometry/vec.ts";
 import type { Post, Rail, SeatSurface } from "./chair.ts";
 import { bearingPlane, seatFrame } from "./seat-frame.ts";
 import { outlineOf, type Reach } from "./seat-outline.ts";
-import { type SeatLayer, seatSolids } from "./seat-solid.ts";
-
-/** Facets of a curved edge turn by less than this, radians. */
-const SMOOTH = 0.2;
+import { type SeatLayer, seatBody } from "./seat-solid.ts";
 
 /**
  * The sitting surface: the plane through the middles of the tops of its front and back rails, level across the chair, raised by `proud`
@@ -48,7 +44,7 @@ export function buildSeat(
     outline: outline.ring,
     front: edgeOf(outline.front),
     back: edgeOf(outline.back),
-    body: bodyOf(seatSolids(layers, plane, posts), SMOOTH),
+    body: seatBody(layers, plane, posts),
   };
 }
 

@@ -1,8 +1,8 @@
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { dimensionOf } from "../design/values.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";
-import type { Motion, Vec3 } from "../geometry/solid.ts";
-import { distance } from "../geometry/vec.ts";
+import type { Body, Motion, Vec3 } from "../geometry/solid.ts";
+import { distance, dot } from "../geometry/vec.ts";
 import { angleOf } from "./angles.ts";
 import { backrestOf } from "./backrest.ts";
 import type { Chair, SeatSurface, Worked } from "./chair.ts";
@@ -69,36 +69,40 @@ export function valueOf(chair: Pick<Chair, "values">, name: string): Worked | un
 type Put = (name: string, number: number | undefined) => void;
 
 function wholeValues(chair: Built, put: Put): void {
-  const low: [number, number] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  const high: [number, number, number] = [
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-  ];
   const parts = [
     ...chair.posts.values(),
     ...chair.rails.values(),
     ...chair.slats.values(),
     ...chair.blocks.values(),
   ];
-  for (const { body } of chair.seat ? [...parts, chair.seat] : parts) {
-    for (const piece of body.pieces) {
-      for (const point of piece.points) {
-        const [x, y, z] = movePoint(chair.stance, point);
-        if (x < low[0]) low[0] = x;
-        if (x > high[0]) high[0] = x;
-        if (y < low[1]) low[1] = y;
-        if (y > high[1]) high[1] = y;
-        if (z > high[2]) high[2] = z;
-      }
-    }
-  }
   if (parts.length > 0) {
-    put("height", high[2]);
-    put("width", high[0] - low[0]);
-    put("depth", high[1] - low[1]);
+    const points = () => pointsOf(chair.seat ? [...parts, chair.seat] : parts);
+    const [x, y, z] = chair.stance.rotation.map((row) => extent(points(), row)) as [Extent, Extent, Extent];
+    put("height", z.high + chair.stance.shift[2]);
+    put("width", x.high - x.low);
+    put("depth", y.high - y.low);
   }
   put("joints", chair.joints.size);
+}
+
+function* pointsOf(parts: readonly { body: Body }[]): Iterable<Vec3> {
+  for (const { body } of parts) for (const piece of body.pieces) yield* piece.points;
+}
+
+interface Extent {
+  low: number;
+  high: number;
+}
+
+function extent(points: Iterable<Vec3>, along: Vec3): Extent {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const point of points) {
+    const at = dot(along, point);
+    if (at < low) low = at;
+    if (at > high) high = at;
+  }
+  return { low, high };
 }
 
 function seatValues(seat: SeatSurface, stance: Motion, put: Put): void {
