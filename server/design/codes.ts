@@ -89,7 +89,7 @@ const figures: CodeRow[] = [
     explanation:
       "The expression divides by nothing, grows beyond all bounds, or gives a function more or fewer values than it takes.",
     severity: "error",
-    example: "let n = 0\nlet gap = 300 / n\n",
+    example: "let n = 0\nlet spacing = 300 / n\n",
   },
   {
     code: "impossible-size",

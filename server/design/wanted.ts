@@ -22,17 +22,14 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
       problems.push({
         code: "circular-value",
         severity: "error",
-        message: `${name} is worked out from what this line gives, so it cannot be asked for here: ${circle.join(" → ")}; give a figure, or a let.`,
+        message: `${name} is worked out from what this line gives, so it cannot be asked for here: ${circle.join(" → ")}; give a figure instead.`,
         start: at.start,
         end: at.end,
       });
       continue;
     }
     const near = nearest(name, known);
-    const sameParts = known.filter((each) =>
-      listedAs(name).some((listed) => firstOf(each, 2) === firstOf(listed, 2)),
-    );
-    const exists = sameParts.length > 0 && near !== undefined;
+    const exists = near !== undefined && namesNoEnd(name, known);
     problems.push({
       code: "unknown-name",
       severity: "error",
@@ -49,7 +46,16 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
   return problems;
 }
 
-const firstOf = (name: string, count: number): string => name.split(".").slice(0, count).join(".");
+/** Values of the part are known, but none of the end that this name speaks of. */
+function namesNoEnd(name: string, known: readonly string[]): boolean {
+  const listed = listedAs(name);
+  const part = `${name.split(".")[0]}.`;
+  const ends = listed.map((each) => each.slice(0, each.lastIndexOf(".") + 1));
+  return (
+    known.some((each) => each.startsWith(part)) &&
+    !known.some((each) => ends.some((end) => each.startsWith(end)))
+  );
+}
 
 /** What a thing's place and shape hang on, by name. */
 type Needs = ReadonlyMap<string, ReadonlySet<string>>;
