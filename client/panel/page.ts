@@ -30,13 +30,15 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 </head>
 <body>
 <p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
+<main id="sheet" tabindex="0" aria-label="Drawing: arrow keys move it, plus and minus change its size"></main>
+<p id="named" aria-hidden="true"></p>
 <div id="looks" role="toolbar" aria-label="What to show">
+<details id="parts"><summary>Parts</summary><ul aria-label="Parts of the chair"></ul></details>
 <button data-look="all" title="All views (0)">All</button>
 <button data-look="front" title="Front view (1)">Front</button>
 <button data-look="side" title="Side view (2)">Side</button>
 <button data-look="plan" title="Plan (3)">Plan</button>
 </div>
-<main id="sheet" tabindex="0" aria-label="Drawing: arrow keys move it, plus and minus change its size"></main>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;

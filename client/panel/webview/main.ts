@@ -4,6 +4,7 @@
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createLooking, type Look } from "./looking.ts";
+import { fillPartsList, partNames } from "./parts-list.ts";
 import { type PartElements, sheetElements } from "./sheet-view.ts";
 
 interface State {
@@ -20,6 +21,8 @@ declare function acquireVsCodeApi(): {
 const vscode = acquireVsCodeApi();
 const words = document.getElementById("state") as HTMLElement;
 const place = document.getElementById("sheet") as HTMLElement;
+const named = document.getElementById("named") as HTMLElement;
+const list = document.querySelector("#parts ul") as HTMLElement;
 let parts: PartElements = new Map();
 let highlighted: string[] = [];
 let pointedAt: string | undefined;
@@ -41,12 +44,16 @@ document.getElementById("looks")?.addEventListener("click", ({ target }) => {
   const look = target instanceof HTMLElement && target.dataset.look;
   if (look) looking.at(look);
 });
-place.addEventListener("click", ({ target }) => {
-  const part = partOf(target);
-  if (part) vscode.postMessage({ type: "reveal", part });
-});
-place.addEventListener("pointerover", ({ target }) => point(partOf(target)));
-place.addEventListener("pointerleave", () => point(undefined));
+for (const holder of [place, list]) {
+  holder.addEventListener("click", ({ target }) => {
+    const part = partOf(target);
+    if (part) vscode.postMessage({ type: "reveal", part });
+  });
+  holder.addEventListener("pointerover", ({ target }) => point(partOf(target)));
+  holder.addEventListener("pointerleave", () => point(undefined));
+}
+list.addEventListener("focusin", ({ target }) => point(partOf(target)));
+list.addEventListener("focusout", () => point(undefined));
 vscode.postMessage({ type: "ready" });
 
 function show(drawing: DrawingParams) {
@@ -54,6 +61,7 @@ function show(drawing: DrawingParams) {
     const made = sheetElements(drawing.sheet);
     parts = made.parts;
     looking.show(drawing.sheet, made.svg);
+    fillPartsList(list, partNames(drawing.sheet));
     mark("caret", highlighted);
     mark("pointed-at", pointedAt ? [pointedAt] : []);
   }
@@ -70,6 +78,7 @@ function say({ sheet, stale, reason = "" }: DrawingParams) {
 function point(part: string | undefined) {
   if (part === pointedAt) return;
   pointedAt = part;
+  named.textContent = part ?? "";
   mark("pointed-at", part ? [part] : []);
 }
 
@@ -81,7 +90,7 @@ function mark(className: string, names: readonly string[]) {
 }
 
 function partOf(target: EventTarget | null): string | undefined {
-  return target instanceof SVGElement ? target.dataset.part : undefined;
+  return target instanceof SVGElement || target instanceof HTMLElement ? target.dataset.part : undefined;
 }
 
 /** What comes back after the window is loaded anew. */
