@@ -28,7 +28,7 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
       });
       continue;
     }
-    const near = nearest(name, known);
+    const near = nearest(name, known) ?? sameOfAnotherEnd(name, known);
     const exists = near !== undefined && namesNoEnd(name, known);
     problems.push({
       code: "unknown-name",
@@ -57,10 +57,18 @@ function namesNoEnd(name: string, known: readonly string[]): boolean {
   );
 }
 
+/** The same value at an end that the part does have. */
+function sameOfAnotherEnd(name: string, known: readonly string[]): string | undefined {
+  const part = `${name.split(".")[0]}.`;
+  const last = name.slice(name.lastIndexOf("."));
+  return known.find((each) => each.startsWith(part) && each.endsWith(last));
+}
+
 /** What a thing's place and shape hang on, by name. */
 type Needs = ReadonlyMap<string, ReadonlySet<string>>;
 
-function needsOf(design: Design): Needs {
+/** For each part, seat, trim and whole value of a design: what it hangs on directly. */
+export function needsOf(design: Design): Needs {
   const needs = new Map<string, Set<string>>();
   const add = (name: string, ...others: (PartRef | { name: string } | string | undefined)[]) => {
     const set = needs.get(name) ?? new Set<string>();
