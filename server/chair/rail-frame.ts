@@ -14,9 +14,9 @@ export interface FrameEnd {
 
 export interface FrameFacts {
   ends: readonly [FrameEnd, FrameEnd];
-  /** At the first end and at the second. */
-  thick: readonly [number, number];
-  wide: readonly [number, number];
+  /** At a share of its length from the first end; run on beyond both ends, where the posts' centre lines are. */
+  thick: (share: number) => number;
+  wide: (share: number) => number;
   round: boolean;
   /** Height of the top edge (a round rail's axis) at the first end; absent when something else decides it. */
   up?: number;
@@ -54,21 +54,27 @@ const ROUNDS = 40;
  */
 export function placeRail(facts: FrameFacts): RailFrame | undefined {
   const [a, b] = facts.ends;
-  const firstHeight = facts.up ?? facts.middleHeight ?? (a.hostTop ?? 0) + facts.wide[0];
+  const firstHeight = facts.up ?? facts.middleHeight ?? (a.hostTop ?? 0) + facts.wide(0);
   let q = sub(b.host.centre(firstHeight - facts.fall), a.host.centre(firstHeight));
   if (Math.hypot(q[0], q[1]) < 1e-9) return undefined;
   const side = outsideSign(facts, q, firstHeight);
-  let state: State = { q: unit(q), ...directions(q, side, 0), fall: facts.fall, first: firstHeight };
+  let state: State = {
+    q: unit(q),
+    ...directions(q, side, 0),
+    fall: facts.fall,
+    shares: [0, 1],
+    first: firstHeight,
+  };
   let frame: RailFrame | undefined;
   for (let round = 0; round < ROUNDS; round++) {
     const touch = [touchOf(facts, 0, state), touchOf(facts, 1, state)] as const;
     if (!touch[0] || !touch[1]) return undefined;
-    q = sub(touch[1].point, touch[0].point);
+    q = sub(touch[1], touch[0]);
     const leans =
       facts.stand === "plumb" ? [0, 0] : [leanOf(facts, 0, state, q, side), leanOf(facts, 1, state, q, side)];
     const lean = (leans[0]! + leans[1]!) / 2;
     const next = directions(q, side, lean);
-    const ends = shoulders(facts, state, next, touch[0].point, touch[1].point);
+    const ends = shoulders(facts, state, next, touch[0], touch[1]);
     if (!ends) return undefined;
     const moved = frame
       ? Math.max(norm(sub(ends.start, frame.start)), norm(sub(ends.end, frame.end)))
@@ -79,6 +85,7 @@ export function placeRail(facts: FrameFacts): RailFrame | undefined {
       ...next,
       q: frame.along,
       upward: frame.upward,
+      shares: sharesOf(frame, touch[0], touch[1]),
       fall: facts.slope === undefined ? facts.fall : Math.hypot(run[0], run[1]) * Math.tan(facts.slope),
       first: ends.first,
     };
@@ -87,12 +94,20 @@ export function placeRail(facts: FrameFacts): RailFrame | undefined {
   return frame;
 }
 
+function sharesOf({ start, end }: { start: Vec3; end: Vec3 }, first: Vec3, second: Vec3): [number, number] {
+  const run = sub(end, start);
+  const share = (p: Vec3) => dot(sub(p, start), run) / dot(run, run);
+  return [share(first), share(second)];
+}
+
 interface State {
   /** Unit, along the rail. */
   q: Vec3;
   outward: Vec3;
   upward: Vec3;
   fall: number;
+  /** Where along the rail the ends' touching points are, as shares of its length. */
+  shares: readonly [number, number];
   /** Height of the arris at the first end. */
   first: number;
 }
@@ -130,36 +145,37 @@ function squareUp(alongRail: Vec3, outward: Vec3): Vec3 {
 function leanOf(facts: FrameFacts, which: 0 | 1, state: State, q: Vec3, side: 1 | -1): number {
   const plumb = directions(q, side, 0);
   const top = heightAt(which, state);
-  const half = facts.round ? facts.wide[which] / 2 : 0;
-  const chord = facts.ends[which].host.chord(top + half, top + half - facts.wide[which] * state.upward[2]);
+  const half = facts.round ? facts.wide(which) / 2 : 0;
+  const chord = facts.ends[which].host.chord(top + half, top + half - facts.wide(which) * state.upward[2]);
   return Math.atan2(dot(chord, plumb.outward), dot(chord, plumb.upward));
 }
 
 const heightAt = (which: 0 | 1, state: State): number => state.first - (which === 1 ? state.fall : 0);
 
-/** From the arris to the middle of the section. */
+/** From the arris to the middle of the section at a share of the length. */
 function toMiddle(
   facts: FrameFacts,
-  which: 0 | 1,
+  share: number,
   { outward, upward }: Pick<State, "outward" | "upward">,
 ): Vec3 {
   if (facts.round) return [0, 0, 0];
-  return along(along([0, 0, 0], outward, -facts.thick[which] / 2), upward, -facts.wide[which] / 2);
+  return along(along([0, 0, 0], outward, -facts.thick(share) / 2), upward, -facts.wide(share) / 2);
 }
 
 /** A point that the outside face (a round rail's axis) goes through near one end. */
-function touchOf(facts: FrameFacts, which: 0 | 1, state: State): { point: Vec3; over: boolean } | undefined {
+function touchOf(facts: FrameFacts, which: 0 | 1, state: State): Vec3 | undefined {
   const end = facts.ends[which];
-  const middle = toMiddle(facts, which, state);
+  const share = state.shares[which];
+  const middle = toMiddle(facts, share, state);
   if (end.over) {
-    const under = along(middle, state.upward, -facts.wide[which] / 2);
+    const under = along(middle, state.upward, -facts.wide(share) / 2);
     const free = facts.up === undefined && end.hostTop !== undefined;
     const top = end.host.centre(free ? end.hostTop! : heightAt(which, state) + under[2]);
-    return { point: sub(top, under), over: true };
+    return sub(top, under);
   }
   const z = heightAt(which, state);
   if (facts.face.is === "centred" || facts.round) {
-    return { point: sub(end.host.centre(z + middle[2]), middle), over: false };
+    return sub(end.host.centre(z + middle[2]), middle);
   }
   const look = which === 0 ? state.q : negate(state.q);
   let around = end.host.centre(z);
@@ -172,7 +188,7 @@ function touchOf(facts: FrameFacts, which: 0 | 1, state: State): { point: Vec3; 
     around = point;
     if (still) break;
   }
-  return { point: around, over: false };
+  return around;
 }
 
 function shoulders(
@@ -187,12 +203,13 @@ function shoulders(
   const points: Vec3[] = [];
   const cuts: Plane[] = [];
   for (const which of [0, 1] as const) {
-    const middle = toMiddle(facts, which, { outward, upward });
+    const share = state.shares[which];
+    const middle = toMiddle(facts, share, { outward, upward });
     const end = facts.ends[which];
     const touch = which === 0 ? first : second;
     const look: Vec3 = which === 0 ? q : negate(q);
     if (end.over) {
-      const centre = along(touch, along(middle, upward, -facts.wide[which] / 2), 1);
+      const centre = along(touch, along(middle, upward, -facts.wide(share) / 2), 1);
       const far = lineMeets(end.host.face(negate(look), centre), centre, look);
       const reach = far ? dot(sub(centre, far), look) : 0;
       points.push(along(touch, look, -reach - end.over.overhang));

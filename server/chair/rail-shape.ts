@@ -39,8 +39,8 @@ export function railShape(sizes: RailSizes): RailShape {
   const [from, to] = sizes.clear;
   const below = sizes.arch?.below ? arcOver(to - from, sizes.arch.below) : undefined;
   const above = sizes.arch?.above ? arcOver(to - from, sizes.arch.above) : undefined;
-  const thickAt = (x: number) => sizeAt(sizes, "thick", x);
-  const wideAt = (x: number) => sizeAt(sizes, "wide", x);
+  const thickAt = (x: number) => sizeAt(sizes, "thick", x / length);
+  const wideAt = (x: number) => sizeAt(sizes, "wide", x / length);
   const outerOf = (x: number) => (bow ? sign * bow.parallel(x, 0) : 0);
   const arcs: RailShape["arcs"] = [];
   if (bow) arcs.push({ from: 0, arc: bow, chord: length });
@@ -74,11 +74,15 @@ export function railShape(sizes: RailSizes): RailShape {
   };
 }
 
-function sizeAt(sizes: RailSizes, which: "thick" | "wide", x: number): number {
+/** Thickness or width at a share of the length, tapers taken in; beyond the ends they run on. */
+export function sizeAt(
+  sizes: Pick<RailSizes, "thick" | "wide" | "tapers">,
+  which: "thick" | "wide",
+  share: number,
+): number {
   let size = sizes[which];
   for (const taper of sizes.tapers) {
-    const share = taper.towards === "end" ? x / sizes.length : Math.abs(2 * (x / sizes.length) - 1);
-    size += (taper[which] - size) * Math.min(1, Math.max(0, share));
+    size += (taper[which] - size) * (taper.towards === "end" ? share : Math.abs(2 * share - 1));
   }
   return size;
 }

@@ -6,6 +6,7 @@ import { type Host, postHost, railHost } from "./host.ts";
 import { curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
+import { sizeAt } from "./rail-shape.ts";
 import type { Shoulder } from "./shoulder.ts";
 import { makeStick, type Stick } from "./stick.ts";
 
@@ -84,7 +85,7 @@ export function buildRail(
   const curves = curvesOf(member, frame, sizes.wide, faults);
   const past = [frame.start, frame.end].map((at, which) => {
     const end = facts.ends[which]!;
-    return end.over ? 0 : end.host.fallBack(facts.thick[which]! / 2, at);
+    return end.over ? 0 : end.host.fallBack(facts.thick(which) / 2, at);
   });
   const stick = makeStick(frame, {
     ...sizes,
@@ -121,16 +122,6 @@ function sizesOf(design: RailDesign): Sizes | undefined {
   return { ...size, round: round !== undefined, flat, tapers };
 }
 
-/** A size of the section at both ends. */
-function atEnds(sizes: Sizes, which: "thick" | "wide"): [number, number] {
-  const ends: [number, number] = [sizes[which], sizes[which]];
-  for (const taper of sizes.tapers) {
-    ends[1] = taper[which];
-    if (taper.towards === "ends") ends[0] = taper[which];
-  }
-  return ends;
-}
-
 function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
   const host = built(end.member);
   if (!host) return undefined;
@@ -151,8 +142,8 @@ function factsOf(
   const { design } = member;
   const facts: FrameFacts = {
     ends,
-    thick: atEnds(sizes, "thick"),
-    wide: atEnds(sizes, "wide"),
+    thick: (share) => sizeAt(sizes, "thick", share),
+    wide: (share) => sizeAt(sizes, "wide", share),
     round: sizes.round,
     fall: design.fall?.value ?? 0,
     face: design.face.value,
