@@ -202,7 +202,7 @@ export interface Chair {
   floor: Plane;
   /** How far each foot is from the plane of the others, mm, by post; empty when all touch. */
   hanging: Map<string, number>;
-  /** Every worked-out value, by dotted name, in the order to list them. Right-hand twins are found by `valueOf`. */
+  /** Every worked-out value, by dotted name, in the order to list them. Right-hand twins are found by `workedValue`. */
   values: Map<string, Worked>;
   /** Things that could not be built, each said once, such as a rail end that reaches nothing. */
   faults: Fault[];

@@ -52,8 +52,7 @@ export function valuesOf(chair: Built): Map<string, Worked> {
  * A worked-out value by its dotted name: a right-hand twin has the left one's, and a pair's value may be asked for without a side
  * (`seat-side.length`).
  */
-// biome-ignore lint/suspicious/noShadowRestrictedNames: a value of the chair, by the name all rooms know this by.
-export function valueOf(chair: Pick<Chair, "values">, name: string): Worked | undefined {
+export function workedValue(chair: Pick<Chair, "values">, name: string): Worked | undefined {
   const { values } = chair;
   const parts = name.split(".");
   const own =

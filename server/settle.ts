@@ -1,0 +1,104 @@
+/**
+ * Text that asks for worked-out values, and a chair that is worked out from the text: gone round until nothing is left to learn.
+ */
+import type { Problem } from "../grammar/problem.ts";
+import type { Tree } from "../grammar/tree.ts";
+import { buildChair } from "./chair/build.ts";
+import type { Chair } from "./chair/chair.ts";
+import { workedValue } from "./chair/values.ts";
+import type { Design, Quantity } from "./design/design.ts";
+import { evaluate, readersOf } from "./design/evaluate.ts";
+import type { OtherTexts } from "./design/merge.ts";
+import { needsOf, wantedProblems } from "./design/wanted.ts";
+
+export interface Settled {
+  design: Design;
+  chair: Chair;
+  /** What is said of values that never came to be known. */
+  problems: Problem[];
+}
+
+/** Chains of values that hang on each other are followed this far; each link costs one reckoning of the chair. */
+const LONGEST_CHAIN = 24;
+/** A value that comes out this near to what was taken for it has settled, mm or rad. */
+const SETTLED = 1e-9;
+
+/**
+ * Evaluates and builds; where the text asks for values that this chair gives, does so again with those that hang on nothing that
+ * is itself still waiting. What is left in the end are circles and values that cannot be had.
+ */
+export function settle(from: { tree: Tree; address: string; files: OtherTexts }): Settled {
+  const known = new Map<string, Quantity>();
+  for (let round = 0; ; round++) {
+    const design = evaluate({ ...from, known });
+    const chair = buildChair(design);
+    const moved = round < LONGEST_CHAIN && (learn(design, chair, known) || correct(chair, known));
+    if (!moved) return { design, chair, problems: wantedProblems(design, chair.values.keys()) };
+  }
+}
+
+/** Takes over the values that are asked for and certain by now; whether there were any. */
+function learn(design: Design, chair: Chair, known: Map<string, Quantity>): boolean {
+  if (design.wanted.size === 0) return false;
+  const waits = waiting(design);
+  const needs = needsOf(design);
+  const before = known.size;
+  for (const name of design.wanted.keys()) {
+    const worked = workedValue(chair, name);
+    if (worked && !hangsOn(name, waits, needs))
+      known.set(name, { number: worked.number, dimension: worked.dimension });
+  }
+  return known.size > before;
+}
+
+/** Brings what was taken for known into line with the chair that came of it; whether anything moved. */
+function correct(chair: Chair, known: Map<string, Quantity>): boolean {
+  let moved = false;
+  for (const [name, quantity] of known) {
+    const worked = workedValue(chair, name);
+    if (
+      !worked ||
+      Math.abs(worked.number - quantity.number) <= SETTLED * Math.max(1, Math.abs(worked.number))
+    )
+      continue;
+    known.set(name, { number: worked.number, dimension: worked.dimension });
+    moved = true;
+  }
+  return moved;
+}
+
+/** Everything with a fact that waits for a value, directly or through a `let`. */
+function waiting(design: Design): Set<string> {
+  const { wantedBy, lets } = readersOf(design);
+  const waits = new Set<string>();
+  for (const readers of wantedBy.values()) for (const reader of readers) waits.add(reader);
+  for (let grew = true; grew; ) {
+    grew = false;
+    for (const [reader, used] of lets) {
+      if (waits.has(reader) || ![...used].some((name) => waits.has(name))) continue;
+      waits.add(reader);
+      grew = true;
+    }
+  }
+  return waits;
+}
+
+/** Whether a value hangs on something that waits. */
+function hangsOn(
+  value: string,
+  waits: ReadonlySet<string>,
+  needs: ReadonlyMap<string, ReadonlySet<string>>,
+): boolean {
+  const first = value.split(".")[0] ?? value;
+  const things = value.endsWith(".foot-bevel") || needs.get("trim")?.has(first) ? [first, "trim"] : [first];
+  const seen = new Set(things);
+  for (let thing = things.pop(); thing !== undefined; thing = things.pop()) {
+    if (waits.has(thing)) return true;
+    for (const next of needs.get(thing) ?? []) {
+      if (seen.has(next)) continue;
+      seen.add(next);
+      things.push(next);
+    }
+  }
+  return false;
+}
