@@ -11,6 +11,9 @@ export interface Backrest {
   highest: Rail;
   /** Radians, from square to the seat, positive away from the sitter. */
   rake: number;
+  /** The straight of the back: a point on it and its direction going up. */
+  at: Vec3;
+  run: Vec3;
   /** The top of the highest member, at the middle of its length: the higher of its two arrises in the plane given as level. */
   top: Vec3;
 }
@@ -43,6 +46,8 @@ export function backrestOf(chair: Pick<Chair, "rails" | "slats" | "seat" | "floo
     lowest: low.rail,
     highest: high.rail,
     rake: Math.atan2(dot(run, back), dot(run, plane.normal)),
+    at: low.face,
+    run,
     top: topOf(high.rail, chair.floor),
   };
 }

@@ -1,0 +1,54 @@
+import { backrestOf } from "../chair/backrest.ts";
+import type { Chair, Rail } from "../chair/chair.ts";
+import { movePoint } from "../geometry/motion.ts";
+import { lineMeets } from "../geometry/plane.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { along, between } from "../geometry/vec.ts";
+import type { ChairWeight } from "../timber/weight.ts";
+import type { Loaded } from "./load-cases.ts";
+
+/** Free fall, m/s²: standard gravity (CGPM 1901). */
+export const gravity = 9.80665;
+
+/** Where the standards' loads act on a chair with a seat, as it stands; nothing when it has no seat. */
+export function loadedOf(chair: Chair, weight: ChairWeight): Loaded | undefined {
+  const { seat, stance } = chair;
+  if (!seat) return undefined;
+  const outline = seat.outline.map((point) => movePoint(stance, point));
+  const middle = movePoint(stance, between(seat.front.middle, seat.back.middle, 0.5));
+  const back = backOf(chair);
+  return {
+    seat: outline,
+    seatHeight: middle[2] - (seat.design.sag?.value ?? 0),
+    ...(back && { back }),
+    arms: armsOf(chair).map((arm) => ({ outer: movePoint(stance, outerMiddle(arm)) })),
+    weight: { at: weight.centre, force: [0, 0, -weight.mass * gravity] },
+  };
+}
+
+/** Arms: members lying flat, fore-and-aft, above the seat, beside it. */
+export function armsOf(chair: Chair): Rail[] {
+  const seat = chair.seat;
+  if (!seat) return [];
+  return [...chair.rails.values()].filter((rail) => {
+    if (rail.is !== "rail" || Math.abs(rail.along[1]) < Math.SQRT1_2) return false;
+    const lying =
+      "flat" in rail.design && (rail.design.flat?.value || rail.design.ends.some((end) => end.over));
+    const middle = between(rail.start, rail.end, 0.5);
+    return Boolean(lying) && middle[2] > seat.front.middle[2] + 50;
+  });
+}
+
+/** The middle of an arm's outer edge: an arm lies centred, so its outside arris is the outer edge, bow included. */
+function outerMiddle(rail: Rail): Vec3 {
+  return along(between(rail.start, rail.end, 0.5), rail.outward, rail.bow ?? 0);
+}
+
+/** Where the back meets the seat, y on the centre line, and the height of its top. */
+function backOf(chair: Chair): { junction: number; top: number } | undefined {
+  const found = backrestOf(chair);
+  if (!found || !chair.seat) return undefined;
+  const junction = lineMeets(chair.seat.plane, found.at, found.run);
+  if (!junction) return undefined;
+  return { junction: movePoint(chair.stance, junction)[1], top: movePoint(chair.stance, found.top)[2] };
+}

@@ -1,0 +1,75 @@
+import type { Chair, Joint } from "../chair/chair.ts";
+import { boundingBox, boxesMeet, intersect, volume } from "../geometry/convex.ts";
+import { distanceBetween } from "../geometry/distance.ts";
+import type { Convex, Vec3 } from "../geometry/solid.ts";
+
+/** Two tenons inside one member: how much of them is in the same place, or how much wood stands between them. */
+export interface Meeting {
+  /** Full name of the member entered. */
+  member: string;
+  a: Joint;
+  b: Joint;
+  /** mm³ that both would fill. */
+  overlap: number;
+  /** Least wood between the mortises, mm; 0 when they meet. */
+  wall: number;
+  /** Where that is, as drawn. */
+  place: Vec3;
+}
+
+/** mm³: less than this is a touch, not a meeting. */
+const touch = 1e-3;
+
+/** Mortises further apart than this do not concern each other, mm. */
+const near = 60;
+
+/** Every pair of mortises of one member that meet or stand near each other, nearest first. */
+export function meetingsInside(chair: Chair): Meeting[] {
+  const byMember = new Map<string, Joint[]>();
+  for (const joint of chair.joints.values()) {
+    if (joint.tenon.length === 0) continue;
+    const known = byMember.get(joint.entered.name);
+    if (known) known.push(joint);
+    else byMember.set(joint.entered.name, [joint]);
+  }
+  const found: Meeting[] = [];
+  for (const [member, joints] of byMember) {
+    joints.forEach((a, i) => {
+      for (const b of joints.slice(i + 1)) {
+        const meeting = meetingOf(member, a, b);
+        if (meeting) found.push(meeting);
+      }
+    });
+  }
+  return found.sort((x, y) => x.wall - y.wall || y.overlap - x.overlap);
+}
+
+/** The solids a joint's mortise takes out of the member entered: its tenons and its haunch. */
+export function mortiseSolids(joint: Joint): Convex[] {
+  return joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
+}
+
+function meetingOf(member: string, a: Joint, b: Joint): Meeting | undefined {
+  let overlap = 0;
+  let wall = Number.POSITIVE_INFINITY;
+  let place: Vec3 = a.root;
+  for (const one of mortiseSolids(a)) {
+    for (const other of mortiseSolids(b)) {
+      if (!boxesMeet(boundingBox(one), boundingBox(other), near)) continue;
+      const shared = boxesMeet(boundingBox(one), boundingBox(other)) ? intersect(one, other) : null;
+      const filled = shared ? volume(shared) : 0;
+      if (filled > touch) {
+        overlap += filled;
+        place = shared!.points[0]!;
+        wall = 0;
+      } else if (wall > 0) {
+        const { distance, onA } = distanceBetween(one, other);
+        if (distance < wall) {
+          wall = distance;
+          place = onA;
+        }
+      }
+    }
+  }
+  return wall < near ? { member, a, b, overlap, wall, place } : undefined;
+}
