@@ -1,0 +1,117 @@
+import { describe, expect, test } from "vitest";
+import { parse } from "../../../grammar/parser.ts";
+import { vocabulary } from "../../../grammar/vocabulary/index.ts";
+import { evaluate } from "../../../server/design/evaluate.ts";
+import { wantedProblems } from "../../../server/design/wanted.ts";
+import { deg, read } from "./read.ts";
+import { sample } from "./sample.ts";
+
+test("the sample is read without a word", () => {
+  expect(parse(sample, vocabulary).problems).toEqual([]);
+  const design = read(sample);
+  expect(design.problems).toEqual([]);
+  expect(design.wanted.size).toBe(0);
+  expect([...design.names.keys()]).toEqual([
+    "seat-height",
+    "back-lean",
+    "rail-tenon",
+    "crest-tenon",
+    "slat-tenon",
+    "front",
+    "back",
+    "seat-front",
+    "seat-side",
+    "seat-back",
+    "side-stretcher",
+    "back-lower",
+    "crest",
+    "back-slat",
+    "back-rake",
+  ]);
+});
+
+test("its lets move what hangs on them", () => {
+  const lower = read(sample.replace("= 440 within", "= 425 within"));
+  expect(lower.posts.get("front")?.height?.value).toBe(413);
+  expect(lower.rails.get("seat-side")?.ups[0]?.value).toBe(413);
+  const knee = read(sample.replace("= 6.5deg", "= 8deg"))
+    .posts.get("back")
+    ?.knees.find(({ value }) => value.word === "rake");
+  expect(knee?.value.slope).toBeCloseTo(deg(8), 12);
+});
+
+/** Every how many characters the text is cut off; 1 for a thorough look. */
+const step = 5;
+
+/** Reads a broken text and looks that every problem stands inside it. */
+function survive(text: string): void {
+  const design = read(text);
+  for (const problem of [...design.problems, ...wantedProblems(design, [])]) {
+    expect(problem.start).toBeGreaterThanOrEqual(0);
+    expect(problem.end).toBeGreaterThanOrEqual(problem.start);
+    expect(problem.end).toBeLessThanOrEqual(text.length);
+    expect(problem.message).toMatch(/[.?]$/);
+    for (const { edits } of problem.fixes ?? []) {
+      for (const edit of edits) expect(edit.end).toBeLessThanOrEqual(text.length);
+    }
+  }
+}
+
+describe("a broken text always has a design", () => {
+  test("cut off anywhere", () => {
+    for (let end = 0; end <= sample.length; end += step) survive(sample.slice(0, end));
+  });
+
+  test("with any one word left out", () => {
+    for (const { index, 0: word } of sample.matchAll(/[\w.-]+|[^\s\w]/g)) {
+      survive(sample.slice(0, index) + sample.slice(index + word.length));
+    }
+  });
+
+  test("with any line left out, the other lines' facts stay", () => {
+    const lines = sample.split("\n");
+    lines.forEach((_, at) => {
+      survive(lines.filter((__, other) => other !== at).join("\n"));
+    });
+    const design = read(sample.replace("  splay", "").replace("section 40 x 40", "section 40 x"));
+    expect(design.posts.get("front")?.section).toBeUndefined();
+    expect(design.posts.get("front")?.height?.value).toBe(428);
+    expect(design.posts.get("front")?.tapers).toHaveLength(1);
+  });
+
+  test("of nonsense", () => {
+    for (const text of [
+      "}{",
+      "let let = let",
+      "post {\n",
+      "let a = ((((((",
+      "rail r { up up up }",
+      "like like",
+      '"',
+      "seat",
+      "trim",
+      "\u0000",
+    ]) {
+      survive(text);
+    }
+    const deep = `let a = ${"(".repeat(10_000)}1${")".repeat(10_000)}\n`;
+    survive(deep);
+    survive(`let a = ${"-".repeat(2_000)}1\n`);
+    survive(`let a = 1${" + 1".repeat(20_000)}\n`);
+  });
+});
+
+/** Milliseconds, on a machine that is busy with other things. */
+const ceiling = 3;
+
+test("the sample is read in well under a millisecond when warm", () => {
+  const tree = parse(sample, vocabulary);
+  const files = { resolve: (_: string, path: string) => path, read: () => undefined };
+  let best = Number.POSITIVE_INFINITY;
+  for (let run = 0; run < 100; run++) {
+    const start = performance.now();
+    evaluate({ tree, address: "here.chair", files });
+    best = Math.min(best, performance.now() - start);
+  }
+  expect(best).toBeLessThan(ceiling);
+});
