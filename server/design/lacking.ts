@@ -3,7 +3,7 @@
  */
 import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
-import type { Design, RailDesign } from "./design.ts";
+import type { Design, RailCourse, RailDesign } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { facetOf, lineOf, type Reading, report } from "./reading.ts";
 
@@ -17,7 +17,7 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
       checkRequired(reading, item, item.statement.block.kind);
     const name = item.key.startsWith("name ") ? item.key.slice("name ".length) : "";
     const rail = design.rails.get(name);
-    if (rail?.statement === item.statement) checkUp(reading, item, rail);
+    if (rail?.statement === item.statement) checkUp(reading, item, rail, design);
     const post = design.posts.get(name);
     if (
       post?.statement === item.statement &&
@@ -53,9 +53,14 @@ function postsUnderRails(design: Design): ReadonlySet<string> {
   return names;
 }
 
-function checkUp(reading: Reading, item: Item, rail: RailDesign): void {
+const coursesOver = (course: RailCourse): string[] =>
+  course.is === "from-to" ? [course.from.name, course.to.name] : [course.of.name];
+
+function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design): void {
   if (rail.course === undefined || rail.course.value.is === "over") return;
   if (rail.ends.some((end) => end.over !== undefined) || !lacks(item, "up")) return;
+  // A cross rail let into two others lies in the middle of them.
+  if (coursesOver(rail.course.value).every((name) => design.rails.has(name))) return;
   tell(reading, item, rail.name, "`up` or `count`", "up 190");
 }
 
