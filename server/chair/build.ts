@@ -1,6 +1,6 @@
 import type { Design } from "../design/design.ts";
 import { STILL } from "../geometry/motion.ts";
-import { levelAt } from "../geometry/plane.ts";
+import { levelAt, offsetBy } from "../geometry/plane.ts";
 import type { Chair, Fault } from "./chair.ts";
 import { buildJoints } from "./joints.ts";
 import { buildMembers, cutFeet, type Members } from "./members.ts";
@@ -52,6 +52,18 @@ export function buildChair(design: Design): Chair {
     faults,
   };
   return { ...built, values: stage("the values", () => valuesOf(built), new Map()) };
+}
+
+/** All feet cut to the floor; one that hangs as far above it as it was cut short. */
+function onTheirFeet(members: Members, { floor, hanging }: Stance): Members["posts"] {
+  const posts = cutFeet(members, floor);
+  for (const [name, gap] of hanging) {
+    const post = members.posts.get(name);
+    const alone =
+      post && cutFeet({ ...members, posts: new Map([[name, post]]) }, offsetBy(floor, gap)).get(name);
+    if (alone) posts.set(name, alone);
+  }
+  return posts;
 }
 
 const noMembers = (): Members => ({

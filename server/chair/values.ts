@@ -127,3 +127,5 @@ function sameAsTwin(values: ReadonlyMap<string, Worked>, name: string, number: n
 function meaningOf(name: string): string {
   return meanings.get(name) ?? meanings.get(name.slice(name.lastIndexOf(".") + 1)) ?? "";
 }
+
+export { workedValue as valueOf };
