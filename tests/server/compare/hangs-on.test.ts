@@ -1,0 +1,54 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { parse } from "../../../grammar/parser.ts";
+import { vocabulary } from "../../../grammar/vocabulary/index.ts";
+import { hangsOn, type Mover } from "../../../server/compare/hangs-on.ts";
+import { settle } from "../../../server/settle.ts";
+
+const files = { resolve: (_from: string, path: string) => path, read: () => undefined };
+
+function movers(text: string, value: string): Mover[] {
+  const tree = parse(text, vocabulary);
+  const { design, chair } = settle({ tree, address: "a.chair", files });
+  const before = JSON.stringify(chair.values.get(value));
+  const steps = hangsOn({
+    tree,
+    design,
+    chair,
+    value,
+    rework: (t) => settle({ tree: t, address: "a.chair", files }).chair,
+  });
+  let next = steps.next();
+  while (!next.done) next = steps.next();
+  // The tree is left as it was.
+  const again = settle({ tree, address: "a.chair", files });
+  expect(JSON.stringify(again.chair.values.get(value))).toBe(before);
+  return next.value;
+}
+
+describe("what a value hangs on", { timeout: 60_000 }, () => {
+  const mess = readFileSync(new URL("../../../samples/boathouse-mess-chair.chair", import.meta.url), "utf8");
+
+  it("the slope of the seat: trimming the back feet, and where they stand", () => {
+    const found = movers(mess, "seat.slope");
+    const trim = found.find((one) => one.what.startsWith("trim"))!;
+    // 1 mm more off the back feet turns the chair by about 1 mm over the distance between the feet, 452 − 20 mm.
+    expect(trim.moves).toBeCloseTo(Math.atan(1 / 432), 4);
+    expect(trim.step).toEqual({ number: 1, dimension: "length" });
+    expect(found.some((one) => one.what === "foot back" && one.of === "back")).toBe(true);
+    expect(found.every((one, i) => i === 0 || Math.abs(one.moves) <= Math.abs(found[i - 1]!.moves))).toBe(
+      true,
+    );
+  });
+
+  it("a let is named by its own name; a section of a slat moves nothing of the seat", () => {
+    const found = movers(mess, "back-rake");
+    expect(found[0]!.what).toBe("back-lean");
+    expect(found[0]!.moves).toBeCloseTo(Math.PI / 180, 6);
+    expect(movers(mess, "seat.height").some((one) => one.of === "back-slat")).toBe(false);
+  });
+
+  it("a value that is not there hangs on nothing", () => {
+    expect(movers('chair "x"\n', "seat.slope")).toEqual([]);
+  });
+});
