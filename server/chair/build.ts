@@ -28,7 +28,7 @@ export function buildChair(design: Design): Chair {
   const stance = stage("the stance", () => stanceOf(members.posts.values(), design.trims), level());
   const trimmed = stance.motion !== STILL;
   const posts = trimmed
-    ? stage("the feet", () => cutFeet(members, stance.floor), members.posts)
+    ? stage("the feet", () => onTheirFeet(members, stance), members.posts)
     : members.posts;
   const { rails, slats, blocks } = members;
   const topOf = (post: string) => members.ends.get(post)?.top;
