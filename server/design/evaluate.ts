@@ -44,6 +44,7 @@ export function evaluate(from: Evaluating): Design {
   reading.lengthTaken = lets.lengthTaken;
   const fillers = declareAll(reading, gathered.items, design, lets);
   readWhole(reading, gathered.items, design);
+  lets.workOut();
   for (const fill of fillers) fill();
   for (const item of gathered.items) readClaim(reading, item, design);
   lets.finish();
@@ -122,6 +123,7 @@ function newReading(from: Evaluating, design: Design): Reading {
     wantedBy: new Map(),
     letsUsed: new Map(),
     reader: "",
+    comparisons: 20_000,
     named: () => undefined,
     lengthTaken: () => {},
   };

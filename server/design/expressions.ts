@@ -23,7 +23,7 @@ export interface Scope {
   /** Millimetres that a bare length stands for in the file where the expression stands. */
   bare: number;
   /** What a name comes to; says itself what is wrong with it. */
-  named(value: Value & { is: "name" }): Amount | undefined;
+  named(value: Value & { is: "name" }, depth: number): Amount | undefined;
   report(
     code: "wrong-unit" | "unreadable-number" | "unknown-name",
     at: Span,
@@ -32,12 +32,19 @@ export interface Scope {
   ): void;
 }
 
-/** Deeper expressions are not read: nobody writes them, and the stack has an end. */
+/** How many values and brackets may hang on each other in a row: nobody needs more, and the stack has an end. */
 const deepest = 200;
 
 /** The amount, or nothing when it cannot be worked out; what is wrong has then been said, here or where the text was read. */
 export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefined {
-  if (depth > deepest) return undefined;
+  if (depth > deepest) {
+    scope.report(
+      "unreadable-number",
+      value,
+      `This hangs on more than ${deepest} values in a row; give one of them by itself.`,
+    );
+    return undefined;
+  }
   switch (value.is) {
     case "number":
       return finite({ number: value.number, dimension: "number", bare: scope.bare }, value, scope);
@@ -49,19 +56,15 @@ export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefin
     case "slope":
       return finite({ number: Math.atan2(value.rise, value.run), dimension: "angle" }, value, scope);
     case "name":
-      return scope.named(value);
+      return scope.named(value, depth + 1);
     case "group":
       return workOut(value.of, scope, depth + 1);
     case "negate": {
       const of = workOut(value.of, scope, depth + 1);
       return of && { ...of, number: -of.number };
     }
-    case "binary": {
-      const left = workOut(value.left, scope, depth + 1);
-      const right = workOut(value.right, scope, depth + 1);
-      if (left === undefined || right === undefined) return undefined;
-      return settled(binary(value.op, left, right), value, scope);
-    }
+    case "binary":
+      return chain(value, scope, depth);
     case "call":
       return call(value, scope, depth);
     case "share":
@@ -74,6 +77,24 @@ export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefin
     case "unreadable":
       return undefined;
   }
+}
+
+/** A row of signs such as `a - b + c`, which may be as long as a line. */
+function chain(value: Value & { is: "binary" }, scope: Scope, depth: number): Amount | undefined {
+  const links: (Value & { is: "binary" })[] = [];
+  let first: Value = value;
+  while (first.is === "binary") {
+    links.push(first);
+    first = first.left;
+  }
+  let left = workOut(first, scope, depth + 1);
+  for (let at = links.length - 1; at >= 0; at--) {
+    const link = links[at];
+    if (link === undefined) continue;
+    const right = workOut(link.right, scope, depth + 1);
+    left = left && right && settled(binary(link.op, left, right), link, scope);
+  }
+  return left;
 }
 
 function binary(op: "+" | "-" | "*" | "/", left: Amount, right: Amount): Outcome {

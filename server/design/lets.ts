@@ -22,34 +22,39 @@ interface Entry {
 
 export interface Lets {
   /** What a name in an expression comes to: a let, or else a worked-out value. */
-  named(value: Value & { is: "name" }, source: Source): Amount | undefined;
+  named(value: Value & { is: "name" }, source: Source, depth: number): Amount | undefined;
   lengthTaken(value: Value): void;
   add(item: Item, design: LetDesign): void;
-  /** Works out every let, and looks at ranges; to be called when all else has been read. */
+  /** Works out every let, in the order of the text. */
+  workOut(): void;
+  /** Gives every let its value and looks at ranges; to be called when all else has been read. */
   finish(): void;
 }
+
+/** More members of a circle than these are not named. */
+const mostMembers = 12;
 
 /** The lets of one chair. Each is worked out when first asked for; a circle is told of once and has no value. */
 export function makeLets(reading: Reading): Lets {
   const entries = new Map<string, Entry>();
   const path: Entry[] = [];
 
-  function amountOf(entry: Entry, asked: Value, source: Source): Amount | undefined {
+  function amountOf(entry: Entry, asked: Value, source: Source, depth: number): Amount | undefined {
     if (entry.state === "being worked out") {
       circle(entry, asked, source);
       return undefined;
     }
-    if (entry.state === "waiting") settle(entry);
+    if (entry.state === "waiting") settle(entry, depth);
     return entry.amount;
   }
 
-  function settle(entry: Entry): void {
+  function settle(entry: Entry, depth: number): void {
     entry.state = "being worked out";
     path.push(entry);
     const value = factOf(entry.item, "value")?.value;
     const reader = reading.reader;
     reading.reader = entry.design.name;
-    const amount = value && workOut(value, scopeOf(reading, entry.item.source));
+    const amount = value && workOut(value, scopeOf(reading, entry.item.source), depth);
     reading.reader = reader;
     path.pop();
     entry.state = "done";
@@ -58,8 +63,12 @@ export function makeLets(reading: Reading): Lets {
 
   function circle(entry: Entry, asked: Span, source: Source): void {
     const members = path.slice(path.indexOf(entry));
-    const names = [...members, entry].map((each) => each.design.name).join(" → ");
-    const related = members.map((each): Related => {
+    const shown = members.length > mostMembers ? members.slice(0, mostMembers) : members;
+    const way = shown
+      .map((each) => each.design.name)
+      .concat(shown === members ? [] : ["…"], entry.design.name);
+    const names = way.join(" → ");
+    const related = shown.map((each): Related => {
       const { at, name, file } = each.design;
       return { start: at.start, end: at.end, message: `${name} is given here`, ...(file ? { file } : {}) };
     });
@@ -71,43 +80,54 @@ export function makeLets(reading: Reading): Lets {
   }
 
   /** The names that are lengths if this expression is one. */
-  function lengthTaken(value: Value): void {
-    if (value.is === "name") {
+  function lengthTaken(taken: Value): void {
+    const waiting = [taken];
+    for (let value = waiting.pop(); value !== undefined; value = waiting.pop()) {
+      if (value.is !== "name") {
+        waiting.push(...lengthsIn(value));
+        continue;
+      }
       const entry = entries.get(value.name);
-      if (entry === undefined || entry.length) return;
+      if (entry === undefined || entry.length) continue;
       entry.length = true;
       const from = factOf(entry.item, "value")?.value;
-      if (from !== undefined) lengthTaken(from);
-    } else if (value.is === "group" || value.is === "negate") lengthTaken(value.of);
-    else if (value.is === "call") value.args.forEach(lengthTaken);
-    else if (value.is === "binary") {
-      const { op, left, right } = value;
-      if (op === "+" || op === "-" || (op === "*" && isPlain(left))) lengthTaken(right);
-      if (op !== "*" || !isPlain(left)) lengthTaken(left);
+      if (from !== undefined) waiting.push(from);
     }
   }
 
-  function finish(): void {
+  function workOutAll(): void {
     for (const entry of entries.values()) {
-      if (entry.state === "waiting") settle(entry);
+      if (entry.state === "waiting") settle(entry, 0);
     }
-    for (const entry of entries.values()) finishOne(reading, entry);
   }
 
   return {
-    named(value, source) {
+    named(value, source, depth) {
       const entry = entries.get(value.name);
       if (entry === undefined) return workedOut(reading, value, source);
       const used = reading.letsUsed.get(reading.reader) ?? new Set();
       reading.letsUsed.set(reading.reader, used.add(value.name));
-      return amountOf(entry, value, source);
+      return amountOf(entry, value, source, depth);
     },
     lengthTaken,
     add(item, design) {
       entries.set(design.name, { item, design, state: "waiting" });
     },
-    finish,
+    workOut: workOutAll,
+    finish() {
+      for (const entry of entries.values()) finishOne(reading, entry);
+    },
   };
+}
+
+/** The parts of an expression that are lengths when the whole is one. */
+function lengthsIn(value: Value): Value[] {
+  if (value.is === "group" || value.is === "negate") return [value.of];
+  if (value.is === "call") return value.args;
+  if (value.is !== "binary") return [];
+  const { op, left, right } = value;
+  if (op === "+" || op === "-") return [left, right];
+  return op === "*" && isPlain(left) ? [right] : [left];
 }
 
 const isPlain = (value: Value): boolean =>

@@ -206,6 +206,13 @@ function checkSide(
   return undefined;
 }
 
+/** The nearest of these names, as long as the reading may still compare. */
+export function nearName(reading: Reading, name: string, candidates: readonly string[]): string | undefined {
+  if (reading.comparisons < candidates.length) return undefined;
+  reading.comparisons -= candidates.length;
+  return nearest(name, candidates);
+}
+
 function unknown(
   reading: Reading,
   line: Line,
@@ -216,7 +223,7 @@ function unknown(
   const fitting = [...reading.names.values()]
     .filter((declared) => kinds.includes(kindOf(declared)))
     .map((declared) => declared.name);
-  const near = nearest(name, fitting);
+  const near = nearName(reading, name, fitting);
   const wanted = kinds.map((kind) => (kindNames[kind] ?? kind).replace(/^an? /, "")).join(" or ");
   const what =
     near === undefined

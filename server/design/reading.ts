@@ -24,7 +24,9 @@ export interface Reading {
   letsUsed: Map<string, Set<string>>;
   /** The part being read, or a let or claim by its line. */
   reader: string;
-  named(value: Value & { is: "name" }, source: Source): Amount | undefined;
+  named(value: Value & { is: "name" }, source: Source, depth: number): Amount | undefined;
+  /** How many names may still be compared in search of a near one: keeps the cost of a text full of faults in hand. */
+  comparisons: number;
   /** Told of every expression that is taken for a length. */
   lengthTaken(value: Value): void;
 }
@@ -92,7 +94,7 @@ export function amountOf(reading: Reading, line: Line, value: Value): Amount | u
 export function scopeOf(reading: Reading, source: Source): Scope {
   return {
     bare: source.bare,
-    named: (value) => reading.named(value, source),
+    named: (value, depth) => reading.named(value, source, depth),
     report: (code, at, message, fixes) =>
       report(reading, source, at, fixes ? { code, message, fixes } : { code, message }),
   };

@@ -8,7 +8,7 @@ import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Dimension } from "./design.ts";
 import { functionNames } from "./expressions.ts";
 import type { Source } from "./merge.ts";
-import { kindNames, kindOf, wholeValues } from "./names.ts";
+import { kindNames, kindOf, nearName, wholeValues } from "./names.ts";
 import type { Amount } from "./quantity.ts";
 import { type Reading, report } from "./reading.ts";
 
@@ -87,7 +87,7 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
       reading,
       source,
       segments[0] ?? value,
-      nearest(first, [...parts, ...groups]),
+      nearName(reading, first, [...parts, ...groups]),
       `There is no part called ${first}.`,
     );
     return false;
@@ -147,7 +147,7 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
     return;
   }
   const lets = [...reading.names.values()].filter((each) => kindOf(each) === "let").map((each) => each.name);
-  const near = nearest(name, [...lets, ...wholeNames]);
+  const near = nearName(reading, name, [...lets, ...wholeNames]);
   const message =
     near === undefined
       ? `There is no value called ${name}; give it one with \`let ${name} = …\`.`

@@ -57,7 +57,7 @@ function survive(text: string): void {
   }
 }
 
-describe("a broken text always has a design", () => {
+describe("a broken text always has a design", { timeout: 60_000 }, () => {
   test("cut off anywhere", () => {
     for (let end = 0; end <= sample.length; end += step) survive(sample.slice(0, end));
   });
@@ -98,7 +98,27 @@ describe("a broken text always has a design", () => {
     survive(deep);
     survive(`let a = ${"-".repeat(2_000)}1\n`);
     survive(`let a = 1${" + 1".repeat(20_000)}\n`);
+    const count = 3000;
+    const forward = Array.from({ length: count }, (_, n) => `let a${n + 1} = a${n} + 1\n`).join("");
+    const long = read(
+      `let a0 = 1\n${forward}${"post p {\n  section 40 x 40\n  foot out 0, back 0\n  height a"}${count}\n}\n`,
+    );
+    expect(long.posts.get("p")?.height?.value).toBe(count + 1);
+    expect(long.lets.get("a7")?.value?.value).toEqual({ number: 8, dimension: "length" });
+    const backward = Array.from({ length: count }, (_, n) => `let b${n} = b${n + 1} + 1\n`).join("");
+    survive(`${backward}let b${count} = b0\n`);
   });
+});
+
+test("a large text full of faults stops looking for near names, so that its cost stays in hand", () => {
+  const parts = Array.from(
+    { length: 1000 },
+    (_, n) => `rail part${n} {\n  across prat${n}\n  round 20\n  up 100\n}\n`,
+  );
+  const { problems } = read(parts.join(""));
+  expect(problems).toHaveLength(1000);
+  expect(problems[0]?.fixes).toHaveLength(1);
+  expect(problems[999]?.fixes).toBeUndefined();
 });
 
 /** Milliseconds, on a machine that is busy with other things. */
