@@ -2,6 +2,7 @@
  * Giving a thing another name, everywhere it is spoken of. Refused where the text cannot be trusted to be understood.
  */
 import type { Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
+import { isSyntax } from "../../grammar/format.ts";
 import { valueWords } from "../../grammar/vocabulary/values.ts";
 import { nameAt } from "./names.ts";
 import { everyMention } from "./references.ts";
@@ -77,7 +78,7 @@ function whyTaken(view: View, before: string, name: string): Refused | undefined
 }
 
 function whyBroken(view: View, asked: View = view): Refused | undefined {
-  const error = view.tree.problems.find(({ severity }) => severity === "error");
+  const error = view.tree.problems.find(({ severity, code }) => severity === "error" && isSyntax(code));
   if (!error) return undefined;
   const line = view.document.positionAt(error.start).line + 1;
   const where =

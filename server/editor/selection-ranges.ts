@@ -26,8 +26,11 @@ function spansAt(view: View, offset: number): Span[] {
       spans.push(statement.block, insideOf(statement.block));
       continue;
     }
-    spans.push({ start: statement.start, end: headEnd(statement) });
-    if (statement.word) spans.push({ start: statement.word.end, end: headEnd(statement) }, statement.word);
+    spans.push({ start: statement.start, end: statement.parts.at(-1)?.end ?? headEnd(statement) });
+    if (statement.word) spans.push(statement.word);
+    const [first] = statement.parts;
+    const last = statement.parts.at(-1);
+    if (first && last) spans.push({ start: first.start, end: last.end });
     spans.push(...factsAt(statement, offset));
     const part = partAt(statement, offset);
     if (part) spans.push(part);

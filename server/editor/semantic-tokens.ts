@@ -3,6 +3,7 @@
  */
 import type { SemanticTokens, SemanticTokensLegend } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
+import { markersOf } from "../../grammar/table.ts";
 import type { Fact, Statement } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
 import { valueOf as workedValue } from "../chair/values.ts";
@@ -71,7 +72,10 @@ function* wordsOf(view: View): Generator<Token> {
     const { word, row } = statement;
     if (word && row) yield token(word, row.opens || row.owner === "file" ? "keyword" : "property");
     for (const fact of statement.match?.facts ?? []) yield* ofFact(statement, fact);
-    for (const part of statement.parts) if (part.is === "word" && row) yield token(part, "modifier");
+    const markers = row && markersOf(row.shape);
+    for (const part of statement.parts) {
+      if (part.is === "word" && part.text !== "x" && markers?.has(part.text)) yield token(part, "modifier");
+    }
     for (const value of valuesOf(statement)) {
       for (const inside of everyValue(value)) {
         if (inside.is === "call") yield token(inside.fn, "function");

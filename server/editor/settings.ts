@@ -1,7 +1,7 @@
 /**
  * What a maker can set, per folder. Settings come from outside, so each is checked, and one bad value costs that value alone.
  */
-import { z } from "zod";
+import * as z from "zod";
 
 const level = z.enum(["off", "hint", "information", "warning", "error"]);
 export type Level = z.infer<typeof level>;

@@ -2,7 +2,7 @@
  * Files by way of the client, for the server in a web worker, which has no disk of its own.
  */
 import type { Connection } from "vscode-languageserver";
-import { z } from "zod";
+import * as z from "zod";
 import { type Files, LARGEST, MOST_FILES } from "./files.ts";
 import { FIND_FILES, READ_FILE } from "./protocol.ts";
 

@@ -1,7 +1,7 @@
 /**
  * What the command line gives as JSON. The published schemas in `schema/` are made from these.
  */
-import { z } from "zod";
+import * as z from "zod";
 
 const finding = z
   .object({

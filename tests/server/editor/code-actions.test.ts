@@ -1,0 +1,117 @@
+import { describe, expect, it } from "vitest";
+import type { CodeAction } from "vscode-languageserver-types";
+import type { Problem } from "../../../grammar/problem.ts";
+import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
+import { defaultSettings } from "../../../server/editor/settings.ts";
+import type { View } from "../../../server/editor/view.ts";
+import type { Rule } from "../../../server/rules/rule.ts";
+import { edited } from "./frame.ts";
+import { viewOf } from "./view.ts";
+
+const everywhere = (view: View) => ({ start: 0, end: view.document.getText().length });
+const titles = (actions: readonly CodeAction[]) =>
+  actions.map(({ title, isPreferred }) => `${title}${isPreferred ? " *" : ""}`);
+const apply = (view: View, action: CodeAction | undefined) =>
+  edited(view, action?.edit?.changes?.[view.uri] ?? []);
+
+/** A view with findings of our own, as a rule would give them. */
+function withFindings(text: string, problems: Partial<Problem>[], rules: Partial<Rule>[] = []): View {
+  const { view } = viewOf(text);
+  const study = {
+    ...view.study,
+    problems: problems.map(
+      (problem) =>
+        ({ code: "made-up", severity: "warning", message: "So.", start: 0, end: 5, ...problem }) as Problem,
+    ),
+  };
+  return { ...view, study, rules: rules as Rule[] };
+}
+
+describe("quick fixes", () => {
+  it("mend a mistyped word, the only fix as the preferred one", () => {
+    const { view, offset } = viewOf("post front pair {\n  sect|oin 40 x 40\n  foot out 205, back 20\n}\n");
+    const actions = codeActions(view, { start: offset, end: offset }, defaultSettings);
+    expect(actions[0]?.isPreferred).toBe(true);
+    expect(apply(view, actions[0])).toContain("  section 40 x 40\n");
+    expect(actions[0]?.diagnostics?.[0]?.code).toBe("unknown-word");
+  });
+
+  it("are offered only where the finding is", () => {
+    const { view } = viewOf("units mm\npost front pair {\n  sectoin 40 x 40\n  foot out 205, back 20\n}\n");
+    expect(codeActions(view, { start: 0, end: 4 }, defaultSettings)).toEqual([]);
+  });
+
+  it("are none preferred when there are several", () => {
+    const fixes = [
+      { title: "One", edits: [{ start: 0, end: 5, text: "a" }] },
+      { title: "Two", edits: [{ start: 0, end: 5, text: "b" }] },
+    ];
+    const view = withFindings("units mm\n", [{ fixes }]);
+    expect(titles(codeActions(view, everywhere(view), defaultSettings))).toEqual(["One", "Two"]);
+  });
+
+  it("are not offered for a rule that is turned off", () => {
+    const view = withFindings("units mm\n", [{ fixes: [{ title: "One", edits: [] }] }]);
+    expect(codeActions(view, everywhere(view), { ...defaultSettings, rules: { "made-up": "off" } })).toEqual(
+      [],
+    );
+  });
+});
+
+describe("accepting with a reason", () => {
+  const rules = [{ code: "made-up", find: () => [] }];
+
+  it("adds a line at the end, the reason left to write", () => {
+    const view = withFindings("units mm\n", [{ subject: "front.left" }], rules);
+    const [action] = codeActions(view, everywhere(view), defaultSettings);
+    expect(action?.title).toBe("Accept this on front.left, with a reason");
+    expect(apply(view, action)).toBe('units mm\n\naccept made-up on front.left because ""\n');
+  });
+
+  it("adds it below those that are there", () => {
+    const text = 'accept made-up on a because "so"  # agreed\nnote 2026-03-14 "x"\n';
+    const view = withFindings(text, [{}], rules);
+    expect(apply(view, codeActions(view, everywhere(view), defaultSettings)[0])).toBe(
+      'accept made-up on a because "so"  # agreed\naccept made-up because ""\nnote 2026-03-14 "x"\n',
+    );
+  });
+
+  it("is not offered for what the language itself finds", () => {
+    const view = withFindings("units mm\n", [{}], [{ code: "made-up" }]);
+    expect(codeActions(view, everywhere(view), defaultSettings)).toEqual([]);
+  });
+});
+
+describe("fix all", () => {
+  const certain = (start: number, end: number, text: string) => ({
+    start,
+    end,
+    fixes: [{ title: "Mend", edits: [{ start, end, text }], certain: true }],
+  });
+
+  it("applies every certain fix and no other", () => {
+    const view = withFindings("aaa bbb ccc\n", [
+      certain(0, 3, "A"),
+      { start: 4, end: 7, fixes: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
+      certain(8, 11, "C"),
+    ]);
+    const actions = codeActions(view, everywhere(view), defaultSettings, ["source.fixAll"]);
+    expect(actions.map(({ kind }) => kind)).toEqual([FIX_ALL]);
+    expect(apply(view, actions[0])).toBe("A bbb C\n");
+  });
+
+  it("leaves out a fix that touches another", () => {
+    const view = withFindings("aaa bbb\n", [certain(0, 3, "A"), certain(2, 7, "B")]);
+    expect(apply(view, codeActions(view, everywhere(view), defaultSettings, [FIX_ALL])[0])).toBe("A bbb\n");
+  });
+
+  it("is not offered unless asked for, nor when there is nothing to do", () => {
+    const view = withFindings("aaa\n", [certain(0, 3, "A")]);
+    expect(codeActions(view, everywhere(view), defaultSettings).map(({ kind }) => kind)).toEqual([
+      "quickfix",
+    ]);
+    expect(codeActions(withFindings("aaa\n", []), { start: 0, end: 3 }, defaultSettings, [FIX_ALL])).toEqual(
+      [],
+    );
+  });
+});
