@@ -1,0 +1,139 @@
+import type { SeenLine } from "./hidden-lines.ts";
+import type { Point } from "./sheet.ts";
+
+/** Straights of one body and kind, joined end to end. */
+export interface Chain {
+  body: number;
+  is: SeenLine["is"];
+  points: Point[];
+}
+
+/** Ends nearer than this meet, mm. */
+const MEET = 1e-3;
+/** A corner nearer than this to the straight past it is left out, mm. */
+const STRAIGHT = 2e-3;
+/** Lines nearer than this are seen as one, mm. */
+const SAME = 0.02;
+
+/** Lines drawn once each and joined where just two of the same body and kind meet, so that a curve is one polyline. */
+export function chainsOf(lines: readonly SeenLine[]): Chain[] {
+  const groups = new Map<string, SeenLine[]>();
+  for (const line of drawnOnce(lines)) {
+    const key = `${line.body} ${line.is}`;
+    const group = groups.get(key);
+    if (group) group.push(line);
+    else groups.set(key, [line]);
+  }
+  return [...groups.values()].flatMap((group) => chainsOfGroup(group));
+}
+
+function chainsOfGroup(lines: readonly SeenLine[]): Chain[] {
+  const meeting = new Map<string, number[]>();
+  for (const [index, { a, b }] of lines.entries()) {
+    for (const end of [a, b]) {
+      const key = keyOf(end);
+      const there = meeting.get(key);
+      if (there) there.push(index);
+      else meeting.set(key, [index]);
+    }
+  }
+  const used = new Set<number>();
+  const next = (from: Point, index: number): number | undefined => {
+    const there = meeting.get(keyOf(from))!;
+    if (there.length !== 2) return undefined;
+    const other = there[0] === index ? there[1]! : there[0]!;
+    return used.has(other) ? undefined : other;
+  };
+  const follow = (start: Point, index: number): Point[] => {
+    const points: Point[] = [];
+    let end = start;
+    for (let at = next(end, index); at !== undefined; at = next(end, at)) {
+      used.add(at);
+      const { a, b } = lines[at]!;
+      end = keyOf(a) === keyOf(end) ? b : a;
+      points.push(end);
+    }
+    return points;
+  };
+  const chains: Chain[] = [];
+  for (const [index, { body, is, a, b }] of lines.entries()) {
+    if (used.has(index)) continue;
+    used.add(index);
+    const ahead = follow(b, index);
+    const behind = follow(a, index).reverse();
+    chains.push({ body, is, points: withoutStraights([...behind, a, b, ...ahead]) });
+  }
+  return chains;
+}
+
+const keyOf = (p: Point): string => `${Math.round(p[0] / MEET)} ${Math.round(p[1] / MEET)}`;
+
+/** The polyline without corners that lie on the straight between their neighbours. */
+export function withoutStraights(points: readonly Point[]): Point[] {
+  const kept: Point[] = [];
+  for (const [index, p] of points.entries()) {
+    const a = kept[kept.length - 1];
+    const b = points[index + 1];
+    if (!a || !b || !liesBetween(p, a, b)) kept.push(p);
+  }
+  return kept;
+}
+
+function liesBetween(p: Point, a: Point, b: Point): boolean {
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const size = Math.hypot(x, y);
+  if (size < STRAIGHT) return false;
+  const off = Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / size;
+  const along = (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;
+  return off < STRAIGHT && along > 0 && along < size;
+}
+
+/** The lines without what an earlier one, or a heavier one, already covers. */
+function drawnOnce(lines: readonly SeenLine[]): SeenLine[] {
+  const ordered = [...lines].sort((p, q) => Number(q.is === "outline") - Number(p.is === "outline"));
+  const byBearing = new Map<number, SeenLine[]>();
+  const kept: SeenLine[] = [];
+  for (const line of ordered) {
+    const bearing = Math.round(bearingOf(line) * BEARINGS) % (BEARINGS * 2);
+    const near = [bearing - 1, bearing, bearing + 1].flatMap(
+      (b) => byBearing.get((b + BEARINGS * 2) % (BEARINGS * 2)) ?? [],
+    );
+    let left = [line];
+    for (const other of near) left = left.flatMap((part) => without(part, other));
+    kept.push(...left);
+    const same = byBearing.get(bearing);
+    if (same) same.push(...left);
+    else byBearing.set(bearing, left);
+  }
+  return kept;
+}
+
+/** Half as many bearings as are told apart, a half turn in all. */
+const BEARINGS = 180;
+
+/** 0 to 2, which is a half turn. */
+function bearingOf({ a, b }: SeenLine): number {
+  const turn = Math.atan2(b[1] - a[1], b[0] - a[0]) / (Math.PI / 2);
+  return turn < 0 ? turn + 2 : turn;
+}
+
+/** What is left of a line beside another that lies on it. */
+function without(line: SeenLine, other: SeenLine): SeenLine[] {
+  const { a, b } = other;
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const size = Math.hypot(x, y);
+  const off = (p: Point) => Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / size;
+  if (off(line.a) > SAME || off(line.b) > SAME) return [line];
+  const along = (p: Point) => (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;
+  const [from, to] = [along(line.a), along(line.b)];
+  const [low, high] = from < to ? [from, to] : [to, from];
+  if (low > size - SAME || high < SAME) return [line];
+  const at = (t: number): Point => [a[0] + (x * t) / size, a[1] + (y * t) / size];
+  const [first, last] = from < to ? [line.a, line.b] : [line.b, line.a];
+  const left: SeenLine[] = [];
+  if (low < -SAME) left.push({ ...line, a: first, b: at(0) });
+  if (high > size + SAME) left.push({ ...line, a: at(size), b: last });
+  return left;
+}
