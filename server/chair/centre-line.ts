@@ -58,3 +58,11 @@ export function breaksAlong(line: CentreLine): number[] {
 export function curvedAt(line: CentreLine, z: number): boolean {
   return stretchAt(line.side, z).curved || stretchAt(line.front, z).curved;
 }
+
+/** Two knees of a post whose curves run into each other, so that they were shortened to fit. */
+export function crowdedKnees(design: PostDesign): Profile["crowded"] {
+  return (["side", "front"] as const).flatMap((seen) => {
+    const knees = design.knees.map((given) => given.value).filter((knee) => knee.seen === seen);
+    return profileOf((seen === "side" ? design.rake : design.splay)?.value ?? 0, knees).crowded;
+  });
+}

@@ -1,10 +1,13 @@
 import type { Design, PostDesign } from "../design/design.ts";
-import { planeAt } from "../geometry/plane.ts";
+import { printLength } from "../design/units.ts";
+import { flipped, planeAt } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
-import { add, along, dot, scale } from "../geometry/vec.ts";
+import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { buildBlocks } from "./block.ts";
+import { crowdedKnees } from "./centre-line.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
+import { railHost } from "./host.ts";
 import { buildPost, type PostEnds } from "./post.ts";
 import { buildRail, type RailMember, railEnds, railMembers } from "./rail.ts";
 import { shapeOf } from "./rail-outline.ts";
@@ -130,11 +133,34 @@ function tryPost(work: Work, member: PostMember): boolean {
   const ends = startingEnds(work, member);
   if (!ends) return false;
   const post = buildPost(member.design, member.side, ends, work.faults);
-  if (post) {
-    work.posts.set(post.name, post);
-    work.ends.set(post.name, ends);
-  }
+  if (!post) return true;
+  work.posts.set(post.name, post);
+  work.ends.set(post.name, ends);
+  const into = railAbove(work, member);
+  if (into) cutUnder(work, post.name, underAt(into, post.top));
+  tellCrowded(work, member);
   return true;
+}
+
+/** The rail that decides a post's top without lying over it by an end: an arm over a strut. */
+function railAbove(work: Work, { design, side, name }: PostMember): Rail | undefined {
+  if (!design.topInto || design.height || work.covers.has(name)) return undefined;
+  return work.rails.get(fullName(work.design, design.topInto.value.rail, side) ?? "");
+}
+
+/** The underside of a rail over a point, looking up. */
+function underAt(rail: Rail, point: Vec3): Plane {
+  const x = Math.min(rail.length, Math.max(0, dot(sub(point, rail.start), rail.along)));
+  return flipped(railHost(rail, x).face([0, 0, -1], point));
+}
+
+function tellCrowded(work: Work, { design, side, name }: PostMember): void {
+  const found = side === "right" ? undefined : crowdedKnees(design)[0];
+  if (!found) return;
+  const knee = design.knees.find((given) => given.value.height === found.upper);
+  const length = (mm: number) => printLength(mm, work.design.units);
+  const message = `its curves at ${length(found.lower)} and ${length(found.upper)} run into each other: they want ${length(found.wanted)} between the two heights and have ${length(found.room)}`;
+  work.faults.push({ is: "no-room", part: name, at: knee?.at ?? design.at, message });
 }
 
 /** How a post's ends are cut as far as is known before the rail over it is built; undefined when the rail it stands on is not. */
@@ -159,6 +185,12 @@ function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds 
       (rail.flat?.value ? rail.section?.value.first : rail.section?.value.second) ?? rail.round?.value;
     if (up !== undefined && rise !== undefined)
       ends.topHeight = up - rise - (cover.which === 1 ? (rail.fall?.value ?? 0) : 0);
+  }
+  if (!design.height && !cover && design.topInto) {
+    const rail = work.rails.get(fullName(work.design, design.topInto.value.rail, side) ?? "");
+    if (!rail) return undefined;
+    // A first guess, until the post's own line tells where it meets the rail.
+    ends.topHeight = Math.max(rail.start[2], rail.end[2]);
   }
   return ends;
 }
@@ -188,29 +220,36 @@ function tryRail(work: Work, member: RailMember): boolean {
   const rail = buildRail(work.design, member, work.built, work.middle!, work.faults);
   if (!rail) return true;
   work.rails.set(rail.name, rail);
-  for (const name of coveredPosts(work, member)) cutUnder(work, name, rail, member);
+  for (const name of coveredPosts(work, member)) {
+    cutUnder(work, name, undersideOf(rail));
+    tellTwice(work, name, rail, member);
+  }
   return true;
 }
 
-/** Cuts the top of a post to the underside of the rail that lies over it. */
-function cutUnder(work: Work, name: string, rail: Rail, member: RailMember): void {
+/** Cuts the top of a post to a plane, and lets its line end there. */
+function cutUnder(work: Work, name: string, under: Plane): void {
   const post = work.posts.get(name);
   if (!post) return;
-  const under = undersideOf(rail);
   const piece = post.pieces[post.pieces.length - 1]!;
   const gap = under.offset - dot(under.normal, piece.start);
   const topHeight = piece.start[2] + (gap / dot(under.normal, piece.direction)) * piece.direction[2];
-  const given = post.design.height;
-  const up = member.design.ups[member.index];
-  if (given && up && Math.abs(topHeight - given.value) > 0.01) {
-    const message = `${rail.name} lies over it, and its own height puts its top elsewhere: give the height here or \`up\` there, not both`;
-    work.faults.push({ is: "not-buildable", part: name, at: given.at, message });
-  }
   const ends: PostEnds = { ...work.ends.get(name), top: under, topHeight };
   const cut = buildPost(post.design, post.side, ends);
   if (!cut) return;
   work.posts.set(name, cut);
   work.ends.set(name, ends);
+}
+
+/** A post's own height and that of the rail over it cannot both hold. */
+function tellTwice(work: Work, name: string, rail: Rail, member: RailMember): void {
+  const post = work.posts.get(name);
+  const given = post?.design.height;
+  if (!post || !given || !member.design.ups[member.index] || Math.abs(post.topHeight - given.value) < 0.01)
+    return;
+  const length = (mm: number) => printLength(mm, work.design.units);
+  const message = `${rail.name} lies over it at ${length(post.topHeight)}, and its own height is ${length(given.value)}: give one of the two`;
+  work.faults.push({ is: "not-buildable", part: name, at: given.at, message });
 }
 
 /** The plane of a rail's straight lower edge, looking up. */
@@ -237,8 +276,11 @@ function postsUnder(work: Work, members: readonly RailMember[], rail: Rail): Pos
 function tellCircles(work: Work, posts: PostMember[], rails: RailMember[]): void {
   const needs = new Map<string, string[]>();
   for (const { design, side, name } of posts) {
-    const rail = design.standsOn && fullName(work.design, design.standsOn.value.rail, side);
-    needs.set(name, rail ? [rail] : []);
+    const refs = [design.standsOn?.value.rail, design.height ? undefined : design.topInto?.value.rail];
+    needs.set(
+      name,
+      refs.flatMap((ref) => (ref && fullName(work.design, ref, side)) ?? []),
+    );
   }
   for (const rail of rails)
     needs.set(

@@ -46,11 +46,11 @@ export function buildPost(
   const section = sectionLineOf(design, heights);
   if (!line || !section) return undefined;
   const name = side === "middle" ? design.name : `${design.name}.${side}`;
-  if (topHeight <= footHeight + SAME) {
-    faults.push({ is: "not-buildable", part: name, at: design.at, message: "its top is not above its foot" });
+  const trouble = troubleOf(line, section, heights);
+  if (trouble) {
+    faults.push({ is: "not-buildable", part: name, at: design.at, message: trouble });
     return undefined;
   }
-  tellCrowded(line, design, name, faults);
 
   const footPlane = ends.foot ?? levelAt(footHeight);
   const pieces: PostPiece[] = [];
@@ -106,6 +106,27 @@ export function buildPost(
     length: pieces.reduce((sum, piece) => sum + distance(piece.start, piece.end), 0),
     body: bodyOfPost(pieces, rings, section.round),
   };
+}
+
+/** Leans beyond this are not a post's, radians. */
+const STEEPEST = (80 * Math.PI) / 180;
+
+/** Why there can be no such post, in the maker's words. */
+function troubleOf(
+  line: CentreLine,
+  section: SectionLine,
+  ends: { foot: number; top: number },
+): string | undefined {
+  if (!(ends.top > ends.foot + SAME)) return "its top is not above its foot";
+  const stretches = [...line.side.stretches, ...line.front.stretches];
+  if (!stretches.every((stretch) => Math.abs(stretch.slope) <= Math.tan(STEEPEST))) {
+    return "it leans more than 80° from plumb, too far to be a post";
+  }
+  for (const z of [ends.foot, ...section.breaks, ends.top]) {
+    const { front, back, inside, outside } = section.at(z);
+    if (!(front + back > SAME && inside + outside > SAME)) return "its section comes to nothing";
+  }
+  return undefined;
 }
 
 function placedBy(design: PostDesign, place: { out: number; back: number }): PostDesign {
@@ -219,17 +240,3 @@ function bodyOfPost(pieces: PostPiece[], rings: [Vec3[], Vec3[]][], round: boole
     { round, ring: (k) => (pieces[k]!.curved || pieces[k - 1]!.curved ? "smooth" : "arris") },
   );
 }
-
-function tellCrowded(line: CentreLine, design: PostDesign, part: string, faults: Fault[]): void {
-  const found = [...line.side.crowded, ...line.front.crowded][0];
-  if (!found) return;
-  const knee = design.knees.find((given) => given.value.height === found.upper);
-  faults.push({
-    is: "no-room",
-    part,
-    at: knee?.at ?? design.at,
-    message: `the curves at heights ${round(found.lower)} and ${round(found.upper)} mm run into each other: together they want ${round(found.wanted)} mm between the knees, where there are ${round(found.room)}`,
-  });
-}
-
-const round = (mm: number): number => Math.round(mm * 10) / 10;

@@ -1,6 +1,7 @@
 import { levelAt, lineMeets, offsetBy, planeAt, threePlanes } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { along, angleBetween, cross, dot, negate, norm, sub, unit } from "../geometry/vec.ts";
+import { arcOver } from "./arc.ts";
 import type { Host } from "./host.ts";
 
 /** One end of a rail to be placed. */
@@ -27,6 +28,8 @@ export interface FrameFacts {
   slope?: number;
   face: { is: "flush" | "inset" | "centred"; inset: number };
   stand: "plumb" | "with posts";
+  /** Rise of its bow along that outward, for ends that lie over posts: the curve, not the straight, is centred on them. */
+  bow?: (outward: Vec3) => number;
   /** Middle of the chair; the outside face looks away from it. */
   middle: Vec3;
 }
@@ -40,6 +43,8 @@ export interface RailFrame {
   upward: Vec3;
   /** The planes that end it, each looking along the rail into it. */
   cuts: [Plane, Plane];
+  /** Where it bears on no post it lies over, mm from the start; an arch keeps between. */
+  free: [number, number];
   /** How differently the two ends want it to lean, radians; 0 when plumb. */
   wind: number;
 }
@@ -62,6 +67,7 @@ export function placeRail(facts: FrameFacts): RailFrame | undefined {
     q: unit(q),
     ...directions(q, side, 0),
     fall: facts.fall,
+    length: norm(q),
     shares: [0, 1],
     first: firstHeight,
   };
@@ -85,13 +91,20 @@ export function placeRail(facts: FrameFacts): RailFrame | undefined {
       ...next,
       q: frame.along,
       upward: frame.upward,
+      length: norm(run),
       shares: sharesOf(frame, touch[0], touch[1]),
-      fall: facts.slope === undefined ? facts.fall : Math.hypot(run[0], run[1]) * Math.tan(facts.slope),
+      fall: facts.slope === undefined ? facts.fall : levelRun(facts, frame, touch) * Math.tan(facts.slope),
       first: ends.first,
     };
     if (moved < 1e-11) break;
   }
   return frame;
+}
+
+/** Level distance between the points whose heights the text gives: shoulders, or over the middle of a post an end lies over. */
+function levelRun({ ends }: FrameFacts, frame: RailFrame, touch: readonly (Vec3 | undefined)[]): number {
+  const run = sub(ends[1].over ? touch[1]! : frame.end, ends[0].over ? touch[0]! : frame.start);
+  return Math.hypot(run[0], run[1]);
 }
 
 function sharesOf({ start, end }: { start: Vec3; end: Vec3 }, first: Vec3, second: Vec3): [number, number] {
@@ -106,6 +119,7 @@ interface State {
   outward: Vec3;
   upward: Vec3;
   fall: number;
+  length: number;
   /** Where along the rail the ends' touching points are, as shares of its length. */
   shares: readonly [number, number];
   /** Height of the arris at the first end. */
@@ -170,8 +184,10 @@ function touchOf(facts: FrameFacts, which: 0 | 1, state: State): Vec3 | undefine
   if (end.over) {
     const under = along(middle, state.upward, -facts.wide(share) / 2);
     const free = facts.up === undefined && end.hostTop !== undefined;
-    const top = end.host.centre(free ? end.hostTop! : heightAt(which, state) + under[2]);
-    return sub(top, under);
+    const bend = bowAt(facts, state, share);
+    const z = free ? end.hostTop! : heightAt(which, state) + under[2] + bend * state.outward[2];
+    const top = middleAcross(end.host, end.host.centre(z), state.outward);
+    return along(sub(top, under), state.outward, -bend);
   }
   const z = heightAt(which, state);
   if (facts.face.is === "centred" || facts.round) {
@@ -191,6 +207,22 @@ function touchOf(facts: FrameFacts, which: 0 | 1, state: State): Vec3 | undefine
   return around;
 }
 
+/** The middle of a post's thickness at a point of its centre line, in a direction: not on that line where one face kept straight. */
+function middleAcross(host: Host, centre: Vec3, outward: Vec3): Vec3 {
+  const reach = (look: Vec3) => {
+    const face = lineMeets(host.face(look, centre), centre, look);
+    return face ? dot(sub(face, centre), look) : 0;
+  };
+  return along(centre, outward, (reach(outward) - reach(negate(outward))) / 2);
+}
+
+/** How far out of its straight the rail is bowed at a share of its length. */
+function bowAt(facts: FrameFacts, state: State, share: number): number {
+  const rise = facts.bow?.(state.outward) ?? 0;
+  const arc = arcOver(state.length, Math.abs(rise));
+  return arc ? Math.sign(rise) * arc.parallel(share * state.length, 0) : 0;
+}
+
 function shoulders(
   facts: FrameFacts,
   state: State,
@@ -200,38 +232,46 @@ function shoulders(
 ): (Omit<RailFrame, "wind"> & { first: number }) | undefined {
   const q = unit(sub(second, first));
   const outsideFace = planeAt(first, outward);
-  const points: Vec3[] = [];
+  const touch = [first, second] as const;
+  const points: Vec3[] = [first, second];
   const cuts: Plane[] = [];
   for (const which of [0, 1] as const) {
-    const share = state.shares[which];
-    const middle = toMiddle(facts, share, { outward, upward });
     const end = facts.ends[which];
-    const touch = which === 0 ? first : second;
+    if (end.over) continue;
     const look: Vec3 = which === 0 ? q : negate(q);
-    if (end.over) {
-      const centre = along(touch, along(middle, upward, -facts.wide(share) / 2), 1);
-      const far = lineMeets(end.host.face(negate(look), centre), centre, look);
-      const reach = far ? dot(sub(centre, far), look) : 0;
-      points.push(along(touch, look, -reach - end.over.overhang));
-      cuts.push(planeAt(points[which]!, look));
-      continue;
-    }
-    const z = heightAt(which, state);
-    const around = along(touch, middle, 1);
-    const entered = end.host.face(look, around);
+    const middle = toMiddle(facts, state.shares[which], { outward, upward });
+    const entered = end.host.face(look, along(touch[which], middle, 1));
     const point = facts.round
-      ? lineMeets(entered, touch, q)
+      ? lineMeets(entered, touch[which], q)
       : facts.face.is === "centred"
-        ? threePlanes(levelAt(z), outsideFace, entered)
-        : touch;
+        ? threePlanes(levelAt(heightAt(which, state)), outsideFace, entered)
+        : touch[which];
     if (!point) return undefined;
-    points.push(point);
-    cuts.push(entered);
+    points[which] = point;
+    cuts[which] = entered;
+  }
+  const line = unit(sub(points[1]!, points[0]!));
+  const bearings: (Vec3 | undefined)[] = [];
+  for (const which of [0, 1] as const) {
+    const end = facts.ends[which];
+    if (!end.over) continue;
+    const look: Vec3 = which === 0 ? line : negate(line);
+    const share = state.shares[which];
+    const under = along(toMiddle(facts, share, { outward, upward }), upward, -facts.wide(share) / 2);
+    const centre = along(along(touch[which], under, 1), outward, bowAt(facts, state, share));
+    bearings[which] = lineMeets(end.host.face(look, centre), centre, look);
+    const far = lineMeets(end.host.face(negate(look), centre), centre, look);
+    const reach = far ? dot(sub(centre, far), look) : 0;
+    points[which] = along(touch[which], look, -reach - end.over.overhang);
+    cuts[which] = planeAt(points[which]!, look);
   }
   const [start, end] = points as [Vec3, Vec3];
   const run = unit(sub(end, start));
   if (dot(run, q) <= 0 || angleBetween(run, q) > 1) return undefined;
   const upwardNow = squareUp(run, outward);
+  const length = norm(sub(end, start));
+  const bears = (point: Vec3 | undefined, otherwise: number) =>
+    point ? dot(sub(point, start), run) : otherwise;
   return {
     start,
     end,
@@ -239,6 +279,7 @@ function shoulders(
     outward,
     upward: upwardNow,
     cuts: cuts as [Plane, Plane],
+    free: [bears(bearings[0], 0), bears(bearings[1], length)],
     first: firstOf(facts, first, second, state, toMiddle(facts, 0, { outward, upward: upwardNow })),
   };
 }

@@ -3,7 +3,7 @@ import type { Vec3 } from "../geometry/solid.ts";
 import type { Fault, Rail, RailEnd, Side } from "./chair.ts";
 import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
 import { type Host, postHost, railHost } from "./host.ts";
-import { curvesOf, type RailCurves } from "./rail-curves.ts";
+import { bowSign, curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
 import { sizeAt } from "./rail-shape.ts";
@@ -150,6 +150,8 @@ function factsOf(
     stand: design.stand.value,
     middle,
   };
+  const bow = design.bow?.value;
+  if (bow) facts.bow = (outward) => bow.rise * bowSign(bow.towards, member.side, outward);
   if (design.slope && !design.fall) facts.slope = design.slope.value;
   const up = design.ups[member.index]?.value;
   if (up !== undefined) return { ...facts, up };

@@ -1,4 +1,5 @@
-import type { Design, SlatDesign } from "../design/design.ts";
+import type { Design, LengthUnit, SlatDesign } from "../design/design.ts";
+import { printLength } from "../design/units.ts";
 import { height, lineMeets } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { along, cross, dot, negate, squareTo, sub, unit } from "../geometry/vec.ts";
@@ -31,7 +32,7 @@ export function buildSlats(
     const from = built(fullName(design, slat.from!.value, side) ?? "");
     const to = built(fullName(design, slat.to!.value, side) ?? "");
     return from?.is === "rail" && to?.is === "rail"
-      ? row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), faults)
+      ? row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), design.units, faults)
       : [];
   });
 }
@@ -78,13 +79,27 @@ function meetAlong(point: (x: number) => Vec3, start: number, plane: Plane, dire
   return x;
 }
 
-function row(slat: SlatDesign, side: Side, lower: Edge, upper: Edge, faults: Fault[]): Rail[] {
+function row(
+  slat: SlatDesign,
+  side: Side,
+  lower: Edge,
+  upper: Edge,
+  units: LengthUnit,
+  faults: Fault[],
+): Rail[] {
   upper.reversed = dot(lower.rail.along, upper.rail.along) < 0;
   const sizes = sizesOf(slat);
   if (!sizes) return [];
-  const spots = slat.stations
-    ? givenSpots(slat, lower, upper)
-    : evenSpots(slat, sizes.wide, lower, upper, side, faults);
+  const { spots, spare, span } = slat.stations
+    ? { spots: givenSpots(slat, lower, upper), spare: 0, span: 0 }
+    : evenSpots(slat, sizes.wide, lower, upper);
+  if (spare < -1e-9) {
+    const part = side === "middle" ? slat.name : `${slat.name}.${side}`;
+    const [wanted, found] = [span - spare, span].map((mm) => printLength(mm, units));
+    const message = `${spots.length} slats take up ${wanted} side by side, and there are ${found} between the posts`;
+    faults.push({ is: "no-room", part, at: slat.count?.at ?? slat.at, message });
+    return [];
+  }
   return spots.flatMap(([x, y], k) => {
     const stem = spots.length > 1 ? `${slat.name}.${k + 1}` : slat.name;
     const name = side === "middle" ? stem : `${stem}.${side}`;
@@ -120,22 +135,24 @@ function evenSpots(
   wide: number,
   lower: Edge,
   upper: Edge,
-  side: Side,
-  faults: Fault[],
-): [number, number][] {
+): { spots: [number, number][]; spare: number; span: number } {
   const count = Math.max(0, Math.min(500, Math.round(slat.count?.value ?? 0)));
   let spots: [number, number][] = Array.from({ length: count }, (_, k) => {
     const share = (k + 0.5) / count;
     return [atShare(lower, share), atShare(upper, share)];
   });
   const edges = [lower, upper] as const;
-  let gap = 0;
+  let spare = 0;
+  let span = 0;
   for (let round = 0; round < ROUNDS; round++) {
     const frames = spots.map(([x, y]) => axisOf(lower, x, upper, y));
     const places = edges.map((edge, which) => {
       const widths = frames.map((frame, k) => footprint(edge, spots[k]![which]!, frame, wide));
       const room = edge.to - edge.from - widths.reduce((a, b) => a + b, 0);
-      gap = which === 0 ? room / (count + 1) : Math.min(gap, room / (count + 1));
+      if (which === 0 || room < spare) {
+        spare = room;
+        span = edge.to - edge.from;
+      }
       let x = edge.reversed ? edge.to : edge.from;
       const step = edge.reversed ? -1 : 1;
       return widths.map((width) => {
@@ -153,16 +170,7 @@ function evenSpots(
     spots = next;
     if (moved < 1e-10) break;
   }
-  if (count > 0 && gap < -1e-9) {
-    const part = side === "middle" ? slat.name : `${slat.name}.${side}`;
-    faults.push({
-      is: "no-room",
-      part,
-      at: slat.count!.at,
-      message: `${count} slats of that width do not fit between the posts`,
-    });
-  }
-  return spots;
+  return { spots, spare: count > 0 ? spare : 0, span };
 }
 
 interface Axis {
@@ -214,7 +222,7 @@ function buildSlat(
   const start = lineMeets(cuts[0], arris, axis.direction);
   const end = lineMeets(cuts[1], arris, axis.direction);
   if (!start || !end || dot(sub(end, start), axis.direction) <= 0) return undefined;
-  const frame: RailFrame = { ...axis, start, end, along: axis.direction, cuts, wind: 0 };
+  const frame: RailFrame = { ...axis, start, end, along: axis.direction, cuts, free: [0, Infinity], wind: 0 };
   const rise = slat.bow ? slat.bow.value.rise * bowSign(slat.bow.value.towards, side, axis.outward) : 0;
   const past = [hosts[0].fallBack(sizes.thick / 2, start), hosts[1].fallBack(sizes.thick / 2, end)] as const;
   const stick = makeStick(frame, { ...sizes, tapers: [], past, ...(rise ? { bow: rise } : {}) });

@@ -60,5 +60,5 @@ function bothShoulders(
 /** Where the whole section stands, by the corners of both shoulders. */
 function clearOf(ends: readonly [Shoulder, Shoulder], frame: RailFrame, length: number): [number, number] {
   const xs = (end: 0 | 1) => ends[end].corners.map((c: Vec3) => dot(sub(c, frame.start), frame.along));
-  return [Math.max(0, ...xs(0)), Math.min(length, ...xs(1))];
+  return [Math.max(0, frame.free[0], ...xs(0)), Math.min(length, frame.free[1], ...xs(1))];
 }

@@ -39,7 +39,7 @@ export interface PostFacts {
   pair?: boolean;
   section?: [number, number];
   round?: number;
-  place: { station?: PostStation; out: number; back: number };
+  place?: { station?: PostStation; out: number; back: number };
   height?: number;
   splay?: number;
   rake?: number;
@@ -59,7 +59,7 @@ export function post(name: string, facts: PostFacts): PostDesign {
     pair: facts.pair ?? true,
     ...(facts.section ? { section: given({ first: facts.section[0], second: facts.section[1] }) } : {}),
     ...maybe("round", facts.round),
-    place: given({ station: "foot" as PostStation, ...facts.place }),
+    ...(facts.place ? { place: given({ station: "foot" as PostStation, ...facts.place }) } : {}),
     ...maybe("height", facts.height),
     ...maybe("splay", facts.splay),
     ...maybe("rake", facts.rake),

@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Post } from "../../../server/chair/chair.ts";
+import { buildMembers } from "../../../server/chair/members.ts";
 import { buildPost } from "../../../server/chair/post.ts";
 import { centreAt, directionAt } from "../../../server/chair/post-query.ts";
 import { measureBody, mirrorBody } from "../../../server/geometry/body.ts";
 import { volume } from "../../../server/geometry/convex.ts";
 import { angleBetween, distance, dot } from "../../../server/geometry/vec.ts";
-import { boathouse, DEG, type PostFacts, post } from "./fixtures.ts";
+import { boathouse, DEG, design, type PostFacts, post } from "./fixtures.ts";
 
 const build = (facts: PostFacts, side: "left" | "right" | "middle" = "left"): Post =>
   buildPost(post("leg", facts), side)!;
@@ -205,8 +206,7 @@ describe("a post", () => {
     expect(leg.foot).toEqual([200, 0, 0]);
   });
 
-  it("says when two curves run into each other", () => {
-    const faults: Parameters<typeof buildPost>[3] = [];
+  it("says when two curves run into each other, once for a pair, and shortens them", () => {
     const facts: PostFacts = {
       section: [40, 40],
       place: { out: 200, back: 0 },
@@ -216,8 +216,22 @@ describe("a post", () => {
         { height: 160, stretch: "above", slope: 0.1, over: 100 },
       ],
     };
-    expect(buildPost(post("leg", facts), "left", {}, faults)).toBeDefined();
-    expect(faults.map((fault) => fault.is)).toEqual(["no-room"]);
+    const chair = buildMembers(design(post("leg", facts)));
+    expect(chair.posts.size).toBe(2);
+    expect(chair.faults).toMatchObject([{ is: "no-room", part: "leg.left" }]);
+    expect(chair.faults[0]!.is === "no-room" && chair.faults[0]!.message).toContain("want 100 mm");
+  });
+
+  it("that cannot be is left out and told", () => {
+    const facts: PostFacts = { section: [40, 40], place: { out: 200, back: 0 }, height: 400 };
+    const why = (more: Partial<PostFacts>) =>
+      buildMembers(design(post("leg", { ...facts, pair: false, ...more }))).faults;
+    expect(why({ height: -5 })).toMatchObject([{ is: "not-buildable", part: "leg" }]);
+    expect(why({ rake: 1.5 })).toMatchObject([{ is: "not-buildable" }]);
+    expect(why({ tapers: [{ section: [0, 0], from: 100, to: "foot" }] })).toMatchObject([
+      { is: "not-buildable" },
+    ]);
+    expect(why({ height: Number.NaN })).toMatchObject([{ is: "not-buildable" }]);
   });
 
   it("of the boathouse chair leans as the maker said", () => {
