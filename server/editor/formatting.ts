@@ -1,7 +1,7 @@
 /**
  * Laying the text out: the whole file, a stretch of it, or the line just ended. No edits while the text has errors of reading.
  */
-import type { FormattingOptions, TextEdit } from "vscode-languageserver-types";
+import type { FormattingOptions, Range, TextEdit } from "vscode-languageserver-types";
 import { formatTree } from "../../grammar/format.ts";
 import type { Edit } from "../../grammar/problem.ts";
 import { textEdit, type View } from "./view.ts";
@@ -22,6 +22,14 @@ export function rangeFormatting(view: View, first: number, last: number, options
     (edit) => edit.start >= start - lineEndBefore(view, start) && edit.end <= end,
   );
   return inside.map((edit) => textEdit(view, edit));
+}
+
+/** The same for several stretches; an edit that lies in two is given once. */
+export function rangesFormatting(view: View, ranges: readonly Range[], options: Indent): TextEdit[] {
+  const found = ranges.flatMap(({ start, end }) => rangeFormatting(view, start.line, end.line, options));
+  const key = ({ range: { start, end } }: TextEdit) =>
+    [start.line, start.character, end.line, end.character].join(" ");
+  return [...new Map(found.map((edit) => [key(edit), edit])).values()];
 }
 
 /** Edits after a character typed: the line just ended by Enter, or the line a closing brace stands on. */

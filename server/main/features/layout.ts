@@ -5,11 +5,12 @@ import type {
   DocumentFormattingParams,
   DocumentOnTypeFormattingParams,
   DocumentRangeFormattingParams,
+  DocumentRangesFormattingParams,
   FoldingRangeParams,
   SelectionRangeParams,
 } from "vscode-languageserver";
 import { folding } from "../../editor/folding.ts";
-import { formatting, onTypeFormatting, rangeFormatting } from "../../editor/formatting.ts";
+import { formatting, onTypeFormatting, rangeFormatting, rangesFormatting } from "../../editor/formatting.ts";
 import { selectionRanges } from "../../editor/selection-ranges.ts";
 import { type Feature, onDocument } from "../feature.ts";
 
@@ -24,10 +25,17 @@ export const layoutFeatures: Feature[] = [
   onDocument({
     name: "formatting",
     method: "textDocument/rangeFormatting",
-    capability: { documentRangeFormattingProvider: true },
+    capability: { documentRangeFormattingProvider: { rangesSupport: true } },
     empty: [],
     answer: (view, { range: { start, end }, options }: DocumentRangeFormattingParams) =>
       rangeFormatting(view, start.line, end.line, options),
+  }),
+  onDocument({
+    name: "formatting",
+    method: "textDocument/rangesFormatting",
+    empty: [],
+    answer: (view, { ranges, options }: DocumentRangesFormattingParams) =>
+      rangesFormatting(view, ranges, options),
   }),
   onDocument({
     name: "formatting",

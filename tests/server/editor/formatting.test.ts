@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { formatting, onTypeFormatting, rangeFormatting } from "../../../server/editor/formatting.ts";
+import {
+  formatting,
+  onTypeFormatting,
+  rangeFormatting,
+  rangesFormatting,
+} from "../../../server/editor/formatting.ts";
 import { edited } from "./frame.ts";
 import { viewOf } from "./view.ts";
 
@@ -40,6 +45,16 @@ describe("formatting a stretch", () => {
     const { view } = viewOf(untidy);
     expect(edited(view, rangeFormatting(view, 1, 1, two))).toBe(
       untidy.replace("section 40 x   40", "  section 40 x 40"),
+    );
+  });
+});
+
+describe("formatting several stretches", () => {
+  it("lays out each once", () => {
+    const { view } = viewOf(untidy);
+    const line = (at: number) => ({ start: { line: at, character: 0 }, end: { line: at, character: 1 } });
+    expect(edited(view, rangesFormatting(view, [line(1), line(0), line(1)], two))).toBe(
+      untidy.replace("post   a", "post a").replace("section 40 x   40", "  section 40 x 40"),
     );
   });
 });
