@@ -67,10 +67,11 @@ export function depthAlong(wood: EnteredWood, from: Vec3, direction: Vec3): numb
   return reach;
 }
 
-function spanIn(piece: Convex, from: Vec3, direction: Vec3): [number, number] | undefined {
+function spanIn(piece: Convex, from: Vec3, direction: Vec3, endless?: Vec3): [number, number] | undefined {
   let enter = Number.NEGATIVE_INFINITY;
   let leave = Number.POSITIVE_INFINITY;
   for (const plane of piece.planes) {
+    if (endless && Math.abs(dot(plane.normal, endless)) > MOSTLY) continue;
     const rate = dot(plane.normal, direction);
     const gap = -height(plane, from);
     if (Math.abs(rate) < 1e-12) {
@@ -109,6 +110,11 @@ export function thicknessAcross(wood: EnteredWood, at: Vec3, direction: Vec3): n
     high = Math.max(high, span[1]);
   }
   return high > low ? high - low : 0;
+}
+
+/** Where straight stuff begins and ends across a direction from a point inside it, as if it ran on both ways along `length`, mm. */
+export function stuffAcross(piece: Convex, length: Vec3, at: Vec3, direction: Vec3): [number, number] {
+  return spanIn(piece, at, direction, length) ?? [0, 0];
 }
 
 /** The mortise whose wall is asked for, by the tenon that fills it: a prism between two planes parallel to the face entered. */

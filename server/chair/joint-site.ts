@@ -1,8 +1,8 @@
-import { flipped } from "../geometry/plane.ts";
+import { flipped, lineMeets } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import type { Entered, Post, Rail } from "./chair.ts";
-import { type EnteredWood, thicknessAcross, woodOfPost, woodOfRail } from "./entered.ts";
+import { type EnteredWood, stuffAcross, woodOfPost, woodOfRail } from "./entered.ts";
 import type { ChosenJoint } from "./joint-facts.ts";
 
 /** An end that is to be joined: its stuff at the shoulder, and what it goes into. */
@@ -87,21 +87,25 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
   const up = unit(squareTo(scale(rail.along, away), inward));
   const across = unit(cross(inward, up));
   const out = dot(across, rail.outward) < 0 ? negate(across) : across;
-  const below = along(post.top, inward, -1);
-  const own = woodOfPost(post, below);
+  const span = (across: Vec3): [number, number] =>
+    piece.radii ? [-piece.radii[1], piece.radii[1]] : stuffAcross(piece.solid, inward, post.top, across);
+  const [inside, outside] = span(out);
+  const [bottom, top] = span(up);
+  // Not the centre line where one face was kept straight.
+  const middle = along(along(post.top, out, (inside + outside) / 2), up, (bottom + top) / 2);
   return {
     part: post.name,
     end: "top",
     kind: "post",
     entered: { kind: "rail", name: rail.name },
     chosen,
-    origin: post.top,
+    origin: lineMeets(cut, middle, inward) ?? middle,
     inward,
     out,
     up,
-    thick: thicknessAcross(own, below, out),
-    wide: thicknessAcross(own, below, up),
-    ...(post.design.round ? { round: own.round ? 2 * own.round.radius : post.design.round.value } : {}),
+    thick: outside - inside,
+    wide: top - bottom,
+    ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
     shoulder: flipped(cut),
     wood: woodOfRail(rail),
   };
