@@ -2,6 +2,7 @@ import { eolOf, lineEnd, lineStart } from "./lines.ts";
 import type { Problem } from "./problem.ts";
 import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
+import { isWhole } from "./shape.ts";
 import type { Kind, Statement } from "./tree.ts";
 import { exampleOf, nameOfKind } from "./wording.ts";
 
@@ -17,7 +18,9 @@ export function checkBlocks(
   vocabulary: Vocabulary,
 ): Problem[] {
   const problems: Problem[] = [];
-  const inherits = statements.some(({ row }) => row?.owner === "file" && row.word === "like");
+  const inherits = statements.some(
+    ({ row }) => row === undefined || (row.owner === "file" && row.word === "like"),
+  );
   const walk = (block: readonly Statement[], kind: Kind, header?: Statement) => {
     tellTwice(block, problems);
     if (header !== undefined && !inherits) tellMissing(text, block, kind, header, vocabulary, problems);
@@ -29,11 +32,17 @@ export function checkBlocks(
   return problems;
 }
 
+/** A line already told of, whose question may well be another. */
+function isBroken({ match, parts }: Statement): boolean {
+  return match !== undefined && !isWhole(match, parts);
+}
+
 function tellTwice(block: readonly Statement[], problems: Problem[]): void {
   const first = new Map<string, Statement>();
   for (const statement of block) {
     const row = statement.row;
-    if (row === undefined || row.many === true || row.owner !== statement.within) continue;
+    if (row === undefined || row.many === true || row.owner !== statement.within || isBroken(statement))
+      continue;
     const facet = facetOf(row);
     const before = first.get(facet);
     if (before === undefined) {

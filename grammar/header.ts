@@ -5,48 +5,66 @@ import type { Row } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
 import { type Context, type Forced, firstWordOf, readsWhole } from "./statement.ts";
 import type { Kind } from "./tree.ts";
-import { nameOfKind } from "./wording.ts";
+import { nameOfKind, orList } from "./wording.ts";
+
+/** What the lines of a block tell of its header. */
+export interface Lines {
+  /** The openers whose kinds of block they suit best, alike well. */
+  openers(): readonly Row[];
+  /** Whether any of them could stand in a kind of block. */
+  suits(kind: Kind): boolean;
+}
 
 /**
- * A header whose first word is unknown where it stands: taken for the opener it is most like, or for the one its lines belong
- * to (`byLines`), and told of. Undefined when the word is known, or nothing can be said.
+ * A header whose first word opens no block where it stands, or one that none of the lines belong to: taken for the opener it is
+ * most like, or for the one its lines belong to, and told of. Undefined when there is nothing to mend or to guess.
  */
 export function guessHeader(
   items: readonly Item[],
   kind: Kind,
-  byLines: () => Row | undefined,
-  { table, problems }: Context,
+  lines: Lines,
+  context: Context,
 ): Forced | undefined {
+  const { table, problems } = context;
   const word = firstWordOf(items);
   const openers = table.openers(kind);
-  if (word === undefined || openers.length === 0 || table.rows(kind, word).length > 0) return undefined;
-  const guess = byLines();
+  if (word === undefined || openers.length === 0) return undefined;
+  const known = table.rows(kind, word);
   const start = startOf(items[0]!);
   const at = { start, end: start + word.length };
-  const headless = guess !== undefined && readsWhole(items, guess, table);
+  if (known.length > 0) {
+    if (known.some(({ opens }) => opens === undefined || lines.suits(opens))) return undefined;
+    const [row] = lines.openers();
+    return row !== undefined && readsWhole(items, row, table) ? headless([row]) : undefined;
+  }
+  const guesses = lines.openers();
+  const nameless = guesses.filter((row) => readsWhole(items, row, table));
   const like = nearest(
     word,
     openers.map((row) => row.word),
   );
   const alike = openers.find((row) => row.word === like);
-  if (alike !== undefined && (guess === undefined || guess.opens === alike.opens) && !headless) {
+  if (alike !== undefined && nameless.length === 0 && (guesses.length === 0 || guesses.includes(alike))) {
     const message = `\`${word}\` opens no block here; did you mean \`${alike.word}\`?`;
     problems.push(say("unknown-word", at, message, [replaceFix(at, alike.word, true)]));
     return { row: alike, headless: false };
   }
+  if (nameless.length > 0) return headless(nameless);
+  const [guess] = guesses;
   if (guess === undefined) return undefined;
-  if (headless) {
-    const insert = { start, end: start, text: `${guess.word} ` };
-    problems.push(
-      say("missing-word", at, `\`${guess.word}\` is missing before \`${word}\`.`, [
-        fix(`Put \`${guess.word}\` in`, [insert], true),
-      ]),
-    );
-    return { row: guess, headless: true };
-  }
-  const lines = `the lines inside belong to ${nameOfKind(guess.opens!)}: \`${guess.word}\``;
+  const what = `the lines inside belong to ${nameOfKind(guess.opens!)}: \`${guess.word}\``;
   problems.push(
-    say("unknown-word", at, `\`${word}\` opens no block here; ${lines}.`, [replaceFix(at, guess.word)]),
+    say("unknown-word", at, `\`${word}\` opens no block here; ${what}.`, [replaceFix(at, guess.word)]),
   );
   return { row: guess, headless: false };
+
+  /** The header lacks its word, and begins with the name. */
+  function headless(rows: readonly Row[]): Forced {
+    const words = orList(rows.map((row) => `\`${row.word}\``));
+    const fixes = rows.map((row) =>
+      fix(`Put \`${row.word}\` in`, [{ start, end: start, text: `${row.word} ` }], rows.length === 1),
+    );
+    problems.push(say("missing-word", at, `${words} is missing before \`${word}\`.`, fixes));
+    return { row: rows[0]!, headless: true };
+  }
 }

@@ -52,18 +52,29 @@ export function lookahead(text: string, phrases: readonly Phrase[], table: Table
       const between = filled[at];
       return between === undefined || between > next;
     },
-    /** The opener whose kind of block the lines from here to the next `}` suit best; undefined when none. */
-    openerOf: (from: number, within: Kind): Row | undefined => {
-      let best: Row | undefined;
-      let most = 0;
+    /** The openers whose kinds of block the lines from here to the next `}` suit best, alike well; none when no line suits any. */
+    openersOf: (from: number, within: Kind): Row[] => {
+      let best: Row[] = [];
+      let most = 1;
       for (const row of table.openers(within)) {
         const score = scoreOf(from, row.opens!);
-        if (score > most) {
-          best = row;
-          most = score;
-        }
+        if (score > most) best = [row];
+        else if (score === most) best.push(row);
+        most = Math.max(most, score);
       }
       return best;
+    },
+    /** Whether some line from here to the next `}` could stand in a kind of block. */
+    suits: (from: number, kind: Kind): boolean => scoreOf(from, kind) > 0,
+    /** The phrase whose `}` ends the block around this one, when it is not far. */
+    closeOf: (from: number): number | undefined => {
+      let depth = 1;
+      for (let at = from; at < Math.min(phrases.length, from + 4 * farthest); at++) {
+        const type = phrases[at]!.end.tokenType;
+        if (type === T.Open) depth++;
+        if (type === T.Close && --depth === 0) return at;
+      }
+      return undefined;
     },
   };
 

@@ -14,8 +14,8 @@ interface Case {
   /** Problems found in reading the parts. */
   problems: Problem[];
   context: Context;
-  /** Where a lost line end may lie. */
-  cut?: Part | undefined;
+  /** A line end was plainly lost where matching stopped. */
+  cut: boolean;
 }
 
 /**
@@ -37,20 +37,28 @@ export function mend(at: Case): "told" | "cut" {
       return "told";
     }
   }
-  if (at.cut !== undefined && at.match.complete && at.cut === parts[at.match.stopped]) return "cut";
-  const inserted = tryInsert(at);
-  if (inserted !== undefined) {
-    keep(at, inserted.match);
-    if (!silent) tellInserted(at, inserted.text);
-    return "told";
-  }
+  if (at.cut) return "cut";
   const swapped = trySwap(at);
   if (swapped !== undefined) {
     keep(at, swapped.match);
     if (!silent) tellSwapped(at, swapped.text);
     return "told";
   }
-  if (at.cut !== undefined) return "cut";
+  const inserted = tryInsert(at);
+  if (inserted !== undefined) {
+    keep(at, inserted.match);
+    if (!silent) tellInserted(at, inserted.text);
+    return "told";
+  }
+  const spare = tryDelete(at);
+  if (spare !== undefined) {
+    keep(at, spare.match);
+    if (!silent) {
+      const out = [fix("Take the comma out", [{ ...place(spare.comma), text: "" }], true)];
+      tell(at, "left-over", spare.comma, "No comma belongs here.", out);
+    }
+    return "told";
+  }
   if (!silent) tellFailure(at);
   return "told";
 }
@@ -115,6 +123,19 @@ function tellInserted(at: Case, text: string): void {
       true,
     ),
   ]);
+}
+
+/** Takes one comma out, if then all fits. */
+function tryDelete({ row, match, statement }: Case): { match: Match; comma: Part } | undefined {
+  const { parts } = statement;
+  for (const at of [match.stopped, match.stopped - 1]) {
+    const comma = parts[at];
+    if (comma?.is !== "comma") continue;
+    const tried = parts.filter((part) => part !== comma);
+    const better = matchRow(row, tried);
+    if (isWhole(better, tried)) return { match: better, comma };
+  }
+  return undefined;
 }
 
 /** Puts the nearest word that could stand here in the place of one that cannot, if then all fits. */
@@ -230,7 +251,11 @@ function tellInches(at: Case): boolean {
     "missing-value",
     value,
     `This is read as ${written} inches, and the direction is missing: write the unit too, as in \`${written}mm in\`.`,
-    [fix("Read it as millimetres, inwards", [{ ...place(value.value.unitSpan), text: "mm in" }])],
+    [
+      fix("Read it as millimetres, inwards", [
+        { start: value.start, end: value.end, text: `${written}mm in` },
+      ]),
+    ],
   );
   return true;
 }

@@ -1,3 +1,4 @@
+import { facetOf } from "./blocks.ts";
 import { guessHeader } from "./header.ts";
 import { eolOf, lineCounter, lineEnd } from "./lines.ts";
 import { lookahead } from "./lookahead.ts";
@@ -67,7 +68,12 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     if (top.childIndent < 0) top.childIndent = indent;
     const forced =
       end.tokenType === T.Open
-        ? guessHeader(items, top.kind, () => ahead.openerOf(at + 1, top.kind), context)
+        ? guessHeader(
+            items,
+            top.kind,
+            { openers: () => ahead.openersOf(at + 1, top.kind), suits: (kind) => ahead.suits(at + 1, kind) },
+            context,
+          )
         : undefined;
     const kind = isOnlyWaste(items) ? "unknown" : top.kind;
     const read = readStatements(items, kind, opens, context, forced);
@@ -90,7 +96,7 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     const statement = header ?? headless(brace, top);
     let kind = statement.row?.opens;
     if (kind === undefined) {
-      const guess = ahead.openerOf(at + 1, top.kind);
+      const [guess] = ahead.openersOf(at + 1, top.kind);
       kind = guess?.opens ?? "unknown";
       if (header === undefined) {
         if (guess !== undefined) statement.row = guess;
@@ -156,11 +162,11 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     if (indent <= Math.max(top.indent, 0) || top.childIndent === indent || word === undefined) return;
     if (top.kind === "unknown" || table.rows(top.kind, word).length > 0 || table.kindsOf(word).length === 0)
       return;
-    const brace = ahead.nextBrace(at);
-    if (brace === undefined || phrases[brace]!.end.tokenType !== T.Close) return;
+    const brace = ahead.closeOf(at);
+    if (brace === undefined) return;
     const column = ahead.braceIndent(brace);
     if (column >= indent || (top.indent >= 0 && column <= top.indent)) return;
-    const guess = ahead.openerOf(at, top.kind);
+    const [guess] = ahead.openersOf(at, top.kind);
     if (guess === undefined) return;
     const start = startOf(phrases[at]!.items[0]!);
     const statement: Statement = { within: top.kind, row: guess, parts: [], start, end: start };
@@ -283,14 +289,18 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
     const brace = ahead.nextBrace(next);
     const closedLater = brace !== undefined && phrases[brace]!.end.tokenType === T.Close;
     const column = ahead.indent(next);
-    if (repeats(top, word)) return false;
+    const best = ahead.openersOf(next, outer.kind);
+    if (repeats(top, word) || !best.some(({ opens }) => opens === top.kind)) return false;
     return closedLater && (column > top.indent || column < 0 || top.childIndent <= top.indent);
   }
 
   /** Whether the block already has a line that answers the same question. */
   function repeats(top: Frame, word: string): boolean {
-    const rows = table.rows(top.kind, word).filter(({ many }) => many !== true);
-    return rows.length > 0 && top.statements.some(({ row }) => row !== undefined && rows.includes(row));
+    const facets = table
+      .rows(top.kind, word)
+      .filter(({ many }) => many !== true)
+      .map(facetOf);
+    return top.statements.some(({ row }) => row !== undefined && facets.includes(facetOf(row)));
   }
 
   function stray(brace: Token, message: string): void {

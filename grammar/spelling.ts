@@ -159,6 +159,11 @@ function readDigits(text: string, token: Token, out: Token[], problems: Problem[
     const above = out.at(-2);
     if (above?.tokenType === T.Number && above.image.includes("/") && endOf(above) === before.startOffset) {
       const at = { start: above.startOffset, end: endOf(token) };
+      if (/^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text.slice(at.start, at.end))) {
+        problems.push(say("date-spelling", at, "A date is written year, month, day: `2026-03-14`."));
+        out.push(token);
+        return;
+      }
       problems.push(
         say(
           "fraction-spelling",

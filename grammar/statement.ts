@@ -72,8 +72,15 @@ function readOne(
   statement.row = row;
   statement.match = match;
   if (!isWhole(match, reading.parts)) {
-    const cut = lostLineEnd(items, reading.parts, match, kind, { table: context.table, row });
-    const mended = mend({ statement, row, match, problems: reading.problems, context, cut: cut?.part });
+    const cut = lostLineEnd(items, reading.parts, match, kind, context.table);
+    const mended = mend({
+      statement,
+      row,
+      match,
+      problems: reading.problems,
+      context,
+      cut: cut !== undefined,
+    });
     if (mended === "cut" && cut !== undefined) {
       const head = readOne(items.slice(0, cut.item), kind, false, context, forced);
       tellLostLineEnd(head.statement, cut.part, context);
@@ -128,29 +135,24 @@ function bestRow(rows: readonly Row[], parts: readonly Part[], opens: boolean): 
   return best!;
 }
 
-/** Where the leftovers begin with a word that could start a line of this block: a line end was lost there. */
+/** Where what is left over after a complete line begins with a word that could start another: a line end was lost there. */
 function lostLineEnd(
   items: readonly Item[],
   parts: readonly Part[],
   match: Match,
   kind: Kind,
-  { table, row }: { table: Table; row: Row },
+  table: Table,
 ): { item: number; part: Part } | undefined {
-  const markers = markersOf(row.shape);
-  for (let at = match.stopped; at < parts.length; at++) {
-    const part = parts[at]!;
-    if (part.is !== "word" || table.rows(kind, part.text).length === 0) continue;
-    if (at > match.stopped && markers.has(part.text)) continue;
-    const item = items.findIndex((one) => startOf(one) === part.start);
-    if (item > 0 && (at === match.stopped || parts[at - 1]?.is !== "comma")) return { item, part };
-  }
-  return undefined;
+  const part = parts[match.stopped];
+  if (!match.complete || part?.is !== "word" || table.rows(kind, part.text).length === 0) return undefined;
+  const item = items.findIndex((one) => startOf(one) === part.start);
+  return item > 0 ? { item, part } : undefined;
 }
 
 function tellLostLineEnd(before: Statement, part: Part, context: Context): void {
   if (part.is !== "word") return;
   context.problems.push(
-    say("missing-line-end", part, `A new line begins with \`${part.text}\`.`, [
+    say("missing-line-end", part, `A line end is missing before \`${part.text}\`.`, [
       fix(`Begin a new line at \`${part.text}\``, [{ start: before.end, end: part.start, text: "\n" }], true),
     ]),
   );

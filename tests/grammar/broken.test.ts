@@ -1,0 +1,82 @@
+import { expect, test } from "vitest";
+import { endOf, lex, T } from "../../grammar/tokens.ts";
+import { errorsOf, lost, meanings, read } from "./fixtures/reading.ts";
+import { messChair, wholeChairs } from "./fixtures/texts.ts";
+import { holds } from "./fixtures/whole-tree.ts";
+
+const chairs = wholeChairs();
+
+test.each(chairs)("%s is read without a word of complaint", (_, text) => {
+  expect(errorsOf(read(text))).toEqual([]);
+});
+
+test.each(chairs)("every beginning of %s gives a whole tree", (_, text) => {
+  for (let end = 0; end <= text.length; end++) holds(read(text.slice(0, end)));
+});
+
+test.each(chairs)("taking any one token out of %s gives a whole tree", (_, text) => {
+  for (const token of lex(text).tokens) holds(read(without(text, token.startOffset, endOf(token))));
+});
+
+/**
+ * How many damages take the meaning from more lines than the damaged one. A line end taken out damages two lines: what stood
+ * on either side of it is one line then, or a comment.
+ */
+function harm(text: string, cuts: readonly { start: number; end: number; lines: number }[]): string[] {
+  const before = meanings(read(text));
+  const harmful: string[] = [];
+  for (const { start, end, lines } of cuts) {
+    const gone = lost(before, meanings(read(without(text, start, end))));
+    if (gone.length > lines)
+      harmful.push(`${lineOf(text, start)}: ${JSON.stringify(text.slice(start, end))} ${gone.length}`);
+  }
+  return harmful;
+}
+
+const without = (text: string, start: number, end: number) => text.slice(0, start) + text.slice(end);
+const lineOf = (text: string, place: number) => text.slice(0, place).split("\n").length;
+
+test.each(chairs)("one token less in %s costs no line but the damaged one", (_, text) => {
+  const cuts = lex(text).tokens.map((token) => ({
+    start: token.startOffset,
+    end: endOf(token),
+    lines: token.tokenType === T.Newline ? 2 : 1,
+  }));
+  expect(harm(text, cuts)).toEqual([]);
+});
+
+test.each(chairs)("one character less in %s costs no line but the damaged one", (_, text) => {
+  const cuts =
+    [...text].length === text.length
+      ? Array.from(text, (sign, start) => ({
+          start,
+          end: start + 1,
+          lines: sign === "\n" ? 2 : 1,
+        }))
+      : [];
+  expect(harm(text, cuts)).toEqual([]);
+});
+
+test("one token less is told of once", () => {
+  const many: string[] = [];
+  for (const token of lex(messChair).tokens) {
+    const text = without(messChair, token.startOffset, endOf(token));
+    const errors = errorsOf(read(text));
+    if (errors.length > 1)
+      many.push(`${lineOf(messChair, token.startOffset)}: ${errors.map(({ code }) => code).join(", ")}`);
+  }
+  expect(many).toEqual([]);
+});
+
+test("two chairs one after the other, unindented, are read as the indented ones are", () => {
+  const flat = messChair.replace(/^ +/gm, "");
+  expect(meanings(read(flat))).toEqual(meanings(read(messChair)));
+});
+
+test("in unindented text a brace less costs no line its meaning", () => {
+  const flat = messChair.replace(/^ +/gm, "");
+  const before = meanings(read(flat));
+  const braces = [...flat.matchAll(/[{}]/g)].map(({ index }) => index);
+  const harmed = braces.filter((at) => lost(before, meanings(read(without(flat, at, at + 1)))).length > 1);
+  expect(harmed.length).toBeLessThanOrEqual(braces.length / 4);
+});
