@@ -1,5 +1,5 @@
 import type { Chair, Post, PostPiece } from "../chair/chair.ts";
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printAngle, printBevel, printLength, printSlope } from "../design/units.ts";
 import type { Motion, Vec3 } from "../geometry/solid.ts";

@@ -3,7 +3,7 @@
  */
 import type { Value } from "../../grammar/tree.ts";
 import type { Worked } from "../chair/chair.ts";
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import type { LengthUnit, Quantity } from "../design/design.ts";
 import { type Scope, workOut } from "../design/expressions.ts";
 import { millimetresIn, printBevel, printQuantity } from "../design/units.ts";

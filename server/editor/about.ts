@@ -2,7 +2,7 @@
  * What is worth knowing of a thing by its name, as Markdown: for hovers and completion.
  */
 
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import type { Declared } from "../design/design.ts";
 import { printQuantity } from "../design/units.ts";
 import type { Study } from "../study.ts";

@@ -6,7 +6,7 @@ import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
 import { lineAt } from "../../grammar/walk.ts";
 import type { Joint } from "../chair/chair.ts";
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
 import { aboutName } from "./about.ts";
 import { aboutJoint } from "./about-joint.ts";

@@ -6,7 +6,7 @@ import type { Span } from "../../grammar/problem.ts";
 import type { Statement, Value } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
 import type { Rail } from "../chair/chair.ts";
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import { printBareLength, printBevel, printLength, printQuantity } from "../design/units.ts";
 import { comesTo, lengthOf, printWorked } from "./about-value.ts";
 import { railsOf, withoutTwins } from "./chair-parts.ts";

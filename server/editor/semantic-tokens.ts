@@ -6,7 +6,7 @@ import type { Span } from "../../grammar/problem.ts";
 import { markersOf } from "../../grammar/table.ts";
 import type { Fact, Statement } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
-import { valueOf as workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values.ts";
 import type { Declared } from "../design/design.ts";
 import { mentionsIn } from "./names.ts";
 import { everyValue, refSlot, valuesOf } from "./place.ts";

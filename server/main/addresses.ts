@@ -22,9 +22,3 @@ export function resolveAddress(from: string, path: string): string {
     return path;
   }
 }
-
-/** Whether an address lies in a folder. */
-export function liesIn(uri: string, folder: string): boolean {
-  const base = sameAddress(folder).replace(/\/?$/, "/");
-  return sameAddress(uri).startsWith(base);
-}

@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 /**
  * The command line: `seatwright check`, `reckon`, `draw`, `format`, `explain`, and the server over standard streams.
  */
