@@ -84,9 +84,9 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
   if (backTop !== undefined) {
     checks.push({
       name: "back",
-      meaning: "the top of the back stays below the shoulders",
+      meaning: "the back reaches the shoulder blades",
       measure: "shoulder-height-sitting",
-      range: () => ({ low: backTop + data.belowShoulder.value }),
+      range: () => ({ high: backTop + data.bladeBelowShoulder.value }),
     });
   }
   return checks;

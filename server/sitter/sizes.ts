@@ -1,0 +1,43 @@
+import { backrestOf } from "../chair/backrest.ts";
+import type { Chair } from "../chair/chair.ts";
+import { armsOf } from "../floor/loaded.ts";
+import { movePoint } from "../geometry/motion.ts";
+import { height, lineMeets } from "../geometry/plane.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { along, between, distance } from "../geometry/vec.ts";
+import allowances from "./allowances.json" with { type: "json" };
+import type { ChairSizes } from "./fit.ts";
+
+/** The sizes of a chair that meet a sitter, mm, as it stands; empty without a seat. */
+export function sizesOf(chair: Chair): ChairSizes {
+  const { seat } = chair;
+  if (!seat) return {};
+  const sag = seat.design.sag?.value ?? 0;
+  const sizes: ChairSizes = { seatHeight: movePoint(chair.stance, seat.front.middle)[2] - sag };
+  const back = backrestOf(chair);
+  const junction = back && lineMeets(seat.plane, back.at, back.run);
+  sizes.seatDepth = distance(seat.front.middle, junction ?? seat.back.middle);
+  if (back) sizes.backTop = height(seat.plane, back.top) + sag;
+  const arms = armsOf(chair);
+  if (arms.length > 0) {
+    const tops = arms.map((arm) => height(seat.plane, between(arm.start, arm.end, 0.5)) + sag);
+    sizes.armHeight = tops.reduce((sum, top) => sum + top, 0) / tops.length;
+  }
+  sizes.seatWidth = clearWidth(arms) ?? seatWidth(chair);
+  return sizes;
+}
+
+/** Between the inside edges of the arms at their middles, if there are two. */
+function clearWidth(arms: ReturnType<typeof armsOf>): number | undefined {
+  const [a, b] = arms.map(
+    (arm): Vec3 => along(between(arm.start, arm.end, 0.5), arm.outward, (arm.bow ?? 0) - arm.thick),
+  );
+  return a && b ? Math.abs(a[0] - b[0]) : undefined;
+}
+
+/** At the middle of the seat's depth, with what the hips may reach past each side. */
+function seatWidth(chair: Chair): number {
+  const { front, back } = chair.seat!;
+  const width = (distance(front.left, front.right) + distance(back.left, back.right)) / 2;
+  return width + 2 * allowances.hipsPastSeat.value;
+}
