@@ -1,0 +1,99 @@
+import { mkdirSync, mkdtempSync, rmSync, truncateSync, utimesSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, relative } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { LARGEST } from "../../../server/main/files.ts";
+import { filesOfClient } from "../../../server/main/files-client.ts";
+import { filesOnDisk } from "../../../server/main/files-node.ts";
+import { READ_FILE } from "../../../server/main/protocol.ts";
+
+describe("files on disk", () => {
+  let folder = "";
+  const address = (name: string) => pathToFileURL(join(folder, name)).href;
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), "mess "));
+    mkdirSync(join(folder, "inner"));
+    mkdirSync(join(folder, "node_modules"));
+    for (const name of ["a.chair", "inner/b.chair", "node_modules/c.chair", "inner/d.txt"])
+      writeFileSync(join(folder, name), name);
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  it("are read, and read again when they have changed", () => {
+    const files = filesOnDisk();
+    expect(files.read(address("a.chair"))).toBe("a.chair");
+    writeFileSync(join(folder, "a.chair"), "other");
+    utimesSync(join(folder, "a.chair"), 1, 1);
+    expect(files.read(address("a.chair"))).toBe("other");
+  });
+
+  it("are nothing when missing, a folder, too large or not on this disk", () => {
+    const files = filesOnDisk();
+    writeFileSync(join(folder, "huge.chair"), "");
+    truncateSync(join(folder, "huge.chair"), LARGEST + 1);
+    for (const name of ["gone.chair", "inner", "huge.chair"])
+      expect(files.read(address(name))).toBeUndefined();
+    expect(files.read("memfs:/ws/a.chair")).toBeUndefined();
+    rmSync(join(folder, "huge.chair"));
+  });
+
+  it("are listed from the workspace's folders, those of other tools left out", async () => {
+    const found = await filesOnDisk().list([pathToFileURL(folder).href]);
+    expect(found.map((uri) => relative(folder, fileURLToPath(uri))).sort()).toEqual([
+      "a.chair",
+      join("inner", "b.chair"),
+    ]);
+  });
+});
+
+describe("files of the client", () => {
+  /** A client whose answers are given by hand. */
+  function client() {
+    const waiting: { method: string; uri: string; answer: (given: unknown) => void; fail: () => void }[] = [];
+    const sendRequest = ((method: string, { uri }: { uri: string }) =>
+      new Promise((resolve, reject) =>
+        waiting.push({ method, uri, answer: resolve, fail: () => reject(new Error("unknown")) }),
+      )) as never;
+    const files = filesOfClient({ sendRequest });
+    const arrived: string[] = [];
+    files.onArrival?.((uri) => arrived.push(uri));
+    return { files, waiting, arrived };
+  }
+
+  it("are asked for once, and their coming is told", async () => {
+    const { files, waiting, arrived } = client();
+    expect([files.read("memfs:/a"), files.read("memfs:/a")]).toEqual([undefined, undefined]);
+    expect(waiting.map(({ method, uri }) => `${method} ${uri}`)).toEqual([`${READ_FILE} memfs:/a`]);
+    const pending = files.pending?.();
+    waiting[0]?.answer({ text: "one" });
+    await pending;
+    expect(arrived).toEqual(["memfs:/a"]);
+    expect(files.read("memfs:/a")).toBe("one");
+    expect(files.pending?.()).toBeUndefined();
+  });
+
+  it("are none when the client has none, or does not know the request", async () => {
+    const { files, waiting } = client();
+    files.read("memfs:/a");
+    files.read("memfs:/b");
+    const pending = files.pending?.();
+    waiting[0]?.answer({ text: null });
+    waiting[1]?.fail();
+    await pending;
+    expect([files.read("memfs:/a"), files.read("memfs:/b")]).toEqual([undefined, undefined]);
+    expect(waiting).toHaveLength(2);
+  });
+
+  it("pass over an answer that was overtaken", async () => {
+    const { files, waiting } = client();
+    files.read("memfs:/a");
+    files.forget("memfs:/a");
+    files.read("memfs:/a");
+    const pending = files.pending?.();
+    waiting[0]?.answer({ text: "old" });
+    waiting[1]?.answer({ text: "new" });
+    await pending;
+    expect(files.read("memfs:/a")).toBe("new");
+  });
+});
