@@ -13,6 +13,10 @@ export interface Sheet {
   width: number;
   height: number;
   scaleBar: ScaleBar;
+  /** Where a title of so much width may stand, from its left end and first line; for sheets that show one. */
+  titleAt?: { x: number; y: number; width: number };
+  /** What a reader of the sheet should know, one sentence a line. */
+  notes?: string[];
 }
 
 export interface View {
@@ -48,10 +52,15 @@ export interface DimensionLine {
   name: string;
   /** In the file's units, such as "440 mm" or `17 3/8 in`. */
   label: string;
+  /** Middle of the label's foot. */
   labelAt: Point;
+  /** The label runs upward, read from the right. */
+  upright?: true;
   /** The measured line with its end ticks, and the extension lines. */
   line: [Point, Point];
   extensions: [Point, Point][];
+  /** For an angle: its arc, in place of ticks, from the extension line to the measured one. */
+  arc?: Point[];
 }
 
 export interface ScaleBar {

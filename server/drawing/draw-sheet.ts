@@ -1,0 +1,134 @@
+import type { Chair } from "../chair/chair.ts";
+import { outlinesOf } from "./areas.ts";
+import { chainsOf } from "./chains.ts";
+import { around, extentOf, leanLine, lengthLines, reachOf, WORDS } from "./dimension-lines.ts";
+import { floorLines } from "./floor-line.ts";
+import { type Seen, see } from "./hidden-lines.ts";
+import { layOut, type Placed } from "./layout.ts";
+import { type Extent, leanMeasures, lengthMeasures } from "./measures.ts";
+import { type ScenePart, sceneOf } from "./scene.ts";
+import type { Area, DimensionLine, Point, Sheet, Stroke, View } from "./sheet.ts";
+import { sights } from "./sight.ts";
+
+const captions: Record<View["name"], string> = {
+  front: "Front",
+  side: "Side (from the sitter's left)",
+  plan: "Plan (from above)",
+};
+/** How far the centre line runs past the chair, mm. */
+const PAST = 28;
+/** From the lowest thing in a view to its caption. */
+const CAPTION = 30;
+
+/**
+ * Front, side and plan of a chair as it stands on the floor, hidden lines taken out, with its main dimensions in the file's units,
+ * laid out on one sheet. The sheet is full size: one millimetre of the chair is one of the sheet.
+ */
+export function drawSheet(chair: Chair): Sheet {
+  const parts = sceneOf(chair);
+  const bodies = parts.map(({ body }) => body);
+  const seen = {
+    front: see(bodies, sights.front),
+    side: see(bodies, sights.side),
+    plan: see(bodies, sights.plan),
+  };
+  const extents = {
+    front: extentOfSeen(seen.front),
+    side: extentOfSeen(seen.side),
+    plan: extentOfSeen(seen.plan),
+  };
+  const measures = lengthMeasures(chair, extents);
+  const look = (name: View["name"]): Look => {
+    const dimensions = lengthLines(
+      measures.filter((measure) => measure.view === name),
+      extents[name],
+    );
+    if (name === "side") {
+      const points = seen.side.bodies.flatMap(({ hiders }) => hiders.flatMap(({ outline }) => outline));
+      dimensions.push(...leanMeasures(chair).map((measure) => leanLine(measure, points)));
+    }
+    return { name, parts, seen: seen[name], extent: extents[name], dimensions, centred: isPaired(chair) };
+  };
+  const views = {
+    front: drawView(look("front")),
+    side: drawView(look("side")),
+    plan: drawView(look("plan")),
+  };
+  const sheet = layOut(views, chair.design.units);
+  return {
+    title: chair.design.title?.value ?? "",
+    ...sheet,
+    notes: [`As it stands on the floor. Lengths in ${chair.design.units}.`],
+  };
+}
+
+interface Look {
+  name: View["name"];
+  parts: readonly ScenePart[];
+  seen: Seen;
+  extent: Extent;
+  dimensions: DimensionLine[];
+  centred: boolean;
+}
+
+/** A view as seen, y up, with all that goes with it. */
+function drawView({ name, parts, seen, extent, dimensions, centred }: Look): Placed {
+  const strokes: Stroke[] = chainsOf(seen.lines).map(({ body, is, points }) => ({
+    points,
+    is,
+    part: parts[body]!.name,
+  }));
+  if (name !== "plan") strokes.push(...floorLines(extent).map((points): Stroke => ({ points, is: "floor" })));
+  if (centred && name !== "side") strokes.push(centreLine(extent));
+  const lines = strokes.filter(({ part }) => part === undefined).flatMap(({ points }) => points);
+  const reach = dimensions
+    .map(reachOf)
+    .reduce(around, around(extent, extentOf([...lines, [extent.left, extent.low]])));
+  const captionAt: Point = [(extent.left + extent.right) / 2, reach.low - CAPTION - WORDS];
+  const view = {
+    name,
+    caption: captions[name],
+    captionAt,
+    strokes,
+    areas: areasOf(parts, seen),
+    dimensions,
+  };
+  return { view, extent, reach: { ...reach, low: captionAt[1] - WORDS / 2 } };
+}
+
+function centreLine({ low, high }: Extent): Stroke {
+  return {
+    points: [
+      [0, low - PAST],
+      [0, high + PAST],
+    ],
+    is: "centre",
+  };
+}
+
+/** Outlines of the parts, the nearest last. */
+function areasOf(parts: readonly ScenePart[], { bodies }: Seen): Area[] {
+  return bodies
+    .map(({ hiders, near }, index) => ({ hiders, near, part: parts[index]! }))
+    .sort((a, b) => a.near - b.near)
+    .flatMap(({ hiders, part: { name, at } }) =>
+      outlinesOf(hiders).map((points) => ({ part: name, at, points })),
+    );
+}
+
+/** Whether the chair has a left and a right. */
+function isPaired({ posts }: Chair): boolean {
+  for (const { side } of posts.values()) if (side !== "middle") return true;
+  return false;
+}
+
+function extentOfSeen({ bodies }: Seen): Extent {
+  return extentOf(
+    bodies.flatMap(({ hiders }) =>
+      hiders.flatMap(({ left, right, low, high }): Point[] => [
+        [left, low],
+        [right, high],
+      ]),
+    ),
+  );
+}

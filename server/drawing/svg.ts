@@ -1,0 +1,150 @@
+/**
+ * A sheet as an SVG 1.1 file. Nothing is fetched and nothing runs; words are the maker's own, so they are escaped.
+ */
+import { WORDS } from "./dimension-lines.ts";
+import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
+import { tickLines } from "./ticks.ts";
+import { escaped, wrapped } from "./xml.ts";
+
+export interface SvgOptions {
+  /** With the XML declaration, as a file has it; without, to be put into a page. */
+  standalone?: boolean;
+}
+
+/** The sheet prints at one to this when nobody scales it. */
+const SCALE = 5;
+/** Widths of lines, mm on a full-size sheet; a fifth of it on paper. */
+const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, dimension: 0.9 };
+const INK = "#1c1c1c";
+const FINE = "#4a4f57";
+const TITLE = 40;
+
+/** The file's text; the same sheet always gives the same text. Numbers are to a hundredth of a millimetre. */
+export function sheetToSvg(sheet: Sheet, { standalone = true }: SvgOptions = {}): string {
+  const { width, height } = sheet;
+  const size = `width="${number(width / SCALE)}mm" height="${number(height / SCALE)}mm"`;
+  const lines = [
+    ...(standalone ? ['<?xml version="1.0" encoding="UTF-8"?>'] : []),
+    `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" ${size} viewBox="0 0 ${number(width)} ${number(height)}" font-family="Helvetica, Arial, sans-serif" font-size="${WORDS}" fill="none" stroke-linecap="round" stroke-linejoin="round">`,
+    `<title>${escaped(sheet.title || "Chair")}</title>`,
+    `<desc>${escaped(description(sheet))}</desc>`,
+    `<rect width="${number(width)}" height="${number(height)}" fill="#ffffff"/>`,
+    ...sheet.views.flatMap(viewLines),
+    ...titleLines(sheet),
+    ...scaleBarLines(sheet.scaleBar),
+    "</svg>",
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function description({ views, notes = [] }: Sheet): string {
+  const captions = views.map(({ caption }) => caption).join(", ");
+  const figures = views.flatMap(({ dimensions }) => dimensions.map(({ name, label }) => `${name} ${label}`));
+  return [`${captions}.`, ...notes, figures.length ? `${figures.join(", ")}.` : ""].join(" ").trim();
+}
+
+function viewLines({ name, caption, captionAt, strokes, dimensions }: View): string[] {
+  return [
+    `<g id="${name}">`,
+    `<title>${escaped(caption)}</title>`,
+    ...groups(strokes).map(pathOf),
+    ...dimensions.flatMap(dimensionLines),
+    words(captionAt, caption, { size: 26, ink: INK }),
+    "</g>",
+  ];
+}
+
+/** Strokes of one kind and part together, fine lines first so that outlines lie over them. */
+function groups(strokes: readonly Stroke[]): { is: Stroke["is"]; part?: string; d: string }[] {
+  const found = new Map<string, { is: Stroke["is"]; part?: string; d: string }>();
+  const heaviestLast = [...strokes].sort((a, b) => WIDTHS[a.is] - WIDTHS[b.is]);
+  for (const { is, part, points } of heaviestLast) {
+    const key = `${is} ${part ?? ""}`;
+    const group = found.get(key) ?? { is, ...(part === undefined ? {} : { part }), d: "" };
+    group.d += path(points);
+    found.set(key, group);
+  }
+  return [...found.values()];
+}
+
+function pathOf({ is, part, d }: { is: Stroke["is"]; part?: string; d: string }): string {
+  const of = part === undefined ? "" : ` data-part="${escaped(part)}"`;
+  const dash = is === "centre" ? ' stroke-dasharray="26 7 4 7"' : "";
+  const ink = is === "centre" || is === "floor" ? FINE : INK;
+  return `<path class="${is}"${of} stroke="${ink}" stroke-width="${WIDTHS[is]}"${dash} d="${d}"/>`;
+}
+
+function dimensionLines(dimension: DimensionLine): string[] {
+  const { name, label, labelAt, line, extensions, arc, upright } = dimension;
+  const fine = extensions.map((ends) => path(ends)).join("") + path(line) + (arc ? path(arc) : "");
+  const ticks = arc ? "" : tickLines(line).map(path).join("");
+  return [
+    `<g class="dimension" stroke="${FINE}">`,
+    `<title>${escaped(`${name}: ${label}`)}</title>`,
+    `<path stroke-width="${WIDTHS.dimension}" d="${fine}"/>`,
+    ...(ticks ? [`<path stroke-width="${WIDTHS.outline}" d="${ticks}"/>`] : []),
+    words(labelAt, label, { ink: INK, upright: upright === true }),
+    "</g>",
+  ];
+}
+
+function titleLines({ title, titleAt, notes = [] }: Sheet): string[] {
+  if (!titleAt) return [];
+  const { x, width } = titleAt;
+  const lines = wrapped(title, Math.max(8, Math.floor(width / (TITLE * 0.56))), 2);
+  let y = titleAt.y;
+  const made: string[] = [];
+  for (const line of lines) {
+    made.push(words([x, y], line, { size: TITLE, ink: INK, anchor: "start" }));
+    y += TITLE * 1.15;
+  }
+  for (const note of [...notes, `Scale 1 : ${SCALE} on paper.`]) {
+    made.push(words([x, y], note, { ink: FINE, anchor: "start" }));
+    y += WORDS * 1.35;
+  }
+  return made;
+}
+
+/** Thickness of the scale bar. */
+const BAR = 9;
+
+function scaleBarLines({ at: [x, y], length, label, divisions }: ScaleBar): string[] {
+  const step = length / divisions;
+  const parts = Array.from({ length: divisions }, (_, k) => {
+    const fill = k % 2 === 0 ? INK : "#ffffff";
+    return `<rect x="${number(x + k * step)}" y="${number(y)}" width="${number(step)}" height="${BAR}" fill="${fill}"/>`;
+  });
+  return [
+    `<g class="scale-bar" stroke="${INK}" stroke-width="${WIDTHS.dimension}">`,
+    ...parts,
+    words([x + length + WORDS / 2, y + BAR], label, { ink: INK, anchor: "start" }),
+    "</g>",
+  ];
+}
+
+interface Lettering {
+  ink: string;
+  size?: number;
+  anchor?: "start" | "middle";
+  upright?: boolean;
+}
+
+function words(at: Point, text: string, { ink, size, anchor = "middle", upright }: Lettering): string {
+  const [x, y] = at.map(number);
+  const turn = upright ? ` transform="rotate(-90 ${x} ${y})"` : "";
+  const big = size === undefined ? "" : ` font-size="${size}"`;
+  return `<text x="${x}" y="${y}"${turn}${big} text-anchor="${anchor}" stroke="none" fill="${ink}">${escaped(text)}</text>`;
+}
+
+function path([first, ...rest]: readonly Point[]): string {
+  if (!first) return "";
+  return `M${pair(first)}${rest.map((point) => `L${pair(point)}`).join("")}`;
+}
+
+const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
+
+/** To a hundredth, without a minus before nought. */
+function number(value: number): string {
+  const hundredths = Math.round(value * 100);
+  return String(Number.isFinite(hundredths) ? (hundredths === 0 ? 0 : hundredths / 100) : 0);
+}
