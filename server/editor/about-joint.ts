@@ -1,7 +1,9 @@
-import type { Problem } from "../../grammar/problem.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printLength } from "../design/units.ts";
+import type { Rule } from "../rules/rule.ts";
+import type { Study } from "../study.ts";
+import { againstRules } from "./about-joint-rules.ts";
 import { jointsCalled } from "./chair-parts.ts";
 import { code } from "./markdown.ts";
 
@@ -14,20 +16,17 @@ export function cutSizes(joint: Joint, unit: LengthUnit): string {
 }
 
 /** A joint's sizes as cut, beside what the rules ask and what they found. */
-export function aboutJoint(joint: Joint, problems: readonly Problem[], unit: LengthUnit): string[] {
-  const length = (mm: number) => printLength(mm, unit);
-  const lines = [`${code(joint.name)}: ${cutSizes(joint, unit)}`];
-  if (joint.shape !== "none") {
+export function aboutJoint(joint: Joint, rules: readonly Rule[], { problems, design }: Study): string[] {
+  const length = (mm: number) => printLength(mm, design.units);
+  const lines = [`${code(joint.name)}: ${cutSizes(joint, design.units)}`];
+  if (joint.shape === "rectangular") {
     const { outside, inside, top, bottom } = joint.shoulders;
-    if (joint.shape === "rectangular") {
-      lines.push(
-        `Shoulders: outside ${length(outside)}, inside ${length(inside)}, top ${length(top)}, bottom ${length(bottom)}`,
-      );
-    }
     lines.push(
-      `Wood behind the shoulder ${length(joint.depthThere)}; beside the mortise at least ${length(joint.mortiseWall)}`,
+      `Shoulders: outside ${length(outside)}, inside ${length(inside)}, top ${length(top)}, bottom ${length(bottom)}`,
     );
   }
+  lines.push(...againstRules(joint, rules, design));
+  if (joint.shape !== "none") lines.push(`Beside the mortise at least ${length(joint.mortiseWall)} of wood`);
   for (const { subject, code: rule, found, allowed } of problems) {
     if (subject === joint.name && found)
       lines.push(`${code(rule)}: found ${found}${allowed ? `, allowed ${allowed}` : ""}`);

@@ -76,12 +76,11 @@ function jointsMade(view: View, at: Span): Joint[] {
 
 /** A joint where it is used: its sizes there, as cut, against the rules. */
 function aboutUse(view: View, name: string, made: Joint[]): string {
-  const { problems, design } = view.study;
-  const description = design.joints.get(name)?.description;
+  const description = view.study.design.joints.get(name)?.description;
   return paragraphs(
     `**${plain(`joint ${name}`)}**`,
     description && plain(description),
-    ...made.map((joint) => bullets(aboutJoint(joint, problems, design.units))),
+    ...made.map((joint) => bullets(aboutJoint(joint, view.rules, view.study))),
   );
 }
 

@@ -32,6 +32,9 @@ export interface Host {
   timing?: Timing;
 }
 
+/** No file, but the turn at which the client is asked to ask again. */
+const REFRESH = "refresh";
+
 /** Serves one client until it says exit. */
 export function serve(connection: Connection, { services, files, version, timing }: Host): void {
   const views = createViews(services, files);
@@ -58,6 +61,7 @@ export function serve(connection: Connection, { services, files, version, timing
 
   /** Findings and drawing of one file as it is now. */
   function look(uri: string) {
+    if (uri === REFRESH) return refresh();
     const view = views.opened(uri);
     if (!view || state === "shut") return;
     show(view).catch((error) => report("looking at a file", error));
@@ -84,21 +88,24 @@ export function serve(connection: Connection, { services, files, version, timing
   function touchDependents(uri: string) {
     const others = views.dependents(uri).filter((view) => view.uri !== uri);
     for (const view of others) schedule.touch(view.uri);
-    if (others.length) refresh();
+    if (others.length) schedule.touch(REFRESH);
   }
 
-  /** Asks a client that pulls to ask again: findings of files other than the one being typed in have changed. */
+  /** Asks the client to ask again for what it pulls: more has changed than the file being typed in. */
   function refresh() {
-    if (pulls && world.client.workspace?.diagnostics?.refreshSupport)
-      connection.languages.diagnostics.refresh();
+    const { workspace } = world.client;
+    const wanted = [
+      pulls && workspace?.diagnostics?.refreshSupport && "workspace/diagnostic/refresh",
+      workspace?.inlayHint?.refreshSupport && "workspace/inlayHint/refresh",
+      workspace?.codeLens?.refreshSupport && "workspace/codeLens/refresh",
+      workspace?.semanticTokens?.refreshSupport && "workspace/semanticTokens/refresh",
+    ];
+    for (const method of wanted) if (method) connection.sendRequest(method).catch(() => undefined);
   }
 
   function lookAtAll() {
     for (const view of views.all()) schedule.touch(view.uri);
-    refresh();
-    if (world.client.workspace?.inlayHint?.refreshSupport) connection.languages.inlayHint.refresh();
-    if (world.client.workspace?.codeLens?.refreshSupport)
-      void connection.sendRequest("workspace/codeLens/refresh");
+    schedule.touch(REFRESH);
   }
 
   connection.onInitialize((params): InitializeResult => {
@@ -168,7 +175,7 @@ export function serve(connection: Connection, { services, files, version, timing
     views.close(uri);
     if (!pulls) void connection.sendDiagnostics({ uri, diagnostics: [] });
     for (const view of dependents) schedule.touch(view.uri);
-    if (dependents.length) refresh();
+    if (dependents.length) schedule.touch(REFRESH);
   });
 
   connection.onDidChangeWatchedFiles(({ changes }) => {

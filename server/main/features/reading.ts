@@ -17,8 +17,9 @@ import { hover } from "../../editor/hover.ts";
 import { inlayHints } from "../../editor/inlay-hints.ts";
 import { documentLinks } from "../../editor/links.ts";
 import { semanticLegend, semanticTokens } from "../../editor/semantic-tokens.ts";
+import type { Settings } from "../../editor/settings.ts";
 import { documentSymbols } from "../../editor/symbols.ts";
-import { spanOf } from "../../editor/view.ts";
+import { spanOf, type View } from "../../editor/view.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { filesCome } from "../world.ts";
 
@@ -34,10 +35,13 @@ export const readingFeatures: Feature[] = [
       },
     },
     when: (client) => client.textDocument?.diagnostic !== undefined,
-    empty: { kind: "full", items: [] },
-    async answer(view, _: DocumentDiagnosticParams, world) {
+    empty: { kind: "full", items: [] } as unknown,
+    async answer(view, { previousResultId }: DocumentDiagnosticParams, world) {
       await filesCome(view, world.files);
-      return { kind: "full", items: diagnostics(view, await world.settings(view.uri)) };
+      const settings = await world.settings(view.uri);
+      const resultId = resultIdOf(view, settings);
+      if (resultId === previousResultId) return { kind: "unchanged", resultId };
+      return { kind: "full", resultId, items: diagnostics(view, settings) };
     },
   }),
   onDocument({
@@ -91,3 +95,15 @@ export const readingFeatures: Feature[] = [
     answer: (view, _: DocumentLinkParams) => documentLinks(view),
   }),
 ];
+
+const resultIds = new WeakMap<object, WeakMap<object, string>>();
+let results = 0;
+
+/** One name for the findings of one study under one set of settings, so that they need not be sent twice. */
+function resultIdOf({ study }: View, settings: Settings): string {
+  const bySettings = resultIds.get(study) ?? new WeakMap<object, string>();
+  resultIds.set(study, bySettings);
+  const id = bySettings.get(settings) ?? String(++results);
+  bySettings.set(settings, id);
+  return id;
+}

@@ -88,6 +88,20 @@ describe("diagnostics by pull", () => {
     expect(c.published).toEqual([]);
   });
 
+  it("says that nothing has changed instead of sending it all again", async () => {
+    const c = await connect(standIn(), { capabilities });
+    c.open(uri, "wrong");
+    const ask = (previousResultId?: string) =>
+      c.client.sendRequest<{ kind: string; resultId: string }>("textDocument/diagnostic", {
+        textDocument: { uri },
+        previousResultId,
+      });
+    const first = await ask();
+    expect(await ask(first.resultId)).toEqual({ kind: "unchanged", resultId: first.resultId });
+    c.change(uri, 2, "wrong wrong");
+    expect(await ask(first.resultId)).toMatchObject({ kind: "full" });
+  });
+
   it("is not offered to a client without it", async () => {
     const c = await connect(standIn());
     expect(c.result.capabilities.diagnosticProvider).toBeUndefined();
@@ -118,7 +132,7 @@ describe("when a feature fails", () => {
     expect(await ask()).toEqual({ kind: "full", items: [] });
     expect(c.logged.filter((line) => line.startsWith("diagnostics failed"))).toHaveLength(1);
     c.change(uri, 2, "wrong");
-    expect(await ask()).toMatchObject({ items: [{ code: "wrong-word" }] });
+    expect(await ask()).toMatchObject({ kind: "full", items: [{ code: "wrong-word" }] });
   });
 });
 
