@@ -1,5 +1,6 @@
 import { checkBlocks } from "./blocks.ts";
 import { attachDescriptions, readComments } from "./comments.ts";
+import { eolOf } from "./lines.ts";
 import { readPhrases } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
 import { assemble } from "./repair.ts";
@@ -22,6 +23,7 @@ export function parse(text: string, vocabulary: Vocabulary): Tree {
   const statements = assemble(text, phrases, {
     table: tableOf(vocabulary),
     problems,
+    newLine: eolOf(text),
     fileUnit: fileUnit(text),
     told: tellsWithin(spelling),
   });

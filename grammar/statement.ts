@@ -17,6 +17,8 @@ import { nameOfKind, orList, placeOf } from "./wording.ts";
 export interface Context {
   table: Table;
   problems: Problem[];
+  /** The line end that the text uses. */
+  newLine: string;
   /** The unit that bare lengths of the file take. */
   fileUnit: string;
   /** True when a problem of spelling was already told in this stretch of text. */
@@ -89,7 +91,7 @@ function readOne(
   } else checkNames(statement, context);
   context.problems.push(...reading.problems);
   tellWaste(statement, reading, before, context);
-  checkUnits(statement, context.fileUnit, context.problems);
+  if (isWhole(statement.match, reading.parts)) checkUnits(statement, context.fileUnit, context.problems);
   if (row.later) {
     const at = statement.word ?? statement;
     context.problems.push(
@@ -153,7 +155,11 @@ function tellLostLineEnd(before: Statement, part: Part, context: Context): void 
   if (part.is !== "word") return;
   context.problems.push(
     say("missing-line-end", part, `A line end is missing before \`${part.text}\`.`, [
-      fix(`Begin a new line at \`${part.text}\``, [{ start: before.end, end: part.start, text: "\n" }], true),
+      fix(
+        `Begin a new line at \`${part.text}\``,
+        [{ start: before.end, end: part.start, text: context.newLine }],
+        true,
+      ),
     ]),
   );
 }

@@ -1,0 +1,64 @@
+import { expect, test } from "vitest";
+import { expectedAt } from "../../grammar/expected.ts";
+import { applyEdits, formatTree } from "../../grammar/format.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { seeded, spliced } from "./fixtures/random.ts";
+import { lost, meanings, read } from "./fixtures/reading.ts";
+import { messChair, wholeChairs } from "./fixtures/texts.ts";
+import { holds } from "./fixtures/whole-tree.ts";
+
+/** How many random edits are tried; the seed makes them the same every time. */
+const count = Number(process.env.SEATWRIGHT_EDITS ?? 100_000);
+
+/** Some lines of a whole chair, so that many edits can be tried in little time. */
+function passage(random: () => number, chairs: readonly string[][]): string {
+  const lines = chairs[Math.floor(random() * chairs.length)]!;
+  const from = Math.floor(random() * lines.length);
+  return lines.slice(from, from + 3 + Math.floor(random() * 25)).join("\n");
+}
+
+test(`${count} random edits: a whole tree, an answer to completion, a lasting format, nothing slow`, () => {
+  const random = seeded(20260314);
+  const chairs = wholeChairs().map(([, text]) => text.split("\n"));
+  let slowest = 0;
+  for (let edit = 0; edit < count; edit++) {
+    const text = spliced(passage(random, chairs), random);
+    const before = performance.now();
+    const tree = read(text);
+    slowest = Math.max(slowest, edit < 50 ? 0 : performance.now() - before);
+    holds(tree);
+    if (edit % 5 !== 0) continue;
+    expectedAt(tree, Math.floor(random() * (text.length + 1)), vocabulary);
+    const edits = formatTree(tree);
+    if (edits.length === 0) continue;
+    const once = applyEdits(text, edits);
+    const again = read(once);
+    if (formatTree(again).length > 0) throw new Error(`not formatted at once: ${JSON.stringify(text)}`);
+    if (lost(meanings(tree), meanings(again)).length > 0)
+      throw new Error(`meaning changed: ${JSON.stringify(text)}`);
+    if (comments(once) !== comments(text)) throw new Error(`comments changed: ${JSON.stringify(text)}`);
+  }
+  // On a busy machine one reading may be held up; a hang would be far beyond this.
+  expect(slowest).toBeLessThan(500);
+}, 300_000);
+
+test("whole chairs with random edits are read in time", () => {
+  const random = seeded(7);
+  const times: number[] = [];
+  for (let edit = 0; edit < 400; edit++) {
+    const text = spliced(messChair, random);
+    const before = performance.now();
+    const tree = read(text);
+    times.push(performance.now() - before);
+    holds(tree);
+  }
+  times.sort((one, other) => one - other);
+  expect(times[Math.floor(times.length * 0.95)]).toBeLessThan(50);
+});
+
+/** The comments of a text, without the blanks behind them. */
+function comments(text: string): string {
+  return read(text)
+    .comments.map((comment) => comment.text)
+    .join("\n");
+}
