@@ -14,6 +14,7 @@ import {
 import { cancelling } from "../../../server/main/cancelling.ts";
 import type { Files } from "../../../server/main/files.ts";
 import { DRAWING, type DrawingParams } from "../../../server/main/protocol.ts";
+import type { Timing } from "../../../server/main/schedule.ts";
 import { serve } from "../../../server/main/serve.ts";
 import type { Services } from "../../../server/main/services.ts";
 
@@ -41,7 +42,7 @@ export async function connect(
     files = noFiles,
     capabilities = {},
     ...params
-  }: Partial<InitializeParams> & { files?: Files | undefined } = {},
+  }: Partial<InitializeParams> & { files?: Files; timing?: Timing } = {},
   prepare: (client: MessageConnection) => void = () => {},
 ): Promise<Connected> {
   const up = new PassThrough();
@@ -49,7 +50,7 @@ export async function connect(
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down), {
     connectionStrategy: cancelling,
   });
-  serve(server, { services, files, version: "0", timing: { wait: 1, longest: 5 } });
+  serve(server, { services, files, version: "0", timing });
 
   const client = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = record<PublishDiagnosticsParams>(client, "textDocument/publishDiagnostics");

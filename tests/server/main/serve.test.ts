@@ -46,11 +46,11 @@ describe("diagnostics by push", () => {
 
   it("studies a burst of keystrokes once", async () => {
     const services = standIn();
-    const c = await connect(services);
+    const c = await connect(services, { timing: { wait: 250, longest: 250 } });
     c.open(uri, "a");
     for (let version = 2; version <= 20; version++) c.change(uri, version, "a".repeat(version));
     await c.diagnosticsWhen((p) => p.version === 20);
-    expect(services.studied.length).toBeLessThan(6);
+    expect(services.studied.length).toBeLessThan(4);
   });
 
   it("follows the file it uses, the open text before the disk's", async () => {
