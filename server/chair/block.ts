@@ -4,6 +4,7 @@ import { fromPlanes, reachIn, slice } from "../geometry/convex.ts";
 import { flipped, levelAt, planeAt, threePlanes } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, negate, sub, unit } from "../geometry/vec.ts";
+import { attempt } from "./attempt.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
 import { shapeOf } from "./rail-outline.ts";
 
@@ -48,7 +49,10 @@ export function buildBlocks(
       });
       return [];
     }
-    return [{ is: "block", name, side, design: block, body: bodyOf([solid]) }];
+    const made = attempt(name, block.at, faults, (): Block => {
+      return { is: "block", name, side, design: block, body: bodyOf([solid]) };
+    });
+    return made ? [made] : [];
   });
 }
 

@@ -3,6 +3,7 @@ import { printLength } from "../design/units.ts";
 import { flipped, planeAt } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, scale, sub } from "../geometry/vec.ts";
+import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
 import { crowdedKnees } from "./centre-line.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
@@ -132,7 +133,8 @@ const coveredPosts = (work: Work, rail: RailMember): string[] =>
 function tryPost(work: Work, member: PostMember): boolean {
   const ends = startingEnds(work, member);
   if (!ends) return false;
-  const post = buildPost(member.design, member.side, ends, work.faults);
+  const { design, side, name } = member;
+  const post = attempt(name, design.at, work.faults, () => buildPost(design, side, ends, work.faults));
   if (!post) return true;
   work.posts.set(post.name, post);
   work.ends.set(post.name, ends);
@@ -217,7 +219,9 @@ function tryRail(work: Work, member: RailMember): boolean {
   const ends = railEnds(work.design, member);
   if (!ends) return true;
   if (!ends.every((end) => work.built(end.member))) return false;
-  const rail = buildRail(work.design, member, work.built, work.middle!, work.faults);
+  const rail = attempt(member.name, member.design.at, work.faults, () =>
+    buildRail(work.design, member, work.built, work.middle!, work.faults),
+  );
   if (!rail) return true;
   work.rails.set(rail.name, rail);
   for (const name of coveredPosts(work, member)) {

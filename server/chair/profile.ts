@@ -40,7 +40,12 @@ export function profileOf(base: number, knees: readonly Knee[]): Profile {
     return base;
   }
 
-  const { overs, crowded } = fitCurves(sorted, leans);
+  // Lines that no post can follow are refused later; they get no curves, which could be endless.
+  const possible =
+    leans.every((lean) => Math.abs(lean) < Math.PI / 2) && sorted.every((knee) => knee.over < 1e6);
+  const { overs, crowded } = possible
+    ? fitCurves(sorted, leans)
+    : { overs: sorted.map(() => 0), crowded: [] };
   const stretches: Stretch[] = [
     { from: -Infinity, to: Infinity, at: 0, slope: Math.tan(leans[0]!), curved: false },
   ];

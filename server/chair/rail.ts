@@ -74,6 +74,11 @@ export function buildRail(
   const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, middle);
   if (!facts) return undefined;
   const at = member.design.at;
+  const thin = [0, 0.5, 1].some((share) => !(facts.thick(share) > 0 && facts.wide(share) > 0));
+  if (thin) {
+    faults.push({ is: "not-buildable", part: member.name, at, message: "its section comes to nothing" });
+    return undefined;
+  }
   const frame = placeRail(facts);
   if (!frame) {
     const message = `no line can be drawn from ${ends[0].member} to ${ends[1].member} there`;

@@ -3,6 +3,7 @@ import { printLength } from "../design/units.ts";
 import { height, lineMeets } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { along, cross, dot, negate, squareTo, sub, unit } from "../geometry/vec.ts";
+import { attempt } from "./attempt.ts";
 import type { Fault, Post, Rail, RailEnd, Side } from "./chair.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
 import { type Host, postHost, railHost } from "./host.ts";
@@ -103,7 +104,11 @@ function row(
   return spots.flatMap(([x, y], k) => {
     const stem = spots.length > 1 ? `${slat.name}.${k + 1}` : slat.name;
     const name = side === "middle" ? stem : `${stem}.${side}`;
-    return buildSlat(slat, { name, side }, sizes, { edge: lower, x }, { edge: upper, x: y }, faults) ?? [];
+    return (
+      attempt(name, slat.at, faults, () =>
+        buildSlat(slat, { name, side }, sizes, { edge: lower, x }, { edge: upper, x: y }, faults),
+      ) ?? []
+    );
   });
 }
 

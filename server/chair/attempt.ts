@@ -1,0 +1,31 @@
+import type { Span } from "../../grammar/problem.ts";
+import type { Body } from "../geometry/solid.ts";
+import type { Fault } from "./chair.ts";
+
+/**
+ * What `make` builds, if it is a body of finite numbers; else nothing, and a fault says that the part's sizes make no shape. One part that
+ * cannot be built costs that part alone.
+ */
+export function attempt<T extends { body: Body }>(
+  part: string,
+  at: Span,
+  faults: Fault[],
+  make: () => T | undefined,
+): T | undefined {
+  try {
+    const made = make();
+    if (made === undefined || hasPlace(made.body)) return made;
+  } catch {
+    // Told below, like a body without finite places.
+  }
+  faults.push({ is: "not-buildable", part, at, message: "its sizes and places make no shape" });
+  return undefined;
+}
+
+function hasPlace(body: Body): boolean {
+  if (body.pieces.length === 0) return false;
+  for (const piece of body.pieces) {
+    for (const [x, y, z] of piece.points) if (!Number.isFinite(x + y + z)) return false;
+  }
+  return true;
+}
