@@ -69,6 +69,7 @@ const setting: Row[] = [
     shape: list(length("up")),
     meaning: "Height of the top edge at the first shoulder; several heights make a ladder of rails.",
     example: "up 190",
+    default: "the middle of the two rails that a cross rail joins",
   },
   {
     owner,

@@ -41,6 +41,14 @@ const names: CodeRow[] = [
       "post middle {\n  section 40 x 40\n  foot out 0, back 20\n  height 430\n}\nrail seat-front {\n  across middle\n  section 22 x 70\n  up 430\n}\n",
   },
   {
+    code: "which-side",
+    title: "Which of a pair",
+    explanation:
+      "A part that stands once and meets a pair must say which of the two it means, as in `front.left`; a pair meets each side's own. A rail that goes `across` or `over` takes both, so no side is said there.",
+    severity: "error",
+    example: `${post}post middle {\n  section 40 x 40\n  foot out 0, back 200\n  height 430\n}\nrail brace {\n  from front to middle\n  section 22 x 70\n  up 430\n}\n`,
+  },
+  {
     code: "duplicate-name",
     title: "Name given twice",
     explanation:

@@ -299,11 +299,14 @@ export interface RequireDesign {
   file?: string;
 }
 
-/** `limit rake-over-limit to 8deg`: a changed figure of a rule, in the rule's own dimension. */
+/**
+ * `limit rake-over-limit to 8deg`: a changed figure of a rule. `to` gives both ends the same figure: the rule takes the one it has.
+ * A figure written without a unit has dimension `number`; for a rule that measures lengths it is that many times `bare` mm.
+ */
 export interface LimitDesign {
   rule: string;
   ruleAt: Span;
-  bound?: Given<Bound & { dimension: Dimension }>;
+  bound?: Given<Bound & { dimension: Dimension; bare?: number }>;
   statement: Statement;
   file?: string;
 }

@@ -7,6 +7,7 @@ import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { newAngle, readAngle } from "./angle.ts";
 import { newBlock, readBlock } from "./block.ts";
+import { checkPartCircles } from "./circles.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
 import type { Design, Named, Quantity } from "./design.ts";
 import { newJoint, readJoint } from "./joint.ts";
@@ -48,6 +49,7 @@ export function evaluate(from: Evaluating): Design {
   for (const fill of fillers) fill();
   for (const item of gathered.items) readClaim(reading, item, design);
   lets.finish();
+  checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
   tellForeign(reading, design);
   design.problems.sort((a, b) => a.start - b.start);

@@ -1,6 +1,8 @@
 /**
  * What the text says of a post.
  */
+
+import { isSided } from "./course.ts";
 import type { Given, Knee, Named, PostDesign, PostFace, Taper } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
@@ -165,13 +167,14 @@ function readJoining(reading: Reading, item: Item, post: PostDesign): void {
     const rail = checked(reading, stand, factOf(stand, "rail"), ["rail"]);
     const station =
       railStation(reading, stand, factOf(stand, "station")) ?? given(stand, stand.statement, { share: 0.5 });
-    if (rail !== undefined) post.standsOn = { ...rail, value: { rail: rail.value, station: station.value } };
+    const clear = rail !== undefined && (post.pair || isSided(reading, stand, "rail", rail));
+    if (clear) post.standsOn = { ...rail, value: { rail: rail.value, station: station.value } };
   }
   const into = lineOf(item, "top-into");
   if (into !== undefined) {
     const rail = checked(reading, into, factOf(into, "rail"), ["rail"]);
     const joint = jointName(reading, into)?.value;
-    if (rail !== undefined)
+    if (rail !== undefined && (post.pair || isSided(reading, into, "rail", rail)))
       post.topInto = {
         ...rail,
         value: joint === undefined ? { rail: rail.value } : { rail: rail.value, joint },

@@ -1,11 +1,13 @@
 /**
- * What the text says of a rail, and of the ends of rails and slats.
+ * What the text says of a rail.
  */
-import type { EndDesign, Given, Named, RailCourse, RailDesign, RailTaper } from "./design.ts";
-import { readJoint } from "./joint.ts";
+
+import { readCourse } from "./course.ts";
+import type { Given, Named, RailDesign, RailTaper } from "./design.ts";
+import { endNames, readEnds } from "./ends.ts";
 import type { Item } from "./merge.ts";
-import { checked, jointName } from "./names.ts";
-import { railStation, section, timber } from "./places.ts";
+import { jointName } from "./names.ts";
+import { section, timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import {
   allOf,
@@ -18,7 +20,6 @@ import {
   lineOf,
   linesOf,
   type Reading,
-  report,
   spanOf,
 } from "./reading.ts";
 
@@ -37,7 +38,7 @@ export function newRail(item: Item, named: Named): RailDesign {
 }
 
 export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
-  set(rail, "course", readCourse(reading, item));
+  set(rail, "course", readCourse(reading, item, rail));
   readBarSection(reading, item, rail);
   readUps(reading, item, rail);
   readSetting(reading, item, rail);
@@ -45,61 +46,8 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   set(rail, "bow", readBow(reading, item));
   rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
-  rail.ends = readEnds(reading, item);
+  rail.ends = readEnds(reading, item, endNames(rail.course?.value));
   set(rail, "timber", timber(reading, lineOf(item, "timber")));
-}
-
-function readCourse(reading: Reading, item: Item): Given<RailCourse> | undefined {
-  const line = lineOf(item, "course");
-  const word = line?.statement.word?.text;
-  if (line === undefined) return undefined;
-  if (word === "from") return readFromTo(reading, line);
-  const fact = factOf(line, "of");
-  const of = checked(reading, line, fact, word === "over" ? ["post"] : ["post", "rail"]);
-  if (of === undefined || fact === undefined) return undefined;
-  const target = reading.names.get(of.value.name);
-  if (target !== undefined && "pair" in target && !target.pair) {
-    report(reading, line.source, fact, {
-      code: "not-a-pair",
-      message: `A rail goes ${word} a pair, but ${of.value.name} is one only; go \`from … to …\`, or make ${of.value.name} a pair.`,
-      related: [
-        {
-          ...target.at,
-          message: `${of.value.name} is given here`,
-          ...(target.file ? { file: target.file } : {}),
-        },
-      ],
-    });
-    return undefined;
-  }
-  if (word === "over") {
-    const overhang = length(reading, lineOf(item, "overhang"), "length")?.value ?? 0;
-    return { ...of, value: { is: "over", of: of.value, overhang } };
-  }
-  const station = railStation(reading, line, factOf(line, "station"));
-  return {
-    ...of,
-    value: station ? { is: "across", of: of.value, station: station.value } : { is: "across", of: of.value },
-  };
-}
-
-function readFromTo(reading: Reading, line: Item): Given<RailCourse> | undefined {
-  const from = checked(reading, line, factOf(line, "from"), ["post", "rail"]);
-  const to = checked(reading, line, factOf(line, "to"), ["post", "rail"]);
-  const stationFrom = railStation(reading, line, factOf(line, "station-from"));
-  const stationTo = railStation(reading, line, factOf(line, "station-to"));
-  if (from === undefined || to === undefined) return undefined;
-  if (from.value.name === to.value.name && from.value.side === to.value.side) {
-    report(reading, line.source, to.at, {
-      code: "impossible-size",
-      message: `This goes from ${from.value.name} to itself; for left to right, write \`across ${from.value.name}\`.`,
-    });
-    return undefined;
-  }
-  const course: RailCourse = { is: "from-to", from: from.value, to: to.value };
-  if (stationFrom !== undefined) course.stationFrom = stationFrom.value;
-  if (stationTo !== undefined) course.stationTo = stationTo.value;
-  return given(line, spanOf([factOf(line, "from"), factOf(line, "to")], line.statement), course);
 }
 
 /** The section or the diameter of a rail or slat. */
@@ -175,33 +123,4 @@ function readTaper(reading: Reading, line: Item): Given<RailTaper> | undefined {
   const towards = factOf(line, "towards")?.name;
   if (to === undefined || (towards !== "end" && towards !== "ends")) return undefined;
   return { ...to, value: { section: to.value, towards } };
-}
-
-/** The `end` blocks of a rail or slat; whether such an end exists is seen when the chair is built. */
-export function readEnds(reading: Reading, item: Item): EndDesign[] {
-  return linesOf(item, "end").flatMap((line) => {
-    const fact = factOf(line, "which");
-    if (fact?.name === undefined) return [];
-    if (
-      fact.name !== "left" &&
-      fact.name !== "right" &&
-      checked(reading, line, fact, ["post", "rail"]) === undefined
-    )
-      return [];
-    const end: EndDesign = { which: given(line, fact, fact.name), joint: {}, statement: line.statement };
-    set(end, "joined", jointName(reading, lineOf(line, "joined")));
-    readJoint(reading, line, end.joint);
-    const over = lineOf(line, "over");
-    const overhang = length(reading, lineOf(line, "overhang"), "length");
-    if (over !== undefined) {
-      end.over = given(over, over.statement.word ?? over.statement, { overhang: overhang?.value ?? 0 });
-    } else if (overhang !== undefined) {
-      report(reading, line.source, overhang.at, {
-        code: "needs-over",
-        severity: "warning",
-        message: "An overhang needs an end that lies over its post; add a line `over`.",
-      });
-    }
-    return [end];
-  });
 }

@@ -2,11 +2,12 @@
  * What the text says of a row of slats.
  */
 import type { Named, SlatDesign } from "./design.ts";
+import { readEnds } from "./ends.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
 import { railStation, timber } from "./places.ts";
 import { set } from "./post.ts";
-import { readBarSection, readBow, readEnds } from "./rail.ts";
+import { readBarSection, readBow } from "./rail.ts";
 import { allOf, count, factOf, given, lineOf, type Reading, spanOf } from "./reading.ts";
 
 export function newSlat(named: Named): SlatDesign {
@@ -30,6 +31,6 @@ export function readSlat(reading: Reading, item: Item, slat: SlatDesign): void {
   readBarSection(reading, item, slat);
   set(slat, "bow", readBow(reading, item));
   set(slat, "joined", jointName(reading, lineOf(item, "joined")));
-  slat.ends = readEnds(reading, item);
+  slat.ends = readEnds(reading, item, slat.from && slat.to && [slat.from.value.name, slat.to.value.name]);
   set(slat, "timber", timber(reading, lineOf(item, "timber")));
 }

@@ -16,7 +16,7 @@ function values(part: unknown): unknown {
 
 function post(lines: string, units = "mm"): unknown {
   const rail =
-    "rail r {\n  from p to q\n  section 20 x 60\n  up 300\n}\npost q {\n  section 40 x 40\n  foot out 0, back 300\n  height 400\n}\njoint j {\n}\n";
+    "rail r {\n  from q to s\n  section 20 x 60\n  up 300\n}\npost q {\n  section 40 x 40\n  foot out 0, back 300\n  height 400\n}\npost s {\n  section 40 x 40\n  foot out 0, back 500\n  height 400\n}\njoint j {\n}\n";
   const text = `units ${units}\n${rail}post p {\n${lines}\n}\n`;
   return values(read(text).posts.get("p"));
 }
@@ -199,7 +199,7 @@ describe("rails", () => {
       to: { name: "a", side: "right" },
       stationTo: { share: 1 / 3 },
     });
-    expect(course("from a at 40 to back")).toMatchObject({ stationFrom: { mm: 40 } });
+    expect(course("from a.left at 40 to back.left")).toMatchObject({ stationFrom: { mm: 40 } });
   });
 
   test("round, sloping, flush, and tapering to one end", () => {

@@ -43,6 +43,34 @@ describe("references", () => {
     ]);
   });
 
+  test("a part that stands once says which of a pair it meets", () => {
+    const text = rail("from front to middle");
+    expect(faults(text)).toEqual(["which-side: front"]);
+    expect(mended(text, "which-side")).toEqual([
+      rail("from front.left to middle"),
+      rail("from front.right to middle"),
+    ]);
+    expect(faults(text.replace("rail r {", "rail r pair {"))).toEqual([]);
+    expect(faults(rail("across front.left"))).toEqual(["which-side: front.left"]);
+    expect(mended(rail("across front.left"), "which-side")).toEqual([rail("across front")]);
+    const side = "rail side pair {\n  from front to middle\n  round 20\n  up 300\n}\n";
+    const strut = "post strut {\n  round 20\n  stand on side at 1/2\n  height 400\n}\n";
+    expect(faults(`${posts}${side}${strut}`)).toEqual(["which-side: side"]);
+    expect(faults(`${posts}${side}${strut.replace("on side", "on side.right")}`)).toEqual([]);
+  });
+
+  test("parts cannot hang on each other in a circle", () => {
+    expect(faults(rail("from r to middle"))).toEqual(["circular-value: r"]);
+    const two = (a: string, b: string) =>
+      `${posts}rail one pair {\n  ${a}\n  round 20\n  up 100\n}\nrail two pair {\n  ${b}\n  round 20\n  up 100\n}\n`;
+    expect(faults(two("from front to two", "from front to one"))).toEqual(["circular-value: front to one"]);
+    expect(faults(two("from front to two", "from front to middle"))).toEqual([]);
+    const { problems } = read(two("from front to two", "from front to one"));
+    expect(problems[0]?.message).toContain("one → two → one");
+    const strut = "post strut {\n  round 20\n  stand on r at 1/2\n  height 400\n}\n";
+    expect(faults(`${rail("from front.left to strut")}${strut}`)).toHaveLength(1);
+  });
+
   test("across goes a pair", () => {
     expect(faults(rail("across middle"))).toEqual(["not-a-pair: middle"]);
     expect(faults(rail("over middle"))).toEqual(["not-a-pair: middle"]);
