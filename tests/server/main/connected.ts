@@ -41,6 +41,7 @@ export async function connect(
   {
     files = noFiles,
     capabilities = {},
+    timing = { wait: 1, longest: 5 },
     ...params
   }: Partial<InitializeParams> & { files?: Files; timing?: Timing } = {},
   prepare: (client: MessageConnection) => void = () => {},
