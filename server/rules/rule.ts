@@ -18,6 +18,10 @@ export interface Rule {
   example: string;
   /** The figure that `limit` can change, in its own dimension, with the built-in value. */
   limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
+  /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */
+  also?: Bound & { dimension: Dimension };
+  /** Asks after what is missing, so it keeps quiet while errors in the text may be what left it out. */
+  asksForMissing?: true;
   /** Absent for the language's own rules, which the earlier stages report. */
   find?: (at: RuleContext) => Problem[];
 }
@@ -28,6 +32,10 @@ export interface RuleContext {
   chair: Chair;
   /** The rule's figure after any `limit` of the file. */
   limit: Bound;
+  /** The same for its second figure. */
+  also: Bound;
+  /** The whole table, for the rules that judge the lines about rules. */
+  rules: readonly Rule[];
 }
 
 export type { Fix };

@@ -1,0 +1,23 @@
+import { frame } from "./examples.ts";
+import { faultsOf } from "./faults.ts";
+import { named } from "./place.ts";
+import type { Rule } from "./rule.ts";
+import { tell } from "./say.ts";
+
+export const cannotBeBuilt: Rule = {
+  code: "cannot-be-built",
+  severity: "error",
+  title: "Cannot be built as described",
+  explanation:
+    "The lines can be read, but no part follows from them: two parts hang on each other, a tenon has no thickness or length, a rail has nowhere to run. The message says what is missing; until then the part, or its joint, is left out of the drawing.",
+  source: "It follows from the shape.",
+  example: frame({ joint: "tenon thick 8" }),
+  find({ chair }) {
+    return faultsOf(chair, "not-buildable").map(({ fault, place }) =>
+      tell(cannotBeBuilt, place, {
+        message: `${fault.part === "" ? "The chair" : named(chair, fault.part)}: ${fault.message}.`,
+        subject: fault.part,
+      }),
+    );
+  },
+};

@@ -1,0 +1,146 @@
+/**
+ * The one table of rules: diagnostics, settings, explanations and the reference are all made from it.
+ */
+import type { Problem, Related } from "../../grammar/problem.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import type { Chair } from "../chair/chair.ts";
+import type { Design } from "../design/design.ts";
+import { acceptAcceptsNothing, idleAccepts } from "./accept-accepts-nothing.ts";
+import { acceptWithoutReason } from "./accept-without-reason.ts";
+import { merged, settle } from "./accepts.ts";
+import { angleNotMet } from "./angle-not-met.ts";
+import { cannotBeBuilt } from "./cannot-be-built.ts";
+import { endReachesNothing } from "./end-reaches-nothing.ts";
+import { footHangs } from "./foot-hangs.ts";
+import { languageRules } from "./language.ts";
+import { limitDoesNotFit } from "./limit-does-not-fit.ts";
+import { boundsOf } from "./limits.ts";
+import { memberWithoutJoint } from "./member-without-joint.ts";
+import { mortiseBreaksOut } from "./mortise-breaks-out.ts";
+import { mortiseTooWide } from "./mortise-too-wide.ts";
+import { plain } from "./names.ts";
+import { noRoom } from "./no-room.ts";
+import { partsPassThrough } from "./parts-pass-through.ts";
+import { designOf } from "./place.ts";
+import { postTiedOneWay } from "./post-tied-one-way.ts";
+import { railMissesPost } from "./rail-misses-post.ts";
+import { railWinds } from "./rail-winds.ts";
+import { rakeOverLimit } from "./rake-over-limit.ts";
+import { rakeUnderLimit } from "./rake-under-limit.ts";
+import { requirementNotMet } from "./requirement-not-met.ts";
+import type { Rule } from "./rule.ts";
+import type { Finding } from "./say.ts";
+import { seatRingOpen } from "./seat-ring-open.ts";
+import { shoulderOnCurve } from "./shoulder-on-curve.ts";
+import { shoulderOverKnee } from "./shoulder-over-knee.ts";
+import { tenonTooLong } from "./tenon-too-long.ts";
+import { tenonTooThick } from "./tenon-too-thick.ts";
+import { tenonTooThin } from "./tenon-too-thin.ts";
+import { tenonTooWide } from "./tenon-too-wide.ts";
+import { unknownRule } from "./unknown-rule.ts";
+
+/** Every rule, those about the chair first, then those about the file's own claims, then the language's. */
+export const rules: readonly Rule[] = [
+  rakeOverLimit,
+  rakeUnderLimit,
+  tenonTooThin,
+  tenonTooThick,
+  tenonTooWide,
+  tenonTooLong,
+  mortiseTooWide,
+  mortiseBreaksOut,
+  endReachesNothing,
+  railMissesPost,
+  postTiedOneWay,
+  seatRingOpen,
+  memberWithoutJoint,
+  shoulderOnCurve,
+  shoulderOverKnee,
+  railWinds,
+  partsPassThrough,
+  footHangs,
+  noRoom,
+  cannotBeBuilt,
+  angleNotMet,
+  requirementNotMet,
+  unknownRule,
+  limitDoesNotFit,
+  acceptWithoutReason,
+  acceptAcceptsNothing,
+  ...languageRules,
+];
+
+const byCode = new Map(rules.map((rule) => [rule.code, rule]));
+
+/** A rule by its code. */
+export const ruleOf = (code: string): Rule | undefined => byCode.get(code);
+
+export interface Judged {
+  tree: Tree;
+  design: Design;
+  chair: Chair;
+}
+
+export interface Judgement {
+  problems: Problem[];
+  /** What the file accepts, each with its reason. */
+  accepted: { problem: Problem; because: string }[];
+}
+
+/**
+ * What all rules find, in the order of the text, both sides of a pair told once, less what the file accepts. `also` are the problems of
+ * the stages before, which are put among them; a warning there can be accepted too. Never throws.
+ */
+export function judge({ tree, design, chair }: Judged, also: readonly Problem[] = []): Judgement {
+  const faulty = [...tree.problems, ...design.problems, ...also].some(({ severity }) => severity === "error");
+  const found = rules.flatMap((rule) => foundBy(rule, { tree, design, chair }, faulty));
+  const settled = settle(found, design.accepts);
+  const others = settle(
+    also.filter(({ severity }) => severity !== "error"),
+    design.accepts,
+  );
+  const idle = faulty ? [] : settled.idle.filter((line) => others.idle.includes(line));
+  const told = [...settled.problems, ...idleAccepts(chair, tree.text, idle, rules)];
+  const problems = [
+    ...also.filter(({ severity }) => severity === "error"),
+    ...others.problems,
+    ...merged(told).map(({ finding, others: subjects }) => finished(finding, subjects, chair)),
+  ];
+  const reasons = new Map(settled.accepted.map(({ problem, because }) => [problem, because]));
+  const accepted = merged([...reasons.keys()]).map(({ finding, others: subjects }) => ({
+    problem: finished(finding, subjects, chair),
+    because: reasons.get(finding) ?? "",
+  }));
+  return {
+    problems: problems.sort((a, b) => a.start - b.start || a.end - b.end),
+    accepted: [...others.accepted, ...accepted],
+  };
+}
+
+/** The rules' own findings, without those of the stages before. */
+export const findings = (of: Judged): Problem[] => judge(of).problems;
+
+function foundBy(rule: Rule, { tree, design, chair }: Judged, faulty: boolean): Finding[] {
+  if (!rule.find || (rule.asksForMissing && faulty)) return [];
+  const context = { tree, design, chair, rules, ...boundsOf(rule, design) };
+  try {
+    return rule.find(context) as Finding[];
+  } catch {
+    // One rule that fails on a chair it did not foresee costs its own findings, not the others'.
+    return [];
+  }
+}
+
+/** A finding as others see it, with the other parts it speaks of beside it. */
+function finished({ badness: _, ...problem }: Finding, subjects: readonly string[], chair: Chair): Problem {
+  const related: Related[] = [...(problem.related ?? [])];
+  const seen = new Set([plain(problem.subject ?? "")]);
+  for (const subject of subjects) {
+    const short = plain(subject);
+    const part = designOf(chair, subject.split(/ to | and /)[0] ?? "");
+    if (seen.has(short) || !part || part.file !== undefined) continue;
+    seen.add(short);
+    related.push({ start: part.at.start, end: part.at.end, message: `so it is with ${short}` });
+  }
+  return related.length > 0 ? { ...problem, related } : problem;
+}

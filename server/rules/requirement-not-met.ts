@@ -1,0 +1,80 @@
+import type { Chair } from "../chair/chair.ts";
+import { valueOf as workedOut } from "../chair/values.ts";
+import type { Bound, Dimension, Quantity, RequireDesign } from "../design/design.ts";
+import { printQuantity } from "../design/units.ts";
+import { weigh } from "../timber/weight.ts";
+import { frame } from "./examples.ts";
+import { placeOf } from "./place.ts";
+import type { Rule } from "./rule.ts";
+import { tell } from "./say.ts";
+
+/** Parts to the inch that values are printed to. */
+const PARTS = 64;
+/** Values nearer to the bound than this, of themselves, are on it: arithmetic in another order, nothing that can be cut. */
+const SAME = 1e-9;
+
+export const requirementNotMet: Rule = {
+  code: "requirement-not-met",
+  severity: "error",
+  title: "Requirement not met",
+  explanation:
+    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out, because something it hangs on is missing, is not judged.",
+  source: "The file's own requirement.",
+  example: frame({ more: "require seat.height >= 450\n" }),
+  find({ chair }) {
+    const { units } = chair.design;
+    return chair.design.requires.flatMap((line) => {
+      const bound = line.bound?.value;
+      const value = bound && valueIn(chair, line);
+      if (!bound || !value || value.dimension !== bound.dimension) return [];
+      const off = offBy(value.number, bound);
+      if (off === undefined) return [];
+      const print = (number: number) => printQuantity({ number, dimension: value.dimension }, units, PARTS);
+      const allowed = inWords(bound, print);
+      const place = placeOf(chair.design, [
+        { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
+      ]);
+      const mend = off.by > 0 ? `; ${print(off.by)} ${off.way} would do` : "";
+      return tell(requirementNotMet, place, {
+        message: `${line.subject} is ${print(value.number)}, and must be ${allowed}${mend}.`,
+        subject: line.subject,
+        found: print(value.number),
+        allowed,
+        badness: off.by,
+      });
+    });
+  },
+};
+
+function valueIn(chair: Chair, line: RequireDesign): Quantity | undefined {
+  if (line.computed) return line.computed;
+  const worked = workedOut(chair, line.subject);
+  if (worked) return worked;
+  if (line.subject !== "weight") return undefined;
+  const { mass, unknown } = weigh(chair);
+  return unknown.length === 0 && mass > 0 ? { number: mass, dimension: "mass" } : undefined;
+}
+
+interface Off {
+  by: number;
+  way: "more" | "less";
+}
+
+function offBy(number: number, bound: Bound & { strict?: boolean }): Off | undefined {
+  const same = SAME * Math.max(1, Math.abs(number));
+  const past = (gap: number) => (bound.strict ? gap > -same : gap > same);
+  if (bound.high !== undefined && past(number - bound.high)) return { by: number - bound.high, way: "less" };
+  if (bound.low !== undefined && past(bound.low - number)) return { by: bound.low - number, way: "more" };
+  return undefined;
+}
+
+function inWords(
+  bound: Bound & { dimension: Dimension; strict?: boolean },
+  print: (n: number) => string,
+): string {
+  const { low, high, strict } = bound;
+  if (low !== undefined && low === high) return print(low);
+  if (low !== undefined && high !== undefined) return `from ${print(low)} to ${print(high)}`;
+  if (high !== undefined) return `${strict ? "under" : "at most"} ${print(high)}`;
+  return `${strict ? "over" : "at least"} ${print(low ?? 0)}`;
+}

@@ -1,0 +1,29 @@
+import { clearOf } from "./clear-of.ts";
+import { frame } from "./examples.ts";
+import { faultsOf } from "./faults.ts";
+import { plain } from "./names.ts";
+import type { Rule } from "./rule.ts";
+import { length, tell } from "./say.ts";
+
+export const shoulderOnCurve: Rule = {
+  code: "shoulder-on-curve",
+  severity: "warning",
+  title: "Shoulder on a curve",
+  explanation:
+    "Where a post is a fair curve its face is not flat, so a straight shoulder shows a gap there and has to be scribed and carved by hand. Set the rail clear of the curve, or move the curve: `over` says how long it is.",
+  source: "common practice.",
+  example: frame({
+    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 400 over 120",
+  }),
+  find({ chair }) {
+    const { units } = chair.design;
+    return faultsOf(chair, "shoulder-on-curve").map(({ fault, place }) => {
+      const post = plain(fault.towards);
+      return tell(shoulderOnCurve, place, {
+        message: `The shoulder of ${plain(fault.part)} falls on the curve of ${post}, between ${length(fault.from, units)} and ${length(fault.to, units)} up; ${clearOf(chair, fault, fault)}.`,
+        subject: `${fault.part} to ${fault.towards}`,
+        allowed: "on a straight stretch",
+      });
+    });
+  },
+};
