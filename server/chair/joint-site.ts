@@ -19,9 +19,11 @@ export interface JointSite {
   inward: Vec3;
   out: Vec3;
   up: Vec3;
-  /** Size of the stuff along `out` and `up`, mm. */
+  /** Size of the stuff along `out` and `up` at the shoulder, mm. */
   thick: number;
   wide: number;
+  /** Its thickness square to its faces, mm: a bowed part's shoulder cuts its curve a little aslant. */
+  stuff: number;
   /** Diameter of turned stuff. */
   round?: number;
   /** Rise of a bowed part towards one of its two directions, and its straight length. */
@@ -43,12 +45,8 @@ export function siteOfEnd(
   const origin = scale(end.corners.reduce(add), 1 / end.corners.length);
   const [topOutside, , bottomInside] = end.corners as [Vec3, Vec3, Vec3];
   const across = sub(topOutside, bottomInside);
-  // A bowed rail's shoulder cuts its curve a little aslant; its thickness is that of the stuff.
+  const size = { out: Math.abs(dot(across, rail.outward)), up: Math.abs(dot(across, rail.upward)) };
   const even = rail.bow && !("tapers" in rail.design && rail.design.tapers.length > 0);
-  const size = {
-    out: even ? rail.thick : Math.abs(dot(across, rail.outward)),
-    up: Math.abs(dot(across, rail.upward)),
-  };
   // A member that lies flat has its thickness plumb; its outside edge counts as its top.
   const flat = rail.flat === true;
   const site: JointSite = {
@@ -63,6 +61,7 @@ export function siteOfEnd(
     up: flat ? rail.outward : rail.upward,
     thick: flat ? size.up : size.out,
     wide: flat ? size.out : size.up,
+    stuff: flat ? size.up : even ? rail.thick : size.out,
     shoulder: end.shoulder,
     wood: member.is === "post" ? woodOfPost(member, origin) : woodOfRail(member),
   };
@@ -70,6 +69,7 @@ export function siteOfEnd(
     site.round = rail.round;
     site.thick = rail.round;
     site.wide = rail.round;
+    site.stuff = rail.round;
   }
   if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
   return site;
@@ -105,6 +105,7 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
     up,
     thick: outside - inside,
     wide: top - bottom,
+    stuff: outside - inside,
     ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
     shoulder: flipped(cut),
     wood: woodOfRail(rail),

@@ -26,7 +26,7 @@ export function tenonSizes(site: JointSite, frame: TenonFrame, faults: Fault[]):
     return undefined;
   }
   const given = facts.tenonThick.value;
-  const thick = given === "full" ? site.thick : sizeOf(given, site, frame, site.thick);
+  const thick = given === "full" ? site.stuff : sizeOf(given, site, frame, site.stuff);
   if (!(thick > 0)) {
     tell(site, faults, "its tenon comes to no thickness");
     return undefined;
@@ -51,7 +51,7 @@ export function longOf(site: JointSite, depth: number, faults: Fault[]): number 
   const { facts } = site.chosen;
   const given = facts.round?.value.long ?? facts.tenonLong?.value;
   const own =
-    given && ("mm" in given ? given.mm : given.share * (isOwn(given.of, site) ? site.thick : depth));
+    given && ("mm" in given ? given.mm : given.share * (isOwn(given.of, site) ? site.stuff : depth));
   const long = facts.through ? Math.max(depth, own ?? 0) : own;
   if (long !== undefined && long > 0) return long;
   tell(site, faults, "its tenon has no length: say `long` in the joint");

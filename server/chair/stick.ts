@@ -27,7 +27,7 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
   const length = distance(frame.start, frame.end);
   const place = { ...frame, length };
   const straight = railShape({ ...sizes, bow: 0, arch: {}, length, clear: [0, length] });
-  let ends = bothShoulders(straight, place, [0, length]);
+  let ends = bothShoulders(straight, place);
   let clear = clearOf(ends, frame, length);
   let shape = straight;
   let xs: number[] = [0, length];
@@ -35,7 +35,7 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
     for (let round = 0; round < 3; round++) {
       shape = railShape({ ...sizes, length, clear });
       xs = stationsOf(shape, length, clear);
-      ends = bothShoulders(shape, place, xs);
+      ends = bothShoulders(shape, place);
       const found = clearOf(ends, frame, length);
       if (found[0] <= clear[0] + 1e-9 && found[1] >= clear[1] - 1e-9) break;
       clear = [Math.max(clear[0], found[0] + 1e-3), Math.min(clear[1], found[1] - 1e-3)];
@@ -45,16 +45,8 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
   return { shape, length, shoulders: ends, body: sweep(shape, { ...frame, cuts }, xs) };
 }
 
-function bothShoulders(
-  shape: RailShape,
-  frame: RailFrame & { length: number },
-  xs: readonly number[],
-): [Shoulder, Shoulder] {
-  const last = xs.length - 1;
-  return [
-    shoulderOf(shape, frame, 0, frame.cuts[0], [xs[0]!, xs[1]!]),
-    shoulderOf(shape, frame, 1, frame.cuts[1], [xs[last]!, xs[last - 1]!]),
-  ];
+function bothShoulders(shape: RailShape, frame: RailFrame & { length: number }): [Shoulder, Shoulder] {
+  return [shoulderOf(shape, frame, 0, frame.cuts[0]), shoulderOf(shape, frame, 1, frame.cuts[1])];
 }
 
 /** Where the whole section stands, by the corners of both shoulders. */

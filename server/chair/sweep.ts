@@ -58,11 +58,19 @@ export function stationsOf(
     for (const x of facetStations(arc, chord)) inner.push(start + x);
   }
   // The end slabs reach past their slanting shoulders; no station may stand inside those.
-  const kept = inner.filter((x) => x >= from - 1e-9 && x <= to + 1e-9 && x > 1e-6 && x < length - 1e-6);
-  kept.sort((a, b) => a - b);
-  const apart = kept.filter((x, k) => k === 0 || x - kept[k - 1]! > 1e-3);
-  return [0, ...apart, length];
+  const kept = inner.filter((x) => x >= from - 1e-9 && x <= to + 1e-9);
+  // Where a curve begins right at an end, the full section still has to reach a shoulder that slants out past it.
+  const ends =
+    shape.bends.length > 0
+      ? [from > NEAR ? 0 : -NEAR, to < length - NEAR ? length : length + NEAR]
+      : [0, length];
+  const inside = kept.filter((x) => x > ends[0]! + 1e-6 && x < ends[1]! - 1e-6).sort((a, b) => a - b);
+  const apart = inside.filter((x, k) => k === 0 || x - inside[k - 1]! > 1e-3);
+  return [ends[0]!, ...apart, ends[1]!];
 }
+
+/** A slab that only carries a section on past an end, mm long. */
+const NEAR = 1e-2;
 
 /** Corners of the section at a station, anticlockwise seen from the rail's end. */
 function ringMaker(shape: RailShape, frame: SweepFrame): (x: number) => Vec3[] {

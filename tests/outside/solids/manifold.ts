@@ -1,0 +1,86 @@
+import Module from "manifold-3d";
+import { inner, outer, plus, type V } from "./vectors.ts";
+
+const wasm = await Module();
+wasm.setup();
+const { Manifold } = wasm;
+type Solid = InstanceType<typeof Manifold>;
+
+/** Solids made since the last sweep: their memory is not the collector's. */
+const made: Solid[] = [];
+const keep = (solid: Solid): Solid => {
+  made.push(solid);
+  return solid;
+};
+export function sweepSolids(): void {
+  for (const solid of made.splice(0)) solid.delete();
+}
+
+export const hull = (points: readonly V[]): Solid => keep(Manifold.hull(points));
+export const lessThan = (a: Solid, b: Solid): Solid => keep(a.subtract(b));
+export const shared = (a: Solid, b: Solid): Solid => keep(a.intersect(b));
+/** What lies on the side the normal looks to. */
+export const beyond = (solid: Solid, at: V, out: V): Solid => keep(solid.trimByPlane(out, inner(at, out)));
+export const parts = (solid: Solid): Solid[] => solid.decompose().map(keep);
+
+/** A box about a line: from `at` both ways along `run` by `reach`, its sides square to it. */
+export function bar(at: V, run: V, reach: number, u: V, halfU: number, v: V, halfV: number): Solid {
+  const points: V[] = [];
+  for (const s of [-reach, reach])
+    for (const a of [-halfU, halfU])
+      for (const b of [-halfV, halfV]) points.push(plus(plus(plus(at, run, s), u, a), v, b));
+  return hull(points);
+}
+
+export const FLATS = 96;
+/** A regular figure's share of the area of the circle round it. */
+export const SHARE_OF_CIRCLE = (FLATS / (2 * Math.PI)) * Math.sin((2 * Math.PI) / FLATS);
+
+/** The same, turned: a regular prism with its corners on the circle. */
+export function roundBar(at: V, run: V, reach: number, u: V, v: V, radius: number, flats = FLATS): Solid {
+  const upright = keep(Manifold.cylinder(2 * reach, radius, radius, flats, true));
+  // Left-handed directions would turn it inside out.
+  if (inner(outer(u, v), run) < 0) return roundBar(at, run, reach, v, u, radius, flats);
+  return keep(
+    upright.warp((p) => {
+      const q = plus(plus(plus(at, run, p[2]!), u, p[0]!), v, p[1]!);
+      p[0] = q[0];
+      p[1] = q[1];
+      p[2] = q[2];
+    }),
+  );
+}
+
+/** A box from `low` to `high`, split in `flats` along its first direction, each point then carried to its place. */
+export function bentBox(low: V, high: V, flats: number, place: (p: V) => V): Solid {
+  const unit = [
+    [0, 0],
+    [1, 0],
+    [1, 1],
+    [0, 1],
+  ] as [number, number][];
+  // The unit square is drawn, so that nothing is rounded on the way in; the height runs along the first direction.
+  const box = keep(Manifold.extrude([unit], 1, flats - 1));
+  const between = (k: 0 | 1 | 2, t: number) => low[k] + (high[k] - low[k]) * t;
+  return keep(
+    box.warp((p) => {
+      const q = place([between(0, p[2]!), between(1, p[0]!), between(2, p[1]!)]);
+      p[0] = q[0];
+      p[1] = q[1];
+      p[2] = q[2];
+    }),
+  );
+}
+
+/** Corners in double precision: the mesh itself is single. */
+export function corners(solid: Solid): V[] {
+  const found: V[] = [];
+  keep(
+    solid.warpBatch((values, count) => {
+      for (let k = 0; k < count; k++) found.push([values[3 * k]!, values[3 * k + 1]!, values[3 * k + 2]!]);
+    }),
+  );
+  return found;
+}
+
+export type { Solid };
