@@ -143,7 +143,7 @@ function follow(given: Gathering, path: string, at: Span, chain: string[], via: 
 /** The one problem that stands for all of another file's. */
 export function faulty(at: Span, path: string, count: number, first: string | undefined): Problem {
   const many = count === 1 ? "has an error" : `has ${count} errors`;
-  return error("faulty-file", at, `${path} ${many}; the first: ${first ?? "see there"}`);
+  return error("faulty-file", at, `${path} ${many}; the first: ${first ?? "see there."}`);
 }
 
 function error(code: string, at: Span, message: string): Problem {

@@ -121,13 +121,10 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
   const { name } = value;
   const declared = reading.names.get(name);
   if (declared !== undefined) {
-    const example =
-      kindOf(declared) === "post" || kindOf(declared) === "rail"
-        ? ` A value of it is written such as ${name}.length.`
-        : "";
+    const own = ["post", "rail"].includes(kindOf(declared)) ? `; one of its values is ${name}.length` : "";
     report(reading, source, value, {
       code: "wrong-kind",
-      message: `${name} is ${kindNames[kindOf(declared)]}, not a value.${example}`,
+      message: `${name} is ${kindNames[kindOf(declared)]}, not a value${own}.`,
     });
     return;
   }
