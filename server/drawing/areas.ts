@@ -1,35 +1,72 @@
-import type { Hider } from "./hider.ts";
+import { type Hider, TOUCH } from "./hider.ts";
 import type { Point } from "./sheet.ts";
 
 type Line = readonly [Point, Point];
 
 /** What counts as touching, mm. */
 const NEAR = 0.02;
+/** Half of it: how far aside of a line it is asked what covers it. */
+const ASIDE = NEAR / 2;
 
 /**
  * Closed outlines of what some convex solids cover together, as seen; holes are filled. Where the outlines cannot be joined up, those
  * of the solids one by one.
  */
 export function outlinesOf(hiders: readonly Hider[]): Point[][] {
-  const loops = joined(hiders.flatMap((_, index) => outerLines(hiders, index)));
-  const outer = loops?.filter((loop) => area(loop) > 0);
-  return outer?.length ? outer : hiders.map(({ outline }) => outline);
+  const outer = outermost(hiders);
+  if (outer.length === 1) return [outer[0]!.outline];
+  const loops = joined(outer.flatMap((_, index) => outerLines(outer, index)))?.filter(
+    (loop) => area(loop) > 0,
+  );
+  return loops?.length ? loops : outer.map(({ outline }) => outline);
 }
 
-/** The parts of one solid's outline that no other covers. */
+/** The solids whose outlines do not lie within another's. */
+function outermost(hiders: readonly Hider[]): Hider[] {
+  const bySize = [...hiders].sort((a, b) => boxSize(b) - boxSize(a));
+  const kept: Hider[] = [];
+  for (const hider of bySize) {
+    if (!kept.some((other) => holds(other, hider))) kept.push(hider);
+  }
+  return kept;
+}
+
+const boxSize = ({ left, right, low, high }: Hider): number => (right - left) * (high - low);
+
+function holds(outer: Hider, { left, right, low, high, outline }: Hider): boolean {
+  if (left < outer.left - NEAR || right > outer.right + NEAR) return false;
+  if (low < outer.low - NEAR || high > outer.high + NEAR) return false;
+  return outline.every((p) => {
+    for (let k = 0; k < outer.outline.length; k++) if (outside(outer, k, p) > ASIDE) return false;
+    return true;
+  });
+}
+
+/** How far a place is outside the k-th side of an outline, mm. */
+function outside({ planes }: Hider, k: number, p: Point): number {
+  return planes[4 * k]! * p[0] + planes[4 * k + 1]! * p[1] - planes[4 * k + 3]! + TOUCH;
+}
+
+/** The parts of one solid's outline that no other covers; of outlines that run along each other the earlier one's stays. */
 function outerLines(hiders: readonly Hider[], own: number): Line[] {
-  const { outline } = hiders[own]!;
+  const hider = hiders[own]!;
+  const { outline } = hider;
   const lines: Line[] = [];
-  for (const [k, a] of outline.entries()) {
-    const b = outline[(k + 1) % outline.length]!;
+  for (let k = 0; k < outline.length; k++) {
+    const b = outline[k]!;
+    const a = outline[(k + outline.length - 1) % outline.length]!;
+    const out: Point = [hider.planes[4 * k]! * ASIDE, hider.planes[4 * k + 1]! * ASIDE];
     const covered: [number, number][] = [];
-    for (const [index, other] of hiders.entries()) {
+    for (let index = 0; index < hiders.length; index++) {
+      const other = hiders[index]!;
       if (index === own || apart(other, a, b)) continue;
-      // Of two outlines that run along each other the earlier one's stays.
-      const part = coveredBy(other, a, b, index < own ? -NEAR : NEAR);
-      if (part) covered.push(part);
+      const beyond = coveredBy(other, [a[0] + out[0], a[1] + out[1]], [b[0] + out[0], b[1] + out[1]]);
+      if (beyond) covered.push(beyond);
+      if (index > own) continue;
+      const within = coveredBy(other, [a[0] - out[0], a[1] - out[1]], [b[0] - out[0], b[1] - out[1]]);
+      if (within) covered.push(within);
     }
-    lines.push(...rest(a, b, covered));
+    addRest(a, b, covered, lines);
   }
   return lines;
 }
@@ -43,44 +80,32 @@ function apart(other: Hider, a: Point, b: Point): boolean {
   );
 }
 
-/** The part of a → b within an outline drawn in by `by`; for lines that run along it, within it drawn out. */
-function coveredBy({ outline }: Hider, a: Point, b: Point, by: number): [number, number] | undefined {
+/** The part of a → b within an outline, as shares of its length. */
+function coveredBy(hider: Hider, a: Point, b: Point): [number, number] | undefined {
   let from = 0;
   let to = 1;
-  const run = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  let before = outline[outline.length - 1]!;
-  for (const corner of outline) {
-    const x = corner[0] - before[0];
-    const y = corner[1] - before[1];
-    const size = Math.hypot(x, y);
-    const outside = (p: Point) => (y * (p[0] - before[0]) - x * (p[1] - before[1])) / size;
-    const [start, end] = [outside(a), outside(b)];
-    before = corner;
-    const alongIt = Math.abs(start) < NEAR && Math.abs(end) < NEAR;
-    if (alongIt) {
-      // Side by side, back to back, the line is a seam; the same way round, the earlier solid keeps it.
-      const against = x * (b[0] - a[0]) + y * (b[1] - a[1]) < 0;
-      if (against || by < 0) continue;
-      return undefined;
-    }
-    if (start > 0 && end > 0) return undefined;
-    if (start > 0) from = Math.max(from, start / (start - end));
-    else if (end > 0) to = Math.min(to, start / (start - end));
+  for (let k = 0; k < hider.outline.length; k++) {
+    const start = outside(hider, k, a);
+    const end = outside(hider, k, b);
+    if (start > 0) {
+      if (end >= 0) return undefined;
+      from = Math.max(from, start / (start - end));
+    } else if (end > 0) to = Math.min(to, start / (start - end));
+    if (from >= to) return undefined;
   }
-  return (to - from) * run > NEAR ? [from, to] : undefined;
+  return [from, to];
 }
 
-function rest(a: Point, b: Point, covered: [number, number][]): Line[] {
-  const at = (t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+function addRest(a: Point, b: Point, covered: [number, number][], lines: Line[]): void {
+  const at = (t: number): Point =>
+    t === 0 ? a : t === 1 ? b : [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
   const run = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const lines: Line[] = [];
   let from = 0;
   for (const [start, end] of covered.sort((p, q) => p[0] - q[0])) {
     if ((start - from) * run > NEAR) lines.push([at(from), at(start)]);
     if (end > from) from = end;
   }
   if ((1 - from) * run > NEAR) lines.push([at(from), b]);
-  return lines;
 }
 
 /** Lines joined end to start into closed outlines; undefined when one stays open. */

@@ -17,9 +17,9 @@ const SAME = 0.02;
 
 /** Lines drawn once each and joined where just two of the same body and kind meet, so that a curve is one polyline. */
 export function chainsOf(lines: readonly SeenLine[]): Chain[] {
-  const groups = new Map<string, SeenLine[]>();
+  const groups = new Map<number, SeenLine[]>();
   for (const line of drawnOnce(lines)) {
-    const key = `${line.body} ${line.is}`;
+    const key = 2 * line.body + Number(line.is === "edge");
     const group = groups.get(key);
     if (group) group.push(line);
     else groups.set(key, [line]);
@@ -28,7 +28,7 @@ export function chainsOf(lines: readonly SeenLine[]): Chain[] {
 }
 
 function chainsOfGroup(lines: readonly SeenLine[]): Chain[] {
-  const meeting = new Map<string, number[]>();
+  const meeting = new Map<number, number[]>();
   for (const [index, { a, b }] of lines.entries()) {
     for (const end of [a, b]) {
       const key = keyOf(end);
@@ -66,7 +66,8 @@ function chainsOfGroup(lines: readonly SeenLine[]): Chain[] {
   return chains;
 }
 
-const keyOf = (p: Point): string => `${Math.round(p[0] / MEET)} ${Math.round(p[1] / MEET)}`;
+/** One whole number for a place: places up to 16 m out, to a thousandth. */
+const keyOf = (p: Point): number => Math.round(p[0] / MEET) * 2 ** 25 + Math.round(p[1] / MEET);
 
 /** The polyline without corners that lie on the straight between their neighbours. */
 export function withoutStraights(points: readonly Point[]): Point[] {
@@ -89,41 +90,52 @@ function liesBetween(p: Point, a: Point, b: Point): boolean {
   return off < STRAIGHT && along > 0 && along < size;
 }
 
+interface Spread {
+  line: SeenLine;
+  left: number;
+  right: number;
+  low: number;
+  high: number;
+}
+
 /** The lines without what an earlier one, or a heavier one, already covers. */
 function drawnOnce(lines: readonly SeenLine[]): SeenLine[] {
-  const ordered = [...lines].sort((p, q) => Number(q.is === "outline") - Number(p.is === "outline"));
-  const byBearing = new Map<number, SeenLine[]>();
-  const kept: SeenLine[] = [];
+  const ordered = [...lines.filter(({ is }) => is === "outline"), ...lines.filter(({ is }) => is === "edge")];
+  const kept: Spread[] = [];
   for (const line of ordered) {
-    const bearing = Math.round(bearingOf(line) * BEARINGS) % (BEARINGS * 2);
-    const near = [bearing - 1, bearing, bearing + 1].flatMap(
-      (b) => byBearing.get((b + BEARINGS * 2) % (BEARINGS * 2)) ?? [],
-    );
-    let left = [line];
-    for (const other of near) left = left.flatMap((part) => without(part, other));
+    let left = [spread(line)];
+    for (const other of kept) {
+      if (left.some((part) => meets(part, other))) {
+        left = left.flatMap((part) =>
+          meets(part, other) ? without(part.line, other.line).map(spread) : [part],
+        );
+      }
+    }
     kept.push(...left);
-    const same = byBearing.get(bearing);
-    if (same) same.push(...left);
-    else byBearing.set(bearing, left);
   }
-  return kept;
+  return kept.map(({ line }) => line);
 }
 
-/** Half as many bearings as are told apart, a half turn in all. */
-const BEARINGS = 180;
-
-/** 0 to 2, which is a half turn. */
-function bearingOf({ a, b }: SeenLine): number {
-  const turn = Math.atan2(b[1] - a[1], b[0] - a[0]) / (Math.PI / 2);
-  return turn < 0 ? turn + 2 : turn;
+function spread(line: SeenLine): Spread {
+  const { a, b } = line;
+  return {
+    line,
+    left: Math.min(a[0], b[0]) - SAME,
+    right: Math.max(a[0], b[0]) + SAME,
+    low: Math.min(a[1], b[1]) - SAME,
+    high: Math.max(a[1], b[1]) + SAME,
+  };
 }
+
+const meets = (p: Spread, q: Spread): boolean =>
+  p.left < q.right && q.left < p.right && p.low < q.high && q.low < p.high;
 
 /** What is left of a line beside another that lies on it. */
 function without(line: SeenLine, other: SeenLine): SeenLine[] {
   const { a, b } = other;
   const x = b[0] - a[0];
   const y = b[1] - a[1];
-  const size = Math.hypot(x, y);
+  const size = Math.sqrt(x * x + y * y);
   const off = (p: Point) => Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / size;
   if (off(line.a) > SAME || off(line.b) > SAME) return [line];
   const along = (p: Point) => (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;

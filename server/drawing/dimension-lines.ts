@@ -64,21 +64,17 @@ function level({ name, label, from, to }: LengthMeasure, y: number): DimensionLi
   };
 }
 
-/** A lean drawn behind the chair: a line along the one that leans and one as it would stand upright, clear of all these points. */
+/** A lean drawn behind the chair: a line along the one that leans and one as it would stand upright, clear of all these outlines. */
 export function leanLine(
   { name, label, from, to, upright }: LeanMeasure,
-  clearOf: Iterable<Point>,
+  clearOf: readonly (readonly Point[])[],
 ): DimensionLine {
   const size = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const lean: Point = [(to[0] - from[0]) / size, (to[1] - from[1]) / size];
   const leg = Math.min(LEG, size);
   const base: Point = [from[0] + (to[0] - from[0]) * 0.25, from[1] + (to[1] - from[1]) * 0.25];
-  const less = Math.min(lean[0] / lean[1], upright[0] / upright[1]);
-  let shift = 0;
-  for (const [u, v] of clearOf) {
-    if (v > base[1] - WORDS && v < base[1] + leg + WORDS)
-      shift = Math.max(shift, u - base[0] - less * (v - base[1]));
-  }
+  const slope = Math.min(lean[0] / lean[1], upright[0] / upright[1]);
+  const shift = Math.max(0, ...clearOf.map((outline) => standsOut(outline, base, slope, leg)));
   const foot: Point = [base[0] + shift + LEG_CLEAR, base[1]];
   const on = (direction: Point, by: number): Point => [
     foot[0] + direction[0] * by,
@@ -99,6 +95,23 @@ export function leanLine(
     extensions: [[foot, on(upright, leg)]],
     arc,
   };
+}
+
+/** How far an outline stands out behind the line through `base` that goes back `slope` for each one up, over the height of the leg. */
+function standsOut(outline: readonly Point[], base: Point, slope: number, leg: number): number {
+  const low = base[1] - WORDS;
+  const high = base[1] + leg + WORDS;
+  let most = 0;
+  for (const [k, b] of outline.entries()) {
+    const a = outline[(k + outline.length - 1) % outline.length]!;
+    const [under, over] = a[1] < b[1] ? [a, b] : [b, a];
+    if (over[1] < low || under[1] > high) continue;
+    for (const v of [Math.max(low, under[1]), Math.min(high, over[1])]) {
+      const share = over[1] > under[1] ? (v - under[1]) / (over[1] - under[1]) : 0;
+      most = Math.max(most, under[0] + (over[0] - under[0]) * share - base[0] - slope * (v - base[1]));
+    }
+  }
+  return most;
 }
 
 /** What a dimension line reaches, its label included. */

@@ -8,7 +8,7 @@ import { layOut, type Placed } from "./layout.ts";
 import { type Extent, leanMeasures, lengthMeasures } from "./measures.ts";
 import { type ScenePart, sceneOf } from "./scene.ts";
 import type { Area, DimensionLine, Point, Sheet, Stroke, View } from "./sheet.ts";
-import { sights } from "./sight.ts";
+import { motionInto, sights } from "./sight.ts";
 
 const captions: Record<View["name"], string> = {
   front: "Front",
@@ -28,9 +28,9 @@ export function drawSheet(chair: Chair): Sheet {
   const parts = sceneOf(chair);
   const bodies = parts.map(({ body }) => body);
   const seen = {
-    front: see(bodies, sights.front),
-    side: see(bodies, sights.side),
-    plan: see(bodies, sights.plan),
+    front: see(bodies, motionInto(sights.front, chair.stance)),
+    side: see(bodies, motionInto(sights.side, chair.stance)),
+    plan: see(bodies, motionInto(sights.plan, chair.stance)),
   };
   const extents = {
     front: extentOfSeen(seen.front),
@@ -44,8 +44,8 @@ export function drawSheet(chair: Chair): Sheet {
       extents[name],
     );
     if (name === "side") {
-      const points = seen.side.bodies.flatMap(({ hiders }) => hiders.flatMap(({ outline }) => outline));
-      dimensions.push(...leanMeasures(chair).map((measure) => leanLine(measure, points)));
+      const outlines = seen.side.bodies.flatMap(({ hiders }) => hiders.map(({ outline }) => outline));
+      dimensions.push(...leanMeasures(chair).map((measure) => leanLine(measure, outlines)));
     }
     return { name, parts, seen: seen[name], extent: extents[name], dimensions, centred: isPaired(chair) };
   };

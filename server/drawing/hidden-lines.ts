@@ -1,8 +1,8 @@
-import { moveBody } from "../geometry/motion.ts";
-import type { Body, Edge, Vec3 } from "../geometry/solid.ts";
+import { movePoint } from "../geometry/motion.ts";
+import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
+import { dot } from "../geometry/vec.ts";
 import { type Hider, hiddenBy, hiderOf, ON_EDGE, TOUCH } from "./hider.ts";
 import type { Point } from "./sheet.ts";
-import { motionInto, type Sight } from "./sight.ts";
 
 /** A straight that can be seen, as seen: right and up. */
 export interface SeenLine {
@@ -32,16 +32,15 @@ export interface Seen {
 /** Bits of a line shorter than this are not drawn, mm. */
 const SHORT = 0.05;
 
-/** What can be seen of bodies that stand where they are, looked at from one side, hidden lines taken out. */
-export function see(bodies: readonly Body[], sight: Sight): Seen {
-  const into = motionInto(sight);
-  const turned = bodies.map((body) => moveBody(into, body));
-  const seen = turned.map(({ pieces }) => seenBody(pieces.flatMap((piece) => hiderOf(piece) ?? [])));
+/** What can be seen of bodies when `into` carries them before the eye, hidden lines taken out. */
+export function see(bodies: readonly Body[], into: Motion): Seen {
+  const seen = bodies.map(({ pieces }) => seenBody(pieces.flatMap((piece) => hiderOf(piece, into) ?? [])));
+  const towards = into.rotation[2];
   const lines: SeenLine[] = [];
-  for (const [index, { edges }] of turned.entries()) {
-    for (const edge of edges) {
-      const is = kindOf(edge);
-      if (is) addVisible(edge, seen, { body: index, is }, lines);
+  for (let body = 0; body < bodies.length; body++) {
+    for (const edge of bodies[body]!.edges) {
+      const is = kindOf(edge, towards);
+      if (is) addVisible(movePoint(into, edge.a), movePoint(into, edge.b), seen, { body, is }, lines);
     }
   }
   return { bodies: seen, lines };
@@ -67,20 +66,21 @@ function seenBody(hiders: Hider[]): SeenBody {
 }
 
 /** How a line is drawn where nothing hides it; undefined when it is never drawn. */
-function kindOf({ is, normals }: Edge): SeenLine["is"] | undefined {
-  const first = normals[0][2] > ON_EDGE;
-  const second = normals[1][2] > ON_EDGE;
+function kindOf({ is, normals }: Edge, towards: Vec3): SeenLine["is"] | undefined {
+  const first = dot(normals[0], towards) > ON_EDGE;
+  const second = dot(normals[1], towards) > ON_EDGE;
   if (first !== second) return "outline";
   return first && is === "arris" ? "edge" : undefined;
 }
 
 function addVisible(
-  { a, b }: Edge,
+  a: Vec3,
+  b: Vec3,
   bodies: readonly SeenBody[],
   of: Pick<SeenLine, "body" | "is">,
   lines: SeenLine[],
 ): void {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const length = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
   if (length < SHORT) return;
   const hidden = hiddenParts(a, b, bodies);
   if (!hidden) return;

@@ -1,4 +1,4 @@
-import type { Convex, Vec3 } from "../geometry/solid.ts";
+import type { Convex, Motion } from "../geometry/solid.ts";
 import { hullOf } from "./hull.ts";
 import type { Point } from "./sheet.ts";
 
@@ -7,8 +7,12 @@ import type { Point } from "./sheet.ts";
  * within the outline. All in places as seen (right, up, towards the eye).
  */
 export interface Hider {
-  /** Four numbers a plane: hidden places have a·right + b·up + c·towards ≤ d for all of them. */
+  /**
+   * Four numbers a plane: hidden places have a·right + b·up + c·towards ≤ d for all of them. First the sides of the outline, side k
+   * ending at its corner k, then the faces.
+   */
   planes: Float64Array;
+  /** Anticlockwise. */
   outline: Point[];
   left: number;
   right: number;
@@ -26,37 +30,76 @@ export const TOUCH = 0.01;
 /** Faces that look at the eye by less than this (the cosine) are seen on edge. */
 export const ON_EDGE = 1e-5;
 
-/** What a solid, given as seen, hides; undefined when it is seen as a mere line. */
-export function hiderOf({ points, planes: faces }: Convex): Hider | undefined {
-  const outline = hullOf(points as unknown as Point[]);
-  if (outline.length < 3) return undefined;
-  const planes: number[] = [];
-  let left = Infinity;
-  let right = -Infinity;
-  let low = Infinity;
-  let high = -Infinity;
-  let before = outline[outline.length - 1]!;
-  for (const corner of outline) {
-    const x = corner[0] - before[0];
-    const y = corner[1] - before[1];
+let xs = new Float64Array(64);
+let ys = new Float64Array(64);
+
+/** What a solid hides, seen as `into` carries it; undefined when it is seen as a mere line. */
+export function hiderOf(solid: Convex, into: Motion): Hider | undefined {
+  const near = project(solid, into);
+  const hull = hullOf(xs, ys, solid.points.length);
+  if (hull.length < 3) return undefined;
+  const towards = into.rotation[2];
+  let faces = 0;
+  for (const { normal } of solid.planes) if (cosine(normal, towards) > ON_EDGE) faces++;
+  const planes = new Float64Array(4 * (hull.length + faces));
+  const outline: Point[] = [];
+  const hider = { planes, outline, left: Infinity, right: -Infinity, low: Infinity, high: -Infinity, near };
+  let before = hull[hull.length - 1]!;
+  let at = 0;
+  for (const corner of hull) {
+    const u = xs[corner]!;
+    const v = ys[corner]!;
+    const x = u - xs[before]!;
+    const y = v - ys[before]!;
     const size = Math.sqrt(x * x + y * y);
-    planes.push(y / size, -x / size, 0, (y * corner[0] - x * corner[1]) / size + TOUCH);
-    if (corner[0] < left) left = corner[0];
-    if (corner[0] > right) right = corner[0];
-    if (corner[1] < low) low = corner[1];
-    if (corner[1] > high) high = corner[1];
+    planes[at] = y / size;
+    planes[at + 1] = -x / size;
+    planes[at + 3] = (y * u - x * v) / size + TOUCH;
+    at += 4;
+    outline.push([u, v]);
+    if (u < hider.left) hider.left = u;
+    if (u > hider.right) hider.right = u;
+    if (v < hider.low) hider.low = v;
+    if (v > hider.high) hider.high = v;
     before = corner;
   }
-  for (const { normal, offset } of faces) {
-    if (normal[2] > ON_EDGE) planes.push(normal[0], normal[1], normal[2], offset - TOUCH);
+  for (const { normal, offset } of solid.planes) {
+    if (cosine(normal, towards) <= ON_EDGE) continue;
+    const u = cosine(normal, into.rotation[0]);
+    const v = cosine(normal, into.rotation[1]);
+    const w = cosine(normal, towards);
+    planes[at] = u;
+    planes[at + 1] = v;
+    planes[at + 2] = w;
+    planes[at + 3] = offset + u * into.shift[0] + v * into.shift[1] + w * into.shift[2] - TOUCH;
+    at += 4;
   }
-  let near = -Infinity;
-  for (const p of points) if (p[2] > near) near = p[2];
-  return { planes: Float64Array.from(planes), outline, left, right, low, high, near };
+  return hider;
 }
 
-/** The part of the straight a → b that a solid hides, as shares of its length; undefined when it hides none. */
-export function hiddenBy({ planes }: Hider, a: Vec3, b: Vec3): [from: number, to: number] | undefined {
+/** Puts the solid's corners as seen into `xs` and `ys`; gives the nearest. */
+function project({ points }: Convex, { rotation: [right, up, towards], shift }: Motion): number {
+  if (points.length > xs.length) {
+    xs = new Float64Array(points.length * 2);
+    ys = new Float64Array(points.length * 2);
+  }
+  let near = -Infinity;
+  for (let k = 0; k < points.length; k++) {
+    const p = points[k]!;
+    xs[k] = cosine(right, p) + shift[0];
+    ys[k] = cosine(up, p) + shift[1];
+    const w = cosine(towards, p) + shift[2];
+    if (w > near) near = w;
+  }
+  return near;
+}
+
+type Triple = readonly [number, number, number];
+
+const cosine = (a: Triple, b: Triple): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+/** The part of the straight a → b (as seen) that a solid hides, as shares of its length; undefined when it hides none. */
+export function hiddenBy({ planes }: Hider, a: Triple, b: Triple): [from: number, to: number] | undefined {
   let from = 0;
   let to = 1;
   for (let k = 0; k < planes.length; k += 4) {

@@ -1,29 +1,52 @@
-import type { Point } from "./sheet.ts";
-
 /** Corners nearer to the straight than this are left out, mm. */
 const STRAIGHT = 1e-6;
+/** Up to so many points the plainest sorting is the fastest. */
+const FEW = 20;
 
-/** The convex outline of some points, anticlockwise with y up; fewer than three when they lie in line. */
-export function hullOf(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const hull: Point[] = [];
+/**
+ * The convex outline of the first `count` of some points, given by their coordinates: indices anticlockwise with y up; fewer than three when
+ * the points lie in line.
+ */
+export function hullOf(xs: Float64Array, ys: Float64Array, count: number): number[] {
+  const sorted = inOrder(xs, ys, count);
+  const hull: number[] = [];
   const chain = (from: number, to: number, step: 1 | -1, least: number) => {
     for (let k = from; k !== to; k += step) {
       const p = sorted[k]!;
-      while (hull.length > least && turn(hull[hull.length - 2]!, hull[hull.length - 1]!, p) <= 0) hull.pop();
+      while (hull.length > least && !turnsLeft(xs, ys, hull[hull.length - 2]!, hull[hull.length - 1]!, p)) {
+        hull.pop();
+      }
       hull.push(p);
     }
   };
-  chain(0, sorted.length, 1, 1);
-  chain(sorted.length - 2, -1, -1, hull.length);
+  chain(0, count, 1, 1);
+  chain(count - 2, -1, -1, hull.length);
   hull.pop();
   return hull;
 }
 
-/** How far p lies to the left of the line a → b, mm, less what counts as straight. */
-function turn(a: Point, b: Point, p: Point): number {
-  const x = b[0] - a[0];
-  const y = b[1] - a[1];
-  const area = x * (p[1] - a[1]) - y * (p[0] - a[0]);
-  return area - STRAIGHT * (Math.abs(x) + Math.abs(y));
+/** From left to right, then from low to high. */
+function inOrder(xs: Float64Array, ys: Float64Array, count: number): number[] {
+  const order: number[] = [];
+  for (let k = 0; k < count; k++) order.push(k);
+  if (count > FEW) return order.sort((a, b) => xs[a]! - xs[b]! || ys[a]! - ys[b]!);
+  for (let k = 1; k < count; k++) {
+    const index = order[k]!;
+    const x = xs[index]!;
+    const y = ys[index]!;
+    let at = k;
+    for (; at > 0; at--) {
+      const other = order[at - 1]!;
+      if (xs[other]! < x || (xs[other] === x && ys[other]! <= y)) break;
+      order[at] = other;
+    }
+    order[at] = index;
+  }
+  return order;
+}
+
+function turnsLeft(xs: Float64Array, ys: Float64Array, a: number, b: number, p: number): boolean {
+  const x = xs[b]! - xs[a]!;
+  const y = ys[b]! - ys[a]!;
+  return x * (ys[p]! - ys[a]!) - y * (xs[p]! - xs[a]!) > STRAIGHT * (Math.abs(x) + Math.abs(y));
 }

@@ -1,8 +1,8 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
-import { bodyOf } from "../geometry/body.ts";
-import { moveBody, STILL } from "../geometry/motion.ts";
-import type { Body } from "../geometry/solid.ts";
+import { edgesOf } from "../geometry/body.ts";
+import type { Body, Edge } from "../geometry/solid.ts";
+import { dot } from "../geometry/vec.ts";
 
 /** A part to draw. */
 export interface ScenePart {
@@ -13,22 +13,21 @@ export interface ScenePart {
   body: Body;
 }
 
-/** Facets of a turned tenon turn by less than this, radians. */
-const SMOOTH = 0.5;
+/** The cosine of the most that two facets of a turned tenon turn. */
+const SMOOTH = Math.cos(0.5);
 /** A tenon whose end comes this near to the far face may show there, mm. */
 const SHOWS = 0.5;
 
-/** All parts of the chair as it stands. */
+/** All parts of the chair, as drawn. */
 export function sceneOf(chair: Chair): ScenePart[] {
-  const standing = (body: Body) => (chair.stance === STILL ? body : moveBody(chair.stance, body));
   const tenons = tenonsThatShow(chair);
   const parts: ScenePart[] = [];
   for (const group of [chair.posts, chair.rails, chair.slats, chair.blocks]) {
     for (const { name, design, body } of group.values()) {
-      parts.push({ name, at: design.at, body: standing(withTenons(body, tenons.get(name))) });
+      parts.push({ name, at: design.at, body: withTenons(body, tenons.get(name)) });
     }
   }
-  if (chair.seat) parts.push({ name: "seat", at: chair.seat.design.at, body: standing(chair.seat.body) });
+  if (chair.seat) parts.push({ name: "seat", at: chair.seat.design.at, body: chair.seat.body });
   return parts;
 }
 
@@ -48,9 +47,9 @@ function tenonsThatShow(chair: Chair): Map<string, Joint[]> {
 
 function withTenons(body: Body, joints: readonly Joint[] | undefined): Body {
   if (!joints) return body;
-  const tenons = joints.flatMap(({ tenon }) => tenon.map((solid) => bodyOf([solid], SMOOTH)));
-  return {
-    pieces: [...body.pieces, ...tenons.flatMap(({ pieces }) => pieces)],
-    edges: [...body.edges, ...tenons.flatMap(({ edges }) => edges)],
-  };
+  const tenons = joints.flatMap(({ tenon }) => tenon);
+  const edges = tenons.flatMap(edgesOf).map(({ a, b, normals }): Edge => {
+    return { a, b, is: dot(...normals) > SMOOTH ? "smooth" : "arris", normals };
+  });
+  return { pieces: [...body.pieces, ...tenons], edges: [...body.edges, ...edges] };
 }

@@ -2,6 +2,7 @@
  * Views: which way the eye looks, and places as seen that way. A seen place is (right, up, towards): to the right and up as seen,
  * and towards the eye.
  */
+import { compose } from "../geometry/motion.ts";
 import type { Motion, Vec3 } from "../geometry/solid.ts";
 import type { View } from "./sheet.ts";
 
@@ -19,8 +20,6 @@ export const sights: Record<View["name"], Sight> = {
   plan: { right: [1, 0, 0], up: [0, 1, 0], towards: [0, 0, 1] },
 };
 
-/** The motion that carries places into a view. */
-export const motionInto = (sight: Sight): Motion => ({
-  rotation: [sight.right, sight.up, sight.towards],
-  shift: [0, 0, 0],
-});
+/** The motion that carries places as drawn into a view of them as they stand. */
+export const motionInto = ({ right, up, towards }: Sight, stance: Motion): Motion =>
+  compose({ rotation: [right, up, towards], shift: [0, 0, 0] }, stance);

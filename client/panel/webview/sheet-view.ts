@@ -48,14 +48,15 @@ function groupStrokes(strokes: readonly Stroke[]) {
   return [...groups.values()];
 }
 
-function dimensionElement({ name, label, labelAt, line, extensions }: DimensionLine): SVGGElement {
+function dimensionElement(dimension: DimensionLine): SVGGElement {
+  const { name, label, labelAt, upright, line, extensions, arc } = dimension;
   return element(
     "g",
     { class: "dimension" },
     element("title", {}, `${name}: ${label}`),
     element("path", { class: "extension", d: extensions.map((ends) => pathThrough(ends)).join("") }),
-    element("path", { class: "measured", d: pathThrough(line) + ticks(line) }),
-    words("label", labelAt, label),
+    element("path", { class: "measured", d: pathThrough(line) + (arc ? pathThrough(arc) : ticks(line)) }),
+    words("label", labelAt, label, upright),
   );
 }
 
@@ -94,6 +95,7 @@ function scaleBarElement({ at: [x, y], length, label, divisions }: ScaleBar): SV
 /** Thickness of the scale bar, mm on the sheet. */
 const BAR = 8;
 
-function words(className: string, [x, y]: Point, text: string): SVGTextElement {
-  return element("text", { class: className, x, y, "text-anchor": "middle" }, text);
+function words(className: string, [x, y]: Point, text: string, upright?: boolean): SVGTextElement {
+  const turn: Record<string, string> = upright ? { transform: `rotate(-90 ${x} ${y})` } : {};
+  return element("text", { class: className, x, y, "text-anchor": "middle", ...turn }, text);
 }
