@@ -1,3 +1,4 @@
+import { drawnOnce } from "./drawn-once.ts";
 import type { SeenLine } from "./hidden-lines.ts";
 import type { Point } from "./sheet.ts";
 
@@ -12,8 +13,6 @@ export interface Chain {
 const MEET = 1e-3;
 /** A corner nearer than this to the straight past it is left out, mm. */
 const STRAIGHT = 2e-3;
-/** Lines nearer than this are seen as one, mm. */
-const SAME = 0.02;
 
 /** Lines drawn once each and joined where just two of the same body and kind meet, so that a curve is one polyline. */
 export function chainsOf(lines: readonly SeenLine[]): Chain[] {
@@ -83,69 +82,9 @@ export function withoutStraights(points: readonly Point[]): Point[] {
 function liesBetween(p: Point, a: Point, b: Point): boolean {
   const x = b[0] - a[0];
   const y = b[1] - a[1];
-  const size = Math.hypot(x, y);
+  const size = Math.sqrt(x * x + y * y);
   if (size < STRAIGHT) return false;
   const off = Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / size;
   const along = (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;
   return off < STRAIGHT && along > 0 && along < size;
-}
-
-interface Spread {
-  line: SeenLine;
-  left: number;
-  right: number;
-  low: number;
-  high: number;
-}
-
-/** The lines without what an earlier one, or a heavier one, already covers. */
-function drawnOnce(lines: readonly SeenLine[]): SeenLine[] {
-  const ordered = [...lines.filter(({ is }) => is === "outline"), ...lines.filter(({ is }) => is === "edge")];
-  const kept: Spread[] = [];
-  for (const line of ordered) {
-    let left = [spread(line)];
-    for (const other of kept) {
-      if (left.some((part) => meets(part, other))) {
-        left = left.flatMap((part) =>
-          meets(part, other) ? without(part.line, other.line).map(spread) : [part],
-        );
-      }
-    }
-    kept.push(...left);
-  }
-  return kept.map(({ line }) => line);
-}
-
-function spread(line: SeenLine): Spread {
-  const { a, b } = line;
-  return {
-    line,
-    left: Math.min(a[0], b[0]) - SAME,
-    right: Math.max(a[0], b[0]) + SAME,
-    low: Math.min(a[1], b[1]) - SAME,
-    high: Math.max(a[1], b[1]) + SAME,
-  };
-}
-
-const meets = (p: Spread, q: Spread): boolean =>
-  p.left < q.right && q.left < p.right && p.low < q.high && q.low < p.high;
-
-/** What is left of a line beside another that lies on it. */
-function without(line: SeenLine, other: SeenLine): SeenLine[] {
-  const { a, b } = other;
-  const x = b[0] - a[0];
-  const y = b[1] - a[1];
-  const size = Math.sqrt(x * x + y * y);
-  const off = (p: Point) => Math.abs(x * (p[1] - a[1]) - y * (p[0] - a[0])) / size;
-  if (off(line.a) > SAME || off(line.b) > SAME) return [line];
-  const along = (p: Point) => (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;
-  const [from, to] = [along(line.a), along(line.b)];
-  const [low, high] = from < to ? [from, to] : [to, from];
-  if (low > size - SAME || high < SAME) return [line];
-  const at = (t: number): Point => [a[0] + (x * t) / size, a[1] + (y * t) / size];
-  const [first, last] = from < to ? [line.a, line.b] : [line.b, line.a];
-  const left: SeenLine[] = [];
-  if (low < -SAME) left.push({ ...line, a: first, b: at(0) });
-  if (high > size + SAME) left.push({ ...line, a: at(size), b: last });
-  return left;
 }

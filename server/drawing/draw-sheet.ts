@@ -5,7 +5,7 @@ import { around, extentOf, leanLine, lengthLines, reachOf, WORDS } from "./dimen
 import { floorLines } from "./floor-line.ts";
 import { type Seen, see } from "./hidden-lines.ts";
 import { layOut, type Placed } from "./layout.ts";
-import { type Extent, leanMeasures, lengthMeasures } from "./measures.ts";
+import { type Extent, leanMeasures, lengthMeasures, type Reach } from "./measures.ts";
 import { type ScenePart, sceneOf } from "./scene.ts";
 import type { Area, DimensionLine, Point, Sheet, Stroke, View } from "./sheet.ts";
 import { motionInto, sights } from "./sight.ts";
@@ -122,13 +122,22 @@ function isPaired({ posts }: Chair): boolean {
   return false;
 }
 
-function extentOfSeen({ bodies }: Seen): Extent {
-  return extentOf(
-    bodies.flatMap(({ hiders }) =>
-      hiders.flatMap(({ left, right, low, high }): Point[] => [
-        [left, low],
-        [right, high],
-      ]),
-    ),
+/** The highest place of a view counts as wide as what lies within this of it, mm. */
+const LEVEL = 1;
+
+function extentOfSeen({ bodies }: Seen): Reach {
+  const boxes = bodies.filter(({ hiders }) => hiders.length > 0);
+  const extent = extentOf(
+    boxes.flatMap(({ left, right, low, high }): Point[] => [
+      [left, low],
+      [right, high],
+    ]),
   );
+  let topLeft = extent.right;
+  for (const { hiders } of boxes.filter(({ high }) => high > extent.high - LEVEL)) {
+    for (const { outline } of hiders) {
+      for (const [u, v] of outline) if (v > extent.high - LEVEL && u < topLeft) topLeft = u;
+    }
+  }
+  return { ...extent, topLeft };
 }

@@ -38,8 +38,13 @@ export interface Extent {
   high: number;
 }
 
+/** The same, with where its highest place begins on the left. */
+export interface Reach extends Extent {
+  topLeft: number;
+}
+
 /** The main dimensions of the chair, in the file's units. */
-export function lengthMeasures(chair: Chair, extents: Record<View["name"], Extent>): LengthMeasure[] {
+export function lengthMeasures(chair: Chair, extents: Record<View["name"], Reach>): LengthMeasure[] {
   const { front, side } = extents;
   const measures: LengthMeasure[] = [];
   const put = (name: string, where: Pick<LengthMeasure, "view" | "beside" | "from" | "to">) => {
@@ -75,26 +80,10 @@ export function lengthMeasures(chair: Chair, extents: Record<View["name"], Exten
     const edge = seen("side", seat.front.middle);
     put("seat.height", { view: "side", beside: "left", from: [edge[0], 0], to: edge });
   }
-  put("height", { view: "front", beside: "left", from: [front.left, 0], to: topmost(chair, front) });
+  put("height", { view: "front", beside: "left", from: [front.left, 0], to: [front.topLeft, front.high] });
   put("width", { view: "front", beside: "below", from: [front.left, 0], to: [front.right, 0] });
   put("depth", { view: "side", beside: "below", from: [side.left, 0], to: [side.right, 0] });
   return measures;
-}
-
-/** Where the extension line to the top begins: at the highest part's own left side. */
-function topmost(chair: Chair, front: Extent): Point {
-  let left = front.right;
-  for (const group of [chair.posts, chair.rails, chair.slats]) {
-    for (const { body } of group.values()) {
-      for (const { points } of body.pieces) {
-        for (const point of points) {
-          const [x, , z] = movePoint(chair.stance, point);
-          if (z > front.high - 1 && x < left) left = x;
-        }
-      }
-    }
-  }
-  return [left, front.high];
 }
 
 /** The declared leans of a post from the seat or the floor, as they look from the side. */

@@ -1,0 +1,94 @@
+import type { SeenLine } from "./hidden-lines.ts";
+import type { Point } from "./sheet.ts";
+
+/** Lines nearer than this are seen as one, mm. */
+const SAME = 0.02;
+/** Numbers kept for each line: its box, its start and its unit run, its length. */
+const STRIDE = 9;
+
+/** The lines without what an earlier one, or a heavier one, already covers. */
+export function drawnOnce(lines: readonly SeenLine[]): SeenLine[] {
+  const kept: SeenLine[] = [];
+  const facts: Facts = { at: new Float64Array(STRIDE * (lines.length + 16)), count: 0 };
+  for (const is of ["outline", "edge"] as const) {
+    for (const line of lines) if (line.is === is) keep(line, 0, kept, facts);
+  }
+  return kept;
+}
+
+/** Keeps what is left of a line beside those kept so far, from the given one on. */
+function keep(line: SeenLine, from: number, kept: SeenLine[], facts: Facts): void {
+  const covering = lyingOn(facts, line.a, line.b, from);
+  if (covering === undefined) {
+    kept.push(line);
+    note(facts, line.a, line.b);
+    return;
+  }
+  for (const [a, b] of beside(line, kept[covering]!)) keep({ ...line, a, b }, covering + 1, kept, facts);
+}
+
+/** What is left of a line beside another that lies on it. */
+function beside(line: SeenLine, { a, b }: SeenLine): [Point, Point][] {
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const size = Math.sqrt(x * x + y * y);
+  const along = (p: Point) => (x * (p[0] - a[0]) + y * (p[1] - a[1])) / size;
+  const [from, to] = [along(line.a), along(line.b)];
+  const [first, last] = from < to ? [line.a, line.b] : [line.b, line.a];
+  const left: [Point, Point][] = [];
+  if (Math.min(from, to) < -SAME) left.push([first, a]);
+  if (Math.max(from, to) > size + SAME) left.push([b, last]);
+  return left;
+}
+
+/** Figures of the lines kept so far, side by side so that looking through them is fast. */
+interface Facts {
+  at: Float64Array;
+  count: number;
+}
+
+function note(facts: Facts, a: Point, b: Point): void {
+  const start = facts.count * STRIDE;
+  if (start + STRIDE > facts.at.length) {
+    const larger = new Float64Array(facts.at.length * 2);
+    larger.set(facts.at);
+    facts.at = larger;
+  }
+  const { at } = facts;
+  const x = b[0] - a[0];
+  const y = b[1] - a[1];
+  const size = Math.sqrt(x * x + y * y);
+  at[start] = Math.min(a[0], b[0]);
+  at[start + 1] = Math.max(a[0], b[0]);
+  at[start + 2] = Math.min(a[1], b[1]);
+  at[start + 3] = Math.max(a[1], b[1]);
+  at[start + 4] = a[0];
+  at[start + 5] = a[1];
+  at[start + 6] = x / size;
+  at[start + 7] = y / size;
+  at[start + 8] = size;
+  facts.count++;
+}
+
+/** The first line, from the given one on, that lies along a part of a → b. */
+function lyingOn({ at, count }: Facts, a: Point, b: Point, from: number): number | undefined {
+  const left = Math.min(a[0], b[0]) - SAME;
+  const right = Math.max(a[0], b[0]) + SAME;
+  const low = Math.min(a[1], b[1]) - SAME;
+  const high = Math.max(a[1], b[1]) + SAME;
+  for (let k = from, i = from * STRIDE; k < count; k++, i += STRIDE) {
+    if (at[i]! > right || at[i + 1]! < left || at[i + 2]! > high || at[i + 3]! < low) continue;
+    const x = at[i + 6]!;
+    const y = at[i + 7]!;
+    const ax = a[0] - at[i + 4]!;
+    const ay = a[1] - at[i + 5]!;
+    if (Math.abs(x * ay - y * ax) > SAME) continue;
+    const bx = b[0] - at[i + 4]!;
+    const by = b[1] - at[i + 5]!;
+    if (Math.abs(x * by - y * bx) > SAME) continue;
+    const start = x * ax + y * ay;
+    const end = x * bx + y * by;
+    if (Math.min(start, end) < at[i + 8]! - SAME && Math.max(start, end) > SAME) return k;
+  }
+  return undefined;
+}
