@@ -126,7 +126,7 @@ const values: Row[] = [
   {
     owner,
     word: "limit",
-    shape: seq(ref("rule", "rule"), either(bound, after("to", value("figure")))),
+    shape: seq(ref("rule", "rule"), either(after("to", value("figure")), bound)),
     many: true,
     meaning: "Changes the figure of a built-in rule for this file.",
     example: "limit rake-over-limit to 8deg",

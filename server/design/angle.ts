@@ -5,7 +5,18 @@ import type { Fact } from "../../grammar/tree.ts";
 import type { AngleDesign, AngleTerm, Named } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked } from "./names.ts";
-import { angle, factOf, factsOf, given, lengthAt, lineOf, type Reading, report, spanOf } from "./reading.ts";
+import {
+  angle,
+  factOf,
+  factsOf,
+  given,
+  isWhole,
+  lengthAt,
+  lineOf,
+  type Reading,
+  report,
+  spanOf,
+} from "./reading.ts";
 
 export function newAngle(named: Named): AngleDesign {
   return { ...named, is: "angle" };
@@ -58,6 +69,7 @@ function readBetween(reading: Reading, line: Item, design: AngleDesign): void {
   const [first, second] = terms;
   const at = spanOf(facts, line.statement);
   if (count > 0 && count !== 2) {
+    if (!isWhole(line)) return;
     report(reading, line.source, at, {
       code: "needs-two",
       message: `An angle lies between two things, but ${count === 1 ? "one is" : `${count} are`} named.`,

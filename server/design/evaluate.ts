@@ -52,9 +52,29 @@ export function evaluate(from: Evaluating): Design {
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
   tellForeign(reading, design);
-  design.problems.sort((a, b) => a.start - b.start);
+  design.problems = leaveOutSaid(design.problems, from.tree.problems).sort((a, b) => a.start - b.start);
   readers.set(design, { wantedBy: reading.wantedBy, lets: reading.letsUsed });
   return design;
+}
+
+/** Without what stands on text that reading has already found wrong: one mistake, one message. */
+function leaveOutSaid(problems: Problem[], said: readonly Problem[]): Problem[] {
+  const errors = said.filter((problem) => problem.severity === "error" && problem.end > problem.start);
+  if (errors.length === 0 || problems.length === 0) return problems;
+  const byStart = errors.sort((a, b) => a.start - b.start);
+  return problems.filter((problem) => !isCovered(problem, byStart));
+}
+
+function isCovered(problem: Span, errors: readonly Span[]): boolean {
+  let low = 0;
+  let high = errors.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((errors[middle]?.start ?? 0) <= problem.start) low = middle + 1;
+    else high = middle;
+  }
+  const before = errors[low - 1];
+  return before !== undefined && before.end >= problem.end && before.end > problem.start;
 }
 
 /** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */

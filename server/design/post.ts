@@ -12,6 +12,7 @@ import {
   angle,
   factOf,
   given,
+  isWhole,
   lean,
   length,
   lineOf,
@@ -108,7 +109,7 @@ function wholeRake(reading: Reading, line: Item, post: PostDesign, slope: Given<
     });
     return;
   }
-  if (factOf(line, "over") !== undefined) {
+  if (factOf(line, "over") !== undefined && isWhole(line)) {
     report(reading, line.source, factOf(line, "over") ?? slope.at, {
       code: "nothing-to-curve",
       severity: "warning",

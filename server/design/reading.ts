@@ -73,6 +73,11 @@ export function given<T>(line: Line, at: Span, value: T): Given<T> {
   return line.source.file === undefined ? { value, at: place } : { value, at: place, file: line.source.file };
 }
 
+/** Whether the whole line was understood: then what it lacks is not for want of reading. */
+export function isWhole({ statement: { match, parts } }: Line): boolean {
+  return match?.complete === true && match.stopped === parts.length;
+}
+
 /** From the first of these facts to the last. */
 export function spanOf(facts: (Fact | undefined)[], fallback: Span): Span {
   const there = facts.filter((fact) => fact !== undefined);

@@ -117,6 +117,11 @@ describe("numbers and units", () => {
     expect(read(text).posts.get("p")?.section?.value).toEqual({ first: 40, second: 40 });
   });
 
+  test("a mistake that reading has told of is not told again", () => {
+    expect(told("angle a {\n  between seat, floor\n  limit 5 to 7deg\n}\n")).toEqual(["unit-spelling: 5"]);
+    expect(told("angle a {\n  between seat and floor\n}\n")).toEqual(["left-over: and floor"]);
+  });
+
   test("counts, ages and marks are bare", () => {
     expect(told("sitter child 3mm to 5\n")).toEqual(["wrong-unit: 3mm"]);
     expect(told("sitter school-mark 4mm\n")).toEqual(["wrong-unit: 4mm"]);
