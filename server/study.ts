@@ -1,10 +1,14 @@
 /**
  * Text to everything: the one road from a file's text to its tree, design, chair and findings.
  */
+import { parse } from "../grammar/parser.ts";
 import type { Problem } from "../grammar/problem.ts";
 import type { Tree } from "../grammar/tree.ts";
+import { vocabulary } from "../grammar/vocabulary/index.ts";
 import type { Chair } from "./chair/chair.ts";
 import type { Design } from "./design/design.ts";
+import { judge } from "./rules/index.ts";
+import { settle } from "./settle.ts";
 
 /** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
 export interface OtherFiles {
@@ -23,4 +27,16 @@ export interface Study {
   problems: Problem[];
   /** Findings that the file accepts with a reason. */
   accepted: { problem: Problem; because: string }[];
+}
+
+/** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
+export function study({ text, address, files }: { text: string; address: string; files: OtherFiles }): Study {
+  const tree = parse(text, vocabulary);
+  const { design, chair, problems: unsettled } = settle({ tree, address, files });
+  const { problems, accepted } = judge({ tree, design, chair }, [
+    ...tree.problems,
+    ...design.problems,
+    ...unsettled,
+  ]);
+  return { address, text, tree, design, chair, problems, accepted };
 }
