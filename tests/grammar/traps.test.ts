@@ -194,7 +194,7 @@ const traps: Record<string, Trap> = {
   "a stray character": { text: "units mm @", says: ['unreadable "@"'], becomes: "units mm " },
   "something that is not worked out yet": {
     text: "waste { saw 3 }",
-    says: ['not-yet-worked-out "waste"', 'not-yet-worked-out "saw"'],
+    says: ['not-yet-worked-out "waste"'],
   },
 };
 
