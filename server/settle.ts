@@ -10,6 +10,7 @@ import type { Design, Quantity } from "./design/design.ts";
 import { evaluate, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
 import { needsOf, wantedProblems } from "./design/wanted.ts";
+import { balanceOf, withBalance } from "./floor/tips.ts";
 
 export interface Settled {
   design: Design;
@@ -31,7 +32,8 @@ export function settle(from: { tree: Tree; address: string; files: OtherTexts })
   const known = new Map<string, Quantity>();
   for (let round = 0; ; round++) {
     const design = evaluate({ ...from, known });
-    const chair = buildChair(design);
+    const built = buildChair(design);
+    const chair = { ...built, values: withBalance(built.values, balanceOf(built)) };
     const moved = round < LONGEST_CHAIN && (learn(design, chair, known) || correct(chair, known));
     if (!moved) return { design, chair, problems: wantedProblems(design, chair.values.keys()) };
   }

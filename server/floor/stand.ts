@@ -1,6 +1,6 @@
 import type { Chair, Post } from "../chair/chair.ts";
 import { movePoint } from "../geometry/motion.ts";
-import type { Vec3 } from "../geometry/solid.ts";
+import { height } from "../geometry/plane.ts";
 import { type Spot, supportOutline, type TippingLine, tippingLines } from "./support.ts";
 
 /** What a chair stands on. */
@@ -30,8 +30,9 @@ function footOutline(chair: Chair, post: Post): Spot[] {
   const spots: Spot[] = [];
   for (const piece of post.body.pieces) {
     for (const point of piece.points) {
-      const [x, y, z]: Vec3 = movePoint(chair.stance, point);
-      if (Math.abs(z) < touching) spots.push([x, y]);
+      if (Math.abs(height(chair.floor, point)) > touching) continue;
+      const [x, y] = movePoint(chair.stance, point);
+      spots.push([x, y]);
     }
   }
   return supportOutline(spots);

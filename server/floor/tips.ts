@@ -41,6 +41,17 @@ export function balanceOf(chair: Chair, edition: EditionName = usualEdition): Ba
   };
 }
 
+/** The values of a chair with its weight and how it tips put in after those of the whole chair. */
+export function withBalance(values: ReadonlyMap<string, Worked>, balance: Balance): Map<string, Worked> {
+  const all = new Map<string, Worked>();
+  const late = balanceValues(balance);
+  for (const [name, worked] of values) {
+    all.set(name, worked);
+    if (name === "joints") for (const value of late) all.set(value.name, value);
+  }
+  return all;
+}
+
 /** The chair's weight and how it tips as worked-out values, in the order to list them. */
 export function balanceValues(balance: Balance): Worked[] {
   const values: Worked[] = [];

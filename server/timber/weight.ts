@@ -3,7 +3,7 @@ import type { TimberDesign } from "../design/design.ts";
 import { measureBody } from "../geometry/body.ts";
 import { measure } from "../geometry/convex.ts";
 import { movePoint } from "../geometry/motion.ts";
-import type { Body, Convex, Vec3 } from "../geometry/solid.ts";
+import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
 import { density } from "./density.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
@@ -41,7 +41,7 @@ export function densityOf(timber: TimberDesign | undefined): number | undefined 
 export function weigh(chair: Chair): ChairWeight {
   const parts = new Map<string, PartWeight>();
   const unknown: string[] = [];
-  const joints = [...chair.joints.values()];
+  const cuts = cutsOf(chair.joints.values());
   const members = [
     ...chair.posts.values(),
     ...chair.rails.values(),
@@ -54,7 +54,7 @@ export function weigh(chair: Chair): ChairWeight {
       unknown.push(member.name);
       continue;
     }
-    const { volume, centroid } = timberOf(member.name, member.body, joints);
+    const { volume, centroid } = timberOf(member.body, cuts.get(member.name) ?? []);
     parts.set(member.name, {
       name: member.name,
       volume,
@@ -74,22 +74,39 @@ export function weigh(chair: Chair): ChairWeight {
   return { parts, mass, centre: mass > 0 ? scale(moment, 1 / mass) : [0, 0, 0], unknown };
 }
 
+/** A solid that belongs to a member besides its body (a tenon), or is taken out of it (a mortise). */
+interface Cut {
+  sign: 1 | -1;
+  volume: number;
+  centroid: Vec3;
+}
+
+/** Every member's tenons and mortises, by its name. */
+function cutsOf(joints: Iterable<Joint>): Map<string, Cut[]> {
+  const cuts = new Map<string, Cut[]>();
+  const put = (name: string, cut: Cut) => {
+    const known = cuts.get(name);
+    if (known) known.push(cut);
+    else cuts.set(name, [cut]);
+  };
+  for (const joint of joints) {
+    for (const solid of joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon) {
+      const measured = measure(solid);
+      put(joint.part, { sign: 1, ...measured });
+      put(joint.entered.name, { sign: -1, ...measured });
+    }
+  }
+  return cuts;
+}
+
 /** A member's own wood: its body and its tenons less the mortises cut in it. mm³, and the centroid as drawn. */
-function timberOf(name: string, body: Body, joints: readonly Joint[]): { volume: number; centroid: Vec3 } {
+function timberOf(body: Body, cuts: readonly Cut[]): { volume: number; centroid: Vec3 } {
   const own = measureBody(body);
   let volume = own.volume;
   let moment = scale(own.centroid, own.volume);
-  const count = (solids: readonly Convex[], sign: 1 | -1) => {
-    for (const solid of solids) {
-      const part = measure(solid);
-      volume += sign * part.volume;
-      moment = add(moment, scale(part.centroid, sign * part.volume));
-    }
-  };
-  for (const joint of joints) {
-    const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
-    if (joint.part === name) count(solids, 1);
-    else if (joint.entered.name === name) count(solids, -1);
+  for (const cut of cuts) {
+    volume += cut.sign * cut.volume;
+    moment = add(moment, scale(cut.centroid, cut.sign * cut.volume));
   }
   return { volume, centroid: volume > 0 ? scale(moment, 1 / volume) : own.centroid };
 }
