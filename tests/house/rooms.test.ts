@@ -20,7 +20,7 @@ const rooms = [
     "server/boards/",
   ],
   ["server/rules/"],
-  ["server/study.ts"],
+  ["server/settle.ts", "server/study.ts"],
   ["server/drawing/"],
   ["server/compare/"],
   ["server/editor/"],
