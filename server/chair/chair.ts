@@ -16,6 +16,7 @@ import type {
   TrimDesign,
 } from "../design/design.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
+import type { RailShape } from "./rail-shape.ts";
 
 export type Side = "left" | "right" | "middle";
 
@@ -113,6 +114,8 @@ export interface Rail {
   arch?: { below?: number; above?: number };
   /** Positive rises outward along `outward`. */
   bow?: number;
+  /** Its outline in its own measure. */
+  shape?: RailShape;
   body: Body;
 }
 

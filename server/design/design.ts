@@ -334,6 +334,12 @@ export interface BoardDesign extends Named {
 export type PartDesign = PostDesign | RailDesign | SlatDesign | BlockDesign;
 export type Declared = PartDesign | JointDesign | AngleDesign | LetDesign | BoardDesign;
 
+/** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */
+export interface Readers {
+  wantedBy: ReadonlyMap<string, ReadonlySet<string>>;
+  lets: ReadonlyMap<string, ReadonlySet<string>>;
+}
+
 export interface Design {
   title?: Given<string>;
   /** Where the chair statement's word stands: problems of the whole chair land here; the file's first line if there is none. */
@@ -365,4 +371,5 @@ export interface Design {
    * with what is known by then.
    */
   wanted: Map<string, Span>;
+  readers?: Readers;
 }

@@ -9,7 +9,7 @@ import { newAngle, readAngle } from "./angle.ts";
 import { newBlock, readBlock } from "./block.ts";
 import { checkPartCircles } from "./circles.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
-import type { Design, Named, Quantity } from "./design.ts";
+import type { Design, Named, Quantity, Readers } from "./design.ts";
 import { newJoint, readJoint } from "./joint.ts";
 import { checkLacking } from "./lacking.ts";
 import { type Lets, makeLets, newLet } from "./lets.ts";
@@ -53,7 +53,7 @@ export function evaluate(from: Evaluating): Design {
   checkLacking(reading, gathered.items, design);
   tellForeign(reading, design);
   design.problems = leaveOutSaid(design.problems, from.tree.problems).sort((a, b) => a.start - b.start);
-  readers.set(design, { wantedBy: reading.wantedBy, lets: reading.letsUsed });
+  design.readers = { wantedBy: reading.wantedBy, lets: reading.letsUsed };
   return design;
 }
 
@@ -77,18 +77,11 @@ function isCovered(problem: Span, errors: readonly Span[]): boolean {
   return before !== undefined && before.end >= problem.end && before.end > problem.start;
 }
 
-/** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */
-export interface Readers {
-  wantedBy: ReadonlyMap<string, ReadonlySet<string>>;
-  lets: ReadonlyMap<string, ReadonlySet<string>>;
-}
-
-const readers = new WeakMap<Design, Readers>();
 const nobody: Readers = { wantedBy: new Map(), lets: new Map() };
 
-/** Kept beside the design. */
+/** Who reads what in a design; nobody in one that was made by hand. */
 export function readersOf(design: Design): Readers {
-  return readers.get(design) ?? nobody;
+  return design.readers ?? nobody;
 }
 
 /** Other files' trees by their text, the latest few: they are read anew only when they change. */
