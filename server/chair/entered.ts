@@ -33,18 +33,7 @@ export function woodOfPost(post: Post, near: Vec3): EnteredWood {
 /** A rail's or slat's wood. */
 export function woodOfRail(rail: Rail): EnteredWood {
   const wood = { pieces: rail.body.pieces, length: rail.along };
-  return rail.round === undefined
-    ? wood
-    : { ...wood, round: { axis: axisPoint(rail), radius: rail.round / 2 } };
-}
-
-/** A point of a round rail's axis: the mean of its shoulder's corners lies on it whatever the shoulder's lean. */
-export function axisPoint(rail: Rail): Vec3 {
-  const corners = rail.ends[0].corners;
-  if (corners.length === 0) return rail.start;
-  let sum: Vec3 = [0, 0, 0];
-  for (const corner of corners) sum = along(sum, corner, 1 / corners.length);
-  return sum;
+  return rail.round === undefined ? wood : { ...wood, round: { axis: rail.start, radius: rail.round / 2 } };
 }
 
 /**

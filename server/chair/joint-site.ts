@@ -1,9 +1,10 @@
 import { flipped, lineMeets } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
-import { add, along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../geometry/vec.ts";
+import { along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import type { Entered, Post, Rail } from "./chair.ts";
 import { type EnteredWood, stuffAcross, woodOfPost, woodOfRail } from "./entered.ts";
 import type { ChosenJoint } from "./joint-facts.ts";
+import { shapeOf } from "./rail-outline.ts";
 
 /** An end that is to be joined: its stuff at the shoulder, and what it goes into. */
 export interface JointSite {
@@ -41,12 +42,14 @@ export function siteOfEnd(
   member: Post | Rail | undefined,
 ): JointSite | undefined {
   const end = rail.ends[which];
-  if (!end.entered || !end.shoulder || end.over || !member || end.corners.length < 3) return undefined;
-  const origin = scale(end.corners.reduce(add), 1 / end.corners.length);
-  const [topOutside, , bottomInside] = end.corners as [Vec3, Vec3, Vec3];
-  const across = sub(topOutside, bottomInside);
-  const size = { out: Math.abs(dot(across, rail.outward)), up: Math.abs(dot(across, rail.upward)) };
-  const even = rail.bow && !("tapers" in rail.design && rail.design.tapers.length > 0);
+  if (!end.entered || !end.shoulder || end.over || !member) return undefined;
+  const shape = shapeOf(rail);
+  const x = which === 0 ? 0 : rail.length;
+  const [outside, inside, top, bottom] = [shape.outside(x), shape.inside(x), shape.top(x), shape.bottom(x)];
+  const size = { out: outside - inside, up: top - bottom };
+  const middle = spotOn(rail, x, (outside + inside) / 2, (top + bottom) / 2);
+  const origin = lineMeets(end.shoulder, middle, rail.along) ?? middle;
+  const tapered = rail.is === "rail" && "tapers" in rail.design && rail.design.tapers.length > 0;
   // A member that lies flat has its thickness plumb; its outside edge counts as its top.
   const flat = rail.flat === true;
   const site: JointSite = {
@@ -61,19 +64,18 @@ export function siteOfEnd(
     up: flat ? rail.outward : rail.upward,
     thick: flat ? size.up : size.out,
     wide: flat ? size.out : size.up,
-    stuff: flat ? size.up : even ? rail.thick : size.out,
+    stuff: flat ? size.up : rail.bow && !tapered ? rail.thick : size.out,
     shoulder: end.shoulder,
     wood: member.is === "post" ? woodOfPost(member, origin) : woodOfRail(member),
   };
-  if (rail.round !== undefined) {
-    site.round = rail.round;
-    site.thick = rail.round;
-    site.wide = rail.round;
-    site.stuff = rail.round;
-  }
+  if (rail.round !== undefined) site.round = size.out;
   if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
   return site;
 }
+
+/** A point in a rail's own measure: along it, outward from its outside arris, up from its top one. */
+const spotOn = (rail: Rail, x: number, y: number, z: number): Vec3 =>
+  along(along(along(rail.start, rail.along, x), rail.outward, y), rail.upward, z);
 
 /**
  * The site of a post's top that goes up into a rail over it: `thick` is across the rail and `wide` along it, the top shoulder on the

@@ -56,10 +56,15 @@ export function buildMembers(design: Design): Members {
     moved = false;
     for (const post of waitingPosts) if (tryPost(work, post)) moved = waitingPosts.delete(post);
     work.middle ??= middleOf(work.posts);
-    const covering = (rail: RailMember) => coveredPosts(work, rail).length > 0;
     for (const rail of waitingRails)
-      if (covering(rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
-    for (const rail of waitingRails) if (tryRail(work, rail)) moved = waitingRails.delete(rail);
+      if (entersCutPosts(work, rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
+    if (moved) continue;
+    // Rails that wait for each other's posts to be cut: those that do the cutting go first.
+    const stuck = [...waitingRails].sort(
+      (a, b) => coveredPosts(work, b).length - coveredPosts(work, a).length,
+    );
+    const next = stuck.find((rail) => tryRail(work, rail));
+    if (next) moved = waitingRails.delete(next);
   }
   tellCircles(work, [...waitingPosts], [...waitingRails]);
 
@@ -215,6 +220,15 @@ function standingOn(rail: Rail, x: number, side: Side): PostEnds {
 }
 
 /** Builds a rail when both members it joins are there; true when it need not be tried again. */
+/** Whether no post that a rail enters still waits for the rail over it, which moves its top and so its taper a little. */
+function entersCutPosts(work: Work, rail: RailMember): boolean {
+  const ends = railEnds(work.design, rail) ?? [];
+  return ends.every((end) => {
+    const cover = end.overhang === undefined ? work.covers.get(end.member) : undefined;
+    return !cover || cover.rail === rail || work.rails.has(cover.rail.name);
+  });
+}
+
 function tryRail(work: Work, member: RailMember): boolean {
   const ends = railEnds(work.design, member);
   if (!ends) return true;
