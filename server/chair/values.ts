@@ -25,8 +25,7 @@ export function valuesOf(chair: Built): Map<string, Worked> {
     const worked: Worked = {
       name,
       number,
-      dimension: dimensionOf(name) ?? "angle",
-      meaning: meaningOf(name),
+      ...kindOf(name),
     };
     if (part !== undefined) worked.part = part;
     values.set(name, worked);
@@ -75,8 +74,8 @@ function wholeValues(chair: Built, put: Put): void {
     ...chair.blocks.values(),
   ];
   if (parts.length > 0) {
-    const points = () => pointsOf(chair.seat ? [...parts, chair.seat] : parts);
-    const [x, y, z] = chair.stance.rotation.map((row) => extent(points(), row)) as [Extent, Extent, Extent];
+    const bodies = (chair.seat ? [...parts, chair.seat] : parts).map(({ body }) => body);
+    const [x, y, z] = chair.stance.rotation.map((row) => extent(bodies, row)) as [Extent, Extent, Extent];
     put("height", z.high + chair.stance.shift[2]);
     put("width", x.high - x.low);
     put("depth", y.high - y.low);
@@ -84,22 +83,22 @@ function wholeValues(chair: Built, put: Put): void {
   put("joints", chair.joints.size);
 }
 
-function* pointsOf(parts: readonly { body: Body }[]): Iterable<Vec3> {
-  for (const { body } of parts) for (const piece of body.pieces) yield* piece.points;
-}
-
 interface Extent {
   low: number;
   high: number;
 }
 
-function extent(points: Iterable<Vec3>, along: Vec3): Extent {
+function extent(bodies: readonly Body[], along: Vec3): Extent {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const point of points) {
-    const at = dot(along, point);
-    if (at < low) low = at;
-    if (at > high) high = at;
+  for (const { pieces } of bodies) {
+    for (const { points } of pieces) {
+      for (const point of points) {
+        const at = dot(along, point);
+        if (at < low) low = at;
+        if (at > high) high = at;
+      }
+    }
   }
   return { low, high };
 }
@@ -118,14 +117,23 @@ function seatValues(seat: SeatSurface, stance: Motion, put: Put): void {
 const width = (edge: { left: Vec3; right: Vec3 }): number => distance(edge.left, edge.right);
 
 function sameAsTwin(values: ReadonlyMap<string, Worked>, name: string, number: number): boolean {
-  if (!name.includes(".right")) return false;
-  const twin = values.get(name.replace(/\.right(?=\.|$)/, ".left"));
+  const at = name.indexOf(".right");
+  if (at < 0) return false;
+  const twin = values.get(`${name.slice(0, at)}.left${name.slice(at + 6)}`);
   return twin !== undefined && Math.abs(twin.number - number) <= SAME * Math.max(1, Math.abs(number));
 }
 
-/** From the vocabulary: by its whole name, else by its last word. */
-function meaningOf(name: string): string {
-  return meanings.get(name) ?? meanings.get(name.slice(name.lastIndexOf(".") + 1)) ?? "";
+/** A value's dimension and meaning hang on its last word, or its whole name, alone. */
+const kinds = new Map<string, Pick<Worked, "dimension" | "meaning">>();
+
+function kindOf(name: string): Pick<Worked, "dimension" | "meaning"> {
+  const key = meanings.has(name) ? name : name.slice(name.lastIndexOf(".") + 1);
+  let kind = kinds.get(key);
+  if (!kind) {
+    kind = { dimension: dimensionOf(name) ?? "angle", meaning: meanings.get(key) ?? "" };
+    if (meanings.has(key)) kinds.set(key, kind);
+  }
+  return kind;
 }
 
 export { workedValue as valueOf };
