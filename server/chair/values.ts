@@ -118,7 +118,7 @@ const width = (edge: { left: Vec3; right: Vec3 }): number => distance(edge.left,
 
 function sameAsTwin(values: ReadonlyMap<string, Worked>, name: string, number: number): boolean {
   const at = name.indexOf(".right");
-  if (at < 0) return false;
+  if (at < 0 || (name.length > at + 6 && name[at + 6] !== ".")) return false;
   const twin = values.get(`${name.slice(0, at)}.left${name.slice(at + 6)}`);
   return twin !== undefined && Math.abs(twin.number - number) <= SAME * Math.max(1, Math.abs(number));
 }
