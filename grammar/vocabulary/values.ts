@@ -31,9 +31,10 @@ const meanings: Record<string, string> = {
     "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square.",
   "tenon-thick": "Thickness of the tenon as cut.",
   "tenon-wide": "Width of the tenon as cut.",
-  "tenon-long": "How deep the tenon goes, square to the face it enters.",
-  "mortise-wall": "The least wood left beside the mortise.",
-  "glue-area": "Long grain to long grain in the joint.",
+  "tenon-long": "How deep the tenon goes, square to the face it enters; its end is parallel to that face.",
+  "mortise-wall":
+    "The least wood left beside the mortise, to the faces at its sides; in turned stuff where the mortise comes nearest the axis.",
+  "glue-area": "Long grain to long grain in the joint: the cheeks as a rule, half the skin of a round tenon.",
 };
 
 export const valueWords: WordMeaning[] = Object.entries(meanings).map(([word, meaning]) => ({
