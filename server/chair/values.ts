@@ -135,5 +135,3 @@ function kindOf(name: string): Pick<Worked, "dimension" | "meaning"> {
   }
   return kind;
 }
-
-export { workedValue as valueOf };

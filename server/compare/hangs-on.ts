@@ -5,7 +5,7 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Statement, Tree, Value } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
-import { valueOf as workedOut } from "../chair/values.ts";
+import { workedValue as workedOut } from "../chair/values.ts";
 import type { Design } from "../design/design.ts";
 import { millimetresIn, units } from "../design/units.ts";
 

@@ -1,5 +1,5 @@
 import type { Chair } from "../chair/chair.ts";
-import { valueOf as workedOut } from "../chair/values.ts";
+import { workedValue as workedOut } from "../chair/values.ts";
 import type { Bound, Dimension, Quantity, RequireDesign } from "../design/design.ts";
 import { printQuantity } from "../design/units.ts";
 import { weigh } from "../timber/weight.ts";
