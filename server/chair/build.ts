@@ -4,6 +4,7 @@ import { levelAt, offsetBy } from "../geometry/plane.ts";
 import type { Chair, Fault } from "./chair.ts";
 import { buildJoints } from "./joints.ts";
 import { buildMembers, cutFeet, type Members } from "./members.ts";
+import { mitreTenons } from "./mitre.ts";
 import { buildSeat } from "./seat.ts";
 import { type Stance, stanceOf } from "./stance.ts";
 import { valuesOf } from "./values.ts";
@@ -37,6 +38,7 @@ export function buildChair(design: Design): Chair {
     () => buildJoints(design, { posts, rails, slats }, topOf, faults),
     new Map(),
   );
+  stage("the mitres", () => mitreTenons(joints.values()), undefined);
   const seat = stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
   const built = {
     design,
