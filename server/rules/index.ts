@@ -27,6 +27,7 @@ import { railMissesPost } from "./rail-misses-post.ts";
 import { railWinds } from "./rail-winds.ts";
 import { rakeOverLimit } from "./rake-over-limit.ts";
 import { rakeUnderLimit } from "./rake-under-limit.ts";
+import { requirementNotJudged } from "./requirement-not-judged.ts";
 import { requirementNotMet } from "./requirement-not-met.ts";
 import type { Rule } from "./rule.ts";
 import type { Finding } from "./say.ts";
@@ -63,6 +64,7 @@ export const rules: readonly Rule[] = [
   cannotBeBuilt,
   angleNotMet,
   requirementNotMet,
+  requirementNotJudged,
   unknownRule,
   limitDoesNotFit,
   acceptWithoutReason,

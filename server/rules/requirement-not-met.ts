@@ -2,7 +2,6 @@ import type { Chair } from "../chair/chair.ts";
 import { workedValue as workedOut } from "../chair/values.ts";
 import type { Bound, Dimension, Quantity, RequireDesign } from "../design/design.ts";
 import { printQuantity } from "../design/units.ts";
-import { weigh } from "../timber/weight.ts";
 import { frame } from "./examples.ts";
 import { placeOf } from "./place.ts";
 import type { Rule } from "./rule.ts";
@@ -18,7 +17,7 @@ export const requirementNotMet: Rule = {
   severity: "error",
   title: "Requirement not met",
   explanation:
-    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out, because something it hangs on is missing, is not judged.",
+    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is told of by `requirement-not-judged`.",
   source: "The file's own requirement.",
   example: frame({ more: "require seat.height >= 450\n" }),
   find({ chair }) {
@@ -46,14 +45,9 @@ export const requirementNotMet: Rule = {
   },
 };
 
-function valueIn(chair: Chair, line: RequireDesign): Quantity | undefined {
-  if (line.computed) return line.computed;
-  const worked = workedOut(chair, line.subject);
-  if (worked) return worked;
-  if (line.subject !== "weight") return undefined;
-  const { mass, unknown } = weigh(chair);
-  return unknown.length === 0 && mass > 0 ? { number: mass, dimension: "mass" } : undefined;
-}
+/** What a requirement is about comes to; undefined while it cannot be worked out. */
+export const valueIn = (chair: Chair, line: RequireDesign): Quantity | undefined =>
+  line.computed ?? workedOut(chair, line.subject);
 
 interface Off {
   by: number;
