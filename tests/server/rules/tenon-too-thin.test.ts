@@ -78,9 +78,7 @@ describe("tenon-too-thin", () => {
   });
 
   it("speaks in the file's units", () => {
-    const inches = `units in\n${frame({ joint: thin })}`
-      .replace(/\b\d+(?=[,\n ])/g, (mm) => `${mm}mm`)
-      ;
+    const inches = `units in\n${frame({ joint: thin })}`.replace(/\b\d+(?=[,\n ])/g, (mm) => `${mm}mm`);
     expect(messagesOf(inches, "tenon-too-thin")).toEqual([
       "The tenon of seat-front into front is 13/64 in thick on stuff of 55/64 in; at least 19/64 in would do.",
     ]);
