@@ -202,7 +202,8 @@ function tellFailure(at: Case): void {
   }
   if (expected.length > 0 && !match.complete) {
     const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
-    const code = part.is === "word" && wordsAt(match).length > 0 ? "unknown-word" : "left-over";
+    const choice = part.is === "word" && wordsAt(match).length > 0;
+    const code = part.is === "comma" ? "missing-value" : choice ? "unknown-word" : "left-over";
     const hint = near === undefined ? "" : ` Did you mean \`${near}\`?`;
     tell(
       at,

@@ -5,6 +5,7 @@
 export function distance(from: string, to: string, limit = Number.POSITIVE_INFINITY): number {
   if (Math.abs(from.length - to.length) > limit) return limit + 1;
   let before: number[] = [];
+  let leastAbove = 0;
   let above = Array.from({ length: to.length + 1 }, (_, column) => column);
   for (let row = 1; row <= from.length; row++) {
     const line = [row];
@@ -18,11 +19,13 @@ export function distance(from: string, to: string, limit = Number.POSITIVE_INFIN
       line.push(cost);
       if (cost < least) least = cost;
     }
-    if (least > limit) return limit + 1;
+    // a swap reaches back two lines, so both must be beyond the limit
+    if (least > limit && leastAbove > limit) return limit + 1;
+    leastAbove = least;
     before = above;
     above = line;
   }
-  return above[to.length]!;
+  return Math.min(above[to.length]!, limit + 1);
 }
 
 /**

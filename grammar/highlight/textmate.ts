@@ -25,6 +25,8 @@ export interface TextMateGrammar {
 /** Nothing that would make the word before it longer: `top` is no `top-rail`. */
 const wordEnd = "(?![\\p{L}\\p{M}\\d_.-])";
 const wordStart = "(?<![\\p{L}\\p{M}\\d_.-])";
+/** A number may follow a minus sign; a name that holds digits was matched whole before. */
+const numberStart = "(?<![\\p{L}\\p{M}\\d_.])";
 /** Where a statement can begin. */
 const lineStart = "(?:^|(?<=[;{}]))\\s*";
 const name = "\\p{L}[\\p{L}\\p{M}\\d]*(?:-[\\p{L}\\p{M}\\d]+)*";
@@ -124,9 +126,9 @@ function rest({ rows, words }: Vocabulary): Rule[] {
       patterns: [{ name: "constant.character.escape.chair", match: '\\\\["\\\\]' }],
     },
     { name: "constant.other.date.chair", match: "\\b\\d{4}-\\d{2}-\\d{2}\\b" },
-    { name: "constant.numeric.slope.chair", match: `${wordStart}\\d+(?:\\.\\d+)?:\\d+(?:\\.\\d+)?` },
+    { name: "constant.numeric.slope.chair", match: `${numberStart}\\d+(?:\\.\\d+)?:\\d+(?:\\.\\d+)?` },
     {
-      match: `${wordStart}(\\d+[ \\t]+\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?)(?:[ \\t]*(%|(?:${of("unit")})${wordEnd}))?`,
+      match: `${numberStart}(\\d+[ \\t]+\\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?)(?:[ \\t]*(%|(?:${of("unit")})${wordEnd}))?`,
       captures: { 1: scope("constant.numeric"), 2: scope("keyword.other.unit") },
     },
     { match: `${wordStart}(${of("function")})(?=[ \\t]*\\()`, captures: { 1: scope("support.function") } },

@@ -25,7 +25,7 @@ test(`${count} random edits: a whole tree, an answer to completion, a lasting fo
     const text = spliced(passage(random, chairs), random);
     const before = performance.now();
     const tree = read(text);
-    slowest = Math.max(slowest, edit < 50 ? 0 : performance.now() - before);
+    if (performance.now() - before > 50) slowest = Math.max(slowest, leastTime(text));
     holds(tree);
     if (edit % 5 !== 0) continue;
     expectedAt(tree, Math.floor(random() * (text.length + 1)), vocabulary);
@@ -38,23 +38,30 @@ test(`${count} random edits: a whole tree, an answer to completion, a lasting fo
       throw new Error(`meaning changed: ${JSON.stringify(text)}`);
     if (comments(once) !== comments(text)) throw new Error(`comments changed: ${JSON.stringify(text)}`);
   }
-  // On a busy machine one reading may be held up; a hang would be far beyond this.
-  expect(slowest).toBeLessThan(500);
+  expect(slowest).toBeLessThan(50);
 }, 300_000);
 
 test("whole chairs with random edits are read in time", () => {
   const random = seeded(7);
-  const times: number[] = [];
+  let slowest = 0;
   for (let edit = 0; edit < 400; edit++) {
     const text = spliced(messChair, random);
     const before = performance.now();
-    const tree = read(text);
-    times.push(performance.now() - before);
-    holds(tree);
+    holds(read(text));
+    if (performance.now() - before > 50) slowest = Math.max(slowest, leastTime(text));
   }
-  times.sort((one, other) => one - other);
-  expect(times[Math.floor(times.length * 0.95)]).toBeLessThan(50);
+  expect(slowest).toBeLessThan(50);
 });
+
+/** The shortest of a few readings: a busy machine holds single ones up. */
+function leastTime(text: string): number {
+  const times = Array.from({ length: 7 }, () => {
+    const before = performance.now();
+    read(text);
+    return performance.now() - before;
+  });
+  return Math.min(...times);
+}
 
 /** The comments of a text, without the blanks behind them. */
 function comments(text: string): string {
