@@ -19,8 +19,8 @@ export interface RailMember {
   name: string;
 }
 
-/** Wind of more than this is told, radians. */
-const WIND = Math.PI / 180;
+/** Wind of less than this is none, radians; how much is too much is a rule's to say. */
+const WIND = 1e-4;
 /** Less than this off a face is nothing, mm. */
 const OFF = 0.05;
 

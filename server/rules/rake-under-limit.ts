@@ -11,7 +11,7 @@ export const rakeUnderLimit: Rule = {
   severity: "warning",
   title: "Back too upright",
   explanation:
-    "Measured from square to the seat, as the chair stands. A back that leans less than this pushes its sitter forward off the seat. Give the back posts more rake, or let the seat fall less to the back. An `angle` of your own between the seat and a post, with a `limit`, is judged in place of the built-in figure; `limit rake-under-limit to 4deg` changes that. It is for grown sitters; other chairs are judged only by their own `angle`.",
+    "Measured from square to the seat, as the chair stands. A back that leans less than this pushes its sitter forward off the seat. Give the back posts more rake, or let the seat's rails fall less to the back; `trim` leans seat and back alike. An `angle` of your own between the seat and a post, with a `limit`, is judged in place of the built-in figure; `limit rake-under-limit to 4deg` changes that. It is for grown sitters; other chairs are judged only by their own `angle`.",
   source: sourcesOf("seat-back-rake"),
   example: backFrame("rake 3deg above 450"),
   limit: { low: least("seat-back-rake"), dimension: "angle" },
