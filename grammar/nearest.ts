@@ -48,14 +48,3 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   }
   return best;
 }
-
-/** The ways to read a name as a subtraction that lost its spaces: `seat-12` as `seat - 12`, longest name first. */
-export function minusReadings(name: string): { left: string; right: string; text: string }[] {
-  const readings: { left: string; right: string; text: string }[] = [];
-  for (let at = name.lastIndexOf("-"); at > 0; at = name.lastIndexOf("-", at - 1)) {
-    const left = name.slice(0, at);
-    const right = name.slice(at + 1);
-    if (right !== "") readings.push({ left, right, text: `${left} - ${right}` });
-  }
-  return readings;
-}

@@ -21,11 +21,7 @@ interface State {
  * How a statement's parts fit the shape of a row. Words are tried before names; an optional phrase once begun must be
  * finished; of alternatives the one that reaches furthest wins. Facts read before a mistake are kept.
  */
-export function matchRow(row: Row, parts: readonly Part[]): Match {
-  return matchShape(row.shape, parts);
-}
-
-export function matchShape(shape: Shape, parts: readonly Part[]): Match {
+export function matchRow({ shape }: Row, parts: readonly Part[]): Match {
   const state: State = {
     parts,
     facts: [],

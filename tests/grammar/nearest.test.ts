@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { distance, minusReadings, nearest } from "../../grammar/nearest.ts";
+import { distance, nearest } from "../../grammar/nearest.ts";
 
 /** Pairs worked in the literature on string distances: kitten and sitting (Levenshtein), CA and ABC (optimal string alignment, 3). */
 test.each([
@@ -50,12 +50,4 @@ test("offers the likest word and nothing far-fetched", () => {
   expect(nearest("upholstery", words)).toBeUndefined();
   expect(nearest("rake", words)).toBeUndefined();
   expect(nearest("x", ["y", "in"])).toBeUndefined();
-});
-
-test("reads a name as subtractions that lost their spaces", () => {
-  expect(minusReadings("seat-height-12").map(({ text }) => text)).toEqual([
-    "seat-height - 12",
-    "seat - height-12",
-  ]);
-  expect(minusReadings("seat")).toEqual([]);
 });
