@@ -69,7 +69,7 @@ describe("shoulder-on-curve", () => {
 
   it("says nothing of rails clear of the curve: the heights it names are right", () => {
     const moved = (up: string) =>
-      frame({ back: back.replace("440", "540") }).replaceAll("up 420", `up ${up}`);
+      frame({ back: back.replace("440", "520") }).replaceAll("up 420", `up ${up}`);
     check(moved("369mm"));
     expect(messagesOf(moved("371mm"), "shoulder-on-curve")).toHaveLength(1);
     expect(messagesOf(moved("489mm"), "shoulder-on-curve")).toHaveLength(1);
