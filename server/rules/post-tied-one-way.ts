@@ -11,7 +11,7 @@ export const postTiedOneWay: Rule = {
   severity: "warning",
   title: "Post tied in one direction only",
   explanation:
-    "A post stands firm when members hold it in two directions, such as a front rail and a side rail. Held in one only, it swings about its joints in the other as soon as someone leans; held by nothing, it falls. Add a rail or stretcher the other way.",
+    "A post stands firm when members hold it in two directions, such as a front rail and a side rail. Held in one only, it swings about its joints in the other as soon as someone leans; held by nothing, it falls. Add a rail or stretcher the other way. `limit post-tied-one-way to 20deg` says how far apart two directions must be.",
   source: sourcesOf("tied-apart"),
   example: frame({
     rails: `${frontRail}rail seat-back {\n  across back\n  section 22 x 60\n  up 420\n  joined plain\n}\n`,

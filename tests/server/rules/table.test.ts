@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { figure, figureNames } from "../../../server/rules/figures.ts";
+import { findings, judge, ruleOf, rules } from "../../../server/rules/index.ts";
+import { boundsOf } from "../../../server/rules/limits.ts";
+import { here, studied } from "../../check.ts";
+
+const others = (text: string) => ({ "here.chair": text, "faulty.chair": "post {\n" });
+
+describe("the rule table", () => {
+  it("has each code once, in kebab case", () => {
+    const codes = rules.map((rule) => rule.code);
+    expect(codes.filter((code, k) => codes.indexOf(code) !== k)).toEqual([]);
+    expect(codes.filter((code) => !/^[a-z]+(-[a-z]+)*$/.test(code))).toEqual([]);
+    expect(ruleOf("tenon-too-thin")?.title).toBe("Tenon too thin for its rail");
+    expect(ruleOf("tenon")).toBeUndefined();
+  });
+
+  it("says of each why it is there and where it comes from", () => {
+    for (const { code, title, explanation, source } of rules) {
+      expect(title, code).toMatch(/^[A-Z][^.]*$/);
+      expect(explanation, code).toMatch(/[.`]$/);
+      expect(explanation.length, code).toBeGreaterThan(30);
+      expect(source, code).toMatch(/\.$/);
+    }
+  });
+
+  it("names the line that changes a figure", () => {
+    for (const { code, limit, explanation } of rules) {
+      if (limit && !explanation.includes(`limit ${code}`))
+        expect.fail(`${code} does not show its limit line`);
+    }
+  });
+
+  it.each(rules.map((rule) => [rule.code, rule] as const))("has an example that breaks %s", (code, rule) => {
+    const found = studied(rule.example, others(rule.example)).problems.filter((each) => each.code === code);
+    expect(found).not.toEqual([]);
+    for (const problem of found) {
+      expect(problem.severity).toBe(rule.severity);
+      expect(problem.start).toBeLessThanOrEqual(problem.end);
+      expect(problem.end).toBeLessThanOrEqual(rule.example.length);
+      expect(problem.message).toMatch(/^\S.*[^.][.?]$/);
+    }
+  });
+
+  it("shows only the rule's own fault in each example, as far as it can", () => {
+    const own = rules.filter((rule) => rule.find);
+    const mixed = own.filter((rule) => {
+      const codes = studied(rule.example, others(rule.example)).problems.map((each) => each.code);
+      return codes.some((code) => code !== rule.code);
+    });
+    expect(mixed.map((rule) => rule.code)).toEqual(["accept-without-reason"]);
+  });
+
+  it("never lets a rule throw on another rule's example", () => {
+    for (const { example } of rules) {
+      const { tree, design, chair } = studied(example, others(example));
+      for (const rule of rules) {
+        expect(
+          () => rule.find?.({ tree, design, chair, rules, ...boundsOf(rule, design) }),
+          rule.code,
+        ).not.toThrow();
+      }
+    }
+  });
+
+  it("judges a whole file in the order of its text", () => {
+    const { tree, design, chair, problems } = studied(
+      `${ruleOf("tenon-too-thin")?.example}limit nothing to 4\n`,
+    );
+    expect(problems.map(({ start }) => start)).toEqual(
+      [...problems.map(({ start }) => start)].sort((a, b) => a - b),
+    );
+    expect(findings({ tree, design, chair })).toEqual(judge({ tree, design, chair }).problems);
+    expect(problems.map(({ code }) => code)).toEqual(["tenon-too-thin", "unknown-rule"]);
+    expect(here).toMatch(/\.chair$/);
+  });
+});
+
+describe("the figures", () => {
+  it("each say what they are, where they come from and how that stands", () => {
+    for (const name of figureNames) {
+      const { low, high, what, source, standing } = figure(name);
+      expect(low ?? high, name).toBeGreaterThan(0);
+      expect(what.length * source.length, name).toBeGreaterThan(100);
+      expect(["seen", "memory", "practice"]).toContain(standing);
+      if (standing === "practice") expect(source, name).toContain("common practice");
+    }
+  });
+});
