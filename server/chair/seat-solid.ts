@@ -10,6 +10,9 @@ import type { SeatOutline } from "./seat-outline.ts";
 /** Facets of a curved edge turn by less than this, radians. */
 const SMOOTH = 0.2;
 
+/** A post that ends no further than this above a slab's underside is planed to it; the slab is not notched for it, mm. */
+const PLANED_OFF = 3;
+
 /** A slab of a seat, from one depth below the sitting surface to another, mm. */
 export interface SeatLayer {
   outline: SeatOutline;
@@ -90,7 +93,7 @@ function stretchWithin(post: Post, layer: SeatLayer, plane: Plane): Convex | und
   if (high) return prism(extend(high, low), extend(low, high));
   // It ends within the slab: what it has there is notched right through.
   const up = low.map((p) => along(p, plane.normal, layer.to - layer.from));
-  return height(plane, post.top) > -layer.to + 1e-3 ? prism(extend(up, low), extend(low, up)) : undefined;
+  return height(plane, post.top) > -layer.to + PLANED_OFF ? prism(extend(up, low), extend(low, up)) : undefined;
 }
 
 const extend = (from: readonly Vec3[], to: readonly Vec3[]): Vec3[] =>
