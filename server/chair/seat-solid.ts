@@ -93,7 +93,9 @@ function stretchWithin(post: Post, layer: SeatLayer, plane: Plane): Convex | und
   if (high) return prism(extend(high, low), extend(low, high));
   // It ends within the slab: what it has there is notched right through.
   const up = low.map((p) => along(p, plane.normal, layer.to - layer.from));
-  return height(plane, post.top) > -layer.to + PLANED_OFF ? prism(extend(up, low), extend(low, up)) : undefined;
+  return height(plane, post.top) > -layer.to + PLANED_OFF
+    ? prism(extend(up, low), extend(low, up))
+    : undefined;
 }
 
 const extend = (from: readonly Vec3[], to: readonly Vec3[]): Vec3[] =>

@@ -269,9 +269,14 @@ function ownTenon(rail: Rail, which: 0 | 1, facts: JointFacts, host: OwnHost): T
   const middle = place(inwards, wideSpan[1]! - high - wide / 2);
   const square = facts.line?.value === "square";
   // Square to the face, the cheeks keep to the outside face's shoulder line; the gauge lines are scribed along the rail.
-  const run = square ? times(host.face.out, -1) : into;
+  // With the bow: along the tangent of the arc at its end, whose half angle has the tangent 2 rise / chord.
+  const turn = facts.withBow && rail.bow ? 2 * Math.atan((2 * rail.bow) / rail.length) : 0;
+  const bent = plus(times(into, Math.cos(turn)), thickAxis, -Math.sin(turn));
+  const run = square ? times(host.face.out, -1) : bent;
   const u = square ? direction(outer(host.face.out, thickAxis)) : wideAxis;
-  const t = square ? direction(outer(host.face.out, u)) : thickAxis;
+  const t = square
+    ? direction(outer(host.face.out, u))
+    : plus(times(thickAxis, Math.cos(turn)), into, Math.sin(turn));
   const rate = inner(host.face.out, into);
   const root = plus(middle, into, -above(host.face, middle) / rate);
   const solid = cut(bar(root, run, 90, t, thick / 2, u, wide / 2), 0, long);
