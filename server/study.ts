@@ -29,9 +29,16 @@ export interface Study {
   accepted: { problem: Problem; because: string }[];
 }
 
+export interface Asked {
+  text: string;
+  address: string;
+  files: OtherFiles;
+  /** The text's tree, if it has been read already. */
+  tree?: Tree;
+}
+
 /** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
-export function study({ text, address, files }: { text: string; address: string; files: OtherFiles }): Study {
-  const tree = parse(text, vocabulary);
+export function study({ text, address, files, tree = parse(text, vocabulary) }: Asked): Study {
   const { design, chair, problems: unsettled } = settle({ tree, address, files });
   const { problems, accepted } = judge({ tree, design, chair }, [
     ...tree.problems,

@@ -17,7 +17,7 @@ const severities: Record<Severity, DiagnosticSeverity> = {
 };
 
 /** Rules about text that does nothing: the editor fades it. */
-const fading = new Set(["unused-let", "unused-joint", "accept-accepts-nothing"]);
+const fading = new Set(["accept-accepts-nothing"]);
 
 /** The file's findings under the maker's settings, in the order of the text, at most `problemLimit` of them with a note for the rest. */
 export function diagnostics(view: View, settings: Settings): Diagnostic[] {

@@ -11,13 +11,13 @@ import { drawSheet } from "../drawing/draw-sheet.ts";
 import type { Sheet } from "../drawing/sheet.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/rule.ts";
-import { type OtherFiles, type Study, study } from "../study.ts";
+import { type Asked, type Study, study } from "../study.ts";
 
 export interface Services {
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   parse(text: string): Tree;
-  study(given: { text: string; address: string; files: OtherFiles }): Study;
+  study(asked: Asked): Study;
   drawSheet(chair: Chair): Sheet;
 }
 

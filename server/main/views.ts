@@ -61,6 +61,7 @@ export function createViews(services: Services, files: Files): Views {
       return services.study({
         text: document.getText(),
         address,
+        ...(tree && { tree }),
         files: {
           resolve: resolveAddress,
           read(path) {

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
 import type { Problem } from "../../../grammar/problem.ts";
@@ -28,12 +29,9 @@ describe("diagnostics", () => {
   });
 
   it("are none in a clean file", () => {
-    expect(
-      diagnostics(
-        viewOf("post a {\n  section 40 x 40\n  foot out 0, back 0\n  height 440\n}\n").view,
-        defaultSettings,
-      ),
-    ).toEqual([]);
+    const name = "boathouse-mess-chair.chair";
+    const text = readFileSync(new URL(`../../../samples/${name}`, import.meta.url), "utf8");
+    expect(diagnostics(viewOf(text).view, defaultSettings)).toEqual([]);
   });
 
   it("take the severity that the settings give a rule, or none", () => {

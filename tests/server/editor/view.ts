@@ -1,11 +1,10 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
-import { buildChair } from "../../../server/chair/build.ts";
-import { evaluate } from "../../../server/design/evaluate.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { resolveAddress } from "../../../server/main/addresses.ts";
-import type { Study } from "../../../server/study.ts";
+import { rules } from "../../../server/rules/index.ts";
+import { type Study, study } from "../../../server/study.ts";
 
 export const address = "file:///mess/chair.chair";
 
@@ -24,35 +23,21 @@ export function plainView(text: string, uri: string, files: Record<string, strin
   const document = TextDocument.create(uri, "chair", 1, text);
   const read = (wanted: string) => files[wanted.slice(wanted.lastIndexOf("/") + 1)];
   const tree = parse(text, vocabulary);
-  let study: Study | undefined;
+  let made: Study | undefined;
   return {
     uri,
     document,
     tree,
     get study() {
-      study ??= studyOf();
-      return study;
+      made ??= study({ text, address: uri, files: { resolve: resolveAddress, read }, tree });
+      return made;
     },
     vocabulary,
-    rules: [],
+    rules,
     other(wanted) {
       const found = read(wanted);
       return found === undefined ? undefined : TextDocument.create(wanted, "chair", 1, found);
     },
     resolve: (path) => resolveAddress(uri, path),
   };
-
-  function studyOf(): Study {
-    const design = evaluate({ tree, address: uri, files: { resolve: resolveAddress, read } });
-    const chair = buildChair(design);
-    return {
-      address: uri,
-      text,
-      tree,
-      design,
-      chair,
-      problems: [...tree.problems, ...design.problems],
-      accepted: [],
-    };
-  }
 }
