@@ -1,7 +1,6 @@
 /**
  * The six bundles: what each is made from and where it runs.
  */
-import { existsSync } from "node:fs";
 import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
@@ -37,16 +36,12 @@ export const bundles = {
  * Builds all bundles into dist.
  *
  * @param {{ minify?: boolean, sourcemap?: boolean }} [options] source maps are for development and never packaged
- * @returns {Promise<Record<string, import("esbuild").Metafile>>} what went into each bundle
+ * @returns {Promise<Record<string, import("esbuild").Metafile | undefined>>} what went into each bundle
  */
 export async function buildBundles({ minify = true, sourcemap = false } = {}) {
   await rm(dist, { recursive: true, force: true });
   const made = await Promise.all(
     Object.entries(bundles).map(async ([name, options]) => {
-      if (!existsSync(join(root, options.entryPoints[0]))) {
-        console.log(`${name} is left out: its source is not there yet.`);
-        return [name, { inputs: {}, outputs: {} }];
-      }
       const { metafile } = await build({
         absWorkingDir: root,
         bundle: true,

@@ -28,8 +28,10 @@ const sheet = z.object({
           name: z.string(),
           label: z.string(),
           labelAt: point,
+          upright: z.literal(true).optional(),
           line: z.tuple([point, point]),
           extensions: z.array(z.tuple([point, point])),
+          arc: z.array(point).optional(),
         }),
       ),
     }),
@@ -42,6 +44,8 @@ const sheet = z.object({
     label: z.string(),
     divisions: z.number().int().positive(),
   }),
+  titleAt: z.object({ x: z.number(), y: z.number(), width: z.number() }).optional(),
+  notes: z.array(z.string()).optional(),
 });
 
 const drawing = z.object({

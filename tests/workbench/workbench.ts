@@ -40,7 +40,7 @@ export async function openWorkbench(given: {
   const host = await hostWorkbench(given);
   const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: flags });
   const page = await browser.newPage({ viewport: { width: 1400, height: 900 } });
-  page.setDefaultTimeout(60_000);
+  page.setDefaultTimeout(30_000);
   const answered: Promise<string | undefined>[] = [];
   page.on("request", (request) => answered.push(strayAddress(request)));
   await page.goto(host.address);

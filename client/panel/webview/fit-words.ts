@@ -1,7 +1,9 @@
 /**
  * Keeps words on the drawing readable however large it is shown: they grow and shrink with it between two sizes on screen.
  */
-const ON_SHEET = 22;
+import { WORDS } from "../../../server/drawing/dimension-lines.ts";
+
+/** Pixels. */
 const LEAST_ON_SCREEN = 10;
 const MOST_ON_SCREEN = 15;
 
@@ -9,6 +11,6 @@ const MOST_ON_SCREEN = 15;
 export function fitWords(svg: SVGSVGElement): void {
   const scale = svg.getScreenCTM()?.a;
   if (!scale) return;
-  const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, ON_SHEET * scale));
+  const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, WORDS * scale));
   svg.style.fontSize = `${onScreen / scale}px`;
 }

@@ -1,7 +1,10 @@
 /**
  * A sheet as SVG elements: the lines of all parts, over them the areas that take a click, over those the words.
  */
+import { WORDS } from "../../../server/drawing/dimension-lines.ts";
 import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "../../../server/drawing/sheet.ts";
+import { tickLines } from "../../../server/drawing/ticks.ts";
+import { wrapped } from "../../../server/drawing/xml.ts";
 import { element, pathThrough } from "./svg.ts";
 
 /** Everything drawn for one part, in all views: what is marked when the part is pointed at. */
@@ -14,6 +17,7 @@ export function sheetElements(sheet: Sheet): { svg: SVGSVGElement; parts: PartEl
     "svg",
     { viewBox: `0 0 ${sheet.width} ${sheet.height}`, role: "img", "aria-label": `Drawing of ${sheet.title}` },
     ...sheet.views.map((view) => viewElement(view, parts)),
+    titleElement(sheet),
     scaleBarElement(sheet.scaleBar),
   );
   return { svg, parts };
@@ -49,34 +53,38 @@ function groupStrokes(strokes: readonly Stroke[]) {
 }
 
 function dimensionElement(dimension: DimensionLine): SVGGElement {
-  const { name, label, labelAt, upright, line, extensions, arc } = dimension;
+  const { name, label, labelAt, line, extensions, arc, upright } = dimension;
+  const measured = pathThrough(line) + (arc ? pathThrough(arc) : "");
+  const ticks = arc ? [] : tickLines(line);
   return element(
     "g",
     { class: "dimension" },
     element("title", {}, `${name}: ${label}`),
-    element("path", { class: "extension", d: extensions.map((ends) => pathThrough(ends)).join("") }),
-    element("path", { class: "measured", d: pathThrough(line) + (arc ? pathThrough(arc) : ticks(line)) }),
-    words("label", labelAt, label, upright),
+    element("path", { d: extensions.map((ends) => pathThrough(ends)).join("") + measured }),
+    element("path", { class: "ticks", d: ticks.map((ends) => pathThrough(ends)).join("") }),
+    words("label", labelAt, label, upright ? { transform: `rotate(-90 ${labelAt.join(" ")})` } : {}),
   );
 }
 
-/** Short strokes across both ends of a measured line, leaning as a draughtsman's do. */
-function ticks([a, b]: [Point, Point]): string {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1;
-  const along: Point = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
-  const lean: Point = [TICK * (along[0] - along[1]), TICK * (along[1] + along[0])];
-  return [a, b]
-    .map(([x, y]) =>
-      pathThrough([
-        [x - lean[0], y - lean[1]],
-        [x + lean[0], y + lean[1]],
-      ]),
-    )
-    .join("");
+/** The title on at most two lines, and under it what a reader should know. */
+function titleElement({ title, titleAt, notes = [] }: Sheet): SVGGElement {
+  const group = element("g", { class: "title" });
+  if (!titleAt) return group;
+  const { x, y, width } = titleAt;
+  const lines = wrapped(title, Math.max(8, Math.floor(width / (TITLE * LETTER))), 2);
+  const start = { "text-anchor": "start" };
+  group.append(
+    ...lines.map((line, index) => words("name", [x, y + index * TITLE * 1.15], line, start)),
+    ...notes.map((note, index) =>
+      words("note", [x, y + lines.length * TITLE * 1.15 + index * WORDS * 1.35], note, start),
+    ),
+  );
+  return group;
 }
 
-/** Half a tick's length along each axis, mm on the sheet. */
-const TICK = 5;
+/** Height of the title, mm on the sheet, and about how wide its letters are for their height. */
+const TITLE = 40;
+const LETTER = 0.56;
 
 function scaleBarElement({ at: [x, y], length, label, divisions }: ScaleBar): SVGGElement {
   const step = length / divisions;
@@ -89,13 +97,18 @@ function scaleBarElement({ at: [x, y], length, label, divisions }: ScaleBar): SV
       height: BAR,
     }),
   );
-  return element("g", { class: "scale-bar" }, ...bars, words("label", [x + length / 2, y - BAR], label));
+  const lettered = words("label", [x + length + WORDS / 2, y + BAR], label, { "text-anchor": "start" });
+  return element("g", { class: "scale-bar" }, ...bars, lettered);
 }
 
 /** Thickness of the scale bar, mm on the sheet. */
 const BAR = 8;
 
-function words(className: string, [x, y]: Point, text: string, upright?: boolean): SVGTextElement {
-  const turn: Record<string, string> = upright ? { transform: `rotate(-90 ${x} ${y})` } : {};
-  return element("text", { class: className, x, y, "text-anchor": "middle", ...turn }, text);
+function words(
+  className: string,
+  [x, y]: Point,
+  text: string,
+  attributes: Record<string, string> = {},
+): SVGTextElement {
+  return element("text", { class: className, x, y, "text-anchor": "middle", ...attributes }, text);
 }
