@@ -30,6 +30,9 @@ export const TOUCH = 0.01;
 /** Faces that look at the eye by less than this (the cosine) are seen on edge. */
 export const ON_EDGE = 1e-5;
 
+/** Corners are put on a grid this fine, parts of a millimetre, so that those that should be seen as one are. */
+const GRID = 2 ** 20;
+
 let xs = new Float64Array(64);
 let ys = new Float64Array(64);
 
@@ -86,8 +89,8 @@ function project({ points }: Convex, { rotation: [right, up, towards], shift }: 
   let near = -Infinity;
   for (let k = 0; k < points.length; k++) {
     const p = points[k]!;
-    xs[k] = cosine(right, p) + shift[0];
-    ys[k] = cosine(up, p) + shift[1];
+    xs[k] = Math.round((cosine(right, p) + shift[0]) * GRID) / GRID;
+    ys[k] = Math.round((cosine(up, p) + shift[1]) * GRID) / GRID;
     const w = cosine(towards, p) + shift[2];
     if (w > near) near = w;
   }
