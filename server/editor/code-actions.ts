@@ -1,7 +1,7 @@
 /**
  * Mends offered for findings: the fixes that came with them, accepting with a reason, and all certain fixes at once.
  */
-import { type CodeAction, CodeActionKind, type Diagnostic } from "vscode-languageserver-types";
+import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import { problemsShown, toDiagnostic } from "./diagnostics.ts";
 import type { Settings } from "./settings.ts";
@@ -42,21 +42,24 @@ function fixesOf(view: View, problem: Problem): CodeAction[] {
   }));
 }
 
-/** A line that accepts the finding, its reason left for the maker to write. Only what a rule finds in a chair can be accepted. */
+/**
+ * Lines that accept the finding, their reason left for the maker to write: on its subject, both sides of a pair, and everywhere. Only
+ * what a rule finds in a chair can be accepted.
+ */
 function acceptOf(view: View, problem: Problem): CodeAction[] {
   if (!view.rules.some(({ code, find }) => code === problem.code && find)) return [];
-  const on = problem.subject ? ` on ${problem.subject}` : "";
-  const diagnostics: Diagnostic[] = [toDiagnostic(view, problem)];
-  const edit = newStatement(view, `accept ${problem.code}${on} because ""`);
-  const title = `Accept this${problem.subject ? ` on ${problem.subject}` : ""}, with a reason`;
-  return [
-    {
-      title,
-      kind: CodeActionKind.QuickFix,
-      diagnostics,
-      edit: { changes: { [view.uri]: [textEdit(view, edit)] } },
+  const subject = problem.subject?.replace(" and ", " to ").replace(/\.(?:left|right)\b/g, "");
+  const targets = subject ? [` on ${subject}`, ""] : [""];
+  return targets.map((target) => ({
+    title: `Accept this${target || (subject ? " everywhere" : "")}, with a reason`,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [toDiagnostic(view, problem)],
+    edit: {
+      changes: {
+        [view.uri]: [textEdit(view, newStatement(view, `accept ${problem.code}${target} because ""`))],
+      },
     },
-  ];
+  }));
 }
 
 /** A line of its own after the last `accept`, else at the end of the file. */

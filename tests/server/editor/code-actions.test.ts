@@ -4,6 +4,7 @@ import type { Problem } from "../../../grammar/problem.ts";
 import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import type { View } from "../../../server/editor/view.ts";
+import { rules } from "../../../server/rules/index.ts";
 import type { Rule } from "../../../server/rules/rule.ts";
 import { edited } from "./frame.ts";
 import { viewOf } from "./view.ts";
@@ -15,7 +16,7 @@ const apply = (view: View, action: CodeAction | undefined) =>
   edited(view, action?.edit?.changes?.[view.uri] ?? []);
 
 /** A view with findings of our own, as a rule would give them. */
-function withFindings(text: string, problems: Partial<Problem>[], rules: Partial<Rule>[] = []): View {
+function withFindings(text: string, problems: Partial<Problem>[], table: Partial<Rule>[] = []): View {
   const { view } = viewOf(text);
   const study = {
     ...view.study,
@@ -24,7 +25,7 @@ function withFindings(text: string, problems: Partial<Problem>[], rules: Partial
         ({ code: "made-up", severity: "warning", message: "So.", start: 0, end: 5, ...problem }) as Problem,
     ),
   };
-  return { ...view, study, rules: rules as Rule[] };
+  return { ...view, study, rules: table as Rule[] };
 }
 
 describe("quick fixes", () => {
@@ -59,21 +60,53 @@ describe("quick fixes", () => {
 });
 
 describe("accepting with a reason", () => {
-  const rules = [{ code: "made-up", find: () => [] }];
+  const madeUp = [{ code: "made-up", find: () => [] }];
 
   it("adds a line at the end, the reason left to write", () => {
-    const view = withFindings("units mm\n", [{ subject: "front.left" }], rules);
+    const view = withFindings("units mm\n", [{ subject: "front.left" }], madeUp);
     const [action] = codeActions(view, everywhere(view), defaultSettings);
-    expect(action?.title).toBe("Accept this on front.left, with a reason");
-    expect(apply(view, action)).toBe('units mm\n\naccept made-up on front.left because ""\n');
+    expect(action?.title).toBe("Accept this on front, with a reason");
+    expect(apply(view, action)).toBe('units mm\n\naccept made-up on front because ""\n');
   });
 
   it("adds it below those that are there", () => {
     const text = 'accept made-up on a because "so"  # agreed\nnote 2026-03-14 "x"\n';
-    const view = withFindings(text, [{}], rules);
+    const view = withFindings(text, [{}], madeUp);
     expect(apply(view, codeActions(view, everywhere(view), defaultSettings)[0])).toBe(
       'accept made-up on a because "so"  # agreed\naccept made-up because ""\nnote 2026-03-14 "x"\n',
     );
+  });
+
+  it("sets the finding aside, whichever rule found it, once a reason is written", () => {
+    const found = rules
+      .filter(({ find }) => find)
+      .flatMap((rule) => {
+        const { view } = viewOf(rule.example);
+        const problem = view.study.problems.find(({ code }) => code === rule.code);
+        const actions = problem
+          ? codeActions(view, problem, defaultSettings).filter(({ title }) => title.startsWith("Accept"))
+          : [];
+        const own = actions.filter(({ diagnostics }) => diagnostics?.[0]?.code === rule.code);
+        return own.map((action) => {
+          const text = apply(view, action).replace('because ""', 'because "so it shall be"');
+          const everywhere = action.title.includes("everywhere");
+          const after = viewOf(text).view.study;
+          const same = (other: Problem) => other.code === rule.code && other.start === problem?.start;
+          const still = after.problems.filter(
+            (other) => same(other) && (everywhere || other.subject === problem?.subject),
+          );
+          const before = new Set(view.study.problems.map(({ code }) => code));
+          const fresh = after.problems.filter(({ code }) => !before.has(code)).map(({ message }) => message);
+          return {
+            rule: rule.code,
+            action: action.title,
+            still: still.length,
+            fresh,
+          };
+        });
+      });
+    expect(found.length).toBeGreaterThan(20);
+    expect(found.filter(({ still, fresh }) => still > 0 || fresh.length > 0)).toEqual([]);
   });
 
   it("is not offered for what the language itself finds", () => {
