@@ -6,17 +6,20 @@ import type { Span } from "../../grammar/problem.ts";
 import { rangeOf, type View } from "./view.ts";
 
 export interface FileLink extends Span {
+  word: "use" | "like";
   address: string;
 }
 
 /** Each file named in this one, with its place in the text; the quotes are left out of it. */
 export function fileLinks(view: View): FileLink[] {
   return view.tree.statements.flatMap((statement) => {
-    if (statement.word?.text !== "use" && statement.word?.text !== "like") return [];
+    const word = statement.word?.text;
+    if (word !== "use" && word !== "like") return [];
     return statement.parts.flatMap((part) => {
       if (part.is !== "text" || !part.text) return [];
       return [
         {
+          word,
           start: part.start + 1,
           end: Math.max(part.start + 1, part.end - 1),
           address: view.resolve(part.text),

@@ -14,9 +14,3 @@ export function mentionsIn(view: View): Mention[] {
 export function nameAt(view: View, offset: number): Mention | undefined {
   return mentionAt(mentionsIn(view), offset);
 }
-
-/** The address of the file that declares a name: this one, or another; nothing when nobody does. */
-export function homeOf(view: View, name: string): string | undefined {
-  const declared = view.study.design.names.get(name);
-  return declared && (declared.file ?? view.uri);
-}

@@ -2,8 +2,9 @@
  * Everywhere a thing is spoken of, over all the files that know it.
  */
 import type { Location } from "vscode-languageserver-types";
+import { family } from "./family.ts";
 import type { Mention } from "./mentions.ts";
-import { homeOf, mentionsIn, nameAt } from "./names.ts";
+import { mentionsIn, nameAt } from "./names.ts";
 import { rangeOf, type View } from "./view.ts";
 
 export interface Found {
@@ -15,14 +16,9 @@ export interface Found {
 export function everyMention(view: View, offset: number, others: readonly View[]): Found[] {
   const asked = nameAt(view, offset);
   if (!asked) return [];
-  const home = homeOf(view, asked.name);
-  const views = [view, ...others.filter((other) => other.uri !== view.uri)];
-  return views.flatMap((other) => {
-    if (home !== undefined ? homeOf(other, asked.name) !== home : other !== view) return [];
-    return mentionsIn(other).flatMap((mention) =>
-      mention.name === asked.name ? [{ view: other, mention }] : [],
-    );
-  });
+  return family(view, asked.name, others).flatMap((each) =>
+    mentionsIn(each).flatMap((mention) => (mention.name === asked.name ? [{ view: each, mention }] : [])),
+  );
 }
 
 /** The same as places, with or without the declaration. */

@@ -2,6 +2,7 @@
  * What every request handler is given: the open files, the settings and the workspace.
  */
 import type { ClientCapabilities } from "vscode-languageserver";
+import { fileLinks } from "../editor/links.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
 import type { Files } from "./files.ts";
@@ -18,13 +19,24 @@ export interface World {
   settings(uri: string): Promise<Settings>;
 }
 
-/** Every chair file of the workspace that can be read, the open ones first. */
+/** Every chair file of the workspace that can be read, the open ones first, and the files they name. */
 export async function everyView(world: World): Promise<View[]> {
-  const open = world.views.all();
-  const seen = new Set(open.map((view) => view.uri));
-  const rest = (await world.files.list(world.folders)).filter((uri) => !seen.has(uri));
-  return [...open, ...rest.flatMap((uri) => world.views.get(uri) ?? [])];
+  const found = new Map(world.views.all().map((view) => [view.uri, view]));
+  const waiting = [...found.values()].flatMap(namedIn);
+  for (const uri of [...(await world.files.list(world.folders)), ...waiting]) {
+    const queue = [uri];
+    for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
+      if (found.has(next)) continue;
+      const view = world.views.get(next);
+      if (!view || found.has(view.uri)) continue;
+      found.set(view.uri, view);
+      queue.push(...namedIn(view));
+    }
+  }
+  return [...found.values()];
 }
+
+const namedIn = (view: View) => fileLinks(view).map(({ address }) => address);
 
 /** Waits for the files that this one names, which in the browser come after they are asked for. */
 export async function filesCome(view: View, files: Files): Promise<void> {

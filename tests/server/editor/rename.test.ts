@@ -58,6 +58,30 @@ describe("rename", () => {
     );
   });
 
+  it("follows a chair that is like another, which says anew of the same parts", () => {
+    const files = { "base.chair": frame };
+    const child = plainView(
+      'like "base.chair"\npost front {\n  section 34 x 34\n}\nlet rise = 3\n',
+      address,
+      files,
+    );
+    const base = plainView(frame, "file:///mess/base.chair");
+    const stranger = plainView(frame, "file:///mess/stranger.chair");
+    const answer = rename(child, child.document.getText().indexOf("front"), "fore", [base, stranger]);
+    const changes = ("refused" in answer ? undefined : answer.changes) ?? {};
+    expect(Object.keys(changes).sort()).toEqual(["file:///mess/base.chair", address]);
+    expect(edited(child, changes[address] ?? [])).toContain("post fore {");
+    expect(edited(base, changes[base.uri] ?? [])).toContain("across fore\n");
+  });
+
+  it("leaves alone a part that a used library happens to have too", () => {
+    const files = { "lib.chair": "post front {\n  section 30 x 30\n}\n" };
+    const user = plainView(`use "lib.chair"\n${frame}`, address, files);
+    const lib = plainView(files["lib.chair"], "file:///mess/lib.chair");
+    const answer = rename(user, user.document.getText().indexOf("post front") + 6, "fore", [lib]);
+    expect("refused" in answer ? answer : Object.keys(answer.changes ?? {})).toEqual([address]);
+  });
+
   it("reaches over files that share the thing", () => {
     const files = { "joints.chair": "joint far {\n  tenon thick 8, long 20\n}\n" };
     const here = plainView('use "joints.chair"\nrail r {\n  joined far\n}\n', address, files);
