@@ -1,4 +1,5 @@
 import type { Chair } from "../chair/chair.ts";
+import type { LengthUnit } from "../design/design.ts";
 import { outlinesOf } from "./areas.ts";
 import { chainsOf } from "./chains.ts";
 import { around, extentOf, leanLine, lengthLines, reachOf, WORDS } from "./dimension-lines.ts";
@@ -15,6 +16,7 @@ const captions: Record<View["name"], string> = {
   side: "Side (from the sitter's left)",
   plan: "Plan (from above)",
 };
+const unitWords: Record<LengthUnit, string> = { mm: "millimetres", cm: "centimetres", in: "inches" };
 /** How far the centre line runs past the chair, mm. */
 const PAST = 28;
 /** From the lowest thing in a view to its caption. */
@@ -58,7 +60,7 @@ export function drawSheet(chair: Chair): Sheet {
   return {
     title: chair.design.title?.value ?? "",
     ...sheet,
-    notes: [`As it stands on the floor. Lengths in ${chair.design.units}.`],
+    notes: [`As it stands on the floor. Lengths in ${unitWords[chair.design.units]}.`],
   };
 }
 
