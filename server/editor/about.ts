@@ -40,7 +40,7 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
     }
     case "rail":
     case "slat": {
-      const rails = sideOf(withoutTwins(railsOf(chair, declared.name)), side, railsOf(chair, declared.name));
+      const rails = sideOf(railsOf(chair, declared.name), side);
       if (!rails.length) return notBuilt;
       if (rails.length === 1 && rails[0]) return bullets(aboutRail(rails[0], unit));
       const told = rails.slice(0, MOST_MEMBERS).map((rail) => aboutMember(rail, unit));
@@ -75,12 +75,11 @@ const notBuilt = "Cannot be built from the text as it stands.";
 
 /** The one on the side asked for; without a side, the left one of each pair. */
 function sideOf<T extends { name: string; side: string }>(
-  things: T[],
+  things: readonly T[],
   side: string | undefined,
-  all: T[] = things,
 ): T[] {
   if (side === undefined) return withoutTwins(things);
-  return all.filter((thing) => thing.side === side || thing.name.split(".").includes(side));
+  return things.filter((thing) => thing.side === side || thing.name.split(".").includes(side));
 }
 
 /** A bound in words: `from 5° to 7°`, `7° or less`. */

@@ -4,7 +4,7 @@
 import type { CodeLens } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
 import { printBareLength, printLength } from "../design/units.ts";
-import { postsOf, railsOf, withoutTwins } from "./chair-parts.ts";
+import { jointsAt, postsOf, railsOf, withoutTwins } from "./chair-parts.ts";
 import { problemsShown } from "./diagnostics.ts";
 import { declarations } from "./mentions.ts";
 import type { Settings } from "./settings.ts";
@@ -29,16 +29,14 @@ function titleOf(
   problems: Problem[],
 ): string | undefined {
   const { chair, design } = view.study;
-  const built: { name: string; length: number }[] =
+  const built: readonly { name: string; length: number }[] =
     word === "post" ? postsOf(chair, name) : word === "rail" || word === "slat" ? railsOf(chair, name) : [];
   const members = withoutTwins(built);
   if (!members.length) return undefined;
   const found = members.map(({ length }) => length);
   const [least, most] = [Math.min(...found), Math.max(...found)];
   const [low, high] = [printLength(least, design.units), printLength(most, design.units)];
-  const joints = [...chair.joints.values()].filter(
-    ({ part, entered }) => part === members[0]?.name || entered.name === members[0]?.name,
-  ).length;
+  const joints = jointsAt(chair, members[0]?.name ?? "").length;
   const worst = worstOf(problems.filter(({ subject }) => subject !== undefined && speaksOf(subject, name)));
   return [
     built.length > 1 ? `${built.length} off` : "",

@@ -3,8 +3,9 @@
  */
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import type { Statement } from "../../grammar/tree.ts";
-import type { Joint } from "../chair/chair.ts";
+import type { Chair, Joint } from "../chair/chair.ts";
 import { cutSizes } from "./about-joint.ts";
+import { jointsAt, postsOf, railsOf } from "./chair-parts.ts";
 import { headEnd } from "./place.ts";
 import { rangeOf, type View } from "./view.ts";
 
@@ -85,7 +86,7 @@ function jointSymbols(
 ): DocumentSymbol[] {
   if (!name || (word !== "rail" && word !== "slat" && word !== "post")) return [];
   const { chair, design } = view.study;
-  return jointsOf([...chair.joints.values()], name).map((joint) => {
+  return jointsOf(chair, name).map((joint) => {
     const at =
       joint.at.start >= statement.start && joint.at.end <= statement.end
         ? joint.at
@@ -101,6 +102,7 @@ function jointSymbols(
   });
 }
 
-function jointsOf(joints: readonly Joint[], name: string): Joint[] {
-  return joints.filter(({ part }) => part.split(".")[0] === name && !part.split(".").includes("right"));
+function jointsOf(chair: Chair, name: string): Joint[] {
+  const members = [...postsOf(chair, name), ...railsOf(chair, name)].filter(({ side }) => side !== "right");
+  return members.flatMap((member) => jointsAt(chair, member.name).filter(({ part }) => part === member.name));
 }
