@@ -14,6 +14,7 @@ export const angleNotMet: Rule = {
     "An `angle` with a `limit` is a promise of this file: as the chair stands, the angle between the two things must lie within it. Change what makes the angle, or the limit. The lean of a post against the seat is told of by the rules about rake.",
   source: "The file's own limit.",
   example: frame({ more: "angle leg-lean {\n  between floor, front\n  limit 2deg to 5deg\n}\n" }),
+  asksForMissing: true,
   find({ chair }) {
     return [...chair.design.angles.values()].flatMap((angle) => {
       const limit = angle.limit?.value;

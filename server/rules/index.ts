@@ -10,6 +10,7 @@ import { acceptWithoutReason } from "./accept-without-reason.ts";
 import { merged, settle } from "./accepts.ts";
 import { angleNotMet } from "./angle-not-met.ts";
 import { cannotBeBuilt } from "./cannot-be-built.ts";
+import { type Doubt, doubtIn } from "./doubt.ts";
 import { endReachesNothing } from "./end-reaches-nothing.ts";
 import { footHangs } from "./foot-hangs.ts";
 import { languageRules } from "./language.ts";
@@ -94,14 +95,16 @@ export interface Judgement {
  * the stages before, which are put among them; a warning there can be accepted too. Never throws.
  */
 export function judge({ tree, design, chair }: Judged, also: readonly Problem[] = []): Judgement {
-  const faulty = [...tree.problems, ...design.problems, ...also].some(({ severity }) => severity === "error");
-  const found = rules.flatMap((rule) => foundBy(rule, { tree, design, chair }, faulty));
+  const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
+  const found = rules
+    .flatMap((rule) => foundBy(rule, { tree, design, chair }, doubt))
+    .filter(({ subject }) => !doubt.about(subject ?? ""));
   const settled = settle(found, design.accepts);
   const others = settle(
     also.filter(({ severity }) => severity !== "error"),
     design.accepts,
   );
-  const idle = faulty ? [] : settled.idle.filter((line) => others.idle.includes(line));
+  const idle = doubt.anywhere ? [] : settled.idle.filter((line) => others.idle.includes(line));
   const told = [...settled.problems, ...idleAccepts(chair, tree.text, idle, rules)];
   const problems = [
     ...also.filter(({ severity }) => severity === "error"),
@@ -122,8 +125,8 @@ export function judge({ tree, design, chair }: Judged, also: readonly Problem[] 
 /** The rules' own findings, without those of the stages before. */
 export const findings = (of: Judged): Problem[] => judge(of).problems;
 
-function foundBy(rule: Rule, { tree, design, chair }: Judged, faulty: boolean): Finding[] {
-  if (!rule.find || (rule.asksForMissing && faulty)) return [];
+function foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Finding[] {
+  if (!rule.find || (rule.asksForMissing && doubt.anywhere)) return [];
   const context = { tree, design, chair, rules, ...boundsOf(rule, design) };
   try {
     return rule.find(context) as Finding[];

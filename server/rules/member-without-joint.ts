@@ -16,12 +16,25 @@ export const memberWithoutJoint: Rule = {
   example: frame({
     more: "rail low pair {\n  from front to back\n  section 18 x 40\n  up 150\n}\n",
   }),
+  asksForMissing: true,
   find({ chair }) {
     const told: ReturnType<typeof tell>[] = [];
     for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
       const loose = looseEnds(chair, rail);
       if (loose.length === 0) continue;
       const part = designOf(chair, rail.name);
+      const joints = new Set(rail.ends.map((end) => end.joint?.design));
+      const [only] = joints;
+      const joint = joints.size === 1 && only !== undefined ? chair.design.joints.get(only) : undefined;
+      if (joint) {
+        told.push(
+          tell(memberWithoutJoint, placeOf(chair.design, [joint, part]), {
+            message: `The joint ${joint.name} has no tenon, so nothing holds ${plain(rail.name)}; say \`tenon thick …, long …\` in it.`,
+            subject: rail.name,
+          }),
+        );
+        continue;
+      }
       const where = loose.length === 2 ? "at either end" : `at its end towards ${listed(loose)}`;
       told.push(
         tell(memberWithoutJoint, placeOf(chair.design, [part]), {

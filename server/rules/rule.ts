@@ -20,7 +20,7 @@ export interface Rule {
   limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
   /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */
   also?: Bound & { dimension: Dimension };
-  /** Asks after what is missing, so it keeps quiet while errors in the text may be what left it out. */
+  /** Asks after what is missing, or after the whole chair: keeps quiet while errors in the text may be why. */
   asksForMissing?: true;
   /** Absent for the language's own rules, which the earlier stages report. */
   find?: (at: RuleContext) => Problem[];

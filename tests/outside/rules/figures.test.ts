@@ -1,0 +1,55 @@
+/**
+ * The rules' figures against what is printed outside the project. Marks as in the data file: seen in print, or common practice.
+ */
+import { describe, expect, it } from "vitest";
+import { backFrame, frame } from "../../../server/rules/examples.ts";
+import { figure, least, most } from "../../../server/rules/figures.ts";
+import { messagesOf, studied } from "../../check.ts";
+
+const DEG = Math.PI / 180;
+
+describe("rake of a back", () => {
+  it("is practice, and lies within the printed seat-to-back angles of 95° to 105° (seen)", () => {
+    expect(figure("seat-back-rake").standing).toBe("practice");
+    expect(90 + least("seat-back-rake") / DEG).toBeGreaterThanOrEqual(95);
+    expect(90 + most("seat-back-rake") / DEG).toBeLessThanOrEqual(105);
+  });
+
+  it("is not over 7° on a dining chair and not as little as 4° (common practice)", () => {
+    expect(messagesOf(backFrame("rake 4deg above 450"), "rake-under-limit")).toHaveLength(1);
+    expect(messagesOf(backFrame("rake 7.2deg above 450"), "rake-over-limit")).toHaveLength(1);
+    expect(studied(backFrame("rake 6deg above 450")).problems).toEqual([]);
+  });
+});
+
+describe("a tenon", () => {
+  it("is a third of the stock (handbooks of joinery, seen in several)", () => {
+    expect(least("tenon-share-of-rail")).toBeCloseTo(1 / 3, 12);
+  });
+
+  it("of a published test specimen passes: rail 22.2 × 63.5, tenon 32 long × 38 high × 9.5 thick (BioResources 11(3), 2016; seen)", () => {
+    const specimen = frame({
+      joint: "tenon thick 9.5, wide 38, long 32\nshoulders top 12.75, bottom 12.75",
+    }).replaceAll("22 x 60", "22.2 x 63.5");
+    expect(studied(specimen).problems).toEqual([]);
+  });
+
+  it("leaves 4.5 mm beyond its mortise, which is 1.5 to 3 mm deeper than it is long (handbooks of joinery, seen)", () => {
+    expect(least("wood-beyond-mortise")).toBe(4.5);
+    expect([least("mortise-deeper-than-tenon"), most("mortise-deeper-than-tenon")]).toEqual([1.5, 3]);
+    expect(messagesOf(frame({ joint: "tenon thick 8, long 34" }), "tenon-too-long")).toEqual([]);
+    expect(messagesOf(frame({ joint: "tenon thick 8, long 34.2" }), "tenon-too-long")).toHaveLength(1);
+  });
+
+  it("blind, of half to two thirds of the post, is never called too long in chair-size posts (handbooks of joinery, seen)", () => {
+    for (const post of [30, 36, 40, 45, 50]) {
+      for (const share of [1 / 2, 2 / 3]) {
+        const text = frame({ joint: `tenon thick 8, long ${(post * share).toFixed(2)}` }).replaceAll(
+          "40 x 40",
+          `${post} x ${post}`,
+        );
+        expect(messagesOf(text, "tenon-too-long"), `${post} ${share}`).toEqual([]);
+      }
+    }
+  });
+});
