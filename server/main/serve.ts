@@ -169,7 +169,6 @@ export function serve(connection: Connection, { services, files, version, timing
 
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     schedule.drop(uri);
-    drawings.watch(uri, false);
     drawings.forget(uri);
     const dependents = views.dependents(uri);
     views.close(uri);

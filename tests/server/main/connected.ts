@@ -1,5 +1,5 @@
 import { PassThrough } from "node:stream";
-import { createConnection } from "vscode-languageserver/node";
+import { type Connection, createConnection } from "vscode-languageserver/node";
 import type {
   InitializeParams,
   InitializeResult,
@@ -43,7 +43,10 @@ export async function connect(
     capabilities = {},
     timing = { wait: 1, longest: 5 },
     ...params
-  }: Partial<InitializeParams> & { files?: Files; timing?: Timing } = {},
+  }: Partial<InitializeParams> & {
+    files?: Files | ((connection: Connection) => Files);
+    timing?: Timing;
+  } = {},
   prepare: (client: MessageConnection) => void = () => {},
 ): Promise<Connected> {
   const up = new PassThrough();
@@ -51,7 +54,8 @@ export async function connect(
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down), {
     connectionStrategy: cancelling,
   });
-  serve(server, { services, files, version: "0", timing });
+  const readFiles = typeof files === "function" ? files(server) : files;
+  serve(server, { services, files: readFiles, version: "0", timing });
 
   const client = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = record<PublishDiagnosticsParams>(client, "textDocument/publishDiagnostics");

@@ -76,6 +76,17 @@ describe("the drawing", () => {
     });
   });
 
+  it("goes on when a watched file is closed and opened again", async () => {
+    const c = await watching("part-leg");
+    await c.drawingWhen((d) => d.version === 1);
+    c.close(uri);
+    c.open(uri, "part-arm", 5);
+    expect(await c.drawingWhen((d) => d.version === 5)).toMatchObject({
+      sheet: { title: "part-arm" },
+      stale: false,
+    });
+  });
+
   it("stops when no longer watched", async () => {
     const c = await watching("part-leg");
     await c.drawingWhen((d) => d.version === 1);

@@ -1,4 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { MessageConnection } from "vscode-languageserver-protocol/node";
+import { filesOfClient } from "../../../server/main/files-client.ts";
+import { READ_FILE } from "../../../server/main/protocol.ts";
 import { connect } from "./connected.ts";
 import { standIn } from "./stand-in.ts";
 
@@ -68,6 +71,37 @@ describe("diagnostics by push", () => {
     await c.diagnosticsWhen((p) => p.uri === uri && p.diagnostics.length === 2);
     c.close("file:///mess/joints.chair");
     await c.diagnosticsWhen((p) => p === c.published.at(-1) && p.uri === uri && p.diagnostics.length === 1);
+  });
+});
+
+describe("a server without a disk", () => {
+  const answering = (texts: Map<string, string>) => ({
+    files: filesOfClient,
+    prepare: (client: MessageConnection) =>
+      client.onRequest(READ_FILE, ({ uri: asked }: { uri: string }) => ({ text: texts.get(asked) ?? null })),
+  });
+
+  it("asks the client for the files named, and says nothing before they have come", async () => {
+    const { files, prepare } = answering(new Map([["memfs:/ws/joints.chair", "wrong"]]));
+    const c = await connect(standIn(), { files }, prepare);
+    c.open("memfs:/ws/a.chair", 'use "joints.chair"');
+    const first = await c.diagnosticsWhen(() => true);
+    expect(first.diagnostics.map(({ code }) => code)).toEqual(["used-wrong"]);
+  });
+
+  it("tells of a file that the client does not have, and takes it up when it comes", async () => {
+    const texts = new Map<string, string>();
+    const { files, prepare } = answering(texts);
+    const c = await connect(standIn(), { files }, prepare);
+    c.open("memfs:/ws/a.chair", 'use "joints.chair"');
+    expect((await c.diagnosticsWhen(() => true)).diagnostics.map(({ code }) => code)).toEqual([
+      "file-not-found",
+    ]);
+    texts.set("memfs:/ws/joints.chair", "fine");
+    void c.client.sendNotification("workspace/didChangeWatchedFiles", {
+      changes: [{ uri: "memfs:/ws/joints.chair", type: 1 }],
+    });
+    await c.diagnosticsWhen(({ diagnostics }) => diagnostics.length === 0);
   });
 });
 
