@@ -29,9 +29,10 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <title>Drawing</title>
 </head>
 <body>
-<p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
 <main id="sheet" tabindex="0" aria-label="Drawing: arrow keys move it, plus and minus change its size"></main>
 <p id="named" aria-hidden="true"></p>
+<footer>
+<p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
 <div id="looks" role="toolbar" aria-label="What to show">
 <details id="parts"><summary>Parts</summary><ul aria-label="Parts of the chair"></ul></details>
 <button data-look="all" title="All views (0)">All</button>
@@ -39,6 +40,7 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <button data-look="side" title="Side view (2)">Side</button>
 <button data-look="plan" title="Plan (3)">Plan</button>
 </div>
+</footer>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;

@@ -110,7 +110,7 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
     const { page, panel, find } = workbench;
     await find("rail crest {");
     await page.keyboard.press("Home");
-    await page.keyboard.type("rial ");
+    await page.keyboard.type("rial");
     await panel.locator(".stale #state", { hasText: "Out of date" }).waitFor();
     expect(await panel.locator('.area[data-part="crest"]').count()).toBeGreaterThan(0);
     await page.keyboard.press("Control+z");

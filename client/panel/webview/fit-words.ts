@@ -13,4 +13,5 @@ export function fitWords(svg: SVGSVGElement): void {
   if (!scale) return;
   const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, WORDS * scale));
   svg.style.fontSize = `${onScreen / scale}px`;
+  svg.classList.toggle("cramped", onScreen / scale > WORDS * 1.3);
 }

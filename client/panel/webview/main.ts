@@ -69,10 +69,12 @@ function show(drawing: DrawingParams) {
   say(drawing);
 }
 
-/** One line of words over the drawing; a screen reader hears it when it changes. */
+/** Words under the drawing; a screen reader hears it when it changes. */
 function say({ sheet, stale, reason = "" }: DrawingParams) {
   const next = stale ? `Out of date. ${reason}` : sheet ? "" : reason;
-  if (words.textContent !== next) words.textContent = next;
+  if (words.textContent === next) return;
+  words.textContent = next;
+  words.title = next;
 }
 
 function point(part: string | undefined) {
