@@ -1,0 +1,106 @@
+/**
+ * The cases, each run in a process of its own that prints one line of JSON.
+ */
+import { readFileSync } from "node:fs";
+import { parse } from "../../grammar/parser.ts";
+import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { drawSheet } from "../../server/drawing/draw-sheet.ts";
+import { judge } from "../../server/rules/index.ts";
+import { settle } from "../../server/settle.ts";
+import { damaged, type Kind } from "./damage.ts";
+import { type Timing, timed } from "./measure.ts";
+import { type SubjectName, subjects } from "./subjects.ts";
+
+export type Case =
+  | { is: "text"; subject: SubjectName; bytes: number; kind: Kind; count: number }
+  | { is: "sample"; path: string; count: number }
+  | { is: "memory"; subject: SubjectName; bytes: number; edits: number };
+
+export interface TextResult extends Timing {
+  bytes: number;
+  found: number;
+  checks: string;
+}
+
+export interface SampleResult {
+  parse: Timing;
+  settle: Timing;
+  judge: Timing;
+  draw: Timing;
+  all: Timing;
+  found: number;
+}
+
+export interface MemoryResult {
+  before: number;
+  after: number;
+}
+
+/** Throws when a case is void: a clean text with diagnostics, or a wrong one without. */
+export async function runCase(given: Case): Promise<TextResult | SampleResult | MemoryResult> {
+  switch (given.is) {
+    case "text":
+      return textCase(given);
+    case "sample":
+      return sampleCase(given);
+    case "memory":
+      return memoryCase(given);
+  }
+}
+
+async function textCase({ subject, bytes, kind, count }: Case & { is: "text" }): Promise<TextResult> {
+  const { text: make, slip, diagnose, checks } = subjects[subject]();
+  const text = damaged(make(bytes), kind, slip);
+  let found = 0;
+  const timing = await timed(count, async (turn) => {
+    found = await diagnose(text, `text-${turn}`);
+  });
+  if ((kind === "clean") !== (found === 0)) {
+    throw new Error(`void: ${subject}, ${bytes} bytes, ${kind}: ${found} diagnostics`);
+  }
+  return { ...timing, bytes: text.length, found, checks };
+}
+
+async function sampleCase({ path, count }: Case & { is: "sample" }): Promise<SampleResult> {
+  const text = readFileSync(path, "utf8");
+  const files = { resolve: (_from: string, other: string) => other, read: () => undefined };
+  const read = () => parse(text, vocabulary);
+  const build = (tree: ReturnType<typeof read>) => settle({ tree, address: path, files });
+  const weigh = (tree: ReturnType<typeof read>, built: ReturnType<typeof build>) =>
+    judge({ tree, design: built.design, chair: built.chair }, [
+      ...tree.problems,
+      ...built.design.problems,
+      ...built.problems,
+    ]);
+  const tree = read();
+  const built = build(tree);
+  const found = weigh(tree, built).problems.length;
+  if (found > 0) throw new Error(`void: the sample has ${found} diagnostics`);
+  // Whole first, so that its first call is the cold one.
+  const all = await timed(count, () => {
+    const t = read();
+    const b = build(t);
+    weigh(t, b);
+    drawSheet(b.chair);
+  });
+  return {
+    all,
+    parse: await timed(count, read),
+    settle: await timed(count, () => build(tree)),
+    judge: await timed(count, () => weigh(tree, built)),
+    draw: await timed(count, () => drawSheet(built.chair)),
+    found,
+  };
+}
+
+async function memoryCase({ subject, bytes, edits }: Case & { is: "memory" }): Promise<MemoryResult> {
+  const { text: make, diagnose } = subjects[subject]();
+  const text = make(bytes);
+  await diagnose(text, "text");
+  const before = process.memoryUsage.rss();
+  for (let edit = 0; edit < edits; edit++) {
+    const at = (edit * 97) % text.length;
+    await diagnose(`${text.slice(0, at)} ${text.slice(at)}`, "text");
+  }
+  return { before, after: process.memoryUsage.rss() };
+}

@@ -1,0 +1,193 @@
+/**
+ * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|keys|memory|size]`.
+ *
+ * The other language services are a ruler, not a ranking: other languages ask for other work.
+ */
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { availableParallelism, loadavg } from "node:os";
+import { join } from "node:path";
+import { argv, execArgv, execPath, stdout, version } from "node:process";
+import { gzipSync } from "node:zlib";
+import { type Case, type MemoryResult, runCase, type SampleResult, type TextResult } from "./cases.ts";
+import { type Kind, kinds } from "./damage.ts";
+import { type KeysResult, typeOverStreams } from "./keystrokes.ts";
+import { figure, quantile, table } from "./measure.ts";
+import type { SubjectName } from "./subjects.ts";
+
+const SAMPLE = join("samples", "boathouse-mess-chair.chair");
+const sizes = [1000, 10_000, 100_000];
+const names: SubjectName[] = ["chair", "css", "json"];
+
+const [, , first, second] = argv;
+if (first === "--case") {
+  stdout.write(JSON.stringify(await runCase(JSON.parse(second!))));
+} else {
+  await bench(argv.slice(2));
+}
+
+async function bench(options: string[]): Promise<void> {
+  const quick = options.includes("--quick");
+  const only = options[options.indexOf("--only") + 1];
+  const wanted = (part: string) => !options.includes("--only") || only === part;
+  say(`Node ${version}, ${availableParallelism()} cores, load ${load()} at the start.`);
+  if (loadavg()[0]! > availableParallelism()) {
+    say("The machine is busy: trust the least figures for what the work costs, none for what is felt.");
+  }
+  if (wanted("sample")) sample(quick ? 60 : 300);
+  if (wanted("text")) texts(quick);
+  if (wanted("keys")) await keys(quick);
+  if (wanted("memory")) memory(quick ? 200 : 1000);
+  if (wanted("size")) bundles();
+  say(`\nLoad ${load()} at the end.`);
+}
+
+function inOwnProcess<Result>(given: Case): Result {
+  const child = spawnSync(execPath, [...execArgv, argv[1]!, "--case", JSON.stringify(given)], {
+    encoding: "utf8",
+    maxBuffer: 1e8,
+  });
+  if (child.status !== 0) throw new Error(child.stderr.trim().split("\n").slice(0, 8).join("\n"));
+  return JSON.parse(child.stdout) as Result;
+}
+
+function sample(count: number): void {
+  const result = inOwnProcess<SampleResult>({ is: "sample", path: SAMPLE, count });
+  const row = (name: string, { first, samples }: SampleResult["all"]) => [
+    name,
+    ...[0, 0.5, 0.95].map((share) => figure(quantile(samples, share))),
+    figure(first),
+  ];
+  say(`\n${SAMPLE}, from text to diagnostics and drawing (ms; aim: under 8 warm)`);
+  say(
+    table(
+      ["", "min", "median", "p95", "first"],
+      [
+        row("text to tree", result.parse),
+        row("tree to chair", result.settle),
+        row("chair to findings", result.judge),
+        row("chair to drawing", result.draw),
+        row("all together", result.all),
+      ],
+    ),
+  );
+}
+
+function texts(quick: boolean): void {
+  const results = new Map<string, TextResult>();
+  const key = (subject: SubjectName, bytes: number, kind: Kind) => `${subject} ${bytes} ${kind}`;
+  // Round by round, each subject in turn, so that a busy minute falls on all alike.
+  for (let round = 0; round < (quick ? 1 : 2); round++) {
+    for (const bytes of sizes) {
+      for (const kind of kinds) {
+        for (const subject of names) {
+          const count = Math.max(6, Math.round((quick ? 60_000 : 400_000) / bytes));
+          const result = inOwnProcess<TextResult>({
+            is: "text",
+            subject,
+            bytes,
+            kind,
+            count: Math.min(count, 200),
+          });
+          const before = results.get(key(subject, bytes, kind));
+          if (before) before.samples.push(...result.samples);
+          else results.set(key(subject, bytes, kind), result);
+        }
+      }
+    }
+  }
+  say("\nText to final diagnostics (ms), one process a case");
+  for (const subject of names) say(`  ${subject}: ${results.get(key(subject, 1000, "clean"))!.checks}`);
+  const rows = sizes.flatMap((bytes) =>
+    kinds.map((kind) => {
+      const cells = names.map((subject) => results.get(key(subject, bytes, kind))!);
+      const [ours, ...others] = cells.map(({ samples }) => quantile(samples, 0));
+      return [
+        `${bytes / 1000} KB ${kind}`,
+        ...cells.map(({ samples }) =>
+          [0, 0.5, 0.95].map((share) => figure(quantile(samples, share))).join(" / "),
+        ),
+        ...others.map((other) => `${figure(ours! / other)}×`),
+        cells.map(({ first }) => figure(first)).join(" / "),
+      ];
+    }),
+  );
+  const headings = [
+    "",
+    ...names.map((name) => `${name} min / median / p95`),
+    "chair : css",
+    "chair : json",
+    "first calls",
+  ];
+  say(table(headings, rows));
+  const least = (bytes: number) => quantile(results.get(key("chair", bytes, "clean"))!.samples, 0);
+  say(
+    `Ten times the text takes ${figure(least(10_000) / least(1000))} and ${figure(least(100_000) / least(10_000))} times as long (chair, clean, least).`,
+  );
+}
+
+async function keys(quick: boolean): Promise<void> {
+  const server = join("dist", "cli.js");
+  if (!existsSync(server)) return;
+  const results: KeysResult[] = [];
+  for (const interval of [10, 50, 150]) {
+    results.push(await typeOverStreams({ server, sample: SAMPLE, interval, bursts: quick ? 10 : 40 }));
+  }
+  say("\nThe server as a process: last keystroke to its diagnostics and drawing (ms), waiting included");
+  say(
+    table(
+      [
+        "between keystrokes",
+        "diagnostics median",
+        "p95",
+        "drawing median",
+        "p95",
+        "CPU s per 100 edits",
+        "RSS MB",
+      ],
+      results.map(({ interval, diagnostics, drawing, cpu, rss }) => [
+        `${interval} ms`,
+        figure(quantile(diagnostics, 0.5)),
+        figure(quantile(diagnostics, 0.95)),
+        figure(quantile(drawing, 0.5)),
+        figure(quantile(drawing, 0.95)),
+        figure(cpu),
+        figure(rss),
+      ]),
+    ),
+  );
+}
+
+function memory(edits: number): void {
+  const megabytes = (bytes: number) => figure(bytes / 1e6);
+  say(`\nMemory of the process after ${edits} edits of a 10 KB text (MB)`);
+  say(
+    table(
+      ["", "after the first", `after ${edits}`],
+      names.map((subject) => {
+        const { before, after } = inOwnProcess<MemoryResult>({ is: "memory", subject, bytes: 10_000, edits });
+        return [subject, megabytes(before), megabytes(after)];
+      }),
+    ),
+  );
+}
+
+function bundles(): void {
+  if (!existsSync("dist")) return;
+  say("\nBundles (kB)");
+  const rows = readdirSync("dist")
+    .filter((file) => /\.(js|css)$/.test(file))
+    .map((file) => {
+      const text = readFileSync(join("dist", file));
+      return [file, figure(text.length / 1000), figure(gzipSync(text).length / 1000)];
+    });
+  say(table(["", "plain", "gzipped"], rows));
+}
+
+function load(): string {
+  return loadavg()[0]!.toFixed(1);
+}
+
+function say(text: string): void {
+  stdout.write(`${text}\n`);
+}
