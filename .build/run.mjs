@@ -38,7 +38,7 @@ const tasks = {
     const { runTypescript } = await import("./run-typescript.mjs");
     return runTypescript("tests/workbench/pictures.ts", []);
   },
-  lint: () => tool(["biome", "check", "."]),
+  lint: () => tool(["biome", "check", "--error-on-warnings", "."]),
   format: () => tool(["biome", "check", "--write", "."]),
   check: () => tool(["tsc", "--noEmit", "-p", "."]),
 };
@@ -63,7 +63,7 @@ async function testAll(/** @type {string[]} */ args) {
   mkdirSync(join(root, ".cache"), { recursive: true });
   rmSync(report, { force: true });
   const steps = {
-    style: () => tool(["biome", "check", "."]) === 0,
+    style: () => tool(["biome", "check", "--error-on-warnings", "."]) === 0,
     types: () => tool(["tsc", "--noEmit", "-p", "."]) === 0,
     build: () =>
       buildAll().then(
