@@ -47,8 +47,10 @@ const types = {
 export async function hostWorkbench({ files, port = 0, settings = {} }) {
   const name = "seatwright.localhost";
   const server = createServer((request, response) => {
-    const path = decodeURIComponent(new URL(request.url ?? "/", "http://localhost").pathname);
-    if (path === "/") {
+    const path = pathOf(request.url);
+    if (path === undefined) {
+      response.writeHead(400).end();
+    } else if (path === "/") {
       const authority = `${name}:${taken()}`;
       reply(response, types[".html"], workbenchPage({ authority, settings }));
     } else if (path === "/workspace.json") {
@@ -73,6 +75,15 @@ export async function hostWorkbench({ files, port = 0, settings = {} }) {
         server.closeAllConnections();
       }),
   };
+}
+
+/** The path asked for, or nothing when it cannot be read. */
+function pathOf(/** @type {string | undefined} */ url = "/") {
+  try {
+    return decodeURIComponent(new URL(url, "http://localhost").pathname);
+  } catch {
+    return undefined;
+  }
 }
 
 /** The file behind a path, or nothing when the path leaves the folders served. */
