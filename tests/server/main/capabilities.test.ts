@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import * as protocol from "vscode-languageserver-protocol";
+import * as protocol from "vscode-languageserver";
 import { leftOut } from "../../../server/editor/left-out.ts";
 import { features } from "../../../server/main/features.ts";
 import { connect } from "./connected.ts";

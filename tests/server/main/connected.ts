@@ -1,16 +1,13 @@
 import { PassThrough } from "node:stream";
-import { type Connection, createConnection } from "vscode-languageserver/node";
-import type {
-  InitializeParams,
-  InitializeResult,
-  PublishDiagnosticsParams,
-} from "vscode-languageserver-protocol";
+import type { InitializeParams, InitializeResult, PublishDiagnosticsParams } from "vscode-languageserver";
 import {
+  type Connection,
+  createConnection,
   createMessageConnection,
   type MessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-languageserver-protocol/node";
+} from "vscode-languageserver/node";
 import { cancelling } from "../../../server/main/cancelling.ts";
 import type { Files } from "../../../server/main/files.ts";
 import { DRAWING, type DrawingParams } from "../../../server/main/protocol.ts";

@@ -8,13 +8,13 @@ import type {
   Hover,
   InitializeResult,
   PublishDiagnosticsParams,
-} from "vscode-languageserver-protocol";
+} from "vscode-languageserver";
 import {
   createMessageConnection,
   type MessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-languageserver-protocol/node";
+} from "vscode-languageserver/node";
 import { DRAWING, type DrawingParams, WATCH_DRAWING } from "../../../server/main/protocol.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { MessageConnection } from "vscode-languageserver-protocol/node";
+import type { MessageConnection } from "vscode-languageserver/node";
 import { filesOfClient } from "../../../server/main/files-client.ts";
 import { READ_FILE } from "../../../server/main/protocol.ts";
 import { connect } from "./connected.ts";
@@ -212,7 +212,7 @@ describe("starting and stopping", () => {
   });
 
   it("answers a request called off with the cancellation error", async () => {
-    const { CancellationTokenSource } = await import("vscode-languageserver-protocol");
+    const { CancellationTokenSource } = await import("vscode-languageserver");
     const c = await connect(standIn(), { capabilities: { textDocument: { diagnostic: {} } } });
     c.open(uri, "wrong");
     const source = new CancellationTokenSource();
