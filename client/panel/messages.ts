@@ -48,12 +48,25 @@ const sheet = z.object({
   notes: z.array(z.string()).optional(),
 });
 
+const adjustable = z.object({
+  name: z.string(),
+  description: z.string().optional(),
+  value: z.number(),
+  low: z.number(),
+  high: z.number(),
+  step: z.number().positive(),
+  unit: z.enum(["mm", "cm", "in", "deg", ""]),
+  at: span,
+  plain: z.boolean(),
+});
+
 const drawing = z.object({
   uri: z.string(),
   version: z.number().int(),
   sheet: sheet.nullable(),
   stale: z.boolean(),
   reason: z.string().optional(),
+  adjustables: z.array(adjustable).optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
@@ -67,6 +80,8 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("ready") }),
   /** A part was chosen: show its text. */
   z.object({ type: z.literal("reveal"), part: z.string() }),
+  /** An adjustable value was moved; `done` when it was let go. */
+  z.object({ type: z.literal("adjust"), name: z.string(), value: z.number(), done: z.boolean() }),
 ]);
 export type FromPanel = z.infer<typeof fromPanel>;
 

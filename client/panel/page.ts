@@ -31,6 +31,7 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <body>
 <main id="sheet" tabindex="0" aria-label="Drawing: arrow keys move it, plus and minus change its size"></main>
 <p id="named" aria-hidden="true"></p>
+<section id="rules" aria-label="Values to try" hidden></section>
 <footer>
 <p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
 <div id="looks" role="toolbar" aria-label="What to show">

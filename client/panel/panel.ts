@@ -14,6 +14,7 @@ import {
   workspace,
 } from "vscode";
 import type { DrawingParams } from "../../server/main/protocol.ts";
+import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
 import { panelPage } from "./page.ts";
 import { createPartPlaces } from "./part-places.ts";
@@ -37,6 +38,7 @@ export function createPanel(given: {
 }): DrawingPanel {
   const { uri, panel, extension } = given;
   const places = createPartPlaces();
+  const adjusting = createAdjusting(uri);
   let latest: DrawingParams | undefined;
 
   const dist = Uri.joinPath(extension, "dist");
@@ -56,6 +58,7 @@ export function createPanel(given: {
       const message = readFromPanel(given);
       if (message?.type === "ready") introduce();
       if (message?.type === "reveal") void reveal(message.part);
+      if (message?.type === "adjust") adjusting.move(message);
     }),
     workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       if (!isOurs(document)) return;
@@ -104,6 +107,7 @@ export function createPanel(given: {
       if (latest && drawing.version < latest.version) return;
       latest = drawing;
       places.drawn(drawing);
+      adjusting.drawn(drawing);
       sendLatest();
     },
     reset() {

@@ -5,6 +5,7 @@
 import type { Problem } from "../../grammar/problem.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { Sheet } from "../drawing/sheet.ts";
+import { adjustables } from "../editor/adjustable.ts";
 import type { View } from "../editor/view.ts";
 import type { DrawingParams } from "./protocol.ts";
 
@@ -60,7 +61,7 @@ export function createDrawings(
       const drawn = fresh(view);
       if ("sheet" in drawn) {
         lastGood.set(uri, drawn);
-        return { uri, version, sheet: drawn.sheet, stale: false };
+        return { uri, version, sheet: drawn.sheet, stale: false, adjustables: adjustables(view) };
       }
       const before = lastGood.get(uri);
       return {
@@ -69,6 +70,7 @@ export function createDrawings(
         sheet: before?.sheet ?? null,
         stale: before !== undefined,
         reason: drawn.reason,
+        adjustables: adjustables(view),
       };
     },
     forget: (uri) => void lastGood.delete(uri),

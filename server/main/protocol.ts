@@ -2,6 +2,7 @@
  * The messages of our own that pass between server and client, beside those of the Language Server Protocol.
  */
 import type { Sheet } from "../drawing/sheet.ts";
+import type { Adjustable } from "../editor/adjustable.ts";
 
 /** Client → server notification: start or stop sending this file's drawing. */
 export const WATCH_DRAWING = "seatwright/watchDrawing";
@@ -21,6 +22,8 @@ export interface DrawingParams {
   stale: boolean;
   /** Why it is stale or missing, one plain sentence. */
   reason?: string;
+  /** The values of this version that can be moved, whether or not it could be drawn. */
+  adjustables?: Adjustable[];
 }
 
 /** Server → client request: the text of a file named by `use` or `like`; sent only by the server in a web worker. */

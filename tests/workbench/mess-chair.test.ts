@@ -138,6 +138,25 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
     await page.keyboard.press("Escape");
   });
 
+  it("moves a value along its rule: the text says so, the drawing follows, one step undoes it", async () => {
+    const { page, panel, find } = workbench;
+    // The half-typed word of the step before is taken out again.
+    for (let key = 0; key < 3; key++) await page.keyboard.press("Backspace");
+    await find("let seat-height");
+    const crest = panel.locator('.view.front .area[data-part="seat-front"]').first();
+    const before = await crest.getAttribute("d");
+    const rule = panel.locator("#rule-seat-height");
+    await rule.focus();
+    for (let key = 0; key < 5; key++) await page.keyboard.press("ArrowRight");
+    await page
+      .locator(".editor-instance .view-line", { hasText: "let seat-height = 445 within" })
+      .first()
+      .waitFor();
+    await expect.poll(() => crest.getAttribute("d")).not.toBe(before);
+    expect(await panel.locator(".makers-rule output").first().textContent()).toBe("445 mm");
+    expect(await panel.locator(".makers-rule text").allTextContents()).toContain("440");
+  });
+
   it("asks nothing of any other machine", async () => {
     expect(await workbench.strayRequests()).toEqual([]);
   });

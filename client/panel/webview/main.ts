@@ -4,6 +4,7 @@
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createLooking, type Look } from "./looking.ts";
+import { createMakersRules } from "./makers-rules.ts";
 import { fillPartsList, partNames } from "./parts-list.ts";
 import { type PartElements, sheetElements } from "./sheet-view.ts";
 
@@ -27,6 +28,10 @@ let parts: PartElements = new Map();
 let highlighted: string[] = [];
 let pointedAt: string | undefined;
 
+const makersRules = createMakersRules({
+  place: document.getElementById("rules") as HTMLElement,
+  moved: (name, value, done) => vscode.postMessage({ type: "adjust", name, value, done }),
+});
 const looking = createLooking({
   place,
   look: vscode.getState()?.look ?? "all",
@@ -65,6 +70,7 @@ function show(drawing: DrawingParams) {
     mark("caret", highlighted);
     mark("pointed-at", pointedAt ? [pointedAt] : []);
   }
+  if (drawing.adjustables) makersRules.show(drawing.adjustables);
   document.body.classList.toggle("stale", drawing.stale);
   say(drawing);
 }

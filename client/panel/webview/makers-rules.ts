@@ -1,0 +1,124 @@
+/**
+ * A maker's rule for each adjustable value: graduated in the file's units, moved by mouse, touch or keyboard.
+ */
+import type { Adjustable } from "../../../server/editor/adjustable.ts";
+import { graduations } from "./graduations.ts";
+import { element } from "./svg.ts";
+
+export interface MakersRules {
+  show(adjustables: readonly Adjustable[]): void;
+}
+
+interface Shown {
+  made: Adjustable;
+  holder: HTMLElement;
+  input: HTMLInputElement;
+  output: HTMLOutputElement;
+}
+
+/** No rules yet; `moved` hears each place a value is moved to, and where it was let go. */
+export function createMakersRules(given: {
+  place: HTMLElement;
+  moved(name: string, value: number, done: boolean): void;
+}): MakersRules {
+  const { place, moved } = given;
+  const shown = new Map<string, Shown>();
+  /** The value under the maker's hand: drawings on their way do not pull it back. */
+  let held: string | undefined;
+
+  function make(each: Adjustable): Shown {
+    const holder = document.createElement("div");
+    holder.className = "makers-rule";
+    const label = document.createElement("label");
+    const name = document.createElement("span");
+    name.textContent = each.name;
+    const output = document.createElement("output");
+    const input = document.createElement("input");
+    input.type = "range";
+    input.id = `rule-${each.name}`;
+    label.htmlFor = input.id;
+    label.title = each.plain
+      ? (each.description ?? "")
+      : "Worked out from other values: change it in the text.";
+    label.append(name, output);
+    const let_go = (done: boolean) => {
+      held = done ? undefined : each.name;
+      output.textContent = printed(each, input.valueAsNumber);
+      moved(each.name, input.valueAsNumber, done);
+    };
+    input.addEventListener("input", () => let_go(false));
+    input.addEventListener("change", () => let_go(true));
+    holder.append(label, input, graduationsElement(each));
+    place.append(holder);
+    return { made: each, holder, input, output };
+  }
+
+  return {
+    show(adjustables) {
+      const names = new Set(adjustables.map((each) => each.name));
+      for (const [name, { holder, made }] of shown) {
+        const now = adjustables.find((each) => each.name === name);
+        if (names.has(name) && now && sameRule(now, made)) continue;
+        holder.remove();
+        shown.delete(name);
+      }
+      for (const each of adjustables) {
+        const one = shown.get(each.name) ?? make(each);
+        shown.set(each.name, one);
+        const { input, output } = one;
+        input.min = String(each.low);
+        input.max = String(each.high);
+        input.step = String(each.step);
+        input.disabled = !each.plain;
+        if (held === each.name) continue;
+        input.value = String(each.value);
+        output.textContent = printed(each, each.value);
+      }
+      place.hidden = adjustables.length === 0;
+    },
+  };
+}
+
+function sameRule(a: Adjustable, b: Adjustable): boolean {
+  return a.low === b.low && a.high === b.high && a.unit === b.unit && a.plain === b.plain;
+}
+
+/** The value as the maker would say it. */
+function printed({ unit }: Adjustable, value: number): string {
+  if (unit === "in") {
+    const sixteenths = Math.round(value * 16);
+    const whole = Math.trunc(sixteenths / 16);
+    let part = Math.abs(sixteenths % 16);
+    let of = 16;
+    while (part && part % 2 === 0) {
+      part /= 2;
+      of /= 2;
+    }
+    return `${part ? `${whole ? `${whole} ` : ""}${part}/${of}` : whole} in`;
+  }
+  const rounded = Number(value.toFixed(2));
+  return unit === "deg" ? `${rounded}°` : unit ? `${rounded} ${unit}` : String(rounded);
+}
+
+/** Half a slider's knob: the rule's ends stand under the knob's middle. */
+const KNOB = 8;
+
+function graduationsElement(each: Adjustable): SVGSVGElement {
+  const marks = graduations(each);
+  const at = (share: number) => `calc(${KNOB}px + (100% - ${2 * KNOB}px) * ${share})`;
+  const svg = element("svg", { "aria-hidden": "true" });
+  for (const { share, size, label } of marks) {
+    const line = element("line", { y1: 0, y2: size === "long" ? 10 : size === "middle" ? 7 : 4 });
+    line.style.transform = `translateX(${at(share)})`;
+    svg.append(line);
+    if (label === undefined) continue;
+    const text = element(
+      "text",
+      { y: 21, "text-anchor": share < 0.05 ? "start" : share > 0.95 ? "end" : "middle" },
+      label,
+    );
+    text.style.transform = `translateX(${share < 0.05 ? "0px" : share > 0.95 ? "100%" : at(share)})`;
+    svg.append(text);
+  }
+  return svg;
+}
