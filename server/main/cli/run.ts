@@ -5,11 +5,13 @@ import { check } from "./check.ts";
 import { type Bench, type Command, ENDED, misuse, type Options } from "./command.ts";
 import { draw } from "./draw.ts";
 import { explain } from "./explain.ts";
+import { fit } from "./fit.ts";
 import { format } from "./format.ts";
 import { help, helpOf } from "./help.ts";
 import { reckon } from "./reckon.ts";
+import { stand } from "./stand.ts";
 
-export const commands: readonly Command[] = [check, reckon, draw, format, explain];
+export const commands: readonly Command[] = [check, reckon, stand, fit, draw, format, explain];
 
 /** Runs one command line and gives the exit code; nothing when a server was started that ends by itself. */
 export function run(args: readonly string[], bench: Bench): number | undefined {

@@ -47,12 +47,78 @@ export const reckonOutput = z.object({
     .describe("Every worked-out value by its dotted name, as the chair stands."),
 });
 
+export const standOutput = z.object({
+  chair: z.string(),
+  edition: z.string().describe("Whose loads were used."),
+  fromMemory: z.array(z.string()).describe("Figures of the edition that were not seen in print."),
+  rocks: z.array(z.object({ foot: z.string(), gap: z.number().describe("mm") })),
+  weight: z.number().nullable().describe("kg; null while a part's timber is not known."),
+  centre: z
+    .array(z.number())
+    .nullable()
+    .describe("Centre of gravity as it stands: mm to the sitter's left, back, up."),
+  parts: z.array(z.object({ name: z.string(), weight: z.number().describe("kg") })),
+  unknownTimber: z.array(z.string()),
+  tilt: z.record(z.string(), z.number()).describe("Degrees to which the empty chair can be tilted, by way."),
+  cases: z.array(
+    z.object({
+      way: z.enum(["front", "back", "side"]),
+      name: z.string(),
+      margin: z.number().nullable().describe("Holding over lifting; over at 1; null when nothing lifts."),
+      short: z.number().describe("mm by which the feet would have to stand further out; 0 when it holds."),
+    }),
+  ),
+  caution: z.string(),
+});
+
+const share = z.number().min(0).max(1);
+
+export const fitOutput = z.object({
+  chair: z.string(),
+  sizes: z.record(z.string(), z.number()).describe("What meets the sitter, mm."),
+  groups: z.array(
+    z.object({
+      group: z.enum(["women", "men"]),
+      share: share.describe("Of people whom all checks suit at once."),
+      checks: z.array(z.object({ check: z.string(), meaning: z.string(), share })),
+      excludesMost: z.object({ check: z.string(), without: share }).optional(),
+    }),
+  ),
+  together: share.nullable().describe("Of women and men, half and half."),
+  schoolMarks: z.array(
+    z.object({
+      mark: z.number().int(),
+      seatHeight: z.number(),
+      popliteal: z.array(z.number()),
+      stature: z.array(z.number()),
+    }),
+  ),
+  sitter: z.array(
+    z.object({
+      check: z.string(),
+      meaning: z.string(),
+      own: z.number(),
+      low: z.number().optional(),
+      high: z.number().optional(),
+      fits: z.boolean(),
+    }),
+  ),
+  caution: z.string(),
+});
+
+export type StandOutput = z.infer<typeof standOutput>;
+export type FitOutput = z.infer<typeof fitOutput>;
 export type Finding = z.infer<typeof finding>;
 export type CheckOutput = z.infer<typeof checkOutput>;
 export type ReckonOutput = z.infer<typeof reckonOutput>;
 
 /** The published schemas by file name. */
-export const schemas = { "check.schema.json": checkOutput, "reckon.schema.json": reckonOutput };
+export const schemas = {
+  "check.schema.json": checkOutput,
+  "reckon.schema.json": reckonOutput,
+  "stand.schema.json": standOutput,
+  "fit.schema.json": fitOutput,
+};
 
 /** A schema as it is published: JSON Schema, as text. */
 export function published(name: keyof typeof schemas): string {

@@ -1,0 +1,121 @@
+import { basename } from "node:path";
+import type { Chair } from "../../chair/chair.ts";
+import type { LengthUnit } from "../../design/design.ts";
+import { printAngle, printBevel, printLength, printQuantity } from "../../design/units.ts";
+import { caution } from "../../floor/editions.ts";
+import { type Balance, balanceOf } from "../../floor/tips.ts";
+import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import type { StandOutput } from "./schema.ts";
+import { type Brush, brush, columns, harmless } from "./terminal.ts";
+
+export const stand: Command = {
+  name: "stand",
+  usage: "stand FILE [--format text|json]",
+  summary: "say how a chair stands on its feet, what it weighs and how it tips",
+  options: { format: { type: "string" } },
+  takes: { least: 1, most: 1 },
+  run(bench, files, options) {
+    const { terminal } = bench;
+    return eachFile(bench, files, (input) => {
+      const { design, chair, problems } = studyOf(bench, input);
+      const title = design.title?.value ?? basename(input.file);
+      const balance = balanceOf(chair);
+      if (options.format === "json") {
+        terminal.out(`${JSON.stringify(standing(title, chair, balance), null, 2)}\n`);
+      } else terminal.out(report(title, chair, balance, design.units, brush(terminal.colour.out)));
+      return problems.some(({ severity }) => severity === "error") ? ENDED.faults : ENDED.well;
+    });
+  },
+};
+
+function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit, paint: Brush): string {
+  const mm = (number: number) => printLength(number, unit);
+  const kg = (number: number) => printQuantity({ number, dimension: "mass" }, unit);
+  const { weight, cases, tilt, edition } = balance;
+  const lines = [paint("bold", harmless(title)), "", paint("bold", "On the floor")];
+  const chosen = ["seat.height", "seat.slope", "backrest.rake", "height", "width", "depth"];
+  const rows = chosen.flatMap((name) => {
+    const worked = chair.values.get(name);
+    return worked ? [[name, printQuantity(worked, unit)]] : [];
+  });
+  for (const [name, worked] of chair.values) {
+    if (name.endsWith(".foot-bevel")) rows.push([name, printBevel(worked.number)]);
+  }
+  lines.push(columns(rows, "  "));
+  for (const [post, gap] of chair.hanging)
+    lines.push(`  The foot of ${post} hangs ${mm(gap)} clear: the chair rocks.`);
+  lines.push("", paint("bold", "Weight"));
+  if (weight.unknown.length > 0) {
+    lines.push(`  Not known whole: no timber is known for ${weight.unknown.join(", ")}.`);
+  } else {
+    const [x, y, z] = weight.centre;
+    lines.push(
+      columns(
+        [
+          ["whole chair", kg(weight.mass)],
+          [
+            "centre of gravity",
+            `${mm(z)} up, ${mm(y)} back, ${mm(Math.abs(x) < 0.05 ? 0 : x)} to the sitter's left`,
+          ],
+          ...[...weight.parts.values()].map((part) => [`  ${part.name}`, kg(part.mass)]),
+        ],
+        "  ",
+      ),
+    );
+  }
+  lines.push("", paint("bold", "Tilted empty, it goes over at"));
+  lines.push(
+    columns(
+      Object.entries(tilt).map(([way, angle]) => [ways[way as keyof typeof ways], printAngle(angle)]),
+      "  ",
+    ),
+  );
+  lines.push("", paint("bold", `Loaded as in ${edition.title}`));
+  if (cases.length === 0) lines.push("  Nothing to load: the chair has no seat, or fewer than three feet.");
+  else {
+    lines.push(
+      columns(
+        cases.map((one) => [
+          ways[one.way],
+          one.name,
+          Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
+          one.short > 0 ? `goes over: the feet would have to stand ${mm(one.short)} further out` : "holds",
+        ]),
+        "  ",
+      ),
+    );
+    if (edition.fromMemory.length > 0) {
+      lines.push(
+        "  Some of these loads were not seen in print but are from memory: compare the edition in force.",
+      );
+    }
+  }
+  lines.push("", `${caution} Local codes come first.`, "");
+  return lines.join("\n");
+}
+
+const ways = { front: "forwards", back: "backwards", side: "sideways" };
+
+function standing(title: string, chair: Chair, balance: Balance): StandOutput {
+  const { weight, cases, tilt, edition } = balance;
+  const round = (value: number, places = 3) => Number(value.toFixed(places));
+  const degrees = (angle: number) => round((angle * 180) / Math.PI, 2);
+  return {
+    chair: title,
+    edition: edition.name,
+    fromMemory: edition.fromMemory,
+    rocks: [...chair.hanging].map(([foot, gap]) => ({ foot, gap: round(gap) })),
+    weight: weight.unknown.length > 0 ? null : round(weight.mass),
+    centre: weight.unknown.length > 0 ? null : weight.centre.map((v) => round(v)),
+    parts: [...weight.parts.values()].map((part) => ({ name: part.name, weight: round(part.mass) })),
+    unknownTimber: weight.unknown,
+    tilt: Object.fromEntries(Object.entries(tilt).map(([way, angle]) => [way, degrees(angle)])),
+    cases: cases.map((one) => ({
+      way: one.way,
+      name: one.name,
+      margin: Number.isFinite(one.margin) ? round(one.margin) : null,
+      short: round(one.short, 1),
+    })),
+    caution,
+  };
+}
