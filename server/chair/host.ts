@@ -1,5 +1,5 @@
 import { height, lineMeets, planeAt } from "../geometry/plane.ts";
-import type { Plane, Vec3 } from "../geometry/solid.ts";
+import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { along, angleBetween, dot, norm, squareTo, sub, unit } from "../geometry/vec.ts";
 import type { Entered, FaceName, Post, PostPiece, Rail } from "./chair.ts";
 import { facePlane } from "./post-frame.ts";
@@ -21,6 +21,8 @@ export interface Host {
   check: (corners: readonly Vec3[], shoulder: Plane) => ShoulderCheck;
   /** How far a turned member's surface falls back behind its tangent plane over half a width either side; 0 for flat faces. */
   fallBack: (half: number, around: Vec3) => number;
+  /** Its own wood. */
+  pieces: readonly Convex[];
 }
 
 export interface ShoulderCheck {
@@ -40,6 +42,7 @@ const FLAT_ENOUGH = (0.1 * Math.PI) / 180;
 export function postHost(post: Post): Host {
   return {
     entered: { kind: "post", name: post.name },
+    pieces: post.body.pieces,
     centre: (z) => centreAt(post, z),
     chord: (top, bottom) => chordOf(post, top, bottom),
     face: (look, around, but) => faceOf(pieceAround(post, around), look, around, but),
@@ -203,6 +206,7 @@ export function railHost(rail: Rail, x: number): Host {
   const radius = (outside - inside) / 2;
   return {
     entered: { kind: rail.is, name: rail.name },
+    pieces: rail.body.pieces,
     middleHeight: middle[2],
     centre: (z) =>
       along(

@@ -24,6 +24,8 @@ export interface PostEnds {
   place?: { out: number; back: number };
 }
 
+/** Stations of turned work where it turns by less than this are drawn as one fair outline, radians. */
+const FAIR = (12 * Math.PI) / 180;
 /** Stations nearer than this are one, mm. */
 const SAME = 1e-6;
 
@@ -237,6 +239,9 @@ function bodyOfPost(pieces: PostPiece[], rings: [Vec3[], Vec3[]][], round: boole
   return loft(
     pieces.map((piece) => piece.solid),
     rings,
-    { round, ring: (k) => (pieces[k]!.curved || pieces[k - 1]!.curved ? "smooth" : "arris") },
+    // Turned work is faired where its stations meet at a slight angle.
+    round
+      ? { round, smoothBelow: FAIR }
+      : { ring: (k) => (pieces[k]!.curved || pieces[k - 1]!.curved ? "smooth" : "arris") },
   );
 }

@@ -97,6 +97,7 @@ export function buildRail(
     ...curves,
     tapers: sizes.tapers,
     past: past as [number, number],
+    enters: [facts.ends[0].host.pieces, facts.ends[1].host.pieces],
   });
   return finish(member, ends, facts.ends, frame, stick, { ...sizes, ...curves }, faults);
 }

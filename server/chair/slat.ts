@@ -230,7 +230,8 @@ function buildSlat(
   const frame: RailFrame = { ...axis, start, end, along: axis.direction, cuts, free: [0, Infinity], wind: 0 };
   const rise = slat.bow ? slat.bow.value.rise * bowSign(slat.bow.value.towards, side, axis.outward) : 0;
   const past = [hosts[0].fallBack(sizes.thick / 2, start), hosts[1].fallBack(sizes.thick / 2, end)] as const;
-  const stick = makeStick(frame, { ...sizes, tapers: [], past, ...(rise ? { bow: rise } : {}) });
+  const enters = [hosts[0].pieces, hosts[1].pieces] as const;
+  const stick = makeStick(frame, { ...sizes, tapers: [], past, enters, ...(rise ? { bow: rise } : {}) });
   const ends = [slat.from!.value.name, slat.to!.value.name].map(
     (endName, which): RailEnd => ({
       name: endName,

@@ -1,6 +1,7 @@
 import { offsetBy } from "../geometry/plane.ts";
-import type { Body, Vec3 } from "../geometry/solid.ts";
+import type { Body, Convex, Vec3 } from "../geometry/solid.ts";
 import { distance, dot, sub } from "../geometry/vec.ts";
+import { outlineOn } from "./end-outline.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { type RailShape, type RailSizes, railShape } from "./rail-shape.ts";
 import { type Shoulder, shoulderOf } from "./shoulder.ts";
@@ -9,6 +10,8 @@ import { stationsOf, sweep } from "./sweep.ts";
 export interface StickSizes extends Omit<RailSizes, "length" | "clear"> {
   /** How far its body runs past each end plane, to the surface of a turned member. */
   past: readonly [number, number];
+  /** The wood of the members it enters, on whose surface such ends are outlined. */
+  enters: readonly [readonly Convex[], readonly Convex[]];
 }
 
 /** A rail or slat cut between its two end planes. */
@@ -42,7 +45,11 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
     }
   }
   const cuts = [offsetBy(frame.cuts[0], -sizes.past[0]), offsetBy(frame.cuts[1], -sizes.past[1])] as const;
-  return { shape, length, shoulders: ends, body: sweep(shape, { ...frame, cuts }, xs) };
+  const body = sweep(shape, { ...frame, cuts }, xs);
+  for (const which of [0, 1] as const) {
+    if (sizes.past[which] > 0) outlineOn(body, cuts[which], frame.along, which, sizes.enters[which]);
+  }
+  return { shape, length, shoulders: ends, body };
 }
 
 function bothShoulders(shape: RailShape, frame: RailFrame & { length: number }): [Shoulder, Shoulder] {

@@ -274,6 +274,21 @@ export function contains(solid: Convex, point: Vec3, slack = ON_PLANE): boolean 
   return depthIn(solid, point) >= -slack;
 }
 
+/** Where the line from a point along a direction is inside a solid, in lengths of the direction; undefined when it misses it. */
+export function lineThrough(solid: Convex, point: Vec3, direction: Vec3): [number, number] | undefined {
+  let from = -Infinity;
+  let to = Infinity;
+  for (const plane of solid.planes) {
+    const start = dot(plane.normal, point) - plane.offset;
+    const rate = dot(plane.normal, direction);
+    if (Math.abs(rate) < 1e-12) {
+      if (start > ON_PLANE) return undefined;
+    } else if (rate > 0) to = Math.min(to, -start / rate);
+    else from = Math.max(from, -start / rate);
+  }
+  return from < to ? [from, to] : undefined;
+}
+
 /** How far the solid reaches in a direction: the greatest direction · p. */
 export function reachIn(solid: Convex, direction: Vec3): number {
   let most = -Infinity;

@@ -419,6 +419,24 @@ describe("a turned rail", () => {
     expect(chair.faults).toEqual([]);
   });
 
+  it("is outlined where it comes out of the turned post, on the post's own surface", () => {
+    const turned = (name: string, back: number) =>
+      post(name, { round: 36, place: { out: 200, back }, height: 430 });
+    const chair = build(
+      { course: across("front"), round: 20, up: 150 },
+      turned("front", 0),
+      turned("back", 400),
+    );
+    const wood = chair.posts.get("front.left")!.body.pieces[0]!;
+    const ends = chair.rails.get("it")!.body.edges.filter((e) => e.is === "arris" && e.a[0] > 0);
+    expect(ends.length).toBeGreaterThanOrEqual(24);
+    for (const { a } of ends) expect(Math.abs(depthIn(wood, a))).toBeLessThan(0.02);
+    // Two cylinders at right angles: the outline is deepest where the rung is widest, and at the tangent above and below.
+    const xs = ends.map(({ a }) => a[0]);
+    expect(Math.min(...xs)).toBeCloseTo(182, 0);
+    expect(Math.max(...xs)).toBeCloseTo(200 - Math.sqrt(18 ** 2 - 10 ** 2), 0);
+  });
+
   it("thicker than its post is told", () => {
     const thin = post("front", { round: 18, place: { out: 200, back: 0 }, height: 430 });
     const chair = build({ course: across("front"), round: 24, up: 150 }, thin, straight("back", 200, 400));
