@@ -77,7 +77,7 @@ function addVisible(
   a: Vec3,
   b: Vec3,
   bodies: readonly SeenBody[],
-  of: Pick<SeenLine, "body" | "is">,
+  { body, is }: Pick<SeenLine, "body" | "is">,
   lines: SeenLine[],
 ): void {
   const length = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
@@ -86,10 +86,10 @@ function addVisible(
   if (!hidden) return;
   let from = 0;
   for (const [start, end] of hidden) {
-    if ((start - from) * length > SHORT) lines.push({ ...of, a: at(a, b, from), b: at(a, b, start) });
+    if ((start - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, start) });
     if (end > from) from = end;
   }
-  if ((1 - from) * length > SHORT) lines.push({ ...of, a: at(a, b, from), b: at(a, b, 1) });
+  if ((1 - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, 1) });
 }
 
 /** The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. */
@@ -112,7 +112,7 @@ function hiddenParts(a: Vec3, b: Vec3, bodies: readonly SeenBody[]): [number, nu
       parts.push(part);
     }
   }
-  return parts.sort((p, q) => p[0] - q[0]);
+  return parts.length > 1 ? parts.sort((p, q) => p[0] - q[0]) : parts;
 }
 
 function at(a: Vec3, b: Vec3, t: number): Point {

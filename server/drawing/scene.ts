@@ -31,13 +31,12 @@ export function sceneOf(chair: Chair): ScenePart[] {
   return parts;
 }
 
-/** Tenons that go through, or that bridge the gap between a flat shoulder and a turned post, by the part they are cut on. */
+/** Tenons that go through, by the part they are cut on. */
 function tenonsThatShow(chair: Chair): Map<string, Joint[]> {
   const found = new Map<string, Joint[]>();
   for (const joint of chair.joints.values()) {
-    const entersRound = chair.posts.get(joint.entered.name)?.design.round !== undefined;
     const goesThrough = joint.facts.through !== undefined || joint.long >= joint.depthThere - SHOWS;
-    if (!entersRound && !goesThrough) continue;
+    if (!goesThrough) continue;
     const same = found.get(joint.part);
     if (same) same.push(joint);
     else found.set(joint.part, [joint]);
