@@ -22,11 +22,21 @@ export function studied(text: string, files: Others = {}): Study {
   return study({ text, address: here, files: { resolve: resolveAddress, read } });
 }
 
-/** Compares a text's findings with its markers, both ways. */
-export function check(text: string, files: Others = {}): Study {
+/** Compares all of a text's findings with its markers, both ways. */
+export const check = (text: string, files: Others = {}): Study => compare(text, files, () => true);
+
+/** The same for the findings of some rules alone, and of whatever is marked: other rules have tests of their own. */
+export function checkOf(...codes: string[]): (text: string, files?: Others) => Study {
+  return (text, files = {}) => compare(text, files, (code) => codes.includes(code));
+}
+
+function compare(text: string, files: Others, counts: (code: string) => boolean): Study {
   const result = studied(text, files);
   const marks = marksIn(text);
-  const found = result.problems.map((problem) => lineOf(text, problem));
+  const marked = new Set(marks.map((mark) => mark.split(" ")[1]));
+  const found = result.problems
+    .filter(({ code }) => counts(code) || marked.has(code))
+    .map((problem) => lineOf(text, problem));
   const taken = new Set<number>();
   const missing = marks.filter((mark) => {
     const at = found.findIndex((each, k) => !taken.has(k) && (each === mark || each.startsWith(`${mark} `)));

@@ -1,6 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, messagesOf } from "../../check.ts";
+import { checkOf, messagesOf } from "../../check.ts";
+
+const check = checkOf(
+  "end-reaches-nothing",
+  "rail-misses-post",
+  "shoulder-on-curve",
+  "shoulder-over-knee",
+  "rail-winds",
+);
 
 const high = (up: string) => `rail high {\n  across back\n  section 20 x 40\n  up ${up}\n  joined plain\n}\n`;
 const wide = (section: string) =>

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { backRail, frame, frontRail, sideRail } from "../../../server/rules/examples.ts";
-import { check, messagesOf } from "../../check.ts";
+import { checkOf, messagesOf } from "../../check.ts";
+
+const check = checkOf("post-tied-one-way", "seat-ring-open", "member-without-joint");
 
 const noSeat = "\n";
 const stretcher = "rail low pair {\n  from front to back\n  section 18 x 36\n  up 160\n  joined plain\n}\n";

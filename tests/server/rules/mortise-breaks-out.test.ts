@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { flushRails, frame } from "../../../server/rules/examples.ts";
-import { check, messagesOf } from "../../check.ts";
+import { checkOf, messagesOf } from "../../check.ts";
+
+const check = checkOf("mortise-breaks-out");
 
 const narrowBack = "section 40 x 40\nfoot out 150, back 420\nheight 430";
 const broken = { back: narrowBack, rails: flushRails, joint: "tenon thick 8, long 26\nset 0 from outside" };

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("mortise-too-wide");
 
 const narrow = "section 26 x 40\nfoot out 200, back 20\nheight 430";
 const broken = { joint: "tenon thick 14, long 20", front: narrow };

@@ -1,6 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf(
+  "requirement-not-met",
+  "requirement-not-judged",
+  "unknown-rule",
+  "limit-does-not-fit",
+  "accept-without-reason",
+  "accept-accepts-nothing",
+  "tenon-too-thin",
+  "tenon-too-long",
+  "shadows-word",
+  "unknown-name",
+);
 
 describe("requirement-not-met", () => {
   it("finds a value outside its bound, as the chair stands", () => {

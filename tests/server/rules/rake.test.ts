@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { backFrame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("rake-over-limit", "rake-under-limit");
 
 const asked = "angle back-rake {\n  between seat, back above 500\n  limit 5deg to 7deg\n}\n";
 

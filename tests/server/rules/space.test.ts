@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, messagesOf } from "../../check.ts";
+import { checkOf, messagesOf } from "../../check.ts";
+
+const check = checkOf("parts-pass-through", "foot-hangs", "no-room", "cannot-be-built", "angle-not-met");
 
 const short = "tenon thick 8, long 16";
 const across = "rail across-middle {\n  across seat-side at 1/2\n  section 22 x 60\n  joined plain\n}\n";

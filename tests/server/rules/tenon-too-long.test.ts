@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("tenon-too-long");
 
 const long = "tenon thick 8, long 36";
 const marked = `${long}\n#                   ^^ tenon-too-long 36 mm … 34 mm or less`;

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("tenon-too-thick");
 
 const thick = "tenon thick 16, long 26";
 const marked = `${thick}\n#           ^^ tenon-too-thick 16 mm … 14.7 mm or less`;

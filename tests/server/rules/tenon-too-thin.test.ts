@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { frame } from "../../../server/rules/examples.ts";
-import { check, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("tenon-too-thin");
 
 const thin = "tenon thick 5, long 26";
 const marked = `${thin}\n#           ^ tenon-too-thin 5 mm … 7.3 mm or more`;
