@@ -53,15 +53,16 @@ function inOwnProcess<Result>(given: Case): Result {
 
 function sample(count: number): void {
   const result = inOwnProcess<SampleResult>({ is: "sample", path: SAMPLE, count });
-  const row = (name: string, { first, samples }: SampleResult["all"]) => [
+  const row = (name: string, { first, samples, cpu }: SampleResult["all"]) => [
     name,
     ...[0, 0.5, 0.95].map((share) => figure(quantile(samples, share))),
+    figure(cpu),
     figure(first),
   ];
   say(`\n${SAMPLE}, from text to diagnostics and drawing (ms; aim: under 8 warm)`);
   say(
     table(
-      ["", "min", "median", "p95", "first"],
+      ["", "min", "median", "p95", "processor", "first"],
       [
         row("text to tree", result.parse),
         row("tree to chair", result.settle),
@@ -90,8 +91,10 @@ function texts(quick: boolean): void {
             count: Math.min(count, 200),
           });
           const before = results.get(key(subject, bytes, kind));
-          if (before) before.samples.push(...result.samples);
-          else results.set(key(subject, bytes, kind), result);
+          if (before) {
+            before.samples.push(...result.samples);
+            before.cpu = (before.cpu + result.cpu) / 2;
+          } else results.set(key(subject, bytes, kind), result);
         }
       }
     }
@@ -108,6 +111,7 @@ function texts(quick: boolean): void {
           [0, 0.5, 0.95].map((share) => figure(quantile(samples, share))).join(" / "),
         ),
         ...others.map((other) => `${figure(ours! / other)}×`),
+        cells.map(({ cpu }) => figure(cpu)).join(" / "),
         cells.map(({ first }) => figure(first)).join(" / "),
       ];
     }),
@@ -117,6 +121,7 @@ function texts(quick: boolean): void {
     ...names.map((name) => `${name} min / median / p95`),
     "chair : css",
     "chair : json",
+    "processor",
     "first calls",
   ];
   say(table(headings, rows));
