@@ -314,6 +314,8 @@ function mitred(all: readonly Made[]): Made[] {
 /** Midway between two lines where they come nearest: the common perpendicular's feet, by Cramer's rule. */
 function crossingOf(a: Tenon, b: Tenon): V {
   const square = outer(a.run, b.run);
+  // Tenons that come at each other from opposite sides meet halfway.
+  if (size(square) < 1e-3) return times(plus(a.root, b.root, 1), 0.5);
   const between = minus(b.root, a.root);
   const t = inner(outer(between, b.run), square) / inner(square, square);
   const s = inner(outer(between, a.run), square) / inner(square, square);
