@@ -1,7 +1,7 @@
 /**
  * What a maker can set, per folder. Settings come from outside, so each is checked, and one bad value costs that value alone.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 
 const level = z.enum(["off", "hint", "information", "warning", "error"]);
 export type Level = z.infer<typeof level>;
@@ -24,10 +24,9 @@ export const defaultSettings: Settings = {
 
 const hints = defaultSettings.inlayHints;
 const schema = z.object({
-  rules: z
-    .record(z.string(), z.unknown())
-    .catch({})
-    .transform((rules) =>
+  rules: z.pipe(
+    z.catch(z.record(z.string(), z.unknown()), {}),
+    z.transform((rules) =>
       Object.fromEntries(
         Object.entries(rules).flatMap(([code, value]) => {
           const read = level.safeParse(value);
@@ -35,15 +34,17 @@ const schema = z.object({
         }),
       ),
     ),
-  inlayHints: z
-    .object({
-      lengths: z.boolean().catch(hints.lengths),
-      bevels: z.boolean().catch(hints.bevels),
-      values: z.boolean().catch(hints.values),
-    })
-    .catch(hints),
-  codeLens: z.boolean().catch(defaultSettings.codeLens),
-  problemLimit: z.number().int().min(1).max(100_000).catch(defaultSettings.problemLimit),
+  ),
+  inlayHints: z.catch(
+    z.object({
+      lengths: z.catch(z.boolean(), hints.lengths),
+      bevels: z.catch(z.boolean(), hints.bevels),
+      values: z.catch(z.boolean(), hints.values),
+    }),
+    hints,
+  ),
+  codeLens: z.catch(z.boolean(), defaultSettings.codeLens),
+  problemLimit: z.catch(z.int().check(z.minimum(1), z.maximum(100_000)), defaultSettings.problemLimit),
 });
 
 /** Settings from whatever the client gave; what is missing or wrong takes its default. */

@@ -2,11 +2,11 @@
  * Files by way of the client, for the server in a web worker, which has no disk of its own.
  */
 import type { Connection } from "vscode-languageserver";
-import * as z from "zod";
+import * as z from "zod/mini";
 import { type Files, LARGEST, MOST_FILES } from "./files.ts";
 import { FIND_FILES, READ_FILE } from "./protocol.ts";
 
-const readResult = z.object({ text: z.string().nullable() });
+const readResult = z.object({ text: z.nullable(z.string()) });
 const findResult = z.object({ uris: z.array(z.string()) });
 
 /**

@@ -1,5 +1,5 @@
-import { jStat } from "jstat";
 import data from "./adult-body-sizes.json" with { type: "json" };
+import { normalQuantile, normalShareBelow } from "./normal.ts";
 
 /** The two groups of the adult body-size data. */
 export type Group = "women" | "men";
@@ -71,14 +71,14 @@ export function correlation(group: Group, a: Measure, b: Measure): number {
 export function standardQuantile(share: number): number {
   if (share <= 0) return Number.NEGATIVE_INFINITY;
   if (share >= 1) return Number.POSITIVE_INFINITY;
-  return jStat.normal.inv(share, 0, 1);
+  return normalQuantile(share);
 }
 
 /** Share of a standard normal at most `z`. */
 export function standardShare(z: number): number {
   if (z === Number.POSITIVE_INFINITY) return 1;
   if (z === Number.NEGATIVE_INFINITY) return 0;
-  return jStat.normal.cdf(z, 0, 1);
+  return normalShareBelow(z);
 }
 
 function tail(share: number, steps: number): number {
