@@ -3,8 +3,10 @@
  */
 import { commands, type ExtensionContext, window } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import { newChair } from "./new-chair.ts";
 import { createPanels } from "./panel/panels.ts";
 import { answerFileRequests } from "./server-files.ts";
+import { createStatus } from "./status.ts";
 
 export const LANGUAGE = "chair";
 
@@ -22,6 +24,8 @@ export async function start(
   context.subscriptions.push(
     panels,
     answerFileRequests(client),
+    createStatus(client, LANGUAGE),
+    commands.registerCommand("seatwright.newChair", () => newChair(context.extensionUri, LANGUAGE)),
     commands.registerCommand("seatwright.openDrawing", () => {
       const document = window.activeTextEditor?.document;
       if (document?.languageId === LANGUAGE) panels.open(document.uri);

@@ -26,6 +26,12 @@ export interface DrawingParams {
   adjustables?: Adjustable[];
 }
 
+/** Client → server request: an open chair in a few words; null when it is not open. */
+export const SUMMARY = "seatwright/summary";
+export interface SummaryParams {
+  uri: string;
+}
+
 /** Server → client request: the text of a file named by `use` or `like`; sent only by the server in a web worker. */
 export const READ_FILE = "seatwright/readFile";
 export interface ReadFileParams {

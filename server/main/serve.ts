@@ -13,11 +13,12 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { diagnostics } from "../editor/diagnostics.ts";
+import { summary } from "../editor/summary.ts";
 import type { View } from "../editor/view.ts";
 import { createDrawings } from "./drawings.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
-import { DRAWING, WATCH_DRAWING, type WatchDrawingParams } from "./protocol.ts";
+import { DRAWING, SUMMARY, type SummaryParams, WATCH_DRAWING, type WatchDrawingParams } from "./protocol.ts";
 import { guard } from "./run-safe.ts";
 import { createSchedule, type Timing } from "./schedule.ts";
 import type { Services } from "./services.ts";
@@ -200,6 +201,11 @@ export function serve(connection: Connection, { services, files, version, timing
     drawings.watch(views.opened(uri)?.uri ?? uri, watch === true);
     const view = views.opened(uri);
     if (view && watch) schedule.touch(view.uri);
+  });
+
+  connection.onRequest(SUMMARY, ({ uri }: SummaryParams, token): unknown => {
+    const view = typeof uri === "string" ? views.opened(uri) : undefined;
+    return refusal(state) ?? runSafe("summary", null, token, () => (view ? summary(view) : null));
   });
 
   for (const { name, method, empty, answer } of features) {

@@ -20,6 +20,7 @@ describe("the package", () => {
       /^dist\/(client|client-web|server|server-web|panel)\.js$/,
       /^dist\/panel\.css$/,
       /^client\/(language-configuration|snippets)\.json$/,
+      /^client\/walkthrough\/[a-z]+\.md$/,
       /^client\/(icons|pictures)\/[a-z-]+\.(png|svg)$/,
       /^grammar\/highlight\/chair\.tmLanguage\.json$/,
       /^samples\/[a-z-]+\.chair$/,
@@ -40,6 +41,9 @@ describe("the package", () => {
       ]),
       ...contributes.grammars.map((each: { path: string }) => each.path),
       ...contributes.snippets.map((each: { path: string }) => each.path),
+      ...contributes.walkthroughs.flatMap((each: { steps: { media: { markdown: string } }[] }) =>
+        each.steps.map(({ media }) => media.markdown),
+      ),
     ].map((path: string) => path.replace(/^\.\//, ""));
     expect(await packagedFiles()).toEqual(expect.arrayContaining(named));
   });
