@@ -25,6 +25,8 @@ export interface Edition {
 
 export const editionNames = Object.keys(data.editions) as EditionName[];
 export const caution = data.caution;
+/** The margin against tipping at which a chair just holds, and where it comes from. */
+export const leastMargin = data.leastMargin;
 
 /** Weights in kg of children of whole years of age: 5th, 50th and 95th percentile, straight between the ages of the table. */
 export function childWeight(age: number): [number, number, number] {

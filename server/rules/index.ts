@@ -32,14 +32,24 @@ import { requirementNotJudged } from "./requirement-not-judged.ts";
 import { requirementNotMet } from "./requirement-not-met.ts";
 import type { Rule } from "./rule.ts";
 import type { Finding } from "./say.ts";
+import { seatFallsForward } from "./seat-falls-forward.ts";
 import { seatRingOpen } from "./seat-ring-open.ts";
+import { seatSlopeOutside } from "./seat-slope-outside.ts";
+import { seatTooDeep } from "./seat-too-deep.ts";
+import { seatTooHigh } from "./seat-too-high.ts";
+import { seatTooLow } from "./seat-too-low.ts";
+import { seatTooNarrow } from "./seat-too-narrow.ts";
 import { shoulderOnCurve } from "./shoulder-on-curve.ts";
 import { shoulderOverKnee } from "./shoulder-over-knee.ts";
 import { tenonTooLong } from "./tenon-too-long.ts";
 import { tenonTooThick } from "./tenon-too-thick.ts";
 import { tenonTooThin } from "./tenon-too-thin.ts";
 import { tenonTooWide } from "./tenon-too-wide.ts";
+import { tipsBackwards } from "./tips-backwards.ts";
+import { tipsForwards } from "./tips-forwards.ts";
+import { tipsSideways } from "./tips-sideways.ts";
 import { unknownRule } from "./unknown-rule.ts";
+import { unknownSpecies } from "./unknown-species.ts";
 
 /** Every rule, those about the chair first, then those about the file's own claims, then the language's. */
 export const rules: readonly Rule[] = [
@@ -61,6 +71,16 @@ export const rules: readonly Rule[] = [
   railWinds,
   partsPassThrough,
   footHangs,
+  tipsBackwards,
+  tipsForwards,
+  tipsSideways,
+  seatTooHigh,
+  seatTooLow,
+  seatTooDeep,
+  seatTooNarrow,
+  seatSlopeOutside,
+  seatFallsForward,
+  unknownSpecies,
   noRoom,
   cannotBeBuilt,
   angleNotMet,

@@ -16,7 +16,9 @@ export function sizesOf(chair: Chair): ChairSizes {
   const sizes: ChairSizes = { seatHeight: movePoint(chair.stance, seat.front.middle)[2] - sag };
   const back = backrestOf(chair);
   const junction = back && lineMeets(seat.plane, back.at, back.run);
-  sizes.seatDepth = distance(seat.front.middle, junction ?? seat.back.middle);
+  // Members of a long back stand beside the middle: depth is measured straight back. A seat without a back has none to lean on.
+  if (junction)
+    sizes.seatDepth = distance(seat.front.middle, [seat.front.middle[0], junction[1], junction[2]]);
   if (back) sizes.backTop = height(seat.plane, back.top) + sag;
   const arms = armsOf(chair);
   if (arms.length > 0) {
