@@ -7,5 +7,6 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     testTimeout: 30_000,
     hookTimeout: 90_000,
+    expect: { poll: { timeout: 15_000 } },
   },
 });

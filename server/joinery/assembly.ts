@@ -3,6 +3,7 @@ import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
 
 /** A joint as assembly sees it: `part` goes into `into` along `direction`, the last `long` mm guided by the mortise. */
 export interface Fitting {
+  /** Empty where nothing is cut: one part only stands on the other. */
   name: string;
   part: string;
   into: string;
@@ -48,8 +49,8 @@ export interface Assembly {
   locked: Locked[];
 }
 
-/** Two directions nearer than this are one, radians. */
-const same = 1e-4;
+/** Two directions nearer than a hundredth of a degree are one. */
+const sameCosine = Math.cos((0.01 * Math.PI) / 180);
 
 /**
  * An order in which the parts can be put together, found by taking the whole apart.
@@ -78,7 +79,9 @@ export function assemble(parts: readonly string[], fittings: readonly Fitting[])
       parts: [...whole],
       groups: found.groups,
       direction: found.direction,
-      closes: joints.filter((one) => groupOf.get(one.part) !== groupOf.get(one.into)).map((one) => one.name),
+      closes: joints
+        .filter((one) => one.name !== "" && groupOf.get(one.part) !== groupOf.get(one.into))
+        .map((one) => one.name),
     });
   };
   for (const piece of connected(parts, fittings)) takeApart(piece);
@@ -92,39 +95,65 @@ interface Parting {
 
 /** The line along which the whole comes apart; frames across the chair stay together longest, then side frames. */
 function bestParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
-  for (const direction of lines(joints)) {
-    const groups = partAlong(whole, joints, direction);
-    if (groups.length > 1) return { direction, groups };
+  for (const some of [plainLines, ownLines, linesBetween]) {
+    for (const direction of some(joints)) {
+      const groups = partAlong(whole, joints, direction);
+      if (groups.length > 1) return { direction, groups };
+    }
   }
   return undefined;
 }
 
-/** Lines worth trying: each tenon's own, and those midway between tenons that nearly agree. Fore-and-aft first, then across. */
-export function lines(joints: readonly Fitting[]): Vec3[] {
+/** Fore-and-aft, then across, then up: a maker tries these first, and frames that are alike left and right part along them. */
+const plainLines = (): Vec3[] => [
+  [0, 1, 0],
+  [1, 0, 0],
+  [0, 0, 1],
+];
+
+/** Lines worth trying: each tenon's own, and those midway between tenons that nearly agree. */
+export const lines = (joints: readonly Fitting[]): Vec3[] => [
+  ...plainLines(),
+  ...ownLines(joints),
+  ...linesBetween(joints),
+];
+
+/** Each tenon's own line once, fore-and-aft first, then across. */
+function ownLines(joints: readonly Fitting[]): Vec3[] {
   const own: Vec3[] = [];
-  const keep = (into: Vec3[], direction: Vec3) => {
-    const known = into.some(
-      (d) => angleBetween(d, direction) < same || angleBetween(negate(d), direction) < same,
-    );
-    if (!known) into.push(direction);
-  };
-  for (const joint of joints) keep(own, joint.direction);
+  for (const { direction } of joints) keepLine(own, direction);
+  return byRank(own);
+}
+
+/** The lines midway between tenons that nearly agree. */
+function linesBetween(joints: readonly Fitting[]): Vec3[] {
+  const own = ownLines(joints);
   const between: Vec3[] = [];
   const reach = (joint: Fitting) => Math.asin(Math.min(1, joint.slack / Math.max(joint.long, 1e-9)));
   const widest = 2 * Math.max(0, ...joints.map(reach));
   own.forEach((a, i) => {
     for (const b of own.slice(i + 1)) {
       const near = dot(a, b) >= 0 ? b : negate(b);
-      if (angleBetween(a, near) <= widest) keep(between, unit(add(a, near)));
+      if (angleBetween(a, near) <= widest) keepLine(between, unit(add(a, near)));
     }
   });
-  const rank = (d: Vec3) => Math.round(Math.abs(d[1]) * 50) * 100 + Math.round(Math.abs(d[0]) * 50);
-  return [...own, ...between].sort((a, b) => rank(b) - rank(a));
+  return byRank(between);
 }
 
-/** How far a tenon strays over its length when it is moved along a line, mm. */
-export function straysAlong(joint: Fitting, direction: Vec3): number {
-  return joint.long * Math.sin(Math.min(angleBetween(joint.direction, direction), Math.PI / 2));
+function keepLine(into: Vec3[], direction: Vec3): void {
+  const known = into.some((d) => Math.abs(dot(d, direction)) > sameCosine);
+  if (!known) into.push(direction);
+}
+
+function byRank(some: Vec3[]): Vec3[] {
+  const rank = (d: Vec3) => Math.round(Math.abs(d[1]) * 50) * 100 + Math.round(Math.abs(d[0]) * 50);
+  return some.sort((a, b) => rank(b) - rank(a));
+}
+
+/** How far a tenon strays over its length when it is moved along a line, mm; its whole length when it is moved across or back. */
+export function straysAlong({ direction, long }: Fitting, line: Vec3): number {
+  const cosine = dot(direction, line);
+  return cosine <= 0 ? long : long * Math.sqrt(Math.max(0, 1 - cosine * cosine));
 }
 
 /** The groups that come apart along a line, in order along it; one group when nothing parts. */

@@ -20,11 +20,11 @@ export interface Meeting {
 /** mm³: less than this is a touch, not a meeting. */
 const touch = 1e-3;
 
-/** Mortises further apart than this do not concern each other, mm. */
+/** Mortises further apart than this do not concern each other unless somebody asks, mm. */
 const near = 60;
 
-/** Every pair of mortises of one member that meet or stand near each other, nearest first. */
-export function meetingsInside(chair: Chair): Meeting[] {
+/** Every pair of mortises of one member that meet or stand nearer to each other than `within` mm, nearest first. */
+export function meetingsInside(chair: Chair, within = near): Meeting[] {
   const byMember = new Map<string, Joint[]>();
   for (const joint of chair.joints.values()) {
     if (joint.tenon.length === 0) continue;
@@ -36,7 +36,7 @@ export function meetingsInside(chair: Chair): Meeting[] {
   for (const [member, joints] of byMember) {
     joints.forEach((a, i) => {
       for (const b of joints.slice(i + 1)) {
-        const meeting = meetingOf(member, a, b);
+        const meeting = meetingOf(member, a, b, within);
         if (meeting) found.push(meeting);
       }
     });
@@ -49,13 +49,13 @@ export function mortiseSolids(joint: Joint): Convex[] {
   return joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
 }
 
-function meetingOf(member: string, a: Joint, b: Joint): Meeting | undefined {
+function meetingOf(member: string, a: Joint, b: Joint, within: number): Meeting | undefined {
   let overlap = 0;
   let wall = Number.POSITIVE_INFINITY;
   let place: Vec3 = a.root;
   for (const one of mortiseSolids(a)) {
     for (const other of mortiseSolids(b)) {
-      if (!boxesMeet(boundingBox(one), boundingBox(other), near)) continue;
+      if (!boxesMeet(boundingBox(one), boundingBox(other), within)) continue;
       const shared = boxesMeet(boundingBox(one), boundingBox(other)) ? intersect(one, other) : null;
       const filled = shared ? volume(shared) : 0;
       if (filled > touch) {
@@ -71,5 +71,5 @@ function meetingOf(member: string, a: Joint, b: Joint): Meeting | undefined {
       }
     }
   }
-  return wall < near ? { member, a, b, overlap, wall, place } : undefined;
+  return wall < within || overlap > 0 ? { member, a, b, overlap, wall, place } : undefined;
 }

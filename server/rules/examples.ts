@@ -39,7 +39,7 @@ export function frame(breaks: Breaks = {}): string {
     joint.includes("shoulders") || joint.includes("round") ? "" : "shoulders top 10, bottom 6";
   return [
     breaks.sitter === undefined ? "" : `sitter ${breaks.sitter}\n`,
-    `joint plain {\n${indented(joint)}${indented(shoulders)}}\n`,
+    `joint plain {\n${indented(joint)}${indented(shoulders)}${joint.includes("mitre") ? "" : "  mitre\n"}}\n`,
     `post front pair {\n${indented(front)}}\n`,
     `post back pair {\n${indented(back)}}\n`,
     breaks.rails ?? frontRail + sideRail + backRail,

@@ -9,21 +9,27 @@ import { acceptAcceptsNothing, idleAccepts } from "./accept-accepts-nothing.ts";
 import { acceptWithoutReason } from "./accept-without-reason.ts";
 import { merged, settle } from "./accepts.ts";
 import { angleNotMet } from "./angle-not-met.ts";
+import { cannotBeAssembled } from "./cannot-be-assembled.ts";
 import { cannotBeBuilt } from "./cannot-be-built.ts";
 import { type Doubt, doubtIn } from "./doubt.ts";
 import { endReachesNothing } from "./end-reaches-nothing.ts";
 import { footHangs } from "./foot-hangs.ts";
+import { haunchMissing } from "./haunch-missing.ts";
 import { languageRules } from "./language.ts";
 import { limitDoesNotFit } from "./limit-does-not-fit.ts";
 import { boundsOf } from "./limits.ts";
 import { memberWithoutJoint } from "./member-without-joint.ts";
 import { mortiseBreaksOut } from "./mortise-breaks-out.ts";
+import { mortiseNearEnd } from "./mortise-near-end.ts";
 import { mortiseTooWide } from "./mortise-too-wide.ts";
+import { mortiseWallThin } from "./mortise-wall-thin.ts";
 import { plain } from "./names.ts";
 import { noRoom } from "./no-room.ts";
 import { partsPassThrough } from "./parts-pass-through.ts";
+import { pegMisplaced } from "./peg-misplaced.ts";
 import { designOf } from "./place.ts";
 import { postTiedOneWay } from "./post-tied-one-way.ts";
+import { postWeakened } from "./post-weakened.ts";
 import { railMissesPost } from "./rail-misses-post.ts";
 import { railWinds } from "./rail-winds.ts";
 import { rakeOverLimit } from "./rake-over-limit.ts";
@@ -41,10 +47,14 @@ import { seatTooLow } from "./seat-too-low.ts";
 import { seatTooNarrow } from "./seat-too-narrow.ts";
 import { shoulderOnCurve } from "./shoulder-on-curve.ts";
 import { shoulderOverKnee } from "./shoulder-over-knee.ts";
+import { shoulderTooNarrow } from "./shoulder-too-narrow.ts";
+import { tenonShortGrain } from "./tenon-short-grain.ts";
 import { tenonTooLong } from "./tenon-too-long.ts";
+import { tenonTooShort } from "./tenon-too-short.ts";
 import { tenonTooThick } from "./tenon-too-thick.ts";
 import { tenonTooThin } from "./tenon-too-thin.ts";
 import { tenonTooWide } from "./tenon-too-wide.ts";
+import { tenonsMeet } from "./tenons-meet.ts";
 import { tipsBackwards } from "./tips-backwards.ts";
 import { tipsForwards } from "./tips-forwards.ts";
 import { tipsSideways } from "./tips-sideways.ts";
@@ -61,6 +71,16 @@ export const rules: readonly Rule[] = [
   tenonTooLong,
   mortiseTooWide,
   mortiseBreaksOut,
+  tenonsMeet,
+  mortiseWallThin,
+  mortiseNearEnd,
+  haunchMissing,
+  tenonTooShort,
+  shoulderTooNarrow,
+  tenonShortGrain,
+  pegMisplaced,
+  postWeakened,
+  cannotBeAssembled,
   endReachesNothing,
   railMissesPost,
   postTiedOneWay,

@@ -136,12 +136,13 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
     await page.keyboard.press("Control+Space");
     await page.locator(".suggest-widget.visible .monaco-list-row", { hasText: "bow" }).first().waitFor();
     await page.keyboard.press("Escape");
+    await page.locator(".suggest-widget.visible").waitFor({ state: "detached" });
+    await page.keyboard.press("Control+Shift+k");
+    await page.locator(".squiggly-error").first().waitFor({ state: "detached" });
   });
 
-  it("moves a value along its rule: the text says so, the drawing follows, one step undoes it", async () => {
+  it("moves a value along its rule: the text says so, the drawing follows", async () => {
     const { page, panel, find } = workbench;
-    // The half-typed word of the step before is taken out again.
-    for (let key = 0; key < 3; key++) await page.keyboard.press("Backspace");
     await find("let seat-height");
     const crest = panel.locator('.view.front .area[data-part="seat-front"]').first();
     const before = await crest.getAttribute("d");

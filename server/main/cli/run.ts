@@ -1,6 +1,7 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { nearest } from "../../../grammar/nearest.ts";
 import { version } from "../version.ts";
+import { assemble } from "./assemble.ts";
 import { check } from "./check.ts";
 import { type Bench, type Command, ENDED, misuse, type Options } from "./command.ts";
 import { draw } from "./draw.ts";
@@ -11,7 +12,7 @@ import { help, helpOf } from "./help.ts";
 import { reckon } from "./reckon.ts";
 import { stand } from "./stand.ts";
 
-export const commands: readonly Command[] = [check, reckon, stand, fit, draw, format, explain];
+export const commands: readonly Command[] = [check, reckon, assemble, stand, fit, draw, format, explain];
 
 /** Runs one command line and gives the exit code; nothing when a server was started that ends by itself. */
 export function run(args: readonly string[], bench: Bench): number | undefined {

@@ -108,14 +108,49 @@ export const fitOutput = z.object({
 
 export type StandOutput = z.infer<typeof standOutput>;
 export type FitOutput = z.infer<typeof fitOutput>;
+const measure = z.object({ from: z.string(), to: z.string(), mm: z.number() });
+
+export const assembleOutput = z.object({
+  chair: z.string().describe("The chair's title, or its file's name if it has none."),
+  glueUps: z
+    .array(
+      z.object({
+        name: z.string(),
+        brings: z.array(z.string()).describe("What is brought together, in order along the line."),
+        parts: z.array(z.string()).describe("Full names of all its parts."),
+        closes: z.array(z.string()).describe("Full names of the joints it closes."),
+        way: z.string().describe("The line of closing, in words."),
+        direction: z
+          .tuple([z.number(), z.number(), z.number()])
+          .describe("The line of closing as drawn: to the sitter's left, back, up."),
+        diagonals: z.array(z.tuple([measure, measure])),
+        checks: z.array(measure),
+        cautions: z.array(z.string()),
+      }),
+    )
+    .describe("In the order to do them."),
+  locked: z
+    .array(
+      z.object({
+        parts: z.array(z.string()),
+        joints: z.array(
+          z.object({ name: z.string(), deg: z.number(), straysMm: z.number(), slackMm: z.number() }),
+        ),
+      }),
+    )
+    .describe("Joints that no order closes; empty when the chair can be put together."),
+});
+
 export type Finding = z.infer<typeof finding>;
 export type CheckOutput = z.infer<typeof checkOutput>;
 export type ReckonOutput = z.infer<typeof reckonOutput>;
+export type AssembleOutput = z.infer<typeof assembleOutput>;
 
 /** The published schemas by file name. */
 export const schemas = {
   "check.schema.json": checkOutput,
   "reckon.schema.json": reckonOutput,
+  "assemble.schema.json": assembleOutput,
   "stand.schema.json": standOutput,
   "fit.schema.json": fitOutput,
 };

@@ -12,8 +12,8 @@ let top = seat-height + 490
 joint rail-tenon {
   tenon thick 1/3 of rail, long 25
   shoulders top 10, bottom 6
+  mitre
 }
-
 # Stands plumb.
 post front pair {
   section 40 x 40

@@ -1,0 +1,165 @@
+import type { Chair, Joint } from "../chair/chair.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { distance } from "../geometry/vec.ts";
+import type { Assembly, GlueUp, Locked } from "./assembly.ts";
+import { orderOf } from "./order.ts";
+import { pegsOf } from "./pegs.ts";
+
+/** A length to be checked while the glue is wet, mm. */
+export interface Check {
+  from: string;
+  to: string;
+  length: number;
+}
+
+/** Two lengths corner to corner that show whether a frame is square: each must come to its figure. */
+export interface Diagonals {
+  one: Check;
+  other: Check;
+}
+
+/** One glue-up as a maker would have it told. */
+export interface FrameUp {
+  /** `back frame`, `left side frame`, `whole chair`. */
+  name: string;
+  /** What is brought together: single parts, and frames made before by their names. */
+  brings: string[];
+  /** All its parts. */
+  parts: string[];
+  closes: string[];
+  /** As drawn, unit: the line along which it is closed. */
+  direction: Vec3;
+  /** In plain words. */
+  way: string;
+  diagonals: Diagonals[];
+  checks: Check[];
+  cautions: string[];
+}
+
+export interface Order {
+  frames: FrameUp[];
+  locked: Locked[];
+}
+
+/** The order of a chair's glue-ups with what each needs, or what forbids it. */
+export function framesOf(chair: Chair, assembly: Assembly = orderOf(chair)): Order {
+  const whole = new Set(assembly.glueUps.flatMap(({ parts }) => parts));
+  const names = new Map<GlueUp, string>();
+  const taken = new Map<string, number>();
+  for (const glueUp of assembly.glueUps) {
+    const name = glueUp.parts.length === whole.size ? "whole chair" : nameOf(chair, glueUp.parts);
+    const count = (taken.get(name) ?? 0) + 1;
+    taken.set(name, count);
+    names.set(glueUp, count > 1 ? `${name} (${count})` : name);
+  }
+  const made = new Map([...names].map(([{ parts }, name]) => [keyOf(parts), name]));
+  const frames = assembly.glueUps.map((glueUp) => ({
+    name: names.get(glueUp) ?? "",
+    brings: glueUp.groups.map((group) =>
+      group.length === 1 ? group[0]! : `the ${made.get(keyOf(group)) ?? nameOf(chair, group)}`,
+    ),
+    parts: glueUp.parts,
+    closes: glueUp.closes,
+    direction: glueUp.direction,
+    way: wayOf(glueUp.direction),
+    ...measuresOf(chair, glueUp),
+    cautions: cautionsOf(chair, glueUp),
+  }));
+  return { frames, locked: assembly.locked };
+}
+
+/** The frames a part or a joint is closed in, the first first. */
+export const framesWith = (order: Order, name: string): FrameUp[] =>
+  order.frames.filter(({ parts, closes }) => parts.includes(name) || closes.includes(name));
+
+const keyOf = (parts: readonly string[]): string => [...parts].sort().join(" ");
+
+/** What a maker calls some parts together: by their posts, else by their rails. */
+function nameOf(chair: Chair, parts: readonly string[]): string {
+  const posts = parts.flatMap((part) => chair.posts.get(part) ?? []).filter(({ design }) => !design.standsOn);
+  const stems = [...new Set(posts.map(({ design }) => design.name))];
+  const sides = new Set(posts.map(({ side }) => side));
+  if (posts.length >= 2) {
+    const [side] = sides;
+    if (sides.size === 1 && side !== "middle") return `${side} side frame`;
+    const stem =
+      stems.length === 1 ? stems[0] : stems.find((each) => stems.every((other) => other.startsWith(each)));
+    return `${stem ?? stems.join(" and ")} frame`;
+  }
+  const rails = parts.filter((part) => chair.rails.has(part));
+  if (posts[0])
+    return `${posts[0].name} with ${rails.join(" and ") || parts.filter((part) => part !== posts[0]?.name).join(" and ")}`;
+  return rails.length === 0 ? parts.join(" and ") : `panel of ${rails.join(" and ")}`;
+}
+
+/** The line of a glue-up in words; which way round makes no difference. */
+function wayOf(direction: Vec3): string {
+  const [x, y, z] = direction.map(Math.abs) as [number, number, number];
+  const most = Math.max(x, y, z);
+  const line = most === y ? "front to back" : most === x ? "side to side" : "up and down";
+  const off = (Math.acos(Math.min(1, most)) * 180) / Math.PI;
+  return off < 0.5 ? `straight ${line}` : `${line}, ${off.toFixed(1)}° off straight`;
+}
+
+/** Measured between the middles of the posts' ends: they can be marked before anything is joined. */
+function measuresOf(chair: Chair, { parts, groups }: GlueUp): { diagonals: Diagonals[]; checks: Check[] } {
+  const posts = parts.flatMap((part) => chair.posts.get(part) ?? []).filter(({ design }) => !design.standsOn);
+  const groupOf = new Map(groups.flatMap((group, k) => group.map((part) => [part, k] as const)));
+  const diagonals: Diagonals[] = [];
+  const checks: Check[] = [];
+  const check = (from: string, a: Vec3, to: string, b: Vec3): Check => ({ from, to, length: distance(a, b) });
+  posts.forEach((a, i) => {
+    for (const b of posts.slice(i + 1)) {
+      if (groupOf.get(a.name) === groupOf.get(b.name)) continue;
+      const neighbours = a.design.name === b.design.name || a.side === b.side;
+      if (!neighbours) continue;
+      diagonals.push({
+        one: check(`foot of ${a.name}`, a.foot, `top of ${b.name}`, b.top),
+        other: check(`top of ${a.name}`, a.top, `foot of ${b.name}`, b.foot),
+      });
+      checks.push(check(`foot of ${a.name}`, a.foot, `foot of ${b.name}`, b.foot));
+      checks.push(check(`top of ${a.name}`, a.top, `top of ${b.name}`, b.top));
+    }
+  });
+  const at = (stem: string, side: string) =>
+    posts.find((post) => post.design.name === stem && post.side === side);
+  const pairs = [...new Set(posts.map(({ design }) => design.name))].filter(
+    (stem) => at(stem, "left") && at(stem, "right"),
+  );
+  for (const [i, one] of pairs.entries()) {
+    for (const other of pairs.slice(i + 1)) {
+      const [a, b, c, d] = [at(one, "left")!, at(other, "right")!, at(one, "right")!, at(other, "left")!];
+      diagonals.push({
+        one: check(`foot of ${a.name}`, a.foot, `foot of ${b.name}`, b.foot),
+        other: check(`foot of ${c.name}`, c.foot, `foot of ${d.name}`, d.foot),
+      });
+    }
+  }
+  return { diagonals, checks };
+}
+
+function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
+  const joints = glueUp.closes.flatMap((name) => chair.joints.get(name) ?? []);
+  const some = (does: (joint: Joint) => boolean): string[] => joints.filter(does).map(({ name }) => name);
+  const cautions: string[] = [];
+  const told = (names: string[], says: string) => {
+    if (names.length > 0) cautions.push(`${says}: ${names.join(", ")}.`);
+  };
+  told(
+    some((joint) => pegsOf(joint) !== undefined),
+    "Drive the pegs when the shoulders are up",
+  );
+  told(
+    some(({ facts }) => facts.through?.value.wedged === true),
+    "Drive the wedges before the glue takes hold",
+  );
+  told(
+    some(({ facts }) => (facts.fit?.value ?? 0) < 0),
+    "Tight fit; try these dry first",
+  );
+  if (glueUp.groups.length > 4)
+    cautions.push(
+      `${glueUp.groups.length} pieces come together at once: have a second pair of hands, or a slow glue.`,
+    );
+  return cautions;
+}

@@ -1,0 +1,87 @@
+import type { Chair, Joint, Rail } from "../chair/chair.ts";
+import { negate } from "../geometry/vec.ts";
+import { type Assembly, assemble, type Fitting } from "./assembly.ts";
+import { allowance } from "./figures.ts";
+
+/** A change of one joint to be tried: all else stays. */
+export interface Change {
+  square?: true;
+  /** mm */
+  long?: number;
+  /** More clearance, mm. */
+  looser?: number;
+}
+
+/** An order in which a chair's posts, rails and slats can be joined, or what forbids it. Corner blocks and the seat come after. */
+export function orderOf(chair: Chair): Assembly {
+  return assemble(partsOf(chair), fittingsOf(chair));
+}
+
+/** Everything that is joined, posts first. Parts with no tenon on them or in them have nothing to say in the order. */
+export function partsOf(chair: Chair): string[] {
+  const joined = new Set<string>();
+  for (const joint of chair.joints.values()) {
+    if (joint.tenon.length === 0) continue;
+    joined.add(joint.part);
+    joined.add(joint.entered.name);
+  }
+  return [...chair.posts.keys(), ...chair.rails.keys(), ...chair.slats.keys()].filter((part) =>
+    joined.has(part),
+  );
+}
+
+/** The chair's joints as assembly sees them; `change` may alter some, to try what would help. */
+export function fittingsOf(chair: Chair, change?: (joint: Joint) => Change | undefined): Fitting[] {
+  const fittings: Fitting[] = [];
+  for (const joint of chair.joints.values()) {
+    if (joint.tenon.length > 0) fittings.push(fittingOf(chair, joint, change?.(joint)));
+  }
+  return [...fittings, ...standing(chair)];
+}
+
+/** A post that stands on a rail is lifted off it, or moves with it. */
+function standing(chair: Chair): Fitting[] {
+  return [...chair.posts.values()].flatMap((post) => {
+    const under = post.design.standsOn?.value.rail;
+    const rail =
+      under && (chair.rails.get(`${under.name}.${under.side ?? post.side}`) ?? chair.rails.get(under.name));
+    if (!rail) return [];
+    const [long, slack] = [1, 0.99];
+    return { name: "", part: post.name, into: rail.name, direction: [0, 0, -1] as const, long, slack };
+  });
+}
+
+/** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat. */
+export function slackOf(chair: Chair, joint: Joint): number {
+  const rail = railOf(chair, joint.part);
+  return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + (rail ? springOf(rail) : 0);
+}
+
+/** How far a member held at one end is sprung at the other by hand, across its thin way: F l³ / 3 E I, the formula for a cantilever. */
+function springOf({ length, thick, wide, round }: Rail): number {
+  const [thin, broad] = [Math.min(thick, wide), Math.max(thick, wide)];
+  const inertia = round === undefined ? (broad * thin ** 3) / 12 : (Math.PI * thin ** 4) / 64;
+  const sprung = (allowance("hand-force") * length ** 3) / (3 * allowance("stiffness") * inertia);
+  return Math.min(sprung, length * allowance("springs-at-most"));
+}
+
+function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitting {
+  const depth = joint.facts.through ? joint.depthThere : Math.min(joint.long, joint.depthThere || joint.long);
+  return {
+    name: joint.name,
+    part: joint.part,
+    into: joint.entered.name,
+    direction: (change?.square && squareInto(chair, joint)) || joint.direction,
+    long: Math.min(change?.long ?? depth, depth),
+    slack: slackOf(chair, joint) + (change?.looser ?? 0),
+  };
+}
+
+/** Square into the face a joint enters. */
+export function squareInto(chair: Chair, joint: Joint) {
+  const face = railOf(chair, joint.part)?.ends.find((end) => end.joint === joint)?.shoulder;
+  return face && negate(face.normal);
+}
+
+const railOf = (chair: Chair, name: string): Rail | undefined =>
+  chair.rails.get(name) ?? chair.slats.get(name);

@@ -1,0 +1,54 @@
+import type { Joint } from "../chair/chair.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { along, dot } from "../geometry/vec.ts";
+
+/** Where the pegs through a joint lie, and the wood around their holes, mm. */
+export interface Pegs {
+  count: number;
+  diameter: number;
+  /** From the shoulder to the middle of the holes, along the tenon. */
+  setback: number;
+  /** How far the tenon's holes lie nearer the shoulder, to draw it up. */
+  draw: number;
+  /** Middles of the holes in the tenon's middle plane. The pegs run across its thickness. */
+  middles: Vec3[];
+  /** From a hole to the tenon's end, to the edge of the member entered, and across the tenon to its edge or the next hole. */
+  toEnd: number;
+  toShoulder: number;
+  toEdge: number;
+}
+
+/** The holes lie at the given setback, else halfway along the tenon but no more than two diameters in; spread evenly over its width. */
+export function pegsOf(joint: Joint): Pegs | undefined {
+  const peg = joint.facts.peg?.value;
+  if (!peg || joint.tenon.length === 0) return undefined;
+  const long = meanLength(joint);
+  const setback = peg.setback ?? Math.min(long / 2, 2 * peg.diameter);
+  const [half, step] = [peg.diameter / 2, joint.wide / peg.count];
+  const middles = Array.from({ length: peg.count }, (_, k) =>
+    along(along(joint.root, joint.direction, setback), joint.acrossWide, (k + 0.5) * step - joint.wide / 2),
+  );
+  return {
+    count: peg.count,
+    diameter: peg.diameter,
+    setback,
+    draw: peg.draw,
+    middles,
+    toEnd: long - setback - half,
+    toShoulder: setback - half,
+    toEdge: step / 2 - half,
+  };
+}
+
+/** On the tenon's middle: less than its length where the end is mitred. */
+function meanLength({ tenon, direction, root, long }: Joint): number {
+  let reach = long;
+  for (const { planes } of tenon) {
+    for (const { normal, offset } of planes) {
+      const rate = dot(normal, direction);
+      // Sides of the tenon run along it; its end does not.
+      if (rate > 0.1) reach = Math.min(reach, (offset - dot(normal, root)) / rate);
+    }
+  }
+  return reach;
+}

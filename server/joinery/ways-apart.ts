@@ -1,0 +1,97 @@
+import type { Chair, Joint } from "../chair/chair.ts";
+import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
+import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
+import { add, dot, scale } from "../geometry/vec.ts";
+import { mortiseSolids } from "./inside.ts";
+
+/** What would keep two tenons apart, each worked out by trying; absent where it would not do. */
+export interface WaysApart {
+  /** Mitring both ends. */
+  mitre: boolean;
+  /** Both this long or less, mm. */
+  long?: number;
+  /** Both set this much further towards the outside, mm. */
+  further?: number;
+  /** One rail this much higher or lower, mm. */
+  apart?: number;
+}
+
+/** mm³ */
+const TOUCH = 1e-3;
+/** Shortest tenon and narrowest outside shoulder worth proposing, mm. */
+const SHORTEST = 10;
+const SHOULDER = 2;
+const STEP = 0.1;
+
+export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
+  const ways: WaysApart = { mitre: !(a.facts.mitre && b.facts.mitre) && dot(a.direction, b.direction) < 0.9 };
+  const [one, other] = [mortiseSolids(a), mortiseSolids(b)];
+  const [faceA, faceB] = [faceOf(chair, a), faceOf(chair, b)];
+  if (faceA && faceB) {
+    const long = most(
+      SHORTEST,
+      Math.max(a.long, b.long),
+      (depth) => !share(upTo(one, faceA, depth), upTo(other, faceB, depth)),
+    );
+    if (long !== undefined) ways.long = long;
+  }
+  const room = Math.min(a.shoulders.outside, b.shoulders.outside) - SHOULDER;
+  const stay = most(0, room, (left) => {
+    const by = room - left;
+    return !share(shifted(one, scale(a.acrossThick, by)), shifted(other, scale(b.acrossThick, by)));
+  });
+  if (room > 0 && stay !== undefined) ways.further = room - stay;
+  const post = chair.posts.get(a.entered.name);
+  if (post) {
+    const along = post.pieces.find((p) => p.from <= a.root[2] && a.root[2] <= p.to)?.direction ?? [0, 0, 1];
+    const [lowA, highA] = spanOf(one, along);
+    const [lowB, highB] = spanOf(other, along);
+    ways.apart = Math.min(highA - lowB, highB - lowA);
+  }
+  return ways;
+}
+
+/** The face a rail's joint enters, looking out of the member. */
+export function faceOf(chair: Chair, joint: Joint): Plane | undefined {
+  const rail = chair.rails.get(joint.part) ?? chair.slats.get(joint.part);
+  return rail?.ends.find((end) => end.joint === joint)?.shoulder;
+}
+
+/** The greatest figure that will do, if the least does; what does for one does for every lesser one. */
+function most(low: number, high: number, does: (figure: number) => boolean): number | undefined {
+  if (!(low <= high) || !does(low)) return undefined;
+  let [good, bad] = [low, high];
+  while (bad - good > STEP / 4) {
+    const middle = (good + bad) / 2;
+    if (does(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+}
+
+/** What is left of tenons cut off at a depth behind the face. */
+function upTo(solids: readonly Convex[], face: Plane, depth: number): Convex[] {
+  const end: Plane = { normal: scale(face.normal, -1), offset: depth - face.offset };
+  return solids.map((solid) => clip(solid, end)).filter((solid) => solid !== null);
+}
+
+const shifted = (solids: readonly Convex[], by: Vec3): Convex[] =>
+  solids.map(({ planes, points, faces }) => ({
+    planes: planes.map(({ normal, offset }) => ({ normal, offset: offset + dot(normal, by) })),
+    points: points.map((point) => add(point, by)),
+    faces,
+  }));
+
+const share = (some: readonly Convex[], others: readonly Convex[]): boolean =>
+  some.some((a) =>
+    others.some((b) => {
+      if (!boxesMeet(boundingBox(a), boundingBox(b))) return false;
+      const both = intersect(a, b);
+      return both !== null && volume(both) > TOUCH;
+    }),
+  );
+
+function spanOf(solids: readonly Convex[], along: Vec3): [number, number] {
+  const heights = solids.flatMap(({ points }) => points.map((point) => dot(point, along)));
+  return [Math.min(...heights), Math.max(...heights)];
+}

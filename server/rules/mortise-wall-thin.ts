@@ -1,0 +1,51 @@
+import { meetingsInside } from "../joinery/inside.ts";
+import { flushRails, frame } from "./examples.ts";
+import { least, sourcesOf } from "./figures.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { plain } from "./names.ts";
+import type { Rule } from "./rule.ts";
+import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "./say.ts";
+
+/** Mortises nearer than this run into each other, which is another fault, mm. */
+const OPEN = 0.05;
+
+export const mortiseWallThin: Rule = {
+  code: "mortise-wall-thin",
+  severity: "warning",
+  title: "Little wood beside a mortise",
+  explanation:
+    "A thin web of wood between two mortises, or between a mortise and the face beside it, breaks out under the chisel or splits when the joint is loaded. Shorten or set the tenon, move a rail, or mitre tenons that come so near each other: mitred ends are let into one hole and left alone here. `limit mortise-wall-thin to 5` changes the figure.",
+  source: sourcesOf("wood-between-mortises"),
+  example: frame({ rails: flushRails, joint: "tenon thick 8, long 20\nset 2 from outside" }),
+  limit: { low: least("wood-between-mortises"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const allowed = limit.low ?? 0;
+    const good = tenons(chair);
+    const known = new Set(good);
+    const between = meetingsInside(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
+      const mitred = a.facts.mitre && b.facts.mitre;
+      if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH) return [];
+      if (!known.has(a) || !known.has(b)) return [];
+      return tell(mortiseWallThin, jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round), {
+        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make the tenons shorter or mitre them, so that ${lengthOrMore(allowed, units)} stays.`,
+        subject: a.name,
+        found: length(wall, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - wall,
+      });
+    });
+    const beside = good.flatMap((joint) => {
+      const wall = joint.mortiseWall;
+      if (!chair.posts.has(joint.entered.name) || wall < 0 || wall >= allowed - SAME_LENGTH) return [];
+      return tell(mortiseWallThin, jointPlace(chair, joint, joint.facts.set ?? joint.facts.tenonThick), {
+        message: `Beside the mortise for ${tenonOf(joint)} only ${length(wall, units)} of wood is left; set the tenon ${length(allowed - wall, units)} further in, or move the rail.`,
+        subject: joint.name,
+        found: length(wall, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - wall,
+      });
+    });
+    return [...between, ...beside].map((each) => ({ ...each, message: capital(each.message) }));
+  },
+};

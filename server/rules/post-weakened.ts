@@ -1,0 +1,89 @@
+import type { Joint, Post } from "../chair/chair.ts";
+import { volume } from "../geometry/convex.ts";
+import { distance, dot } from "../geometry/vec.ts";
+import { frame } from "./examples.ts";
+import { least, sourcesOf } from "./figures.ts";
+import { jointPlace, tenons } from "./joint-places.ts";
+import { plain } from "./names.ts";
+import type { Rule } from "./rule.ts";
+import { length, listed, tell } from "./say.ts";
+
+/** Shares nearer than this are on the limit. */
+const SAME_SHARE = 0.001;
+
+export const postWeakened: Rule = {
+  code: "post-weakened",
+  severity: "warning",
+  title: "Post weakened by mortises at one height",
+  explanation:
+    "Where rails come into a post at the same height their mortises take wood from the same section, and the post bends and breaks there. Put the rails at different heights, make tenons thinner or shorter, or the post stouter. `limit post-weakened to 0.4` changes the part of the section that must be left.",
+  source: sourcesOf("post-left-at-joint"),
+  example: frame({ more: "limit post-weakened to 0.85\n" }),
+  limit: { low: least("post-left-at-joint"), dimension: "share", of: "share of the post" },
+  find({ chair, limit }) {
+    const allowed = limit.low ?? 0;
+    const byPost = new Map<Post, Joint[]>();
+    for (const joint of tenons(chair)) {
+      const post = chair.posts.get(joint.entered.name);
+      if (post) byPost.set(post, [...(byPost.get(post) ?? []), joint]);
+    }
+    return [...byPost].flatMap(([post, joints]) => {
+      const worst = weakest(post, joints);
+      if (!worst || worst.left >= allowed - SAME_SHARE) return [];
+      const [first] = worst.joints;
+      const percent = (share: number) => `${Math.round(100 * share)} %`;
+      return tell(postWeakened, jointPlace(chair, first!, first!.facts.tenonThick ?? first!.facts.round), {
+        message: `Of ${plain(post.name)} only ${percent(worst.left)} is left ${length(worst.height, chair.design.units)} up, where ${listed(worst.joints.map(({ part }) => plain(part)))} come in at one height; ${percent(allowed)} would do: put the rails at different heights or make their tenons thinner.`,
+        subject: first!.name,
+        found: percent(worst.left),
+        allowed: `${percent(allowed)} or more`,
+        badness: allowed - worst.left,
+      });
+    });
+  },
+};
+
+interface Level {
+  joints: Joint[];
+  /** Share of the section. */
+  left: number;
+  height: number;
+}
+
+/** The level at which the mortises of two or more joints leave the least of a post. */
+function weakest(post: Post, joints: readonly Joint[]): Level | undefined {
+  let worst: Level | undefined;
+  const spans = joints.map((joint) => ({ joint, ...spanOf(joint) }));
+  for (const { low, high } of spans) {
+    const height = (low + high) / 2;
+    const here = spans.filter((span) => span.low < height && height < span.high).map(({ joint }) => joint);
+    if (here.length < 2) continue;
+    const area = areaAt(post, height);
+    const cut = here.reduce((sum, joint) => sum + cutBy(joint), 0);
+    const left = area > 0 ? Math.max(0, 1 - cut / area) : 1;
+    if (!worst || left < worst.left) worst = { joints: here, left, height };
+  }
+  return worst;
+}
+
+function spanOf({ tenon }: Joint): { low: number; high: number } {
+  const heights = tenon.flatMap(({ points }) => points.map((point) => point[2]));
+  return { low: Math.min(...heights), high: Math.max(...heights) };
+}
+
+/** What a level cut through the post finds of a tenon, mm²: its volume over its height. */
+function cutBy(joint: Joint): number {
+  const { low, high } = spanOf(joint);
+  return joint.tenon.reduce((sum, solid) => sum + volume(solid), 0) / Math.max(high - low, 1e-9);
+}
+
+function areaAt(post: Post, height: number): number {
+  const piece = post.pieces.find(({ from, to }) => from <= height && height <= to) ?? post.pieces.at(-1);
+  if (!piece) return 0;
+  // Volume over length is the mean of the piece; tapers are gentle.
+  return (
+    volume(piece.solid) /
+    Math.max(distance(piece.start, piece.end), 1e-9) /
+    Math.max(Math.abs(dot(piece.direction, [0, 0, 1])), 0.5)
+  );
+}

@@ -1,0 +1,43 @@
+import { frame } from "./examples.ts";
+import { least, most, sourcesOf } from "./figures.ts";
+import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+import type { Rule } from "./rule.ts";
+import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "./say.ts";
+
+export const shoulderTooNarrow: Rule = {
+  code: "shoulder-too-narrow",
+  severity: "warning",
+  title: "Shoulder too narrow",
+  explanation:
+    "A shoulder closes the joint and hides the mortise. One that is only a sliver wide crushes when the joint is cramped up and then stands open. Make it wider, or leave it out: `set 0 from outside` makes the tenon barefaced on that side, `thick full` on both. `limit shoulder-too-narrow to 3` changes the figure. A tenon that is thick for its rail is told of as that.",
+  source: sourcesOf("least-shoulder"),
+  example: frame({ joint: "tenon thick 8, long 21\nset 1 from outside" }),
+  limit: { low: least("least-shoulder"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const allowed = limit.low ?? 0;
+    return tenons(chair).flatMap((joint) => {
+      const { shoulders, facts, thick } = joint;
+      if (joint.shape !== "rectangular" || thick > most("most-tenon-share-of-rail") * stuffOf(joint))
+        return [];
+      const sides = (["outside", "inside", "top", "bottom"] as const).filter(
+        (side) => shoulders[side] > SAME_LENGTH && shoulders[side] < allowed - SAME_LENGTH,
+      );
+      const side = sides.sort((a, b) => shoulders[a] - shoulders[b])[0];
+      if (!side) return [];
+      const fact =
+        side === "top"
+          ? facts.shoulderTop
+          : side === "bottom"
+            ? facts.shoulderBottom
+            : (facts.set ?? facts.tenonThick);
+      return tell(shoulderTooNarrow, jointPlace(chair, joint, fact, facts.tenonWide, facts.tenonThick), {
+        message: `${capital(tenonOf(joint))} has a shoulder of only ${length(shoulders[side], units)} at its ${side}; make it ${lengthOrMore(allowed, units)} or leave it out.`,
+        subject: joint.name,
+        found: length(shoulders[side], units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - shoulders[side],
+      });
+    });
+  },
+};
