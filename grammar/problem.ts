@@ -43,3 +43,8 @@ export interface Problem extends Span {
   fixes?: Fix[];
   related?: Related[];
 }
+
+/** A message with any word that would swamp it cut short: a maker needs only see where such a word begins. */
+export function shortWords(message: string): string {
+  return message.length < 200 ? message : message.replace(/(\S{40})\S{20,}/g, "$1…");
+}

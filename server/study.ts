@@ -2,7 +2,7 @@
  * Text to everything: the one road from a file's text to its tree, design, chair and findings.
  */
 import { parse } from "../grammar/parser.ts";
-import type { Problem } from "../grammar/problem.ts";
+import { type Problem, shortWords } from "../grammar/problem.ts";
 import type { Tree } from "../grammar/tree.ts";
 import { vocabulary } from "../grammar/vocabulary/index.ts";
 import type { Chair } from "./chair/chair.ts";
@@ -40,10 +40,11 @@ export interface Asked {
 /** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
 export function study({ text, address, files, tree = parse(text, vocabulary) }: Asked): Study {
   const { design, chair, problems: unsettled } = settle({ tree, address, files });
-  const { problems, accepted } = judge({ tree, design, chair }, [
+  const { problems: judged, accepted } = judge({ tree, design, chair }, [
     ...tree.problems,
     ...design.problems,
     ...unsettled,
   ]);
+  const problems = judged.map((problem) => ({ ...problem, message: shortWords(problem.message) }));
   return { address, text, tree, design, chair, problems, accepted };
 }

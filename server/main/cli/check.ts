@@ -25,7 +25,8 @@ export const check: Command = {
       else if (block) blocks.push(block);
     }
     if (asJson) bench.terminal.out(`${JSON.stringify(output, null, 2)}\n`);
-    else bench.terminal.out(`${[...blocks, summary(output)].join("\n")}\n`);
+    else if (output.files.some(({ refused }) => !refused))
+      bench.terminal.out(`${[...blocks, summary(output)].join("\n")}\n`);
     if (output.files.some(({ refused }) => refused)) return ENDED.misuse;
     return output.errors ? ENDED.faults : ENDED.well;
   },

@@ -1,6 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { applyEdits, formatTree, isSyntax } from "../../../grammar/format.ts";
+import { shortWords } from "../../../grammar/problem.ts";
 import { type Bench, type Command, ENDED, eachFile, misuse } from "./command.ts";
 import type { Input } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
@@ -22,7 +23,7 @@ function formatOne(bench: Bench, { file, text }: Extract<Input, { text: string }
   if (fault) {
     const line = TextDocument.create("", "", 0, text).positionAt(fault.start).line + 1;
     terminal.error(
-      `${harmless(file)}: left as it is, because line ${line} cannot be read: ${harmless(fault.message)}\n`,
+      `${harmless(file)}: left as it is, because line ${line} cannot be read: ${harmless(shortWords(fault.message))}\n`,
     );
     return ENDED.faults;
   }

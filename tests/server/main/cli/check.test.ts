@@ -8,6 +8,7 @@ const path = chairs({
   "hostile.chair": 'chair "\u001b[31mred\u001b[0m"\n\u001b[2J\n',
   "picture.chair": new Uint8Array([0x89, 0x50, 0, 1, 2, 3]),
   "latin.chair": new Uint8Array([0x63, 0xe9, 0x0a]),
+  "one-word.chair": "a".repeat(100_000),
 });
 
 describe("seatwright check", () => {
@@ -43,6 +44,17 @@ describe("seatwright check", () => {
     });
     expect(output.errors).toBeGreaterThan(0);
     expect(code).toBe(1);
+  });
+
+  it("says nothing of faults when no file could be read", () => {
+    expect(seatwright("check", path("gone.chair"))).toMatchObject({ out: "", code: 2 });
+  });
+
+  it("shows the beginning of a word that would swamp its message", () => {
+    const { out } = seatwright("check", path("one-word.chair"));
+    expect(out).toContain(`error: \`${"a".repeat(39)}…`);
+    expect(out.length).toBeLessThan(400);
+    expect(seatwright("format", path("one-word.chair")).error.length).toBeLessThan(400);
   });
 
   it("tells of files it cannot use in one line each, goes on, and ends with 2", () => {
