@@ -1,19 +1,21 @@
 /**
- * Which figures of the text a worked-out value hangs on, and how much each moves it: found by writing each a little larger and
+ * Which figures of the text some worked-out values hang on, and how much each moves them: found by writing each a little larger and
  * working the chair out again, never by a formula of its own.
  */
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Statement, Tree, Value } from "../../grammar/tree.ts";
+import { innerValues } from "../../grammar/walk.ts";
 import type { Chair } from "../chair/chair.ts";
 import { workedValue as workedOut } from "../chair/values.ts";
 import type { Design } from "../design/design.ts";
 import { millimetresIn, units } from "../design/units.ts";
+import { needsOf } from "../design/wanted.ts";
 
 /** One figure of the text and what a step of it does. */
 export interface Mover extends Span {
   /** The words that name it, such as `foot back` of `back`, or the name of a `let`. */
   what: string;
-  /** The part whose block it stands in, if any. */
+  /** The part whose block it stands in, or `seat`. */
   of?: string;
   /** What one step is: 1 mm (1/16 in in a file of inches), 1°, or 1 for a bare number that is neither. */
   step: { number: number; dimension: "length" | "angle" | "number" };
@@ -25,50 +27,88 @@ export interface Asking {
   tree: Tree;
   design: Design;
   chair: Chair;
-  /** Dotted name of the value. */
-  value: string;
+  /** Dotted names of the values. */
+  values: readonly string[];
   /** Works a tree out; the tree differs from the file's by one figure. */
   rework: (tree: Tree) => Chair;
 }
+
+/** What moves each value, by its dotted name, the strongest first. */
+export type Movers = ReadonlyMap<string, readonly Mover[]>;
 
 /** Movements smaller than this count as none, mm or rad or plain. */
 const still = 1e-7;
 
 /**
- * The figures that move a value, the strongest first. Yields after each figure tried, so that a long file need not hold anybody
- * up; the last result is the whole list. The tree is as it was when the generator ends or is closed.
+ * The figures that move some values. Yields what is known after each figure tried, so that a long file need not hold anybody up; what
+ * it returns is the whole. Figures near to the values come first: a value's own part, then what that part hangs on, joints last.
+ * The tree is as it was whenever the generator rests.
  */
-export function* hangsOn({ tree, design, chair, value, rework }: Asking): Generator<Mover[], Mover[]> {
-  const now = workedOut(chair, value)?.number;
-  const found: Mover[] = [];
-  if (now === undefined) return found;
-  for (const figure of figuresOf(tree)) {
+export function* hangsOn({ tree, design, chair, values, rework }: Asking): Generator<Movers, Movers> {
+  const now = new Map<string, number>();
+  for (const value of values) {
+    const number = workedOut(chair, value)?.number;
+    if (number !== undefined) now.set(value, number);
+  }
+  const found = new Map<string, Mover[]>([...now.keys()].map((value) => [value, []]));
+  if (now.size === 0) return found;
+  for (const figure of nearestFirst(tree, design, values)) {
     const step = stepOf(figure, design);
-    const moved = workedOut(reworked(tree, figure.node, step.inText, rework), value)?.number;
-    if (moved !== undefined && Math.abs(moved - now) > still) {
-      const { what, of, node } = figure;
-      found.push({
+    const moved = reworked(tree, figure, step.inText, rework);
+    const { what, of, value: written } = figure;
+    for (const [value, before] of now) {
+      const after = workedOut(moved, value)?.number;
+      if (after === undefined || Math.abs(after - before) <= still) continue;
+      const movers = found.get(value) ?? [];
+      movers.push({
         what,
-        ...(of && { of }),
-        start: node.start,
-        end: node.end,
+        ...(of !== undefined && { of }),
+        start: written.start,
+        end: written.end,
         step: step.step,
-        moves: moved - now,
+        moves: after - before,
       });
+      movers.sort((a, b) => Math.abs(b.moves) - Math.abs(a.moves));
     }
     yield found;
   }
-  return found.sort((a, b) => Math.abs(b.moves) - Math.abs(a.moves));
+  return found;
+}
+
+/** Kinds of blocks whose figures seldom move what is asked after, tried last. */
+const late: Record<string, number> = { rail: 1, slat: 2, block: 2, joint: 3 };
+
+/** The figures that the values can hang on, by how many steps away they are. */
+function nearestFirst(tree: Tree, design: Design, values: readonly string[]): Figure[] {
+  const steps = stepsFrom(values, design);
+  const rank = ({ thing, kind }: Figure) => (steps.get(thing) ?? 0) * 4 + (late[kind] ?? 0);
+  return [...figuresOf(tree)].filter(({ thing }) => steps.has(thing)).sort((a, b) => rank(a) - rank(b));
+}
+
+/** How many steps away each thing is that the values hang on. */
+function stepsFrom(values: readonly string[], design: Design): Map<string, number> {
+  const needs = needsOf(design);
+  const steps = new Map(values.map((value) => [value.split(".")[0] ?? value, 0]));
+  // What is trimmed turns the whole chair with it.
+  for (const value of values) if (value.endsWith(".foot-bevel")) steps.set("trim", 1);
+  for (const [thing, step] of steps)
+    for (const next of needs.get(thing) ?? []) if (!steps.has(next)) steps.set(next, step + 1);
+  return steps;
 }
 
 type Literal = Extract<Value, { is: "number" | "quantity" | "slope" }>;
 
 interface Figure {
-  node: Literal;
-  slot: Fact["slot"];
+  fact: Fact;
+  value: Value;
+  /** The first figure in it, which tells what one step of it is. */
+  literal: Literal;
   what: string;
   of?: string;
   let?: string;
+  /** The name it is known by to what hangs on it: a part's, a let's, `seat` or `trim`. */
+  thing: string;
+  kind: string;
 }
 
 /** Blocks and statements whose figures place or shape the chair. */
@@ -76,96 +116,107 @@ const shaping = new Set(["post", "rail", "slat", "seat", "trim", "let", "block",
 
 function* figuresOf(tree: Tree): Iterable<Figure> {
   for (const statement of tree.statements) {
-    if (shaping.has(statement.word?.text ?? "")) yield* within(statement, nameOf(statement));
+    const kind = statement.word?.text ?? "";
+    if (shaping.has(kind)) yield* within(statement, kind, nameOf(statement) ?? kind);
   }
 }
 
-function* within(statement: Statement, of: string | undefined): Iterable<Figure> {
-  const isLet = statement.word?.text === "let";
+/** Labels that say no more than the word of their line does. */
+const plainLabels = new Set(["angle", "length", "rise", "diameter", "station", "distance", "clearance"]);
+
+function* within(statement: Statement, kind: string, thing: string): Iterable<Figure> {
   for (const fact of statement.match?.facts ?? []) {
-    if (!fact.value || (isLet && fact.label !== "value")) continue;
-    for (const node of literals(fact.value)) {
-      const words = isLet ? (of ?? "let") : [statement.word?.text, fact.label].filter(distinct).join(" ");
-      yield {
-        node,
-        slot: fact.slot,
-        what: words,
-        ...(isLet ? { let: of ?? "" } : of !== undefined && { of }),
-      };
-    }
+    const { value } = fact;
+    if (!value || (kind === "let" && fact.label !== "value") || isShareOfLength(fact)) continue;
+    const literal = firstLiteral(value);
+    // What is only a name is told where the name is given its value.
+    if (!literal) continue;
+    const named =
+      kind === "let"
+        ? { what: thing, let: thing }
+        : kind === "trim"
+          ? { what: `trim ${namesIn(statement)}` }
+          : { what: wordsOf(statement, fact), of: thing };
+    yield { fact, value, literal, thing, kind, ...named };
   }
-  for (const inner of statement.block?.statements ?? []) yield* within(inner, of);
+  for (const inner of statement.block?.statements ?? []) yield* within(inner, kind, thing);
 }
 
-function distinct(word: string | undefined, i: number, all: (string | undefined)[]): boolean {
-  return word !== undefined && all.indexOf(word) === i;
+/** `at 1/2`: halfway, not a length that could grow by a millimetre. */
+function isShareOfLength({ label, value }: Fact): boolean {
+  return label.startsWith("station") && value?.is === "binary" && value.op === "/";
+}
+
+function wordsOf({ word }: Statement, { label }: Fact): string {
+  const first = word?.text ?? label;
+  return label === first || plainLabels.has(label) ? first : `${first} ${label}`;
+}
+
+function namesIn(statement: Statement): string {
+  return (statement.match?.facts ?? [])
+    .flatMap(({ slot, name }) => (slot === "ref" ? (name ?? []) : []))
+    .join(", ");
 }
 
 function nameOf(statement: Statement): string | undefined {
   return statement.match?.facts.find((fact) => fact.slot === "name")?.name;
 }
 
-function* literals(value: Value): Iterable<Literal> {
-  switch (value.is) {
-    case "number":
-    case "quantity":
-    case "slope":
-      yield value;
-      break;
-    case "negate":
-    case "group":
-      yield* literals(value.of);
-      break;
-    case "binary":
-      yield* literals(value.left);
-      // A factor or a divisor is a proportion, not a size.
-      if (value.op === "+" || value.op === "-") yield* literals(value.right);
-      break;
-    case "call":
-      for (const arg of value.args) yield* literals(arg);
-      break;
-    default:
+/** The first figure of an expression. A stack of our own: an expression may be deeper than the machine's. */
+function firstLiteral(value: Value): Literal | undefined {
+  const waiting = [value];
+  for (let next = waiting.pop(); next; next = waiting.pop()) {
+    if (next.is === "number" || next.is === "quantity" || next.is === "slope") return next;
+    if (next.is !== "share") waiting.push(...[...innerValues(next)].reverse());
   }
+  return undefined;
 }
 
-/** One step of a figure, and by how much its number in the text grows for it. */
-function stepOf({ node, slot, let: name }: Figure, design: Design): { step: Mover["step"]; inText: number } {
-  const inches = design.units === "in";
-  const length = inches ? 25.4 / 16 : 1;
-  const lengthStep = (perUnit: number) =>
-    ({ step: { number: length, dimension: "length" }, inText: length / perUnit }) as const;
-  const degree = { step: { number: Math.PI / 180, dimension: "angle" }, inText: 1 } as const;
-  if (node.is === "slope") return { step: degree.step, inText: Math.PI / 180 };
-  if (node.is === "quantity") {
-    if (node.unit === "deg") return degree;
-    const unit = units[node.unit];
+/** One step of a figure, and what is added to it in the text for it. */
+function stepOf(
+  { fact, literal, let: name }: Figure,
+  design: Design,
+): { step: Mover["step"]; inText: Value } {
+  const { start, end } = literal;
+  const quantity = (number: number, unit: string): Value => ({
+    is: "quantity",
+    number,
+    unit,
+    unitSpan: { start: end, end },
+    start,
+    end,
+  });
+  const length = design.units === "in" ? 25.4 / 16 : 1;
+  const one = { number: 1, dimension: "number" } as const;
+  const degree = { step: { number: Math.PI / 180, dimension: "angle" }, inText: quantity(1, "deg") } as const;
+  if (literal.is === "slope") return degree;
+  if (literal.is === "quantity") {
+    if (literal.unit === "deg") return degree;
+    const unit = units[literal.unit];
     return unit?.dimension === "length"
-      ? lengthStep(unit.size)
-      : { step: { number: 1, dimension: "number" }, inText: 1 };
+      ? {
+          step: { number: length, dimension: "length" },
+          inText: quantity(length / unit.size, literal.unit),
+        }
+      : { step: one, inText: quantity(1, literal.unit) };
   }
   const isLength =
-    slot === "length" || (name !== undefined && design.lets.get(name)?.value?.value.dimension === "length");
-  return isLength
-    ? lengthStep(millimetresIn(design.units))
-    : { step: { number: 1, dimension: "number" }, inText: 1 };
+    fact.slot === "length" ||
+    (name !== undefined && design.lets.get(name)?.value?.value.dimension === "length");
+  const number = isLength ? length / millimetresIn(design.units) : 1;
+  return {
+    step: isLength ? { number: length, dimension: "length" } : one,
+    inText: { is: "number", number, start, end },
+  };
 }
 
-/** Works the tree out with one number grown, and puts the number back whatever happens. */
-function reworked(tree: Tree, node: Literal, by: number, rework: Asking["rework"]): Chair {
-  if (node.is === "slope") {
-    const before = node.rise;
-    node.rise = Math.tan(Math.atan2(before, node.run) + by) * node.run;
-    try {
-      return rework(tree);
-    } finally {
-      node.rise = before;
-    }
-  }
-  const before = node.number;
-  node.number = before + by;
+/** Works the tree out with one figure grown, and puts the figure back whatever happens. */
+function reworked(tree: Tree, { fact, value }: Figure, by: Value, rework: Asking["rework"]): Chair {
+  const { start, end } = value;
+  fact.value = { is: "binary", op: "+", left: value, right: by, start, end };
   try {
     return rework(tree);
   } finally {
-    node.number = before;
+    fact.value = value;
   }
 }

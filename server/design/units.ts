@@ -98,6 +98,20 @@ export function printQuantity(
   }
 }
 
+/** How much a quantity moves, signed and finer than it is printed by itself: `+0.13°`, `−0.4 mm`; nothing when that prints as none. */
+export function printChange({ number, dimension }: Quantity, unit: LengthUnit): string | undefined {
+  const size = millimetresIn(unit);
+  const [value, places, after] = ((): [number, number, string] => {
+    if (dimension === "angle") return [(number * 180) / Math.PI, 2, "°"];
+    if (dimension === "length") return [number / size, unit === "mm" ? 2 : 3, ` ${unit}`];
+    if (dimension === "area") return [number / size ** 2, unit === "mm" ? 0 : 2, ` ${unit}²`];
+    if (dimension === "mass") return unit === "in" ? [number / 0.45359237, 3, " lb"] : [number, 3, " kg"];
+    return [number, 3, ""];
+  })();
+  const printed = decimals(Math.abs(value), places);
+  return printed === "0" ? undefined : `${value < 0 ? "−" : "+"}${printed}${after}`;
+}
+
 /** Rounded to so many places, without trailing zeros or a minus before nought. */
 function decimals(value: number, places: number): string {
   const rounded = Number(value.toFixed(places));

@@ -7,6 +7,7 @@ import type { Range, TextEdit } from "vscode-languageserver-types";
 import type { Edit, Span } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Tree } from "../../grammar/tree.ts";
+import type { Chair } from "../chair/chair.ts";
 import type { Rule } from "../rules/rule.ts";
 import type { Study } from "../study.ts";
 
@@ -17,6 +18,8 @@ export interface View {
   readonly tree: Tree;
   /** All that is worked out; costs the whole road the first time it is asked for. */
   readonly study: Study;
+  /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */
+  rework(tree: Tree): Chair;
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   /** Another file's text by its address, if it can be had now. */

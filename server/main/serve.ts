@@ -31,13 +31,21 @@ export interface Host {
   files: Files;
   version: string;
   timing?: Timing;
+  /** How long a hover may be worked at, ms. */
+  patience?: number;
 }
+
+/** A hover comes up after about a third of a second anyway. */
+const PATIENCE = 500;
 
 /** No file, but the turn at which the client is asked to ask again. */
 const REFRESH = "refresh";
 
 /** Serves one client until it says exit. */
-export function serve(connection: Connection, { services, files, version, timing }: Host): void {
+export function serve(
+  connection: Connection,
+  { services, files, version, timing, patience = PATIENCE }: Host,
+): void {
   const views = createViews(services, files);
   const runSafe = guard(connection.console);
   const drawings = createDrawings(services.drawSheet, (error) => report("drawing", error));
@@ -52,6 +60,7 @@ export function serve(connection: Connection, { services, files, version, timing
     client: {},
     folders: [],
     settings: (uri) => settings.of(uri),
+    patience,
   };
 
   function report(name: string, error: unknown) {

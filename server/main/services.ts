@@ -11,13 +11,15 @@ import { drawSheet } from "../drawing/draw-sheet.ts";
 import type { Sheet } from "../drawing/sheet.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/rule.ts";
-import { type Asked, type Study, study } from "../study.ts";
+import { settle } from "../settle.ts";
+import { type Asked, type OtherFiles, type Study, study } from "../study.ts";
 
 export interface Services {
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   parse(text: string): Tree;
   study(asked: Asked): Study;
+  settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
   drawSheet(chair: Chair): Sheet;
 }
 
@@ -26,5 +28,6 @@ export const services: Services = {
   rules,
   parse: (text) => parse(text, vocabulary),
   study,
+  settle,
   drawSheet,
 };

@@ -4,7 +4,7 @@
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
 import type { Tree } from "../../grammar/tree.ts";
 import type { View } from "../editor/view.ts";
-import type { Study } from "../study.ts";
+import type { OtherFiles, Study } from "../study.ts";
 import { resolveAddress, sameAddress } from "./addresses.ts";
 import type { Files } from "./files.ts";
 import type { Services } from "./services.ts";
@@ -56,20 +56,17 @@ export function createViews(services: Services, files: Files): Views {
     let study: Study | undefined;
     const address = document.uri;
 
+    const others: OtherFiles = {
+      resolve: resolveAddress,
+      read(path) {
+        reads.add(sameAddress(path));
+        return textOf(path);
+      },
+    };
+
     function studyAfresh(): Study {
       reads.clear();
-      return services.study({
-        text: document.getText(),
-        address,
-        ...(tree && { tree }),
-        files: {
-          resolve: resolveAddress,
-          read(path) {
-            reads.add(sameAddress(path));
-            return textOf(path);
-          },
-        },
-      });
+      return services.study({ text: document.getText(), address, ...(tree && { tree }), files: others });
     }
 
     const view: View = {
@@ -83,6 +80,7 @@ export function createViews(services: Services, files: Files): Views {
         study ??= studyAfresh();
         return study;
       },
+      rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
       vocabulary: services.vocabulary,
       rules: services.rules,
       other,

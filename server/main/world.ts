@@ -17,6 +17,8 @@ export interface World {
   /** Addresses of the workspace's folders. */
   folders: string[];
   settings(uri: string): Promise<Settings>;
+  /** How long a hover may be worked at, ms. */
+  patience: number;
 }
 
 /** Every chair file of the workspace that can be read, the open ones first, and the files they name. */

@@ -39,6 +39,7 @@ const chair: Subject = {
       document,
       tree,
       study: made,
+      rework: () => made.chair,
       vocabulary,
       rules,
       other: () => undefined,

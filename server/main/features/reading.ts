@@ -6,14 +6,12 @@ import type {
   DocumentDiagnosticParams,
   DocumentLinkParams,
   DocumentSymbolParams,
-  HoverParams,
   InlayHintParams,
   SemanticTokensParams,
   SemanticTokensRangeParams,
 } from "vscode-languageserver";
 import { codeLenses } from "../../editor/code-lens.ts";
 import { diagnostics } from "../../editor/diagnostics.ts";
-import { hover } from "../../editor/hover.ts";
 import { inlayHints } from "../../editor/inlay-hints.ts";
 import { documentLinks } from "../../editor/links.ts";
 import { semanticLegend, semanticTokens } from "../../editor/semantic-tokens.ts";
@@ -22,6 +20,7 @@ import { documentSymbols } from "../../editor/symbols.ts";
 import { spanOf, type View } from "../../editor/view.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { filesCome } from "../world.ts";
+import { hoverFeature } from "./hovering.ts";
 
 export const readingFeatures: Feature[] = [
   onDocument({
@@ -44,13 +43,7 @@ export const readingFeatures: Feature[] = [
       return { kind: "full", resultId, items: diagnostics(view, settings) };
     },
   }),
-  onDocument({
-    name: "hover",
-    method: "textDocument/hover",
-    capability: { hoverProvider: true },
-    empty: null,
-    answer: (view, { position }: HoverParams) => hover(view, view.document.offsetAt(position)),
-  }),
+  hoverFeature,
   onDocument({
     name: "symbols",
     method: "textDocument/documentSymbol",

@@ -4,6 +4,7 @@ import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { resolveAddress } from "../../../server/main/addresses.ts";
 import { rules } from "../../../server/rules/index.ts";
+import { settle } from "../../../server/settle.ts";
 import { type Study, study } from "../../../server/study.ts";
 
 export const address = "file:///mess/chair.chair";
@@ -32,6 +33,8 @@ export function plainView(text: string, uri: string, files: Record<string, strin
       made ??= study({ text, address: uri, files: { resolve: resolveAddress, read }, tree });
       return made;
     },
+    rework: (changed) =>
+      settle({ tree: changed, address: uri, files: { resolve: resolveAddress, read } }).chair,
     vocabulary,
     rules,
     other(wanted) {

@@ -39,10 +39,12 @@ export async function connect(
     files = noFiles,
     capabilities = {},
     timing = { wait: 1, longest: 5 },
+    patience,
     ...params
   }: Partial<InitializeParams> & {
     files?: Files | ((connection: Connection) => Files);
     timing?: Timing;
+    patience?: number;
   } = {},
   prepare: (client: MessageConnection) => void = () => {},
 ): Promise<Connected> {
@@ -52,7 +54,13 @@ export async function connect(
     connectionStrategy: cancelling,
   });
   const readFiles = typeof files === "function" ? files(server) : files;
-  serve(server, { services, files: readFiles, version: "0", timing });
+  serve(server, {
+    services,
+    files: readFiles,
+    version: "0",
+    timing,
+    ...(patience !== undefined && { patience }),
+  });
 
   const client = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const published = record<PublishDiagnosticsParams>(client, "textDocument/publishDiagnostics");

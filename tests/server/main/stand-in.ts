@@ -46,6 +46,7 @@ export function standIn(): Services & { studied: string[] } {
         tree: { text, statements: [], comments: [], problems: wrongs(text) },
         design: { names: new Map(), lets: new Map() } as unknown as Design,
         chair: {
+          values: new Map(),
           posts: new Map(parts.map((part) => [part, {}])),
           rails: new Map(),
           slats: new Map(),
@@ -55,6 +56,7 @@ export function standIn(): Services & { studied: string[] } {
         accepted: [],
       } satisfies Study;
     },
+    settle: () => ({ chair: { values: new Map() } as unknown as Chair }),
     drawSheet: (chair) => ({ title: [...chair.posts.keys()].join(" ") }) as Sheet,
   };
 }

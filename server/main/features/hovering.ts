@@ -1,0 +1,46 @@
+/**
+ * Hover: what stands under the pointer, and for a worked-out value which figures of the text move it.
+ */
+import type { CancellationToken, HoverParams } from "vscode-languageserver";
+import type { Hover, MarkupContent } from "vscode-languageserver-types";
+import { hangsOn } from "../../compare/hangs-on.ts";
+import { aboutMovers } from "../../editor/about-movers.ts";
+import { hover } from "../../editor/hover.ts";
+import { valuesUnder } from "../../editor/moved-values.ts";
+import type { View } from "../../editor/view.ts";
+import { type Feature, onDocument } from "../feature.ts";
+import { inTurns } from "../in-turns.ts";
+import type { World } from "../world.ts";
+
+export const hoverFeature: Feature = onDocument({
+  name: "hover",
+  method: "textDocument/hover",
+  capability: { hoverProvider: true },
+  empty: null,
+  async answer(view, { position }: HoverParams, world, token): Promise<Hover | null> {
+    const offset = view.document.offsetAt(position);
+    const told = hover(view, offset);
+    const movers = told && (await moversAt(view, offset, world, token));
+    if (!movers) return told;
+    const { value } = told.contents as MarkupContent;
+    return { ...told, contents: { kind: "markdown", value: `${value}\n\n${movers}` } };
+  },
+});
+
+/** Each figure tried costs the whole chair once more, so it is done in turns, and no longer than somebody waits for a hover. */
+async function moversAt(
+  view: View,
+  offset: number,
+  { views, patience }: World,
+  token: CancellationToken,
+): Promise<string | undefined> {
+  const values = valuesUnder(view, offset);
+  if (values.length === 0) return undefined;
+  const { tree, study } = view;
+  const { design, chair } = study;
+  const { known, whole } = await inTurns(
+    hangsOn({ tree, design, chair, values, rework: (changed) => view.rework(changed) }),
+    { time: patience, stop: () => token.isCancellationRequested || views.get(view.uri) !== view },
+  );
+  return known && aboutMovers(known, { chair, unit: design.units, whole });
+}

@@ -1,0 +1,38 @@
+/**
+ * Long work done in short turns, so that everything else is answered in between.
+ */
+
+export interface Turns {
+  /** All the time there is, ms. */
+  time: number;
+  /** Longest stretch at one go, ms; a single step may take longer. */
+  turn?: number;
+  /** Asked between turns: whether nobody waits for it any more. */
+  stop?: () => boolean;
+}
+
+export interface Outcome<T> {
+  /** What was known last; nothing when not even the first step was done. */
+  known?: T;
+  whole: boolean;
+}
+
+/** Runs a generator to its end, or as far as the time reaches. */
+export async function inTurns<T>(
+  steps: Generator<T, T>,
+  { time, turn = 8, stop = () => false }: Turns,
+): Promise<Outcome<T>> {
+  const begun = performance.now();
+  const outcome: Outcome<T> = { whole: false };
+  for (let since = begun; !stop(); since = performance.now()) {
+    do {
+      const { value, done } = steps.next();
+      outcome.known = value;
+      if (done) return { known: value, whole: true };
+    } while (performance.now() - since < turn);
+    if (performance.now() - begun >= time) break;
+    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+  steps.return(undefined as T);
+  return outcome;
+}
