@@ -52,6 +52,7 @@ export function buildChair(design: Design): Chair {
     floor: stance.floor,
     hanging: stance.hanging,
     faults,
+    answers: new Map(),
   };
   return { ...built, values: stage("the values", () => valuesOf(built), new Map()) };
 }

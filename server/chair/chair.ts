@@ -209,6 +209,8 @@ export interface Chair {
   values: Map<string, Worked>;
   /** Things that could not be built, each said once, such as a rail end that reaches nothing. */
   faults: Fault[];
+  /** Answers to questions asked of this chair, by the function that gives them; read through `kept`. */
+  answers: Map<(chair: Chair) => unknown, unknown>;
 }
 
 /** What building found wrong; the rules turn it into sentences. */

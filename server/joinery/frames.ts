@@ -1,4 +1,4 @@
-import type { Chair, Joint } from "../chair/chair.ts";
+import type { Chair, Joint, Post } from "../chair/chair.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
 import type { Assembly, GlueUp, Locked } from "./assembly.ts";
@@ -18,6 +18,17 @@ export interface Diagonals {
   other: Check;
 }
 
+/** How far two posts stand apart, between the middles of their ends, mm. */
+export interface PostsApart {
+  a: string;
+  b: string;
+  feet: number;
+  tops: number;
+  /** The diagonals: from the foot of the first to the top of the second, and from its top to the other's foot. */
+  footToTop: number;
+  topToFoot: number;
+}
+
 /** One glue-up as a maker would have it told. */
 export interface FrameUp {
   /** `back frame`, `left side frame`, `whole chair`. */
@@ -31,8 +42,10 @@ export interface FrameUp {
   direction: Vec3;
   /** In plain words. */
   way: string;
-  diagonals: Diagonals[];
-  checks: Check[];
+  /** Posts that this glue-up brings together, each pair once. */
+  between: PostsApart[];
+  /** Across the feet, corner to corner. */
+  plan: Diagonals[];
   cautions: string[];
 }
 
@@ -72,13 +85,23 @@ export function framesOf(chair: Chair, assembly: Assembly = orderOf(chair)): Ord
 export const framesWith = (order: Order, name: string): FrameUp[] =>
   order.frames.filter(({ parts, closes }) => parts.includes(name) || closes.includes(name));
 
+/** Both of a pair are told of together. */
+const plain = (name: string): string => name.replace(/\.(left|right)(?=[. ]|$)/g, "");
+
 const keyOf = (parts: readonly string[]): string => [...parts].sort().join(" ");
 
-/** What a maker calls some parts together: by their posts, else by their rails. */
+/** What a maker calls some parts together: by their posts, else by their rails; all but a few by those few. */
 function nameOf(chair: Chair, parts: readonly string[]): string {
-  const posts = parts.flatMap((part) => chair.posts.get(part) ?? []).filter(({ design }) => !design.standsOn);
+  const standing = (some: Iterable<Post>) => [...some].filter(({ design }) => !design.standsOn);
+  const posts = standing(parts.flatMap((part) => chair.posts.get(part) ?? []));
   const stems = [...new Set(posts.map(({ design }) => design.name))];
   const sides = new Set(posts.map(({ side }) => side));
+  if (posts.length > 2 && posts.length === standing(chair.posts.values()).length) {
+    const left = [...chair.rails.values(), ...chair.slats.values()].filter(
+      ({ name }) => !parts.includes(name),
+    );
+    return `chair without ${[...new Set(left.map(({ design }) => design.name))].join(" and ")}`;
+  }
   if (posts.length >= 2) {
     const [side] = sides;
     if (sides.size === 1 && side !== "middle") return `${side} side frame`;
@@ -102,48 +125,69 @@ function wayOf(direction: Vec3): string {
 }
 
 /** Measured between the middles of the posts' ends: they can be marked before anything is joined. */
-function measuresOf(chair: Chair, { parts, groups }: GlueUp): { diagonals: Diagonals[]; checks: Check[] } {
+function measuresOf(chair: Chair, { parts, groups }: GlueUp): { between: PostsApart[]; plan: Diagonals[] } {
   const posts = parts.flatMap((part) => chair.posts.get(part) ?? []).filter(({ design }) => !design.standsOn);
   const groupOf = new Map(groups.flatMap((group, k) => group.map((part) => [part, k] as const)));
-  const diagonals: Diagonals[] = [];
-  const checks: Check[] = [];
-  const check = (from: string, a: Vec3, to: string, b: Vec3): Check => ({ from, to, length: distance(a, b) });
+  const together = (a: Post, b: Post) => groupOf.get(a.name) === groupOf.get(b.name);
+  const between: PostsApart[] = [];
   posts.forEach((a, i) => {
     for (const b of posts.slice(i + 1)) {
-      if (groupOf.get(a.name) === groupOf.get(b.name)) continue;
       const neighbours = a.design.name === b.design.name || a.side === b.side;
-      if (!neighbours) continue;
-      diagonals.push({
-        one: check(`foot of ${a.name}`, a.foot, `top of ${b.name}`, b.top),
-        other: check(`top of ${a.name}`, a.top, `foot of ${b.name}`, b.foot),
+      if (together(a, b) || !neighbours) continue;
+      between.push({
+        a: a.name,
+        b: b.name,
+        feet: distance(a.foot, b.foot),
+        tops: distance(a.top, b.top),
+        footToTop: distance(a.foot, b.top),
+        topToFoot: distance(a.top, b.foot),
       });
-      checks.push(check(`foot of ${a.name}`, a.foot, `foot of ${b.name}`, b.foot));
-      checks.push(check(`top of ${a.name}`, a.top, `top of ${b.name}`, b.top));
     }
   });
   const at = (stem: string, side: string) =>
     posts.find((post) => post.design.name === stem && post.side === side);
-  const pairs = [...new Set(posts.map(({ design }) => design.name))].filter(
-    (stem) => at(stem, "left") && at(stem, "right"),
+  const pairs = [...new Set(posts.map(({ design }) => design.name))].flatMap((stem) => {
+    const [left, right] = [at(stem, "left"), at(stem, "right")];
+    return left && right ? [{ left, right }] : [];
+  });
+  const across = (a: Post, b: Post): Check => ({
+    from: `foot of ${a.name}`,
+    to: `foot of ${b.name}`,
+    length: distance(a.foot, b.foot),
+  });
+  const plan = pairs.flatMap((one, i) =>
+    pairs
+      .slice(i + 1)
+      .filter((other) => !together(one.left, other.right) || !together(one.right, other.left))
+      .map((other) => ({ one: across(one.left, other.right), other: across(one.right, other.left) })),
   );
-  for (const [i, one] of pairs.entries()) {
-    for (const other of pairs.slice(i + 1)) {
-      const [a, b, c, d] = [at(one, "left")!, at(other, "right")!, at(one, "right")!, at(other, "left")!];
-      diagonals.push({
-        one: check(`foot of ${a.name}`, a.foot, `foot of ${b.name}`, b.foot),
-        other: check(`foot of ${c.name}`, c.foot, `foot of ${d.name}`, d.foot),
-      });
-    }
-  }
-  return { diagonals, checks };
+  return { between, plan };
 }
+
+/** All the diagonals of a glue-up, upright ones first. */
+export const diagonalsOf = ({ between, plan }: FrameUp): Diagonals[] => [
+  ...between.map(({ a, b, footToTop, topToFoot }) => ({
+    one: { from: `foot of ${a}`, to: `top of ${b}`, length: footToTop },
+    other: { from: `top of ${a}`, to: `foot of ${b}`, length: topToFoot },
+  })),
+  ...plan,
+];
+
+/** The lengths to be checked beside the diagonals. */
+export const checksOf = ({ between }: FrameUp): Check[] =>
+  between.flatMap(({ a, b, feet, tops }) => [
+    { from: `foot of ${a}`, to: `foot of ${b}`, length: feet },
+    { from: `top of ${a}`, to: `top of ${b}`, length: tops },
+  ]);
 
 function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
   const joints = glueUp.closes.flatMap((name) => chair.joints.get(name) ?? []);
   const some = (does: (joint: Joint) => boolean): string[] => joints.filter(does).map(({ name }) => name);
   const cautions: string[] = [];
   const told = (names: string[], says: string) => {
-    if (names.length > 0) cautions.push(`${says}: ${names.join(", ")}.`);
+    if (names.length === 0) return;
+    const those = [...new Set(names.map(plain))].join(", ");
+    cautions.push(names.length === joints.length ? `${says}.` : `${says}: ${those}.`);
   };
   told(
     some((joint) => pegsOf(joint) !== undefined),
@@ -155,7 +199,7 @@ function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
   );
   told(
     some(({ facts }) => (facts.fit?.value ?? 0) < 0),
-    "Tight fit; try these dry first",
+    "A tight fit: try it dry first",
   );
   if (glueUp.groups.length > 4)
     cautions.push(

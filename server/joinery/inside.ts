@@ -1,5 +1,6 @@
 import type { Chair, Joint } from "../chair/chair.ts";
-import { boundingBox, boxesMeet, intersect, volume } from "../geometry/convex.ts";
+import { kept } from "../chair/kept.ts";
+import { type Bounds, boundingBox, boxesMeet, intersect, volume } from "../geometry/convex.ts";
 import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
@@ -25,17 +26,18 @@ const near = 60;
 
 /** Every pair of mortises of one member that meet or stand nearer to each other than `within` mm, nearest first. */
 export function meetingsInside(chair: Chair, within = near): Meeting[] {
-  const byMember = new Map<string, Joint[]>();
+  const byMember = new Map<string, Cut[]>();
   for (const joint of chair.joints.values()) {
     if (joint.tenon.length === 0) continue;
     const known = byMember.get(joint.entered.name);
-    if (known) known.push(joint);
-    else byMember.set(joint.entered.name, [joint]);
+    const cut = { joint, solids: mortiseSolids(joint).map((solid) => ({ solid, box: boundingBox(solid) })) };
+    if (known) known.push(cut);
+    else byMember.set(joint.entered.name, [cut]);
   }
   const found: Meeting[] = [];
-  for (const [member, joints] of byMember) {
-    joints.forEach((a, i) => {
-      for (const b of joints.slice(i + 1)) {
+  for (const [member, cuts] of byMember) {
+    cuts.forEach((a, i) => {
+      for (const b of cuts.slice(i + 1)) {
         const meeting = meetingOf(member, a, b, within);
         if (meeting) found.push(meeting);
       }
@@ -44,26 +46,41 @@ export function meetingsInside(chair: Chair, within = near): Meeting[] {
   return found.sort((x, y) => x.wall - y.wall || y.overlap - x.overlap);
 }
 
+/** What rules ask for as a rule, mm: found once a chair. */
+const usual = 10;
+const usualMeetings = (chair: Chair): Meeting[] => meetingsInside(chair, usual);
+
+/** The same as `meetingsInside`, for rules: several ask of one chair. */
+export const meetingsWithin = (chair: Chair, within: number): readonly Meeting[] =>
+  within > usual
+    ? meetingsInside(chair, within)
+    : kept(chair, usualMeetings).filter(({ wall, overlap }) => wall < within || overlap > 0);
+
 /** The solids a joint's mortise takes out of the member entered: its tenons and its haunch. */
 export function mortiseSolids(joint: Joint): Convex[] {
   return joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
 }
 
-function meetingOf(member: string, a: Joint, b: Joint, within: number): Meeting | undefined {
+interface Cut {
+  joint: Joint;
+  solids: { solid: Convex; box: Bounds }[];
+}
+
+function meetingOf(member: string, a: Cut, b: Cut, within: number): Meeting | undefined {
   let overlap = 0;
   let wall = Number.POSITIVE_INFINITY;
-  let place: Vec3 = a.root;
-  for (const one of mortiseSolids(a)) {
-    for (const other of mortiseSolids(b)) {
-      if (!boxesMeet(boundingBox(one), boundingBox(other), within)) continue;
-      const shared = boxesMeet(boundingBox(one), boundingBox(other)) ? intersect(one, other) : null;
+  let place: Vec3 = a.joint.root;
+  for (const one of a.solids) {
+    for (const other of b.solids) {
+      if (!boxesMeet(one.box, other.box, within)) continue;
+      const shared = boxesMeet(one.box, other.box) ? intersect(one.solid, other.solid) : null;
       const filled = shared ? volume(shared) : 0;
       if (filled > touch) {
         overlap += filled;
         place = shared!.points[0]!;
         wall = 0;
       } else if (wall > 0) {
-        const { distance, onA } = distanceBetween(one, other);
+        const { distance, onA } = distanceBetween(one.solid, other.solid);
         if (distance < wall) {
           wall = distance;
           place = onA;
@@ -71,5 +88,5 @@ function meetingOf(member: string, a: Joint, b: Joint, within: number): Meeting 
       }
     }
   }
-  return wall < within || overlap > 0 ? { member, a, b, overlap, wall, place } : undefined;
+  return wall < within || overlap > 0 ? { member, a: a.joint, b: b.joint, overlap, wall, place } : undefined;
 }

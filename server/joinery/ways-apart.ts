@@ -1,5 +1,7 @@
 import type { Chair, Joint } from "../chair/chair.ts";
+import { rejoined, supposed } from "../chair/rejoined.ts";
 import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
+import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, dot, scale } from "../geometry/vec.ts";
 import { mortiseSolids } from "./inside.ts";
@@ -12,6 +14,8 @@ export interface WaysApart {
   long?: number;
   /** Both set this much further towards the outside, mm. */
   further?: number;
+  /** Cutting the tenons of these the other way: square to the face, or in line. */
+  turned?: { joints: Joint[]; line: "square" | "in-line" };
   /** One rail this much higher or lower, mm. */
   apart?: number;
 }
@@ -26,21 +30,16 @@ const STEP = 0.1;
 export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
   const ways: WaysApart = { mitre: !(a.facts.mitre && b.facts.mitre) && dot(a.direction, b.direction) < 0.9 };
   const [one, other] = [mortiseSolids(a), mortiseSolids(b)];
-  const [faceA, faceB] = [faceOf(chair, a), faceOf(chair, b)];
-  if (faceA && faceB) {
-    const long = most(
-      SHORTEST,
-      Math.max(a.long, b.long),
-      (depth) => !share(upTo(one, faceA, depth), upTo(other, faceB, depth)),
-    );
-    if (long !== undefined) ways.long = long;
-  }
+  const long = longestApart(chair, a, b, (some, others) => !share(some, others));
+  if (long !== undefined) ways.long = long;
   const room = Math.min(a.shoulders.outside, b.shoulders.outside) - SHOULDER;
   const stay = most(0, room, (left) => {
     const by = room - left;
     return !share(shifted(one, scale(a.acrossThick, by)), shifted(other, scale(b.acrossThick, by)));
   });
   if (room > 0 && stay !== undefined) ways.further = room - stay;
+  const turned = turnedApart(chair, a, b);
+  if (turned) ways.turned = turned;
   const post = chair.posts.get(a.entered.name);
   if (post) {
     const along = post.pieces.find((p) => p.from <= a.root[2] && a.root[2] <= p.to)?.direction ?? [0, 0, 1];
@@ -49,6 +48,39 @@ export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
     ways.apart = Math.min(highA - lowB, highB - lowA);
   }
   return ways;
+}
+
+/** How long both tenons may be at the most for this much wood between their mortises, mm. */
+export const longWithWood = (chair: Chair, a: Joint, b: Joint, wood: number): number | undefined =>
+  longestApart(chair, a, b, (some, others) =>
+    some.every((one) => others.every((other) => distanceBetween(one, other).distance >= wood)),
+  );
+
+/** The greatest length of both that does, not under the shortest worth proposing. */
+function longestApart(
+  chair: Chair,
+  a: Joint,
+  b: Joint,
+  does: (some: readonly Convex[], others: readonly Convex[]) => boolean,
+): number | undefined {
+  const [faceA, faceB] = [faceOf(chair, a), faceOf(chair, b)];
+  if (!faceA || !faceB) return undefined;
+  const [one, other] = [mortiseSolids(a), mortiseSolids(b)];
+  return most(SHORTEST, Math.max(a.long, b.long), (depth) =>
+    does(upTo(one, faceA, depth), upTo(other, faceB, depth)),
+  );
+}
+
+/** Whether one tenon or both, cut square instead of in line or the other way about, would pass the other. */
+function turnedApart(chair: Chair, a: Joint, b: Joint): WaysApart["turned"] {
+  const line = (joint: Joint) => (joint.facts.line?.value === "square" ? "in-line" : "square");
+  const turn = (joint: Joint) => rejoined(chair, joint, { line: supposed(joint, line(joint)) });
+  for (const joints of [[a], [b], ...(line(a) === line(b) ? [[a, b]] : [])]) {
+    const [one, other] = [a, b].map((joint) => (joints.includes(joint) ? turn(joint) : joint));
+    if (one?.tenon.length && other?.tenon.length && !share(mortiseSolids(one), mortiseSolids(other)))
+      return { joints, line: line(joints[0]!) };
+  }
+  return undefined;
 }
 
 /** The face a rail's joint enters, looking out of the member. */

@@ -1,3 +1,4 @@
+import { kept } from "../chair/kept.ts";
 import { allowance, sourceOf } from "../joinery/figures.ts";
 import { orderOf } from "../joinery/order.ts";
 import { type WayOut, waysOut } from "../joinery/unlock.ts";
@@ -25,7 +26,7 @@ export const cannotBeAssembled: Rule = {
     ),
   find({ chair }) {
     const { units } = chair.design;
-    return orderOf(chair).locked.flatMap((locked) => {
+    return kept(chair, orderOf).locked.flatMap((locked) => {
       const [worst] = [...locked.joints].sort((a, b) => b.strays - b.slack - (a.strays - a.slack));
       const joint = worst && chair.joints.get(worst.name);
       if (!worst || !joint) return [];

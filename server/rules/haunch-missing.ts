@@ -4,7 +4,7 @@ import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
 import { plain } from "./names.ts";
 import { nearEnd } from "./post-ends.ts";
 import type { Rule } from "./rule.ts";
-import { length, SAME_LENGTH, tell } from "./say.ts";
+import { length, SAME_LENGTH, tell, written } from "./say.ts";
 
 /** A rail whose edge is this near the post's end lies at it, mm. */
 const AT_END = 6;
@@ -21,7 +21,7 @@ export const haunchMissing: Rule = {
     "up 430",
   ),
   limit: { low: least("haunch-wanted"), dimension: "share", of: "share of the rail" },
-  find({ chair, limit }) {
+  find({ chair, limit, tree }) {
     const { units } = chair.design;
     return tenons(chair).flatMap((joint) => {
       if (joint.shape !== "rectangular" || joint.haunch || joint.facts.tenonThick?.value === "full")
@@ -31,12 +31,26 @@ export const haunchMissing: Rule = {
       const { top, bottom } = joint.shoulders;
       const rail = top + joint.wide + bottom;
       if (near.wood - top > AT_END || top < (limit.low ?? 0) * rail - SAME_LENGTH) return [];
-      return tell(haunchMissing, jointPlace(chair, joint, joint.facts.shoulderTop), {
-        message: `${length(top, units)} of ${plain(joint.part)} above ${tenonOf(joint)} is held by nothing at the post's end; a haunch of a third of the tenon's length, ${length(joint.long / 3, units)}, would keep it flat.`,
+      const place = jointPlace(chair, joint, joint.facts.shoulderTop);
+      const long = length(joint.long / 3, units);
+      const start = tree.text.lastIndexOf("\n", place.start) + 1;
+      const lead = place.own && /^([ \t]*)shoulders\b/.exec(tree.text.slice(start, place.start));
+      return tell(haunchMissing, place, {
+        message: `${length(top, units)} of ${plain(joint.part)} above ${tenonOf(joint)} is held by nothing at the post's end; a haunch of a third of the tenon's length, ${long}, would keep it flat.`,
         subject: joint.name,
         found: length(top, units),
         allowed: "a haunch",
         badness: top,
+        ...(lead
+          ? {
+              fixes: [
+                {
+                  title: `Leave a haunch ${written(long)} long`,
+                  edits: [{ start, end: start, text: `${lead[1]}haunch long ${written(long)}\n` }],
+                },
+              ],
+            }
+          : {}),
       });
     });
   },

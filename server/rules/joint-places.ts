@@ -2,12 +2,15 @@
  * The joints that rules about tenons look at, and where what a maker chose for them stands.
  */
 import type { Chair, Joint } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
 import type { EndDesign, Given } from "../design/design.ts";
 import { plain } from "./names.ts";
 import { type Candidate, designOf, type Place, placeOf } from "./place.ts";
 
 /** Joints with a tenon whose end does enter what it should; an end that misses is told of by itself. */
-export function tenons(chair: Chair): Joint[] {
+export const tenons = (chair: Chair): readonly Joint[] => kept(chair, enteringTenons);
+
+function enteringTenons(chair: Chair): Joint[] {
   const missing = new Set(
     chair.faults.flatMap((fault) =>
       fault.is === "rail-misses-post" || fault.is === "end-reaches-nothing"

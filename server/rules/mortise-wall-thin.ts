@@ -1,10 +1,12 @@
-import { meetingsInside } from "../joinery/inside.ts";
+import { meetingsWithin } from "../joinery/inside.ts";
+import { setInstead } from "../joinery/set-instead.ts";
+import { longWithWood } from "../joinery/ways-apart.ts";
 import { flushRails, frame } from "./examples.ts";
 import { least, sourcesOf } from "./figures.ts";
 import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
 import { plain } from "./names.ts";
 import type { Rule } from "./rule.ts";
-import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "./say.ts";
+import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "./say.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
 const OPEN = 0.05;
@@ -23,12 +25,14 @@ export const mortiseWallThin: Rule = {
     const allowed = limit.low ?? 0;
     const good = tenons(chair);
     const known = new Set(good);
-    const between = meetingsInside(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
+    const between = meetingsWithin(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
       const mitred = a.facts.mitre && b.facts.mitre;
       if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH) return [];
       if (!known.has(a) || !known.has(b)) return [];
+      const long = longWithWood(chair, a, b, allowed);
+      const shorter = long === undefined ? "shorter" : `${lengthOrLess(long, units)} long`;
       return tell(mortiseWallThin, jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round), {
-        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make the tenons shorter or mitre them, so that ${lengthOrMore(allowed, units)} stays.`,
+        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make both tenons ${shorter} so that ${lengthOrMore(allowed, units)} stays, or mitre them.`,
         subject: a.name,
         found: length(wall, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
@@ -38,12 +42,27 @@ export const mortiseWallThin: Rule = {
     const beside = good.flatMap((joint) => {
       const wall = joint.mortiseWall;
       if (!chair.posts.has(joint.entered.name) || wall < 0 || wall >= allowed - SAME_LENGTH) return [];
-      return tell(mortiseWallThin, jointPlace(chair, joint, joint.facts.set ?? joint.facts.tenonThick), {
-        message: `Beside the mortise for ${tenonOf(joint)} only ${length(wall, units)} of wood is left; set the tenon ${length(allowed - wall, units)} further in, or move the rail.`,
+      const { set, tenonThick, round } = joint.facts;
+      const instead = setInstead(chair, joint, allowed);
+      const print = instead?.way === "further in" ? lengthOrMore : lengthOrLess;
+      const figure = instead && written(print(instead.distance, units));
+      const place = jointPlace(chair, joint, set?.value.from === "outside" ? set : (tenonThick ?? round));
+      return tell(mortiseWallThin, place, {
+        message: `Beside the mortise for ${tenonOf(joint)} only ${length(wall, units)} of wood is left; ${figure ? `\`set ${figure} from outside\` would do` : "make the tenon thinner, or move the rail"}.`,
         subject: joint.name,
         found: length(wall, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
         badness: allowed - wall,
+        ...(figure && set?.value.from === "outside"
+          ? {
+              fixes: [
+                {
+                  title: `Set it ${figure} from outside`,
+                  edits: [{ start: place.start, end: place.end, text: figure }],
+                },
+              ],
+            }
+          : {}),
       });
     });
     return [...between, ...beside].map((each) => ({ ...each, message: capital(each.message) }));

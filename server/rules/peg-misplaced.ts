@@ -3,7 +3,7 @@ import { frame } from "./examples.ts";
 import { least, sourcesOf } from "./figures.ts";
 import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
 import type { Rule } from "./rule.ts";
-import { length, lengthOrMore, SAME_LENGTH, tell } from "./say.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell, written } from "./say.ts";
 
 export const pegMisplaced: Rule = {
   code: "peg-misplaced",
@@ -14,7 +14,7 @@ export const pegMisplaced: Rule = {
   source: sourcesOf("wood-around-peg"),
   example: frame({ joint: "tenon thick 8, long 21\npeg 8 draw 1 setback 16" }),
   limit: { low: least("wood-around-peg"), dimension: "length" },
-  find({ chair, limit }) {
+  find({ chair, limit, tree }) {
     const { units } = chair.design;
     const allowed = limit.low ?? 0;
     return tenons(chair).flatMap((joint) => {
@@ -30,15 +30,29 @@ export const pegMisplaced: Rule = {
       ].sort((a, b) => a.wood - b.wood)[0];
       if (!worst || worst.wood >= allowed - SAME_LENGTH) return [];
       const room = pegs.toEnd + pegs.toShoulder >= 2 * allowed;
-      const way = room
-        ? `a setback of ${length(pegs.setback + (pegs.toEnd - pegs.toShoulder) / 2, units)} would do`
-        : "use a thinner peg or a longer tenon";
-      return tell(pegMisplaced, jointPlace(chair, joint, joint.facts.peg), {
-        message: `The peg through ${tenonOf(joint)} leaves ${length(Math.max(0, worst.wood), units)} of wood to ${worst.where}, and ${lengthOrMore(allowed, units)} is wanted; ${worst.wood === pegs.toEdge ? "use a thinner peg or fewer" : way}.`,
+      const setback = length(pegs.setback + (pegs.toEnd - pegs.toShoulder) / 2, units);
+      const crowded = worst.wood === pegs.toEdge;
+      const way = room ? `a setback of ${setback} would do` : "use a thinner peg or a longer tenon";
+      const place = jointPlace(chair, joint, joint.facts.peg);
+      const line = /^[^\n;#}]*/.exec(tree.text.slice(place.start))?.[0].trimEnd() ?? "";
+      const given = / setback (.*)$/.exec(line);
+      const start = place.start + (given ? given.index : line.length);
+      return tell(pegMisplaced, place, {
+        message: `The peg through ${tenonOf(joint)} leaves ${length(Math.max(0, worst.wood), units)} of wood to ${worst.where}, and ${lengthOrMore(allowed, units)} is wanted; ${crowded ? "use a thinner peg or fewer" : way}.`,
         subject: joint.name,
         found: length(worst.wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
         badness: allowed - worst.wood,
+        ...(room && !crowded
+          ? {
+              fixes: [
+                {
+                  title: `Set it ${written(setback)} from the shoulder`,
+                  edits: [{ start, end: place.start + line.length, text: ` setback ${written(setback)}` }],
+                },
+              ],
+            }
+          : {}),
       });
     });
   },

@@ -2,9 +2,11 @@
  * The ends of posts and what lies near them.
  */
 import type { Chair, Joint, Post } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
+import { reachIn } from "../geometry/convex.ts";
 import { height } from "../geometry/plane.ts";
 import type { Convex, Plane } from "../geometry/solid.ts";
-import { dot } from "../geometry/vec.ts";
+import { dot, negate } from "../geometry/vec.ts";
 
 export interface NearEnd {
   end: "top" | "foot";
@@ -13,34 +15,46 @@ export interface NearEnd {
 }
 
 /** How much wood there is above a rail's mortise to the post's top, or below it to the foot, whichever is less. */
-export function nearEnd(chair: Chair, joint: Joint): NearEnd | undefined {
-  const post = chair.posts.get(joint.entered.name);
-  if (!post) return undefined;
-  const [top, foot] = [endPlane(post, "top"), endPlane(post, "foot")];
-  const above = top ? woodTo(top, joint.tenon) : Number.POSITIVE_INFINITY;
-  const below = foot ? woodTo(foot, joint.tenon) : Number.POSITIVE_INFINITY;
-  return above <= below ? { end: "top", wood: above } : { end: "foot", wood: below };
-}
+export const nearEnd = (chair: Chair, joint: Joint): NearEnd | undefined => kept(chair, nearEnds).get(joint);
 
-/** The plane a post's end is cut to, looking out of it. */
-function endPlane(post: Post, end: "top" | "foot"): Plane | undefined {
-  const pieces = post.body.pieces;
-  const way = end === "top" ? 1 : -1;
-  const along = (end === "top" ? post.pieces.at(-1) : post.pieces[0])?.direction;
-  if (!along) return undefined;
-  let found: Plane | undefined;
-  let furthest = Number.NEGATIVE_INFINITY;
-  for (const { planes, points } of pieces) {
-    for (const plane of planes) {
-      if (way * dot(plane.normal, along) < Math.SQRT1_2) continue;
-      const reach = Math.max(...points.map((point) => way * dot(point, along)));
-      if (reach > furthest) {
-        furthest = reach;
-        found = plane;
-      }
+function nearEnds(chair: Chair): Map<Joint, NearEnd> {
+  const planes = new Map<string, { top?: Plane; foot?: Plane }>();
+  const found = new Map<Joint, NearEnd>();
+  for (const joint of chair.joints.values()) {
+    const post = chair.posts.get(joint.entered.name);
+    if (!post || joint.tenon.length === 0) continue;
+    let ends = planes.get(post.name);
+    if (!ends) {
+      ends = endPlanes(post);
+      planes.set(post.name, ends);
     }
+    const above = ends.top ? woodTo(ends.top, joint.tenon) : Number.POSITIVE_INFINITY;
+    const below = ends.foot ? woodTo(ends.foot, joint.tenon) : Number.POSITIVE_INFINITY;
+    found.set(joint, above <= below ? { end: "top", wood: above } : { end: "foot", wood: below });
   }
   return found;
+}
+
+/** The planes a post's ends are cut to, looking out of it. */
+function endPlanes(post: Post): { top?: Plane; foot?: Plane } {
+  const [top, foot] = [endPlane(post, "top"), endPlane(post, "foot")];
+  return { ...(top ? { top } : {}), ...(foot ? { foot } : {}) };
+}
+
+function endPlane({ body, pieces }: Post, end: "top" | "foot"): Plane | undefined {
+  const along = (end === "top" ? pieces.at(-1) : pieces[0])?.direction;
+  if (!along) return undefined;
+  const out = end === "top" ? along : negate(along);
+  let last: Convex | undefined;
+  let furthest = Number.NEGATIVE_INFINITY;
+  for (const piece of body.pieces) {
+    const reach = reachIn(piece, out);
+    if (reach > furthest) {
+      furthest = reach;
+      last = piece;
+    }
+  }
+  return last?.planes.find(({ normal }) => dot(normal, out) > Math.SQRT1_2);
 }
 
 const woodTo = (plane: Plane, solids: readonly Convex[]): number =>

@@ -2,7 +2,7 @@ import { frame } from "./examples.ts";
 import { least, most, sourcesOf } from "./figures.ts";
 import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
 import type { Rule } from "./rule.ts";
-import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "./say.ts";
+import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "./say.ts";
 
 export const shoulderTooNarrow: Rule = {
   code: "shoulder-too-narrow",
@@ -31,12 +31,30 @@ export const shoulderTooNarrow: Rule = {
           : side === "bottom"
             ? facts.shoulderBottom
             : (facts.set ?? facts.tenonThick);
-      return tell(shoulderTooNarrow, jointPlace(chair, joint, fact, facts.tenonWide, facts.tenonThick), {
-        message: `${capital(tenonOf(joint))} has a shoulder of only ${length(shoulders[side], units)} at its ${side}; make it ${lengthOrMore(allowed, units)} or leave it out.`,
+      const place = jointPlace(chair, joint, fact, facts.tenonWide, facts.tenonThick);
+      const figure = lengthOrMore(allowed, units);
+      // A tenon given by its set moves towards the other face: no further than leaves a shoulder there.
+      const fixable =
+        side === "outside"
+          ? facts.set?.value.from === "outside" &&
+            shoulders.inside - (allowed - shoulders.outside) >= allowed - SAME_LENGTH
+          : side !== "inside" && fact !== undefined && !fact.assumed && !facts.tenonWide;
+      return tell(shoulderTooNarrow, place, {
+        message: `${capital(tenonOf(joint))} has a shoulder of only ${length(shoulders[side], units)} at its ${side}; make it ${figure} or leave it out.`,
         subject: joint.name,
         found: length(shoulders[side], units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
         badness: allowed - shoulders[side],
+        ...(fixable
+          ? {
+              fixes: [
+                {
+                  title: `Make it ${written(figure)}`,
+                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                },
+              ],
+            }
+          : {}),
       });
     });
   },

@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { assembleOutput } from "../../../../server/main/cli/schema.ts";
+import { ruleOf } from "../../../../server/rules/index.ts";
+import { chairs, messChair, mistyped, seatwright } from "./bench.ts";
+
+const path = chairs({
+  "locked.chair": ruleOf("cannot-be-assembled")?.example ?? "",
+  "stool.chair": mistyped,
+});
+
+describe("seatwright assemble", () => {
+  it("tells each glue-up: what is brought together, what closes, the diagonals, the lengths", () => {
+    const { out, code } = seatwright("assemble", messChair);
+    expect(code).toBe(0);
+    expect(out).toMatch(/1\. Front frame\n.*straight side to side:\n +front\.right, seat-front, front\.left/);
+    expect(out).toContain("back-lower, back-slat.1 to back-slat.4, crest");
+    expect(out).toMatch(/seat-side to front and back \(4\)/);
+    // The front posts stand 2 · 205 apart and are 440 − 12 high.
+    expect(out).toContain(`both ${Math.round(Math.hypot(410, 428) * 10) / 10} mm`);
+    expect(out).toMatch(/front\.left to front\.right: 410 mm at the feet and at the\s+tops/);
+    expect(out).toMatch(/front\.left to back\.right and front\.right to back\.left:\n? +both/);
+    for (const line of out.split("\n")) expect(line.length).toBeLessThan(80);
+  });
+
+  it("gives JSON that fits its schema, every joint closed once", () => {
+    const found = assembleOutput.parse(JSON.parse(seatwright("assemble", messChair, "--format", "json").out));
+    expect(found.glueUps.map(({ name }) => name)).toEqual([
+      "front frame",
+      "panel of back-lower and crest",
+      "back frame",
+      "whole chair",
+    ]);
+    const closed = found.glueUps.flatMap(({ closes }) => closes);
+    expect(new Set(closed).size).toBe(closed.length);
+    expect(found.glueUps[0]?.diagonals[0]?.[0].mm).toBeCloseTo(Math.hypot(410, 428), 3);
+    expect(found.locked).toEqual([]);
+  });
+
+  it("says which joints forbid an order, and ends with 1", () => {
+    const { out, code } = seatwright("assemble", path("locked.chair"));
+    expect(code).toBe(1);
+    expect(out).toContain("No order closes these");
+    expect(out).toMatch(/stretcher\.left to front\.left: 5° off, strays 3 mm over its length/);
+    const { locked } = assembleOutput.parse(
+      JSON.parse(seatwright("assemble", path("locked.chair"), "--format", "json").out),
+    );
+    expect(locked.flatMap(({ joints }) => joints.map(({ deg }) => Math.round(deg)))).toContain(5);
+  });
+
+  it("does what it can with a broken file and ends with 1", () => {
+    const { out, error, code } = seatwright("assemble", path("stool.chair"));
+    expect(code).toBe(1);
+    expect(out).toContain("Nothing is joined");
+    expect(error).toContain("1 error, so joints may be missing");
+  });
+});

@@ -1,0 +1,73 @@
+import { describe, expect, it } from "vitest";
+import { flushRails, frame } from "../../../server/rules/examples.ts";
+import { checkOf, fixed, messagesOf } from "../../check.ts";
+
+const check = checkOf("tenons-meet");
+const unmitred = (text: string) => text.replace("  mitre\n", "");
+const meeting = unmitred(frame());
+
+/** Narrow at the back, so that square tenons of the side rails point outward there. */
+const tapered = (joint: string) =>
+  unmitred(frame({ joint, back: "section 40 x 40\nfoot out 130, back 420\nheight 430" }));
+
+describe("tenons-meet", () => {
+  // Tenons 8 thick and 26 long from two faces of a post of 40 share 8 x 8 mm in plan, from 10 below the top of the rails to 6
+  // above their lower edge: 60 − 16 = 44 high. Each must stop 16 from its face, where the other's cheek begins: (40 − 8) / 2.
+  it("finds two tenons in one place, with the ways out", () => {
+    check(
+      unmitred(
+        frame({ joint: "tenon thick 8, long 26\n#                   ^^ tenons-meet 2816 mm³ … none" }),
+      ),
+    );
+    expect(8 * 8 * 44).toBe(2816);
+    expect(messagesOf(meeting, "tenons-meet")).toEqual([
+      "The tenons of seat-front and seat-side meet inside front: 2816 mm³ of both would be in one place; mitre both, make both 16 mm long or put one rail 44 mm higher or lower.",
+    ]);
+  });
+
+  it("is mended by each of its fixes, and by a rail put lower", () => {
+    for (const title of ["Mitre them", "Make them 16mm long"]) {
+      expect(messagesOf(fixed(meeting, "tenons-meet", title), "tenons-meet"), title).toEqual([]);
+    }
+    expect(messagesOf(meeting.replace("long 26", "long 17"), "tenons-meet")).toHaveLength(1);
+    const lower = (by: number) =>
+      meeting.replaceAll("up 420", (up, at) =>
+        at < meeting.indexOf("rail seat-side") ? `up ${420 - by}` : up,
+      );
+    expect(messagesOf(lower(43), "tenons-meet").join()).toContain("inside front");
+    expect(messagesOf(lower(44), "tenons-meet").join()).not.toContain("inside front");
+  });
+
+  it("names the set that passes, and the fix takes it", () => {
+    const square = tapered("tenon thick 8, long 16.5\ntenon square\nset 7 from outside");
+    const [said] = messagesOf(square, "tenons-meet");
+    const further = /set both ([\d.]+) mm further out/.exec(said ?? "")?.[1];
+    expect(Number(further)).toBeGreaterThan(0);
+    const set = Math.floor((7 - Number(further)) * 10 + 0.5) / 10;
+    const mended = fixed(square, "tenons-meet", `Set them ${set}mm from outside`);
+    expect(mended).toContain(`set ${set}mm from outside`);
+    expect(messagesOf(mended, "tenons-meet")).toEqual([]);
+  });
+
+  it("names a tenon that would pass if it were cut square", () => {
+    const text = (line: string) =>
+      frame({
+        joint: `tenon thick 8, long 22\ntenon ${line}`,
+        back: "section 40 x 40\nfoot out 110, back 420\nheight 430",
+        rails: flushRails,
+      }).replace("  mitre\n", "");
+    const [said] = messagesOf(text("in-line"), "tenons-meet");
+    expect(said).toContain("meet inside back");
+    expect(said).toContain("cut that of seat-side square to the post");
+    expect(messagesOf(text("square"), "tenons-meet")).toEqual([]);
+  });
+
+  it("says nothing of mitred tenons, nor of those that stop short", () => {
+    check(frame());
+    check(unmitred(frame({ joint: "tenon thick 8, long 16" })));
+  });
+
+  it("can be accepted", () => {
+    check(`${meeting}accept tenons-meet because "halved over each other"\n`);
+  });
+});
