@@ -1,0 +1,118 @@
+/**
+ * The ends of a stick: where each arris is cut, the bevels to set, and the tenon beyond.
+ */
+import type { Joint } from "../../chair/chair.ts";
+import { threePlanes } from "../../geometry/plane.ts";
+import type { Plane, Vec3 } from "../../geometry/solid.ts";
+import { angleBetween, dot, negate, sub } from "../../geometry/vec.ts";
+import { pegsOf } from "../pegs.ts";
+import type { LaidStick } from "./lay.ts";
+import { faceEntered, isMitred } from "./mouths.ts";
+import type { CutEnd, CutTenon, Mark } from "./piece.ts";
+import { measured, type Run, runAt } from "./runs.ts";
+import { gaugeOf, type SquaredStick } from "./squared.ts";
+import { place } from "./strip.ts";
+
+export interface EndSite {
+  name: string;
+  /** 0 the first end of the stick, 1 the last. */
+  which: 0 | 1;
+  /** The plane it is cut to. */
+  cut: Plane;
+  /** The arrises there, that between each face and the next in order, when they are known better than by the planes. */
+  corners?: Vec3[];
+  joint?: Joint;
+}
+
+/** One end of a squared stick as it is cut. */
+export function cutEnd(stick: SquaredStick, runs: readonly Run[], site: EndSite): CutEnd {
+  const at = site.which === 0 ? 0 : stick.stretches.length - 1;
+  const stretch = stick.stretches[at]!;
+  const run = runAt(runs, at);
+  const inward = site.which === 0 ? stretch.direction : negate(stretch.direction);
+  const corners =
+    site.corners ??
+    [0, 1, 2, 3].map(
+      (k) =>
+        threePlanes(stretch.planes[k as 0], stretch.planes[((k + 1) % 4) as 0], site.cut) ?? stretch.start,
+    );
+  const bevels = [0, 1, 2, 3].map((face) => {
+    const stock = gaugeOf(stick, face);
+    // The arris shared with the gauged face, and the other one of this face.
+    const [near, far] = stock === (face + 1) % 4 ? [face, (face + 3) % 4] : [(face + 3) % 4, face];
+    return {
+      face: stick.names[face as 0],
+      from: stick.names[stock as 0],
+      angle: angleBetween(inward, sub(corners[far]!, corners[near]!)),
+    };
+  });
+  return {
+    name: site.name,
+    ...(site.joint ? { enters: site.joint.entered.name } : {}),
+    datum: run.datum.name,
+    cuts: corners.map((corner, k) => ({
+      arris: `${stick.names[k as 0]} ${stick.names[((k + 1) % 4) as 0]}`,
+      at: measured(run, corner),
+    })),
+    bevels,
+    ...tenonOf(site.joint, negate(inward)),
+  };
+}
+
+/** The tenon at an end, by the joint it is cut for; `outward` is the stick's own line there. */
+export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutTenon } {
+  if (!joint || joint.shape === "none" || joint.tenon.length === 0) return {};
+  const haunch = joint.haunch && joint.facts.haunch?.value;
+  const pegs = pegsOf(joint);
+  const slant = -dot(joint.direction, faceEntered(joint).normal);
+  return {
+    tenon: {
+      thick: joint.thick,
+      wide: joint.wide,
+      long: joint.long,
+      run: joint.long / slant,
+      shoulders: joint.shoulders,
+      ...(haunch
+        ? {
+            haunch: {
+              long: haunch.long,
+              wide: Math.min(haunch.wide ?? joint.shoulders.top, joint.shoulders.top),
+              sloped: haunch.sloped === true,
+            },
+          }
+        : {}),
+      round: joint.shape === "round",
+      count: joint.tenon.length,
+      lean: angleBetween(outward, joint.direction),
+      mitred: isMitred(joint),
+      through: joint.facts.through !== undefined,
+      wedged: joint.facts.through?.value.wedged === true,
+      ...(pegs
+        ? { peg: { diameter: pegs.diameter, count: pegs.count, setback: pegs.setback, draw: pegs.draw } }
+        : {}),
+    },
+  };
+}
+
+/** The tenon and haunch as they are seen beyond the shoulder on each face: the corners to be wrapped round, in no order. */
+export function tenonMarks(
+  stick: SquaredStick,
+  laid: LaidStick,
+  site: EndSite,
+): { face: number; mark: Mark }[] {
+  const { joint, which } = site;
+  if (!joint) return [];
+  const stretch = which === 0 ? 0 : stick.stretches.length - 1;
+  const solids = [
+    ...joint.tenon.map((solid) => ({ is: "tenon" as const, solid })),
+    ...(joint.haunch ? [{ is: "haunch" as const, solid: joint.haunch }] : []),
+  ];
+  return laid.faces.flatMap((face, k) => {
+    const panel = face.panels[laid.panelOf(k, stretch)];
+    if (!panel) return [];
+    return solids.map(({ is, solid }) => ({
+      face: k,
+      mark: { is, spots: solid.points.map((p) => place(panel, p)), closed: true as const },
+    }));
+  });
+}

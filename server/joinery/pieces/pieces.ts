@@ -1,0 +1,171 @@
+/**
+ * Every piece of a chair to be marked out, each once with all the parts made to it.
+ */
+import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
+import type { TimberDesign } from "../../design/design.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { along, cross, dot } from "../../geometry/vec.ts";
+import { type Cast, likeness } from "./alike.ts";
+import { cutEnd, tenonMarks } from "./ends.ts";
+import { layFaces } from "./lay.ts";
+import { jointsInto } from "./mouths.ts";
+import type { Mortise, Piece } from "./piece.ts";
+import { letterOf, setOut } from "./setting-out.ts";
+import { rolled } from "./squared.ts";
+import { type StickOf, stickOfPost, stickOfRail } from "./stick-of.ts";
+import { type TurnedStick, turnedPost, turnedRail } from "./turned.ts";
+
+/** In the order of the text: posts, rails, slats. */
+export function piecesOf(chair: Chair): Piece[] {
+  const sticks = [...chair.posts.values(), ...chair.rails.values(), ...chair.slats.values()];
+  const made: { piece: Piece; cast: Cast; design: unknown }[] = [];
+  for (const part of sticks) {
+    const cast = castOf(chair, part);
+    const twin = made.find((other) => {
+      if (other.design !== part.design) return false;
+      const { same, mirrored } = likeness(other.cast, cast);
+      if (same || mirrored) other.piece.parts.push({ name: part.name, mirrored: !same });
+      return same || mirrored;
+    });
+    if (!twin) made.push({ piece: pieceOf(chair, part), cast, design: part.design });
+  }
+  for (const { piece } of made) piece.name = commonName(piece.parts.map(({ name }) => name));
+  return made.map(({ piece }) => piece);
+}
+
+/** One part as a piece; always whole, whatever was built of it. */
+export function pieceOf(chair: Chair, part: Post | Rail): Piece {
+  const squared = part.is === "post" ? stickOfPost(chair, part) : stickOfRail(chair, part);
+  if (squared) return squaredPiece(chair, part, squared);
+  return turnedPiece(chair, part, (part.is === "post" ? turnedPost(chair, part) : turnedRail(chair, part))!);
+}
+
+function begun(chair: Chair, part: Post | Rail) {
+  const timber: TimberDesign | undefined = (part.design.timber ?? chair.design.timber)?.value;
+  return {
+    name: part.name,
+    is: part.is,
+    parts: [{ name: part.name, mirrored: false }],
+    ...(timber ? { timber: timber.species } : {}),
+    ...(part.is === "post" ? {} : { between: part.length }),
+  };
+}
+
+function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends }: StickOf): Piece {
+  const level = runs.find(({ from, to }) => main >= from && main <= to) ?? runs[0]!;
+  const laid = layFaces(stick, main, level.origin);
+  const sets = jointsInto(chair, part.name)
+    .flatMap((joint) => setOut(stick, laid, runs, joint))
+    .sort((a, b) => a.x - b.x);
+  const mortises = sets.map(({ mortise, draw }, k): Mortise => {
+    const letter = letterOf(k);
+    for (const { face, mark } of draw(letter)) laid.faces[face]!.marks.push(mark);
+    return { letter, ...mortise };
+  });
+  for (const site of ends) {
+    for (const { face, mark } of tenonMarks(stick, laid, site)) laid.faces[face]!.marks.push(mark);
+  }
+  const points = [...stick.stretches.map(({ solid }) => solid), ...tenonsOf(chair, part)].flatMap(
+    (s) => s.points,
+  );
+  const reach = (d: Vec3) => {
+    const values = points.map((p) => dot(p, d));
+    return Math.max(...values) - Math.min(...values);
+  };
+  return {
+    ...begun(chair, part),
+    size: { long: reach(stick.stretches[main]!.direction), ...sectionOf(part) },
+    faces: laid.faces,
+    datums: runs.map(({ datum }) => datum),
+    ends: ends.map((site) => cutEnd(stick, runs, site)),
+    mortises,
+    notes: [],
+  };
+}
+
+function turnedPiece(chair: Chair, part: Post | Rail, stick: TurnedStick): Piece {
+  const { turned, runs, ends, mortises, long, diameter } = stick;
+  const tenons = ends.reduce((sum, { tenon }) => sum + (tenon?.run ?? 0), 0);
+  return {
+    ...begun(chair, part),
+    size: { long: long + tenons, wide: diameter, thick: diameter, round: diameter },
+    faces: [],
+    turned,
+    datums: runs.map(({ datum }) => datum),
+    ends,
+    mortises: [...mortises]
+      .sort((a, b) => stationOf(runs, a) - stationOf(runs, b))
+      .map((mortise, k) => ({ letter: letterOf(k), ...mortise })),
+    notes: [],
+  };
+}
+
+const stationOf = (runs: TurnedStick["runs"], { datum, from }: Omit<Mortise, "letter">): number =>
+  (runs.find((run) => run.datum.name === datum)?.datum.along ?? 0) + from[0];
+
+/** Thickness and width as the stuff is planed before it is shaped. */
+function sectionOf(part: Post | Rail): { thick: number; wide: number } {
+  if (part.is !== "post") return { thick: part.thick, wide: part.wide };
+  const shape = part.design.shape?.value ?? [];
+  const all = [...shape, ...(part.design.section ? [part.design.section.value] : [])];
+  const most = (pick: "first" | "second") => Math.max(0, ...all.map((each) => each[pick]));
+  return { thick: most("first"), wide: most("second") };
+}
+
+const tenonsOf = (chair: Chair, part: Post | Rail) =>
+  [...chair.joints.values()]
+    .filter((joint) => joint.part === part.name)
+    .flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
+
+/** What tells a part from others of its design: its corners, its tenons and its mortises. */
+function castOf(chair: Chair, part: Post | Rail): Cast {
+  const frame = frameOf(part);
+  const joints = [...chair.joints.values()];
+  const own = joints.filter((joint) => joint.part === part.name);
+  const into = joints.filter(({ entered }) => entered.name === part.name);
+  const tagged = (tag: string, solids: Joint["tenon"]) =>
+    solids.flatMap(({ points }) => points.map((at) => ({ tag, at })));
+  const axis = (tag: string, joint: Joint) =>
+    joint.tenon.length === 0
+      ? []
+      : [0, joint.long].map((by) => ({
+          tag: `${tag} ${joint.thick.toFixed(3)}`,
+          at: along(joint.root, joint.direction, by),
+        }));
+  // Flats of round work lie where they happen to: its axis and size stand for it.
+  const joinery = (tag: string, some: Joint[]) =>
+    some.flatMap((joint) =>
+      joint.shape === "round"
+        ? axis(tag, joint)
+        : tagged(tag, joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon),
+    );
+  const round = part.is === "post" ? part.pieces[0]?.radii : part.round;
+  const body =
+    part.is === "post" && round
+      ? part.pieces.flatMap(({ start, end, radii }) =>
+          [start, end].map((at, k) => ({ tag: `⌀ ${radii![k]!.toFixed(3)}`, at })),
+        )
+      : part.is !== "post" && round
+        ? [part.start, part.end].map((at) => ({ tag: "end", at }))
+        : tagged("body", part.body.pieces);
+  return { points: [...body, ...joinery("tenon", own), ...joinery("mortise", into)], frame };
+}
+
+function frameOf(part: Post | Rail): Cast["frame"] {
+  if (part.is !== "post") return [cross(part.upward, part.outward), part.outward, part.upward];
+  const longest = part.pieces.reduce((best, piece) =>
+    piece.to - piece.from > best.to - best.from ? piece : best,
+  );
+  const front: Vec3 = longest.faces?.front.normal ?? [0, -1, 0];
+  const [a, b] = rolled(front, longest.direction);
+  return [longest.direction, a, b];
+}
+
+/** `seat-side` for its left and right, `ladder` for all of a row; its own name for a part alone. */
+function commonName(names: readonly string[]): string {
+  const [first = "", ...rest] = names;
+  if (rest.length === 0) return first;
+  const pieces = first.split(".");
+  while (pieces.length > 1 && !rest.every((name) => name.startsWith(`${pieces.join(".")}.`))) pieces.pop();
+  return pieces.join(".");
+}

@@ -1,0 +1,260 @@
+/**
+ * Mortises and holes set out on the laid-open faces of a squared stick.
+ */
+import type { Joint } from "../../chair/chair.ts";
+import { height, lineMeets } from "../../geometry/plane.ts";
+import type { Plane, Vec3 } from "../../geometry/solid.ts";
+import { cross, dot, norm } from "../../geometry/vec.ts";
+import { pegsOf } from "../pegs.ts";
+import type { LaidStick } from "./lay.ts";
+import { depthOf, faceEntered, isMitred, mouthOf } from "./mouths.ts";
+import type { Ends, Mark, Mortise } from "./piece.ts";
+import { measured, type Run, runAt } from "./runs.ts";
+import { gaugeOf, type SquaredStick } from "./squared.ts";
+import { place } from "./strip.ts";
+
+/** A mouth stands off its face by no more than this: curves are made of flats, mm. */
+const OFF = 0.5;
+
+/** A mortise before it has its letter: what is drawn of it waits for that too. */
+export interface SetOut {
+  mortise: Omit<Mortise, "letter">;
+  face: number;
+  /** On the page, to be put in order. */
+  x: number;
+  draw(letter: string): { face: number; mark: Mark }[];
+}
+
+interface Place {
+  stick: SquaredStick;
+  laid: LaidStick;
+  runs: readonly Run[];
+  face: number;
+  stretch: number;
+}
+
+/** Everything one joint wants cut in the stick; nothing when its mouth lies on none of the faces. */
+export function setOut(stick: SquaredStick, laid: LaidStick, runs: readonly Run[], joint: Joint): SetOut[] {
+  const entered = faceEntered(joint);
+  const found = whereIs(stick, joint.root, entered);
+  if (!found) return [];
+  const at: Place = { stick, laid, runs, ...found };
+  const round = joint.shape === "round";
+  const mortises = joint.tenon.flatMap((solid) => {
+    const mouth = mouthOf(solid, joint);
+    if (!mouth) return [];
+    return round
+      ? hole(at, joint, depthOf(solid, entered))
+      : slot(at, joint, mouth.ring, depthOf(solid, entered));
+  });
+  return [...mortises, ...pegHoles(at, joint)];
+}
+
+/** The face and stretch that a point lies on, by the plane of the face entered. */
+function whereIs(
+  stick: SquaredStick,
+  root: Vec3,
+  entered: Plane,
+): { face: number; stretch: number } | undefined {
+  let best: { face: number; stretch: number; off: number } | undefined;
+  for (const [stretch, { planes, solid, direction }] of stick.stretches.entries()) {
+    const reach = solid.points.map((p) => dot(p, direction));
+    const x = dot(root, direction);
+    const beyond = Math.max(0, Math.min(...reach) - x, x - Math.max(...reach));
+    for (const [face, plane] of planes.entries()) {
+      if (dot(plane.normal, entered.normal) < 0.9 || Math.abs(height(plane, root)) > OFF) continue;
+      const off = beyond + (1 - dot(plane.normal, entered.normal));
+      if (!best || off < best.off) best = { face, stretch, off };
+    }
+  }
+  return best && { face: best.face, stretch: best.stretch };
+}
+
+function slot(at: Place, joint: Joint, ring: readonly Vec3[], deep: number): SetOut[] {
+  const corners = corneredBy(at, joint, ring);
+  if (!corners) return [];
+  const [nearLow, nearHigh, farLow, farHigh] = corners;
+  const line = (pick: (spot: Gauged) => number, a: Gauged, b: Gauged): Ends => [pick(a), pick(b)];
+  const haunch = haunchOf(at, joint);
+  const exit = joint.facts.through !== undefined;
+  const mortise: SetOut["mortise"] = {
+    ...common(at, joint),
+    is: "mortise",
+    from: line(along, nearLow, farLow),
+    to: line(along, nearHigh, farHigh),
+    near: line(gauge, nearLow, nearHigh),
+    far: line(gauge, farLow, farHigh),
+    ...(exit ? {} : { deep }),
+    ...(haunch ? { haunch: haunch.sizes } : {}),
+    ...(isMitred(joint) ? { mitred: true as const } : {}),
+  };
+  return [
+    {
+      mortise,
+      face: at.face,
+      x: spotOf(at, ring[0]!)[0],
+      draw: (letter) => [
+        { face: at.face, mark: ringMark(at, "mortise", ring, letter) },
+        ...(haunch ? [{ face: at.face, mark: ringMark(at, "haunch-mortise", haunch.ring) }] : []),
+        ...(exit ? exitMarks(at, joint, ring) : []),
+      ],
+    },
+  ];
+}
+
+interface Gauged {
+  along: number;
+  gauge: number;
+}
+const along = (spot: Gauged): number => spot.along;
+const gauge = (spot: Gauged): number => spot.gauge;
+
+/** A mouth's corners on the near and the far side of the gauge, each at the low and the high end; undefined unless it has four. */
+function corneredBy(
+  at: Place,
+  joint: Joint,
+  ring: readonly Vec3[],
+): [Gauged, Gauged, Gauged, Gauged] | undefined {
+  if (ring.length !== 4) return undefined;
+  const { direction } = at.stick.stretches[at.stretch]!;
+  const [lengthwise, crosswise] =
+    Math.abs(dot(joint.acrossWide, direction)) >= Math.abs(dot(joint.acrossThick, direction))
+      ? [joint.acrossWide, joint.acrossThick]
+      : [joint.acrossThick, joint.acrossWide];
+  const sorted = (some: readonly Vec3[], by: Vec3) => [...some].sort((a, b) => dot(a, by) - dot(b, by));
+  const [a, b, c, d] = sorted(ring, crosswise);
+  const sides = [
+    [a!, b!],
+    [c!, d!],
+  ]
+    .map((side) => sorted(side, lengthwise).map((p) => gauged(at, p)))
+    .map((side) => (side[0]!.along <= side[1]!.along ? side : side.reverse()))
+    .sort((one, other) => one[0]!.gauge + one[1]!.gauge - other[0]!.gauge - other[1]!.gauge);
+  return [sides[0]![0]!, sides[0]![1]!, sides[1]![0]!, sides[1]![1]!];
+}
+
+/** A point on the face: along the stick from its run's datum, and square from the arris that the gauge runs on. */
+function gauged({ stick, runs, face, stretch }: Place, point: Vec3): Gauged {
+  const { planes } = stick.stretches[stretch]!;
+  const own = planes[face as 0].normal;
+  const edge = planes[gaugeOf(stick, face) as 0];
+  return {
+    along: measured(runAt(runs, stretch), point),
+    gauge: -height(edge, point) / norm(cross(own, edge.normal)),
+  };
+}
+
+function hole(at: Place, joint: Joint, deep: number): SetOut[] {
+  const spot = gauged(at, joint.root);
+  const mortise: SetOut["mortise"] = {
+    ...common(at, joint),
+    is: "hole",
+    from: [spot.along, spot.along],
+    to: [spot.along, spot.along],
+    near: [spot.gauge, spot.gauge],
+    far: [spot.gauge, spot.gauge],
+    diameter: joint.thick,
+    ...(joint.facts.through ? {} : { deep }),
+  };
+  const x = spotOf(at, joint.root)[0];
+  return [{ mortise, face: at.face, x, draw: (letter) => holeMark(at, joint.root, joint.thick, letter) }];
+}
+
+function common(at: Place, joint: Joint) {
+  const { stick, runs, face, stretch } = at;
+  const { planes, direction } = stick.stretches[stretch]!;
+  const inward = -dot(joint.direction, planes[face as 0].normal);
+  const away = planes[gaugeOf(stick, face) as 0].normal;
+  return {
+    face: stick.names[face as 0],
+    for: joint.part,
+    datum: runAt(runs, stretch).datum.name,
+    gaugedFrom: stick.names[gaugeOf(stick, face) as 0],
+    tenon: { thick: joint.thick, wide: joint.wide },
+    lean: {
+      along: Math.atan2(dot(joint.direction, direction), inward),
+      across: Math.atan2(-dot(joint.direction, away), inward),
+    },
+  };
+}
+
+/** The haunch's socket along the stick, beside the mortise. */
+function haunchOf(at: Place, joint: Joint) {
+  const mouth = joint.haunch && mouthOf(joint.haunch, joint);
+  if (!mouth) return undefined;
+  const ends = mouth.ring.map((p) => gauged(at, p).along);
+  const deep = depthOf(joint.haunch!, faceEntered(joint));
+  const sloped = joint.facts.haunch?.value.sloped === true;
+  return { ring: mouth.ring, sizes: { from: Math.min(...ends), to: Math.max(...ends), deep, sloped } };
+}
+
+/** Pegs are bored from the face side or face edge where they cross it, else from the first face they come to. */
+function pegHoles(at: Place, joint: Joint): SetOut[] {
+  const pegs = pegsOf(joint);
+  if (!pegs) return [];
+  const { stick, stretch } = at;
+  const { planes } = stick.stretches[stretch]!;
+  const crossing = [0, 1, 2, 3].filter((k) => Math.abs(dot(planes[k as 0].normal, joint.acrossThick)) > 0.7);
+  const face = crossing.find((k) => k === stick.side || k === stick.edge) ?? crossing[0];
+  if (face === undefined) return [];
+  const on: Place = { ...at, face };
+  return pegs.middles.flatMap((middle) => {
+    const point = lineMeets(planes[face as 0], middle, joint.acrossThick);
+    if (!point) return [];
+    const spot = gauged(on, point);
+    const inward = dot(joint.acrossThick, planes[face as 0].normal) < 0 ? 1 : -1;
+    const away = planes[gaugeOf(stick, face) as 0].normal;
+    const run = (by: Vec3) => inward * dot(joint.acrossThick, by);
+    const square = -run(planes[face as 0].normal);
+    const mortise: SetOut["mortise"] = {
+      ...common(on, joint),
+      is: "peg",
+      from: [spot.along, spot.along],
+      to: [spot.along, spot.along],
+      near: [spot.gauge, spot.gauge],
+      far: [spot.gauge, spot.gauge],
+      diameter: pegs.diameter,
+      tenon: { thick: pegs.diameter, wide: pegs.diameter },
+      lean: {
+        along: Math.atan2(run(stick.stretches[stretch]!.direction), square),
+        across: Math.atan2(-run(away), square),
+      },
+    };
+    const x = spotOf(on, point)[0];
+    return [{ mortise, face, x, draw: (letter: string) => holeMark(on, point, pegs.diameter, letter) }];
+  });
+}
+
+const panelAt = ({ laid, face, stretch }: Place): number => laid.panelOf(face, stretch);
+
+const spotOf = (at: Place, point: Vec3) => place(at.laid.faces[at.face]!.panels[panelAt(at)]!, point);
+
+function ringMark(at: Place, is: Mark["is"], ring: readonly Vec3[], letter?: string): Mark {
+  const panel = panelAt(at);
+  return {
+    is,
+    spots: ring.map((p) => spotOf(at, p)),
+    closed: true,
+    panels: ring.map(() => panel),
+    ...(letter === undefined ? {} : { letter }),
+  };
+}
+
+function holeMark(at: Place, point: Vec3, diameter: number, letter: string) {
+  const mark: Mark = { is: "hole", spots: [spotOf(at, point)], panels: [panelAt(at)], diameter, letter };
+  return [{ face: at.face, mark }];
+}
+
+/** Where a through mortise comes out on the face opposite. */
+function exitMarks(at: Place, joint: Joint, ring: readonly Vec3[]) {
+  const face = (at.face + 2) % 4;
+  const plane = at.stick.stretches[at.stretch]!.planes[face as 0];
+  const out = ring.map((p) => lineMeets(plane, p, joint.direction) ?? p);
+  return [{ face, mark: ringMark({ ...at, face }, "exit", out) }];
+}
+
+/** Letters in the order of the stick: A to Z, then AA. */
+export function letterOf(index: number): string {
+  const last = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
+}

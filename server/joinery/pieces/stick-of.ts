@@ -1,0 +1,154 @@
+/**
+ * Posts, rails and slats as squared sticks.
+ */
+import type { Chair, Post, Rail } from "../../chair/chair.ts";
+import { shapeOf } from "../../chair/rail-outline.ts";
+import { clip } from "../../geometry/convex.ts";
+import { flipped } from "../../geometry/plane.ts";
+import type { Convex, Vec3 } from "../../geometry/solid.ts";
+import { cross, distance, dot, negate, sub } from "../../geometry/vec.ts";
+import type { EndSite } from "./ends.ts";
+import { jointOf } from "./mouths.ts";
+import { type Run, runsOf } from "./runs.ts";
+import { middleOf, planeTowards, rolled, type SquaredStick, type Stretch } from "./squared.ts";
+
+export interface StickOf {
+  stick: SquaredStick;
+  runs: Run[];
+  /** The stretch laid level. */
+  main: number;
+  ends: [EndSite, EndSite];
+}
+
+/** A squared post, foot first; undefined for a turned one. The face side is the one away from the chair's middle, the face edge outside. */
+export function stickOfPost(chair: Chair, post: Post): StickOf | undefined {
+  const stretches: Stretch[] = [];
+  for (const { faces, solid, direction, curved, start } of post.pieces) {
+    if (!faces) return undefined;
+    const { front, left, back, right } = faces;
+    stretches.push({ solid, direction, curved, start, planes: [front, left, back, right] });
+  }
+  const [left, right] = post.side === "right" ? ["inside", "outside"] : ["outside", "inside"];
+  const stick: SquaredStick = {
+    stretches,
+    names: post.side === "middle" ? ["front", "left", "back", "right"] : ["front", left!, "back", right!],
+    side: isFore(chair, post) ? 0 : 2,
+    edge: post.side === "right" ? 3 : 1,
+  };
+  const runs = runsOf(post.pieces, footDatum(post));
+  const first = stretches[0]!;
+  const last = stretches[stretches.length - 1]!;
+  const joint = [...chair.joints.values()].find(({ part }) => part === post.name);
+  return {
+    stick,
+    runs,
+    main: busiest(chair, post.name, runs),
+    ends: [
+      { name: "foot", which: 0, cut: planeTowards(first.solid, negate(first.direction)) },
+      {
+        name: "top",
+        which: 1,
+        cut: planeTowards(last.solid, last.direction),
+        ...(joint ? { joint } : {}),
+      },
+    ],
+  };
+}
+
+/** Where a post's first datum is. */
+export const footDatum = (post: Post): string =>
+  post.design.standsOn
+    ? "squared round where the centre line meets the rail below"
+    : "squared round where the centre line meets the floor";
+
+/** Whether a post stands before the middle of the chair. */
+export function isFore(chair: Chair, post: Post): boolean {
+  const ys = [...chair.posts.values()].map(({ foot }) => foot[1]);
+  return post.foot[1] <= (Math.min(...ys) + Math.max(...ys)) / 2;
+}
+
+/** The run with the most joints in it; of those the longest. */
+function busiest(chair: Chair, member: string, runs: readonly Run[]): number {
+  const score = (run: Run): number => {
+    const [, to] = run.datum.reach;
+    const inside = [...chair.joints.values()].filter(({ entered, root }) => {
+      const x = dot(sub(root, run.origin), run.direction);
+      return entered.name === member && x > 0 && x < to;
+    });
+    return inside.length * 1e5 + to;
+  };
+  return runs.reduce((best, run) => (score(run) > score(best) ? run : best)).from;
+}
+
+/**
+ * A squared rail or slat, its top edge up the page as its outside is looked at; undefined for a round one. Distances run from the outside
+ * top arris at the shoulder that comes to lie on the left.
+ */
+export function stickOfRail(chair: Chair, rail: Rail): StickOf | undefined {
+  if (rail.round !== undefined) return undefined;
+  const direction = cross(rail.upward, rail.outward);
+  const forward = dot(direction, rail.along) > 0;
+  const solids = forward ? rail.body.pieces : [...rail.body.pieces].reverse();
+  const normals = rolled(rail.upward, direction);
+  const shape = shapeOf(rail);
+  const curvedAt = (x: number) =>
+    rail.bow !== undefined || shape.arcs.some(({ from, chord }) => x > from && x < from + chord);
+  const stretches = solids.flatMap((whole): Stretch[] => {
+    const solid = betweenShoulders(rail, whole);
+    if (!solid) return [];
+    const x = dot(sub(middleOf(solid.points), rail.start), rail.along);
+    const [a, b, c, d] = normals.map((normal) => planeTowards(solid, normal));
+    const start = middleOf(solid.points);
+    return [{ solid, direction, curved: curvedAt(x), start, planes: [a!, b!, c!, d!] }];
+  });
+  if (stretches.length === 0) return undefined;
+  const [one, other] = edgeNames(rail);
+  const stick: SquaredStick = {
+    stretches,
+    names: [one, "outside", other, "inside"],
+    side: rail.flat ? 0 : 1,
+    edge: rail.flat ? 1 : 0,
+  };
+  const order = forward ? ([0, 1] as const) : ([1, 0] as const);
+  const [first, last] = order.map((which) => rail.ends[which]);
+  const origin = first!.corners[0]!;
+  const long = distance(rail.start, rail.end);
+  const says = `the shoulder's corner on the ${one} outside arris at the ${first!.name} end`;
+  const run: Run = {
+    datum: { name: "D", says, along: 0, reach: [0, long] },
+    from: 0,
+    to: stretches.length - 1,
+    origin,
+    direction,
+  };
+  const site = (end: Rail["ends"][number], which: 0 | 1): EndSite => {
+    const [topOutside, topInside, bottomInside, bottomOutside] = end.corners as [Vec3, Vec3, Vec3, Vec3];
+    const solid = stretches[which === 0 ? 0 : stretches.length - 1]!.solid;
+    const joint = jointOf(chair, rail.name, end.entered?.name);
+    return {
+      name: end.name,
+      which,
+      cut: planeTowards(solid, which === 0 ? negate(direction) : direction),
+      corners: [topOutside, bottomOutside, bottomInside, topInside],
+      ...(joint ? { joint } : {}),
+    };
+  };
+  return { stick, runs: [run], main: 0, ends: [site(first!, 0), site(last!, 1)] };
+}
+
+/** A stretch of a rail cut off at both shoulders: into turned posts its wood runs on. */
+function betweenShoulders(rail: Rail, solid: Convex): Convex | null {
+  return rail.ends.reduce<Convex | null>(
+    (left, { shoulder, over }) => (left && shoulder && !over ? clip(left, flipped(shoulder)) : left),
+    solid,
+  );
+}
+
+/** A rail's edges are its top and bottom; a slat's are named by where they look. */
+function edgeNames({ is, upward }: Rail): [string, string] {
+  if (is === "rail") return ["top", "bottom"];
+  const [x, y, z] = upward.map(Math.abs) as [number, number, number];
+  if (z >= x && z >= y) return upward[2] > 0 ? ["top", "bottom"] : ["bottom", "top"];
+  if (x >= y) return upward[0] > 0 ? ["left edge", "right edge"] : ["right edge", "left edge"];
+  return upward[1] > 0 ? ["back edge", "front edge"] : ["front edge", "back edge"];
+}

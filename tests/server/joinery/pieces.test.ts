@@ -1,0 +1,256 @@
+/**
+ * Pieces to mark out: the laid-open faces folded back against the solids, and figures of a plain frame reckoned by hand.
+ */
+import { describe, expect, it } from "vitest";
+import type { Chair, Post, Rail } from "../../../server/chair/chair.ts";
+import { workedValue } from "../../../server/chair/values.ts";
+import type { Vec3 } from "../../../server/geometry/solid.ts";
+import { distance } from "../../../server/geometry/vec.ts";
+import type { LaidFace, Mark, Piece } from "../../../server/joinery/pieces/piece.ts";
+import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
+import { folded } from "../../../server/joinery/pieces/strip.ts";
+import { frame } from "../../../server/rules/examples.ts";
+import { studied } from "../../check.ts";
+import { sampleChair, sampleNames } from "../drawing/chairs.ts";
+
+const partOf = (chair: Chair, name: string): Post | Rail =>
+  (chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name))!;
+
+const outlines: Mark["is"][] = ["arris", "end", "knee", "taper"];
+
+/** A point in whole micrometres, to be looked up. */
+const keys = ([x, y, z]: Vec3): string[] => {
+  const near = (v: number) => [Math.floor(v * 1e3), Math.ceil(v * 1e3)];
+  return near(x).flatMap((a) => near(y).flatMap((b) => near(z).map((c) => `${a},${b},${c}`)));
+};
+
+describe.each(sampleNames)("the pieces of %s", (name) => {
+  const chair = sampleChair(name);
+  const pieces = piecesOf(chair);
+
+  it("are made each once, with every part of the chair", () => {
+    const all = [...chair.posts.keys(), ...chair.rails.keys(), ...chair.slats.keys()];
+    expect(pieces.flatMap(({ parts }) => parts.map((part) => part.name)).sort()).toEqual(all.sort());
+  });
+
+  it("have laid-open faces that fold back onto the solid, to a millionth of a millimetre", () => {
+    for (const piece of pieces) {
+      const part = partOf(chair, piece.parts[0]!.name);
+      const corners = part.body.pieces.flatMap((solid) => solid.points);
+      const known = new Map<string, Vec3[]>();
+      for (const p of corners) for (const key of keys(p)) known.set(key, [...(known.get(key) ?? []), p]);
+      const atCorner = (p: Vec3) =>
+        keys(p).some((key) => known.get(key)?.some((q) => distance(p, q) < 1e-6) ?? false);
+      const turnedHosts =
+        "ends" in part &&
+        part.ends.some(({ entered }) => chair.posts.get(entered?.name ?? "")?.pieces[0]?.radii);
+      for (const face of piece.faces) {
+        for (const mark of face.marks.filter(({ is }) => outlines.includes(is))) {
+          const points = folded(face, mark)!;
+          // Where it runs on into turned stuff, a shoulder is cut at the tangent plane, not at a corner of the body.
+          if (!turnedHosts)
+            for (const p of points)
+              expect(atCorner(p), `${piece.name} ${face.name} ${mark.is} ${p}`).toBe(true);
+          const [a, b] = mark.spots as [Vec3, Vec3] | [[number, number], [number, number]];
+          const onPage = Math.hypot(a![0] - b![0], a![1] - b![1]);
+          expect(Math.abs(onPage - distance(points[0]!, points[1]!))).toBeLessThan(1e-6);
+        }
+      }
+      if (piece.faces.length && !turnedHosts) {
+        const found = new Set(
+          piece.faces.flatMap((face) =>
+            face.marks
+              .filter(({ is }) => outlines.includes(is))
+              .flatMap((mark) => folded(face, mark)!.flatMap(keys)),
+          ),
+        );
+        for (const p of corners)
+          expect(
+            keys(p).some((key) => found.has(key)),
+            `${piece.name}: ${p}`,
+          ).toBe(true);
+      }
+    }
+  });
+
+  it("have arrises that two faces share, drawn on both at the same length", () => {
+    for (const piece of pieces) {
+      const arrises = piece.faces.map((face) => sum(face.marks.filter(({ is }) => is === "arris")));
+      // Four arrises, each on two faces.
+      if (arrises.length)
+        expect(arrises.reduce((a, b) => a + b, 0) / 2).toBeGreaterThan(3.5 * piece.size.long * 0.7);
+      for (const [k, face] of piece.faces.entries()) {
+        const next = piece.faces[(k + 1) % 4]!;
+        expect(Math.abs(sharedLength(face, next) - sharedLength(next, face))).toBeLessThan(1e-6);
+      }
+    }
+  });
+
+  it("have mortises as wide as their tenons, drawn on the face that they are chopped in", () => {
+    for (const piece of pieces) {
+      for (const mortise of piece.mortises) {
+        if (mortise.is !== "mortise" || mortise.round !== undefined) continue;
+        const face = piece.faces.find((each) => each.name === mortise.face)!;
+        const mouth = face.marks.find(({ is, letter }) => is === "mortise" && letter === mortise.letter)!;
+        expect(mouth.spots).toHaveLength(4);
+        const side = (k: number) =>
+          Math.hypot(...[0, 1].map((axis) => mouth.spots[k]![axis]! - mouth.spots[k + 1]![axis]!));
+        const sides = [side(0), side(1)];
+        const { thick, wide } = mortise.tenon;
+        for (const [found, tenon] of [
+          [Math.min(...sides), Math.min(thick, wide)],
+          [Math.max(...sides), Math.max(thick, wide)],
+        ] as const) {
+          expect(found, `${piece.name} ${mortise.letter}`).toBeGreaterThan(tenon - 1e-6);
+          expect(found).toBeLessThan(tenon * 1.05);
+        }
+      }
+    }
+  });
+
+  it("have the bevels that hovers and worked-out values give", () => {
+    let compared = 0;
+    for (const piece of pieces) {
+      for (const end of piece.ends) {
+        const side = piece.faces.findIndex(({ gauge }) => gauge === "face side");
+        if (side < 0) continue;
+        for (const [face, value] of [
+          ["outside", "face-bevel"],
+          [piece.faces[0]!.name, "edge-bevel"],
+        ] as const) {
+          const worked = workedValue(chair, `${piece.parts[0]!.name}.${end.name}.${value}`);
+          const bevel = end.bevels.find((each) => each.face === face);
+          if (!worked || !bevel) continue;
+          expect(bevel.angle, `${piece.name} ${end.name} ${value}`).toBeCloseTo(worked.number, 9);
+          compared++;
+        }
+      }
+      const foot = workedValue(chair, `${piece.parts[0]!.name}.foot-bevel`);
+      if (foot && piece.faces.length) {
+        // The foot's lean from square is the resultant of what its two bevels lean.
+        const tangents = piece.ends[0]!.bevels.slice(0, 2).map(({ angle }) => Math.tan(Math.PI / 2 - angle));
+        const lean = Math.atan(Math.hypot(...tangents));
+        if (!piece.faces.some(({ shaped }) => shaped)) {
+          expect(lean).toBeCloseTo(Math.PI / 2 - foot.number, 6);
+          compared++;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(name === "ladder-back" ? 0 : 6);
+  });
+});
+
+const sum = (marks: readonly Mark[]): number =>
+  marks.reduce((all, { spots: [a, b] }) => all + Math.hypot(a![0] - b![0], a![1] - b![1]), 0);
+
+/** Length of the arrises of one face that the other has too. */
+function sharedLength(one: LaidFace, other: LaidFace): number {
+  const theirs = new Set(arrisesOf(other));
+  return sum(
+    one.marks
+      .filter(({ is }) => is === "arris")
+      .filter((mark) => ends(one, mark).some((key) => theirs.has(key))),
+  );
+}
+
+const ends = (face: LaidFace, mark: Mark): string[] => {
+  const [a, b] = folded(face, mark)!.map(keys) as [string[], string[]];
+  return a.flatMap((p) => b.map((q) => [p, q].sort().join("|")));
+};
+
+const arrisesOf = (face: LaidFace): string[] =>
+  face.marks.filter(({ is }) => is === "arris").flatMap((mark) => ends(face, mark));
+
+const piecesFrom = (text: string): Map<string, Piece> =>
+  new Map(piecesOf(studied(text).chair).map((piece) => [piece.name, piece]));
+
+describe("a plain frame", () => {
+  const rails = (...lines: string[]) =>
+    ["seat-front", "seat-side pair", "seat-back"]
+      .map((header, k) => {
+        const course = ["across front", "from front to back", "across back"][k];
+        return `rail ${header} {\n  ${course}\n  section 22 x 60\n  up 420\n  ${lines.join("\n  ")}\n  joined plain\n}\n`;
+      })
+      .join("");
+  const pieces = piecesFrom(frame({ rails: rails("face inset 4") }));
+
+  it("has its mortise where a rule and a gauge find it", () => {
+    const front = pieces.get("front")!;
+    // Rail 60 wide from 420 down, shoulders 10 and 6; 22 thick set 4 in, its tenon 8 in the middle.
+    const mortise = front.mortises.find((each) => each.for === "seat-front")!;
+    expect([mortise.from, mortise.to].flat().map(round)).toEqual([366, 366, 410, 410]);
+    expect([mortise.near, mortise.far].flat().map(round)).toEqual([11, 11, 19, 19]);
+    expect([mortise.face, mortise.gaugedFrom, mortise.datum]).toEqual(["inside", "front", "D1"]);
+    expect(round(mortise.deep!)).toBe(26);
+  });
+
+  it("has posts in left and right, and rails without hand", () => {
+    expect(pieces.get("front")!.parts).toEqual([
+      { name: "front.left", mirrored: false },
+      { name: "front.right", mirrored: true },
+    ]);
+    // Square all round, with their tenons out of the middle of their width: the same rail either way up does not exist, either way round does.
+    expect(pieces.get("seat-side")!.parts).toEqual([
+      { name: "seat-side.left", mirrored: false },
+      { name: "seat-side.right", mirrored: false },
+    ]);
+  });
+
+  it("has rails with square shoulders as long as the posts stand apart", () => {
+    const front = pieces.get("seat-front")!;
+    expect(front.between).toBeCloseTo(360, 9);
+    expect(front.size.long).toBeCloseTo(412, 9);
+    expect(
+      front.ends.flatMap(({ bevels }) => bevels.map(({ angle }) => round((angle * 180) / Math.PI))),
+    ).toEqual(Array(8).fill(90));
+    expect(front.ends.map(({ cuts }) => cuts.map(({ at }) => round(at)))).toEqual([
+      [0, 0, 0, 0],
+      [360, 360, 360, 360],
+    ]);
+  });
+
+  it("tells a side rail's hand when its shoulders are cut on the skew", () => {
+    const tapered = piecesFrom(
+      frame({
+        back: "section 40 x 40\nfoot out 160, back 420\nheight 430",
+        rails: rails("face inset 4"),
+      }),
+    );
+    expect(tapered.get("seat-side")!.parts).toEqual([
+      { name: "seat-side.left", mirrored: false },
+      { name: "seat-side.right", mirrored: true },
+    ]);
+    // The outside faces run in 40 over 360 between the posts: the edge bevel is that slope.
+    const [front] = tapered.get("seat-side")!.ends;
+    const edge = front!.bevels.find(({ face }) => face === "top")!;
+    expect(Math.abs(Math.PI / 2 - edge.angle)).toBeCloseTo(Math.atan(40 / 360), 9);
+  });
+});
+
+describe("a leaning post", () => {
+  // Splay 1 in 10 seen from the front alone.
+  const pieces = piecesFrom(
+    frame({
+      front: "section 40 x 40\ntop out 160, back 20\nheight 430\nsplay 1:10",
+      back: "section 40 x 40\ntop out 160, back 420\nheight 430\nsplay 1:10",
+    }),
+  );
+  const front = pieces.get("front")!;
+
+  it("has a foot cut of 1 in 10 on its front and back, square on its sides", () => {
+    const [foot] = front.ends;
+    const lean = foot!.bevels.map(({ angle }) => Math.abs(Math.tan(Math.PI / 2 - angle)));
+    expect(lean.map((each) => Math.round(each * 1e9) / 1e9)).toEqual([0.1, 0, 0.1, 0]);
+    // Half of 40 at 1 in 10 above and below the middle.
+    expect(foot!.cuts.map(({ at }) => round(Math.abs(at)))).toEqual([2, 2, 2, 2]);
+  });
+
+  it("has its heights along the stick, longer than plumb by the lean", () => {
+    const mortise = front.mortises.find((each) => each.for === "seat-front")!;
+    const longer = Math.hypot(1, 0.1);
+    // Between plumb cheeks on a leaning face: 44 plumb is 44 × 1.005 along it.
+    expect(round(mortise.to[0] - mortise.from[0])).toBe(round(44 * longer));
+  });
+});
+
+const round = (mm: number): number => Math.round(mm * 1e4) / 1e4 + 0;
