@@ -1,7 +1,7 @@
 /**
  * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
  */
-import { commands, type ExtensionContext, window } from "vscode";
+import { commands, type ExtensionContext, type TextDocument, window } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
 import { newChair } from "./new-chair.ts";
 import { createPanels } from "./panel/panels.ts";
@@ -9,6 +9,12 @@ import { answerFileRequests } from "./server-files.ts";
 import { createStatus } from "./status.ts";
 
 export const LANGUAGE = "chair";
+
+/** The chair being written. */
+function chairAtHand(): TextDocument | undefined {
+  const document = window.activeTextEditor?.document;
+  return document?.languageId === LANGUAGE ? document : undefined;
+}
 
 /** Starts the server by `makeClient` and registers the commands and the drawing panel. */
 export async function start(
@@ -20,16 +26,18 @@ export async function start(
     outputChannelName: "Seatwright",
     diagnosticCollectionName: "seatwright",
   });
-  const panels = createPanels(context.extensionUri, client);
+  const panels = createPanels(context, client);
   context.subscriptions.push(
     panels,
     answerFileRequests(client),
     createStatus(client, LANGUAGE),
     commands.registerCommand("seatwright.newChair", () => newChair(context.extensionUri, LANGUAGE)),
     commands.registerCommand("seatwright.openDrawing", () => {
-      const document = window.activeTextEditor?.document;
-      if (document?.languageId === LANGUAGE) panels.open(document.uri);
+      const document = chairAtHand();
+      if (document) panels.open(document.uri);
     }),
+    commands.registerCommand("seatwright.saveDrawing", () => panels.save(chairAtHand())),
+    commands.registerCommand("seatwright.printDrawing", () => panels.print(chairAtHand())),
     commands.registerCommand("seatwright.restartServer", async () => {
       await client.stop();
       await client.start();

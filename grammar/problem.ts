@@ -40,6 +40,8 @@ export interface Problem extends Span {
   allowed?: string;
   /** The full name of the part or joint at fault (`seat-side.left`, `seat-side.left to front.left`); `accept` speaks of it. */
   subject?: string;
+  /** Other parts or joints of which the same is true, told by the same finding. */
+  alsoOf?: string[];
   fixes?: Fix[];
   related?: Related[];
 }

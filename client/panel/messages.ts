@@ -60,6 +60,22 @@ const adjustable = z.object({
   plain: z.boolean(),
 });
 
+const fault = z.object({
+  letter: z.string(),
+  severity: z.enum(["error", "warning", "information", "hint"]),
+  code: z.string(),
+  message: z.string(),
+  at: z.number().int().nonnegative(),
+  parts: z.array(z.object({ part: z.string(), towards: z.string().optional() })),
+});
+
+const told = z.object({
+  part: z.string(),
+  title: z.string(),
+  description: z.string().optional(),
+  lines: z.array(z.string()),
+});
+
 const drawing = z.object({
   uri: z.string(),
   version: z.number().int(),
@@ -67,6 +83,8 @@ const drawing = z.object({
   stale: z.boolean(),
   reason: z.string().optional(),
   adjustables: z.array(adjustable).optional(),
+  faults: z.array(fault).optional(),
+  told: z.array(told).optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
@@ -80,6 +98,10 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("ready") }),
   /** A part was chosen: show its text. */
   z.object({ type: z.literal("reveal"), part: z.string() }),
+  /** A finding was chosen: show its place in the text. */
+  z.object({ type: z.literal("revealFault"), letter: z.string() }),
+  z.object({ type: z.literal("save") }),
+  z.object({ type: z.literal("print") }),
   /** An adjustable value was moved; `done` when it was let go. */
   z.object({ type: z.literal("adjust"), name: z.string(), value: z.number(), done: z.boolean() }),
 ]);
@@ -96,7 +118,9 @@ export type ToPanel =
   | { type: "subject"; uri: string }
   | { type: "drawing"; drawing: DrawingParams }
   /** The parts the caret is in, by full name. */
-  | { type: "highlight"; parts: string[] };
+  | { type: "highlight"; parts: string[] }
+  /** Words for a screen reader, about something the maker asked for. */
+  | { type: "say"; words: string };
 
 const panelState = z.object({ uri: z.string() });
 export type PanelState = z.infer<typeof panelState>;

@@ -29,20 +29,37 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <title>Drawing</title>
 </head>
 <body>
-<main id="sheet" tabindex="0" aria-label="Drawing: arrow keys move it, plus and minus change its size"></main>
-<p id="named" aria-hidden="true"></p>
+<main>
+<div id="sheet" tabindex="0" role="application" aria-roledescription="drawing" aria-label="Drawing" aria-describedby="keys"></div>
+<p id="keys" class="offscreen">${keys}</p>
+<p id="state">Waiting for the first drawing.</p>
+<div id="told" hidden></div>
+</main>
 <section id="rules" aria-label="Values to try" hidden></section>
 <footer>
-<p id="state" role="status" aria-live="polite">Waiting for the first drawing.</p>
-<div id="looks" role="toolbar" aria-label="What to show">
-<details id="parts"><summary>Parts</summary><ul aria-label="Parts of the chair"></ul></details>
+<div id="looks" role="group" aria-label="Views">
 <button data-look="all" title="All views (0)">All</button>
 <button data-look="front" title="Front view (1)">Front</button>
 <button data-look="side" title="Side view (2)">Side</button>
 <button data-look="plan" title="Plan (3)">Plan</button>
 </div>
+<div role="group" aria-label="Size">
+<button data-zoom="in" title="Larger (+)" aria-label="Larger">+</button>
+<button data-zoom="out" title="Smaller (−)" aria-label="Smaller">−</button>
+</div>
+<div id="shows" role="group" aria-label="Show"></div>
+<details id="words"><summary title="The drawing in words: figures, findings, parts">In words</summary><div></div></details>
+<div role="group" aria-label="Keep">
+<button data-ask="save" title="Save the drawing as an SVG file">Save…</button>
+<button data-ask="print" title="Print the drawing to scale">Print…</button>
+</div>
 </footer>
+<p id="said" class="offscreen" role="status"></p>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;
 }
+
+const keys =
+  "Arrow keys move the drawing, plus and minus change its size, 0 shows all, 1 to 3 one view. N and P go from part to part and tell " +
+  "of each; Enter goes to its text. All of it is in words under In words.";

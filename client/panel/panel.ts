@@ -13,6 +13,7 @@ import {
   window,
   workspace,
 } from "vscode";
+import type { Span } from "../../grammar/problem.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
@@ -21,6 +22,10 @@ import { createPartPlaces } from "./part-places.ts";
 
 export interface DrawingPanel {
   readonly uri: Uri;
+  /** The newest drawing it was given. */
+  readonly latest: DrawingParams | undefined;
+  /** It is the editor in use. */
+  readonly active: boolean;
   /** Brings it to the front without taking the caret from the text. */
   show(): void;
   /** A drawing from the server; one older than what is shown is passed over. */
@@ -35,6 +40,8 @@ export function createPanel(given: {
   panel: WebviewPanel;
   extension: Uri;
   closed(): void;
+  save(drawing: DrawingParams): void;
+  print(drawing: DrawingParams): void;
 }): DrawingPanel {
   const { uri, panel, extension } = given;
   const places = createPartPlaces();
@@ -54,10 +61,16 @@ export function createPanel(given: {
   };
 
   const listening = Disposable.from(
-    panel.webview.onDidReceiveMessage((given) => {
-      const message = readFromPanel(given);
+    panel.webview.onDidReceiveMessage((sent) => {
+      const message = readFromPanel(sent);
       if (message?.type === "ready") introduce();
-      if (message?.type === "reveal") void reveal(message.part);
+      if (message?.type === "reveal") void reveal(places.of(message.part));
+      if (message?.type === "revealFault") {
+        const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
+        if (fault) void reveal({ start: fault.at, end: fault.at });
+      }
+      if (latest && message?.type === "save") given.save(latest);
+      if (latest && message?.type === "print") given.print(latest);
       if (message?.type === "adjust") adjusting.move(message);
     }),
     workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
@@ -88,8 +101,7 @@ export function createPanel(given: {
     return document.uri.toString() === uri.toString();
   }
 
-  async function reveal(part: string) {
-    const place = places.of(part);
+  async function reveal(place: Span | undefined) {
     const document = await workspace.openTextDocument(uri);
     const open = window.visibleTextEditors.find((editor) => isOurs(editor.document));
     const editor = await window.showTextDocument(document, open?.viewColumn ?? ViewColumn.One);
@@ -102,6 +114,12 @@ export function createPanel(given: {
 
   return {
     uri,
+    get latest() {
+      return latest;
+    },
+    get active() {
+      return panel.active;
+    },
     show: () => panel.reveal(undefined, true),
     draw(drawing) {
       if (latest && drawing.version < latest.version) return;

@@ -1,21 +1,36 @@
 /**
  * All drawing panels: opening them, bringing them back after a reload, and passing on what the server draws.
  */
-import { Disposable, Uri, ViewColumn, type WebviewPanel, window, workspace } from "vscode";
+import { Disposable, type TextDocument, Uri, ViewColumn, type WebviewPanel, window, workspace } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { DRAWING, WATCH_DRAWING, type WatchDrawingParams } from "../../server/main/protocol.ts";
+import {
+  DRAW,
+  DRAWING,
+  type DrawingParams,
+  type DrawParams,
+  WATCH_DRAWING,
+  type WatchDrawingParams,
+} from "../../server/main/protocol.ts";
 import { readDrawing, readPanelState } from "./messages.ts";
 import { createPanel, type DrawingPanel } from "./panel.ts";
+import { printDrawing } from "./printing.ts";
+import { saveDrawing } from "./saving.ts";
 
 const VIEW_TYPE = "seatwright.drawing";
 
 export interface Panels extends Disposable {
   /** Opens the drawing of a file beside its text, or shows the one that is open. */
   open(uri: Uri): void;
+  /** Saves or prints the drawing of the panel in use, or else of this text. */
+  save(document: TextDocument | undefined): Promise<void>;
+  print(document: TextDocument | undefined): Promise<void>;
 }
 
-/** No panels yet; the client need not have started. */
-export function createPanels(extension: Uri, client: BaseLanguageClient): Panels {
+/** No panels yet; the client need not have started. `storage` is the extension's own folder. */
+export function createPanels(
+  { extensionUri: extension, globalStorageUri: storage }: { extensionUri: Uri; globalStorageUri: Uri },
+  client: BaseLanguageClient,
+): Panels {
   const panels = new Map<string, DrawingPanel>();
 
   function adopt(uri: Uri, panel: WebviewPanel) {
@@ -24,8 +39,17 @@ export function createPanels(extension: Uri, client: BaseLanguageClient): Panels
       panels.delete(key);
       watch(uri, false);
     };
-    panels.set(key, createPanel({ uri, panel, extension, closed }));
+    const save = (drawing: DrawingParams) => void saveDrawing(drawing);
+    const print = (drawing: DrawingParams) => void printDrawing(drawing, storage);
+    panels.set(key, createPanel({ uri, panel, extension, closed, save, print }));
     watch(uri, true);
+  }
+
+  async function drawingOf(document: TextDocument | undefined): Promise<DrawingParams | undefined> {
+    const shown = [...panels.values()].find(({ active }) => active)?.latest;
+    if (shown || !document) return shown;
+    const params: DrawParams = { uri: client.code2ProtocolConverter.asUri(document.uri) };
+    return readDrawing(await client.sendRequest(DRAW, params));
   }
 
   function watch(uri: Uri, on: boolean) {
@@ -66,6 +90,14 @@ export function createPanels(extension: Uri, client: BaseLanguageClient): Panels
   );
 
   return {
+    async save(document) {
+      const drawing = await drawingOf(document);
+      if (drawing) await saveDrawing(drawing);
+    },
+    async print(document) {
+      const drawing = await drawingOf(document);
+      if (drawing) await printDrawing(drawing, storage);
+    },
     open(uri) {
       const there = panels.get(uri.toString());
       if (there) return there.show();

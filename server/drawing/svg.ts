@@ -9,9 +9,10 @@ import { escaped, wrapped } from "./xml.ts";
 export interface SvgOptions {
   /** With the XML declaration, as a file has it; without, to be put into a page. */
   standalone?: boolean;
+  /** The sheet prints at one to this when nobody scales it. */
+  scale?: number;
 }
 
-/** The sheet prints at one to this when nobody scales it. */
 const SCALE = 5;
 /** Widths of lines, mm on a full-size sheet; a fifth of it on paper. */
 const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, dimension: 0.9 };
@@ -20,9 +21,9 @@ const FINE = "#4a4f57";
 const TITLE = 40;
 
 /** The file's text; the same sheet always gives the same text. Numbers are to a hundredth of a millimetre. */
-export function sheetToSvg(sheet: Sheet, { standalone = true }: SvgOptions = {}): string {
+export function sheetToSvg(sheet: Sheet, { standalone = true, scale = SCALE }: SvgOptions = {}): string {
   const { width, height } = sheet;
-  const size = `width="${number(width / SCALE)}mm" height="${number(height / SCALE)}mm"`;
+  const size = `width="${number(width / scale)}mm" height="${number(height / scale)}mm"`;
   const lines = [
     ...(standalone ? ['<?xml version="1.0" encoding="UTF-8"?>'] : []),
     `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" ${size} viewBox="0 0 ${number(width)} ${number(height)}" font-family="Helvetica, Arial, sans-serif" font-size="${WORDS}" fill="none" stroke-linecap="round" stroke-linejoin="round">`,
@@ -30,7 +31,7 @@ export function sheetToSvg(sheet: Sheet, { standalone = true }: SvgOptions = {})
     `<desc>${escaped(description(sheet))}</desc>`,
     `<rect width="${number(width)}" height="${number(height)}" fill="#ffffff"/>`,
     ...sheet.views.flatMap(viewLines),
-    ...titleLines(sheet),
+    ...titleLines(sheet, scale),
     ...scaleBarLines(sheet.scaleBar),
     "</svg>",
   ];
@@ -88,7 +89,7 @@ function dimensionLines(dimension: DimensionLine): string[] {
   ];
 }
 
-function titleLines({ title, titleAt, notes = [] }: Sheet): string[] {
+function titleLines({ title, titleAt, notes = [] }: Sheet, scale: number): string[] {
   if (!titleAt) return [];
   const { x, width } = titleAt;
   const lines = wrapped(title, Math.max(8, Math.floor(width / (TITLE * 0.56))), 2);
@@ -98,7 +99,7 @@ function titleLines({ title, titleAt, notes = [] }: Sheet): string[] {
     made.push(words([x, y], line, { size: TITLE, ink: INK, anchor: "start" }));
     y += TITLE * 1.15;
   }
-  for (const note of [...notes, `Scale 1 : ${SCALE} on paper.`]) {
+  for (const note of [...notes, `Scale 1 : ${scale} on paper.`]) {
     made.push(words([x, y], note, { ink: FINE, anchor: "start" }));
     y += WORDS * 1.35;
   }

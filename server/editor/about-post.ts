@@ -5,13 +5,13 @@ import { printAngle, printBevel, printLength, printSlope } from "../design/units
 import type { Motion, Vec3 } from "../geometry/solid.ts";
 import { jointsAt } from "./chair-parts.ts";
 import { type Lean, leanOf } from "./lean.ts";
-import { code } from "./markdown.ts";
+import { code, type Naming } from "./markdown.ts";
 
 /** Leans smaller than this, rad, print as none. */
 const LEAST_LEAN = 5e-4;
 
 /** What is worth knowing of a post: its lines and lean, as drawn and as it stands, its length and its foot's cut. */
-export function aboutPost(chair: Chair, post: Post, unit: LengthUnit): string[] {
+export function aboutPost(chair: Chair, post: Post, unit: LengthUnit, named: Naming = code): string[] {
   const length = (mm: number) => printLength(mm, unit);
   const lines = [`Length ${length(post.length)} along its line, foot to top`];
   const [foot, top] = [post.foot, post.top];
@@ -35,7 +35,7 @@ export function aboutPost(chair: Chair, post: Post, unit: LengthUnit): string[] 
       jointsAt(chair, post.name).map((joint) => (joint.part === post.name ? joint.entered.name : joint.part)),
     ),
   ];
-  if (entering.length) lines.push(`Joined to ${entering.map(code).join(", ")}`);
+  if (entering.length) lines.push(`Joined to ${entering.map(named).join(", ")}`);
   return lines;
 }
 

@@ -2,16 +2,16 @@ import type { Rail, RailEnd } from "../chair/chair.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printAngle, printBevel, printLength } from "../design/units.ts";
 import { cutSizes } from "./about-joint.ts";
-import { code } from "./markdown.ts";
+import { code, type Naming } from "./markdown.ts";
 
 /** What is worth knowing of a rail or slat: its size, its lengths, and how each end is cut. */
-export function aboutRail(rail: Rail, unit: LengthUnit): string[] {
+export function aboutRail(rail: Rail, unit: LengthUnit, named: Naming = code): string[] {
   const length = (mm: number) => printLength(mm, unit);
   const size = rail.round ? `⌀ ${length(rail.round)}` : `${length(rail.thick)} × ${length(rail.wide)}`;
   const lines = [
     `${size}, ${length(rail.length)} between shoulders${rail.roundLength ? `, ${length(rail.roundLength)} along the curve` : ""}`,
   ];
-  for (const end of rail.ends) lines.push(`End ${code(end.name)}: ${aboutEnd(rail, end, unit)}`);
+  for (const end of rail.ends) lines.push(`End ${named(end.name)}: ${aboutEnd(rail, end, unit, named)}`);
   return lines;
 }
 
@@ -25,7 +25,7 @@ export function aboutMember(rail: Rail, unit: LengthUnit): string {
   return [`${code(rail.name)}: ${printLength(rail.length, unit)} between shoulders`, ...ends].join("; ");
 }
 
-function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
+function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit, named: Naming): string {
   if (end.over)
     return `lies over its post, running ${printLength(end.over.overhang, unit)} past its centre line`;
   if (!end.entered) return "reaches nothing";
@@ -34,7 +34,7 @@ function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
     : `, face bevel ${printBevel(end.faceBevel)}, edge bevel ${printBevel(end.edgeBevel)}`;
   const lines = end.corners.length && !rail.round ? `; shoulder lines ${shoulderLines(end, unit)}` : "";
   const joint = end.joint ? `; ${cutSizes(end.joint, unit)}` : "";
-  return `enters ${code(end.entered.name)}${bevels}${lines}${joint}`;
+  return `enters ${named(end.entered.name)}${bevels}${lines}${joint}`;
 }
 
 /** The four shoulder lines' lengths. */

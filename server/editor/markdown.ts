@@ -16,6 +16,9 @@ export function code(text: string): string {
   return text.includes("`") ? plain(text) : `\`${text}\``;
 }
 
+/** How a text names a thing: as code in Markdown, as it is where nothing reads Markdown. */
+export type Naming = (name: string) => string;
+
 /** A fenced block in the language. */
 export function fenced(text: string): string {
   return `\`\`\`chair\n${text.replaceAll("```", "'''")}\n\`\`\``;

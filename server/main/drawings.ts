@@ -6,19 +6,23 @@ import type { Problem } from "../../grammar/problem.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { Sheet } from "../drawing/sheet.ts";
 import { adjustables } from "../editor/adjustable.ts";
+import { faultsOf } from "../editor/faults.ts";
+import { type PartTold, partsTold } from "../editor/parts-told.ts";
+import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
 import type { DrawingParams } from "./protocol.ts";
 
 interface Good {
   sheet: Sheet;
   parts: Set<string>;
+  told: PartTold[];
 }
 
 export interface Drawings {
   watch(uri: string, watch: boolean): void;
   watched(uri: string): boolean;
   /** The drawing to show for this version. */
-  draw(view: View): DrawingParams;
+  draw(view: View, settings: Settings): DrawingParams;
   /** The file was closed: its last good drawing is let go. */
   forget(uri: string): void;
 }
@@ -45,32 +49,40 @@ export function createDrawings(
       };
     }
     try {
-      return { sheet: drawSheet(chair), parts };
+      return { sheet: drawSheet(chair), parts, told: told(view) };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
     }
   }
 
+  /** A drawing without words is better than none. */
+  function told(view: View): PartTold[] {
+    try {
+      return partsTold(view);
+    } catch (fault) {
+      failed(fault);
+      return [];
+    }
+  }
+
   return {
     watch: (uri, watch) => void (watch ? watching.add(uri) : watching.delete(uri)),
     watched: (uri) => watching.has(uri),
-    draw(view) {
+    draw(view, settings) {
       const { uri } = view;
-      const version = view.document.version;
       const drawn = fresh(view);
-      if ("sheet" in drawn) {
-        lastGood.set(uri, drawn);
-        return { uri, version, sheet: drawn.sheet, stale: false, adjustables: adjustables(view) };
-      }
-      const before = lastGood.get(uri);
+      if ("sheet" in drawn) lastGood.set(uri, drawn);
+      const shown = lastGood.get(uri);
       return {
         uri,
-        version,
-        sheet: before?.sheet ?? null,
-        stale: before !== undefined,
-        reason: drawn.reason,
+        version: view.document.version,
+        sheet: shown?.sheet ?? null,
+        stale: shown !== undefined && shown !== drawn,
+        ...("reason" in drawn && { reason: drawn.reason }),
         adjustables: adjustables(view),
+        faults: faultsOf(view, settings, shown?.parts ?? new Set()),
+        told: shown?.told ?? [],
       };
     },
     forget: (uri) => void lastGood.delete(uri),

@@ -3,6 +3,8 @@
  */
 import type { Sheet } from "../drawing/sheet.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
+import type { Fault } from "../editor/faults.ts";
+import type { PartTold } from "../editor/parts-told.ts";
 
 /** Client → server notification: start or stop sending this file's drawing. */
 export const WATCH_DRAWING = "seatwright/watchDrawing";
@@ -24,6 +26,16 @@ export interface DrawingParams {
   reason?: string;
   /** The values of this version that can be moved, whether or not it could be drawn. */
   adjustables?: Adjustable[];
+  /** What is found wrong in this version, and with which of the parts drawn. */
+  faults?: Fault[];
+  /** Each part drawn, in plain words. */
+  told?: PartTold[];
+}
+
+/** Client → server request: the drawing of an open file as it is now; null when it is not open. */
+export const DRAW = "seatwright/draw";
+export interface DrawParams {
+  uri: string;
 }
 
 /** Client → server request: an open chair in a few words; null when it is not open. */

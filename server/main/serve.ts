@@ -18,7 +18,15 @@ import type { View } from "../editor/view.ts";
 import { createDrawings } from "./drawings.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
-import { DRAWING, SUMMARY, type SummaryParams, WATCH_DRAWING, type WatchDrawingParams } from "./protocol.ts";
+import {
+  DRAW,
+  DRAWING,
+  type DrawParams,
+  SUMMARY,
+  type SummaryParams,
+  WATCH_DRAWING,
+  type WatchDrawingParams,
+} from "./protocol.ts";
 import { guard } from "./run-safe.ts";
 import { createSchedule, type Timing } from "./schedule.ts";
 import type { Services } from "./services.ts";
@@ -91,7 +99,7 @@ export function serve(
       });
     }
     if (drawings.watched(view.uri) && newest())
-      await connection.sendNotification(DRAWING, drawings.draw(view));
+      await connection.sendNotification(DRAWING, drawings.draw(view, chosen));
   }
 
   /** Files that read this one are looked at again. */
@@ -215,6 +223,12 @@ export function serve(
   connection.onRequest(SUMMARY, ({ uri }: SummaryParams, token): unknown => {
     const view = typeof uri === "string" ? views.opened(uri) : undefined;
     return refusal(state) ?? runSafe("summary", null, token, () => (view ? summary(view) : null));
+  });
+
+  connection.onRequest(DRAW, ({ uri }: DrawParams, token): unknown => {
+    const view = typeof uri === "string" ? views.opened(uri) : undefined;
+    const drawn = async () => (view ? drawings.draw(view, await settings.of(view.uri)) : null);
+    return refusal(state) ?? runSafe("draw", null, token, drawn);
   });
 
   for (const { name, method, empty, answer } of features) {

@@ -180,6 +180,7 @@ function foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Fin
 function finished({ badness: _, ...problem }: Finding, subjects: readonly string[], chair: Chair): Problem {
   const related: Related[] = [...(problem.related ?? [])];
   const seen = new Set([plain(problem.subject ?? "")]);
+  const alsoOf = subjects.filter((subject) => subject !== problem.subject);
   for (const subject of subjects) {
     const short = plain(subject);
     const part = designOf(chair, subject.split(/ to | and /)[0] ?? "");
@@ -187,5 +188,9 @@ function finished({ badness: _, ...problem }: Finding, subjects: readonly string
     seen.add(short);
     related.push({ start: part.at.start, end: part.at.end, message: `so it is with ${short}` });
   }
-  return related.length > 0 ? { ...problem, related } : problem;
+  return {
+    ...problem,
+    ...(related.length > 0 && { related }),
+    ...(alsoOf.length > 0 && { alsoOf }),
+  };
 }

@@ -13,6 +13,8 @@ export interface Looking {
   show(sheet: Sheet, svg: SVGSVGElement): void;
   /** Shows all, or one view. */
   at(look: Look): void;
+  /** Nearer by a factor above 1, farther below it. */
+  zoom(factor: number): void;
 }
 
 /** Looks at the sheet in `place`; `changed` hears of each new look. */
@@ -113,11 +115,12 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
       apply();
     },
     at,
+    zoom,
   };
 }
 
 const WHEEL_ZOOM = 0.002;
-const KEY_ZOOM = 1.25;
+export const KEY_ZOOM = 1.25;
 /** Pixels. */
 const KEY_MOVE = 40;
 /** Pixels the pointer goes before a press is a drag and not a click. */

@@ -3,14 +3,18 @@
  */
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
-import { createLooking, type Look } from "./looking.ts";
+import { createAnnouncer } from "./announcer.ts";
+import { fillInWords, partNames } from "./in-words.ts";
+import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
-import { fillPartsList, partNames } from "./parts-list.ts";
-import { type PartElements, sheetElements } from "./sheet-view.ts";
+import { createPointing } from "./pointing.ts";
+import { sheetElements } from "./sheet-view.ts";
+import { createShows } from "./shows.ts";
 
 interface State {
   uri?: string;
   look?: Look;
+  turned?: string[];
 }
 
 declare function acquireVsCodeApi(): {
@@ -20,85 +24,90 @@ declare function acquireVsCodeApi(): {
 };
 
 const vscode = acquireVsCodeApi();
-const words = document.getElementById("state") as HTMLElement;
-const place = document.getElementById("sheet") as HTMLElement;
-const named = document.getElementById("named") as HTMLElement;
-const list = document.querySelector("#parts ul") as HTMLElement;
-let parts: PartElements = new Map();
-let highlighted: string[] = [];
-let pointedAt: string | undefined;
+const found = (id: string) => document.getElementById(id) as HTMLElement;
+const place = found("sheet");
+const state = found("state");
+const inWords = document.querySelector("#words div") as HTMLElement;
+let latest: DrawingParams | undefined;
 
+const announcer = createAnnouncer((words) => {
+  found("said").textContent = words;
+});
 const makersRules = createMakersRules({
-  place: document.getElementById("rules") as HTMLElement,
+  place: found("rules"),
   moved: (name, value, done) => vscode.postMessage({ type: "adjust", name, value, done }),
 });
 const looking = createLooking({
   place,
   look: vscode.getState()?.look ?? "all",
-  changed: (look) => keep({ look }),
+  changed(look) {
+    keep({ look });
+    pressLook(look);
+  },
 });
+const pointing = createPointing({
+  place,
+  list: inWords,
+  card: found("told"),
+  chosen: (part) => vscode.postMessage({ type: "reveal", part }),
+  told: (words) => announcer.say(words),
+});
+createShows({
+  place: found("shows"),
+  turned: vscode.getState()?.turned ?? [],
+  changed: (turned) => keep({ turned }),
+});
+
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "subject") keep({ uri: data.uri });
   if (data.type === "drawing") show(data.drawing);
-  if (data.type === "highlight") {
-    highlighted = data.parts;
-    mark("caret", highlighted);
-  }
+  if (data.type === "highlight") pointing.highlight(data.parts);
+  if (data.type === "say") announcer.say(data.words);
 });
-document.getElementById("looks")?.addEventListener("click", ({ target }) => {
-  const look = target instanceof HTMLElement && target.dataset.look;
+document.querySelector("footer")?.addEventListener("click", ({ target }) => {
+  if (!(target instanceof HTMLElement)) return;
+  const { look, zoom, ask, fault } = target.dataset;
   if (look) looking.at(look);
+  if (zoom) looking.zoom(zoom === "in" ? KEY_ZOOM : 1 / KEY_ZOOM);
+  if (ask === "save" || ask === "print") vscode.postMessage({ type: ask });
+  if (fault) vscode.postMessage({ type: "revealFault", letter: fault });
 });
-for (const holder of [place, list]) {
-  holder.addEventListener("click", ({ target }) => {
-    const part = partOf(target);
-    if (part) vscode.postMessage({ type: "reveal", part });
-  });
-  holder.addEventListener("pointerover", ({ target }) => point(partOf(target)));
-  holder.addEventListener("pointerleave", () => point(undefined));
-}
-list.addEventListener("focusin", ({ target }) => point(partOf(target)));
-list.addEventListener("focusout", () => point(undefined));
+found("words").addEventListener("toggle", fillWords);
+found("words").addEventListener("keydown", ({ key, currentTarget }) => {
+  if (key !== "Escape") return;
+  const details = currentTarget as HTMLDetailsElement;
+  details.open = false;
+  details.querySelector("summary")?.focus();
+});
+pressLook(vscode.getState()?.look ?? "all");
 vscode.postMessage({ type: "ready" });
 
 function show(drawing: DrawingParams) {
-  if (drawing.sheet) {
-    const made = sheetElements(drawing.sheet);
-    parts = made.parts;
-    looking.show(drawing.sheet, made.svg);
-    fillPartsList(list, partNames(drawing.sheet));
-    mark("caret", highlighted);
-    mark("pointed-at", pointedAt ? [pointedAt] : []);
+  latest = drawing;
+  const { sheet, faults = [], told = [], stale } = drawing;
+  if (sheet) {
+    const made = sheetElements(sheet, faults);
+    looking.show(sheet, made.svg);
+    pointing.show({ names: partNames(sheet), parts: made.parts, told, faults });
+    fillWords();
   }
   if (drawing.adjustables) makersRules.show(drawing.adjustables);
-  document.body.classList.toggle("stale", drawing.stale);
-  say(drawing);
+  document.body.classList.toggle("stale", stale);
+  const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
+  if (state.textContent !== words) state.textContent = words;
+  announcer.drawn(drawing);
 }
 
-/** Words under the drawing; a screen reader hears it when it changes. */
-function say({ sheet, stale, reason = "" }: DrawingParams) {
-  const next = stale ? `Out of date. ${reason}` : sheet ? "" : reason;
-  if (words.textContent === next) return;
-  words.textContent = next;
-  words.title = next;
+/** Only while they are open to be read: typing and moving values are to cost no more than they must. */
+function fillWords() {
+  if (!latest?.sheet || !(found("words") as HTMLDetailsElement).open) return;
+  fillInWords(inWords, { sheet: latest.sheet, faults: latest.faults ?? [], told: latest.told ?? [] });
 }
 
-function point(part: string | undefined) {
-  if (part === pointedAt) return;
-  pointedAt = part;
-  named.textContent = part ?? "";
-  mark("pointed-at", part ? [part] : []);
-}
-
-/** Puts a class on all that is drawn of these parts, and takes it from the others. */
-function mark(className: string, names: readonly string[]) {
-  for (const [part, elements] of parts) {
-    for (const drawn of elements) drawn.classList.toggle(className, names.includes(part));
-  }
-}
-
-function partOf(target: EventTarget | null): string | undefined {
-  return target instanceof SVGElement || target instanceof HTMLElement ? target.dataset.part : undefined;
+/** Which of the buttons for views is the look now. */
+function pressLook(look: Look) {
+  for (const button of document.querySelectorAll<HTMLElement>("[data-look]"))
+    button.setAttribute("aria-pressed", String(button.dataset.look === look));
 }
 
 /** What comes back after the window is loaded anew. */

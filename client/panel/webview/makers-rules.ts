@@ -3,6 +3,7 @@
  */
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
 import { graduations } from "./graduations.ts";
+import { createRun, type Run } from "./makers-rules-run.ts";
 import { element } from "./svg.ts";
 
 export interface MakersRules {
@@ -14,6 +15,7 @@ interface Shown {
   holder: HTMLElement;
   input: HTMLInputElement;
   output: HTMLOutputElement;
+  run: Run;
 }
 
 /** No rules yet; `moved` hears each place a value is moved to, and where it was let go. */
@@ -23,8 +25,6 @@ export function createMakersRules(given: {
 }): MakersRules {
   const { place, moved } = given;
   const shown = new Map<string, Shown>();
-  /** The value under the maker's hand: drawings on their way do not pull it back. */
-  let held: string | undefined;
 
   function make(each: Adjustable): Shown {
     const holder = document.createElement("div");
@@ -41,16 +41,17 @@ export function createMakersRules(given: {
       ? (each.description ?? "")
       : "Worked out from other values: change it in the text.";
     label.append(name, output);
-    const let_go = (done: boolean) => {
-      held = done ? undefined : each.name;
-      output.textContent = printed(each, input.valueAsNumber);
-      moved(each.name, input.valueAsNumber, done);
-    };
-    input.addEventListener("input", () => let_go(false));
-    input.addEventListener("change", () => let_go(true));
+    const run = createRun((value, done) => moved(each.name, value, done));
+    input.addEventListener("input", () => {
+      saying(input, output, printed(each, input.valueAsNumber));
+      run.moved(input.valueAsNumber);
+    });
+    // Chromium sends "change" at each arrow key, and none when a drag ends where it began.
+    input.addEventListener("pointerdown", run.pressed);
+    for (const end of ["pointerup", "pointercancel", "blur"]) input.addEventListener(end, run.released);
     holder.append(label, input, graduationsElement(each));
     place.append(holder);
-    return { made: each, holder, input, output };
+    return { made: each, holder, input, output, run };
   }
 
   return {
@@ -65,18 +66,24 @@ export function createMakersRules(given: {
       for (const each of adjustables) {
         const one = shown.get(each.name) ?? make(each);
         shown.set(each.name, one);
-        const { input, output } = one;
+        const { input, output, run } = one;
         input.min = String(each.low);
         input.max = String(each.high);
         input.step = String(each.step);
         input.disabled = !each.plain;
-        if (held === each.name) continue;
+        if (run.going) continue;
         input.value = String(each.value);
-        output.textContent = printed(each, each.value);
+        saying(input, output, printed(each, each.value));
       }
       place.hidden = adjustables.length === 0;
     },
   };
+}
+
+/** Shows the value, and has a screen reader say it with its unit. */
+function saying(input: HTMLInputElement, output: HTMLOutputElement, value: string) {
+  output.textContent = value;
+  input.setAttribute("aria-valuetext", value);
 }
 
 function sameRule(a: Adjustable, b: Adjustable): boolean {

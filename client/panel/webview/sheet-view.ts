@@ -1,29 +1,39 @@
 /**
- * A sheet as SVG elements: the lines of all parts, over them the areas that take a click, over those the words.
+ * A sheet as SVG elements: the hatching of faulty parts, over it the lines of all parts, over them the areas that take a click, over
+ * those the words, and the flags on top.
  */
 import { WORDS } from "../../../server/drawing/dimension-lines.ts";
 import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "../../../server/drawing/sheet.ts";
 import { tickLines } from "../../../server/drawing/ticks.ts";
 import { wrapped } from "../../../server/drawing/xml.ts";
+import type { Fault } from "../../../server/editor/faults.ts";
+import { flagElements, type Gravity, gravityOf, hatchedAreas, hatchings } from "./flag-elements.ts";
+import { summaryOf } from "./in-words.ts";
 import { element, pathThrough } from "./svg.ts";
 
 /** Everything drawn for one part, in all views: what is marked when the part is pointed at. */
 export type PartElements = Map<string, SVGElement[]>;
 
 /** The sheet's elements; `parts` gathers those of each part, and areas carry the part's name as `data-part`. */
-export function sheetElements(sheet: Sheet): { svg: SVGSVGElement; parts: PartElements } {
+export function sheetElements(
+  sheet: Sheet,
+  faults: readonly Fault[],
+): { svg: SVGSVGElement; parts: PartElements } {
   const parts: PartElements = new Map();
+  const grave = gravityOf(faults);
   const svg = element(
     "svg",
-    { viewBox: `0 0 ${sheet.width} ${sheet.height}`, role: "img", "aria-label": `Drawing of ${sheet.title}` },
-    ...sheet.views.map((view) => viewElement(view, parts)),
+    { viewBox: `0 0 ${sheet.width} ${sheet.height}`, role: "img", "aria-label": summaryOf(sheet, faults) },
+    hatchings(),
+    ...sheet.views.map((view) => viewElement(view, parts, grave)),
     titleElement(sheet),
     scaleBarElement(sheet.scaleBar),
+    ...sheet.views.map((view) => flagElements(view, faults)),
   );
   return { svg, parts };
 }
 
-function viewElement(view: View, parts: PartElements): SVGGElement {
+function viewElement(view: View, parts: PartElements, grave: ReadonlyMap<string, Gravity>): SVGGElement {
   const own = (part: string | undefined, made: SVGElement) => {
     if (part) parts.set(part, [...(parts.get(part) ?? []), made]);
     return made;
@@ -31,7 +41,11 @@ function viewElement(view: View, parts: PartElements): SVGGElement {
   return element(
     "g",
     { class: `view ${view.name}` },
-    ...groupStrokes(view.strokes).map(({ is, part, d }) => own(part, element("path", { class: is, d }))),
+    hatchedAreas(view, grave),
+    ...groupStrokes(view.strokes).map(({ is, part, d }) => {
+      const gravity = part === undefined ? undefined : grave.get(part);
+      return own(part, element("path", { class: gravity ? `${is} faulty ${gravity}` : is, d }));
+    }),
     ...view.areas.map(({ part, points }) =>
       own(part, element("path", { class: "area", "data-part": part, d: pathThrough(points, true) })),
     ),

@@ -1,20 +1,23 @@
 import { describe, expect, it } from "vitest";
 import { readDrawing, readFromPanel, readPanelState } from "../../../client/panel/messages.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
-import { study } from "../../../server/study.ts";
+import { defaultSettings } from "../../../server/editor/settings.ts";
+import { createDrawings } from "../../../server/main/drawings.ts";
 import { projectFiles, read } from "../../house/project-files.ts";
+import { plainView } from "../../server/editor/view.ts";
 
 describe("a drawing from the server", () => {
   const samples = projectFiles().filter((path) => /^samples\/.*\.chair$/.test(path));
-  const files = {
-    resolve: (_from: string, path: string) => `samples/${path}`,
-    read: (path: string) => (samples.includes(path) ? read(path) : undefined),
-  };
+  const files = Object.fromEntries(samples.map((path) => [path.slice("samples/".length), read(path)]));
 
   it.each(samples)("of %s arrives whole", (address) => {
-    const { chair } = study({ text: read(address), address, files });
-    const sheet = drawSheet(chair);
-    const sent = JSON.parse(JSON.stringify({ uri: address, version: 1, sheet, stale: false }));
+    const drawings = createDrawings(drawSheet, (error) => {
+      throw error;
+    });
+    const text = read(address).replace("tenon thick", "tenon thin");
+    const drawing = drawings.draw(plainView(text, address, files), defaultSettings);
+    const sent = JSON.parse(JSON.stringify(drawing));
+    expect(sent.told.length > 0).toBe(sent.sheet !== null);
     expect(readDrawing(sent)).toEqual(sent);
   });
 });

@@ -1,0 +1,60 @@
+/**
+ * Keeps a drawing as an SVG file where the maker says. All by way of VS Code's own files, so that it works on the web too.
+ */
+import { commands, Uri, window, workspace } from "vscode";
+import { sheetToSvg } from "../../server/drawing/svg.ts";
+import type { DrawingParams } from "../../server/main/protocol.ts";
+
+/** Asks where, writes the file and offers to open it. */
+export async function saveDrawing(drawing: DrawingParams): Promise<void> {
+  const { sheet } = drawing;
+  if (!sheet) return void window.showWarningMessage(`There is no drawing to save. ${drawing.reason ?? ""}`);
+  const saved = await saveBeside(drawing, sheetToSvg(sheet), { extension: "svg", kind: "SVG drawing" });
+  if (!saved) return;
+  const chosen = await window.showInformationMessage(
+    `Drawing saved as ${nameOf(saved)}.${stalely(drawing)}`,
+    OPEN,
+  );
+  if (chosen === OPEN) await commands.executeCommand("vscode.open", saved);
+}
+
+const OPEN = "Open";
+
+/** What to add about a drawing that the text has left behind. */
+export function stalely({ stale, reason }: DrawingParams): string {
+  return stale ? ` It is the last good one: ${reason ?? "the text has moved on."}` : "";
+}
+
+/** Asks for a place, the chair's own folder first, and writes the text there; nothing when the maker thinks better of it. */
+export async function saveBeside(
+  { uri }: DrawingParams,
+  text: string,
+  { extension, kind }: { extension: string; kind: string },
+): Promise<Uri | undefined> {
+  const target = await window.showSaveDialog({
+    title: "Save Drawing",
+    filters: { [kind]: [extension] },
+    ...placeBeside(Uri.parse(uri), extension),
+  });
+  if (!target) return undefined;
+  try {
+    await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+    return target;
+  } catch (error) {
+    void window.showErrorMessage(`${nameOf(target)} could not be written: ${(error as Error).message}`);
+    return undefined;
+  }
+}
+
+/** The chair's name with another ending, in its folder or, while it has none yet, in that of the workspace. */
+function placeBeside(chair: Uri, extension: string): { defaultUri?: Uri } {
+  const name = `${nameOf(chair).replace(/\.chair$/, "")}.${extension}`;
+  if (chair.scheme !== "untitled") return { defaultUri: Uri.joinPath(chair, "..", name) };
+  const folder = workspace.workspaceFolders?.[0];
+  return folder ? { defaultUri: Uri.joinPath(folder.uri, name) } : {};
+}
+
+/** The file's own name. */
+export function nameOf({ path }: Uri): string {
+  return path.slice(path.lastIndexOf("/") + 1);
+}

@@ -1,0 +1,129 @@
+/**
+ * Which part the maker points at, by mouse, in the list of parts or by keyboard on the drawing: it is marked in all views and a card tells
+ * of it. The parts under the caret are marked too.
+ */
+import type { Fault } from "../../../server/editor/faults.ts";
+import type { PartTold } from "../../../server/editor/parts-told.ts";
+import type { PartElements } from "./sheet-view.ts";
+import { type Box, fillCard, inOneBreath, placeCard, tellPart } from "./told-card.ts";
+
+interface Shown {
+  /** In the order of the text. */
+  names: readonly string[];
+  parts: PartElements;
+  told: readonly PartTold[];
+  faults: readonly Fault[];
+}
+
+export interface Pointing {
+  /** A new drawing is there: what was marked is marked on it. */
+  show(shown: Shown): void;
+  /** The caret is in these parts. */
+  highlight(parts: readonly string[]): void;
+}
+
+/** Nothing drawn yet. `chosen` hears of a part clicked or entered; `told` hears what the keyboard came to. */
+export function createPointing(given: {
+  place: HTMLElement;
+  list: HTMLElement;
+  card: HTMLElement;
+  chosen(part: string): void;
+  told(words: string): void;
+}): Pointing {
+  const { place, list, card, chosen } = given;
+  let shown: Shown = { names: [], parts: new Map(), told: [], faults: [] };
+  let highlighted: readonly string[] = [];
+  let pointedAt: string | undefined;
+  /** Where the card's part is, in the place's pixels. */
+  let about: Box | undefined;
+
+  function point(part: string | undefined, at?: Box) {
+    pointedAt = part;
+    about = part === undefined ? undefined : (at ?? boxOf(part));
+    mark("pointed-at", part === undefined ? [] : [part]);
+    tell();
+  }
+
+  function tell() {
+    card.hidden = pointedAt === undefined || !about;
+    if (pointedAt === undefined || !about) return;
+    fillCard(card, tellPart(pointedAt, shown.told, shown.faults));
+    const room = { width: place.clientWidth, height: place.clientHeight };
+    const { left, top } = placeCard(about, { width: card.offsetWidth, height: card.offsetHeight }, room);
+    card.style.left = `${left}px`;
+    card.style.top = `${top}px`;
+  }
+
+  /** Puts a class on all that is drawn of these parts, and takes it from the others. */
+  function mark(className: string, names: readonly string[]) {
+    for (const [part, elements] of shown.parts) {
+      for (const drawn of elements) drawn.classList.toggle(className, names.includes(part));
+    }
+  }
+
+  /** The first of a part's outlines that is on screen. */
+  function boxOf(part: string): Box | undefined {
+    const room = place.getBoundingClientRect();
+    for (const drawn of shown.parts.get(part) ?? []) {
+      if (!drawn.classList.contains("area")) continue;
+      const { left, top, width, height } = drawn.getBoundingClientRect();
+      const box = { left: left - room.left, top: top - room.top, width, height };
+      if (box.left < room.width && box.top < room.height && box.left + width > 0 && box.top + height > 0)
+        return box;
+    }
+    return undefined;
+  }
+
+  function step(by: number) {
+    const { names } = shown;
+    if (!names.length) return;
+    const now = pointedAt === undefined ? -1 : names.indexOf(pointedAt);
+    const next = now < 0 ? (by > 0 ? 0 : names.length - 1) : (now + by + names.length) % names.length;
+    const part = names[next] as string;
+    point(part);
+    given.told(inOneBreath(tellPart(part, shown.told, shown.faults)));
+  }
+
+  for (const holder of [place, list]) {
+    holder.addEventListener("click", ({ target }) => {
+      const part = partOf(target);
+      if (part) chosen(part);
+    });
+    holder.addEventListener("pointerleave", () => point(undefined));
+  }
+  place.addEventListener("pointerover", ({ target, clientX, clientY, buttons }) => {
+    const part = partOf(target);
+    if (buttons || part === pointedAt) return;
+    const room = place.getBoundingClientRect();
+    point(part, { left: clientX - room.left, top: clientY - room.top, width: 0, height: 0 });
+  });
+  list.addEventListener("pointerover", ({ target }) => point(partOf(target)));
+  list.addEventListener("focusin", ({ target }) => point(partOf(target)));
+  list.addEventListener("focusout", () => point(undefined));
+  place.addEventListener("blur", () => point(undefined));
+  place.addEventListener("keydown", ({ key, ctrlKey, metaKey, altKey }) => {
+    if (ctrlKey || metaKey || altKey) return;
+    if (key === "n") step(1);
+    if (key === "p") step(-1);
+    if (key === "Escape") point(undefined);
+    if (key === "Enter" && pointedAt !== undefined) chosen(pointedAt);
+  });
+
+  return {
+    show(next) {
+      shown = next;
+      mark("caret", highlighted);
+      if (pointedAt !== undefined && !shown.parts.has(pointedAt)) point(undefined);
+      mark("pointed-at", pointedAt === undefined ? [] : [pointedAt]);
+      tell();
+    },
+    highlight(parts) {
+      highlighted = parts;
+      mark("caret", highlighted);
+    },
+  };
+}
+
+function partOf(target: EventTarget | null): string | undefined {
+  return target instanceof SVGElement || target instanceof HTMLElement ? target.dataset.part : undefined;
+}

@@ -1,0 +1,42 @@
+/**
+ * The row of switches for what is shown beside the drawing's own lines. A switch that is off puts `without-NAME` on the page, and the
+ * style sheet hides what belongs to it.
+ */
+
+/** What can be shown, in the order of the switches. */
+export const shows = [
+  { name: "findings", label: "Findings", title: "Mark the parts that something is wrong with", on: true },
+  { name: "rules", label: "Values", title: "Rules to move the values to try along", on: true },
+] as const;
+
+export type Show = (typeof shows)[number]["name"];
+
+/** Fills `place` with the switches as they were left; `changed` hears of all that are the other way than at first. */
+export function createShows(given: {
+  place: HTMLElement;
+  turned: readonly string[];
+  changed(turned: string[]): void;
+}): void {
+  const { place, changed } = given;
+  const turned = new Set(given.turned);
+  const buttons = shows.map(({ name, label, title, on }) => {
+    const button = document.createElement("button");
+    button.textContent = label;
+    button.title = title;
+    const apply = () => {
+      const shown = on !== turned.has(name);
+      button.setAttribute("aria-pressed", String(shown));
+      document.body.classList.toggle(`without-${name}`, !shown);
+    };
+    button.addEventListener("click", () => {
+      if (!turned.delete(name)) turned.add(name);
+      apply();
+      changed([...turned]);
+      // What is shown may take room from the drawing.
+      dispatchEvent(new Event("resize"));
+    });
+    apply();
+    return button;
+  });
+  place.replaceChildren(...buttons);
+}

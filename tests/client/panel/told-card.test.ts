@@ -1,0 +1,62 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { inOneBreath, placeCard, tellPart } from "../../../client/panel/webview/told-card.ts";
+import type { Fault } from "../../../server/editor/faults.ts";
+
+const fault: Fault = {
+  letter: "B",
+  severity: "error",
+  code: "rail-misses-post",
+  message: "The crest misses its post.",
+  at: 0,
+  parts: [{ part: "crest", towards: "back.left" }],
+};
+const told = [{ part: "crest", title: "rail crest", description: "Bowed.", lines: ["20 mm × 90 mm"] }];
+
+describe("the card of a part", () => {
+  it("has its name, its description and figures, and what is found wrong with it", () => {
+    expect(tellPart("crest", told, [fault])).toEqual({
+      title: "rail crest",
+      lines: ["Bowed.", "20 mm × 90 mm"],
+      faults: [{ severity: "error", words: "B · error: The crest misses its post." }],
+    });
+    expect(inOneBreath(tellPart("crest", told, [fault]))).toBe(
+      "rail crest. B · error: The crest misses its post. Bowed. 20 mm × 90 mm.",
+    );
+  });
+
+  it("of a part that nothing is told of is its name", () => {
+    expect(tellPart("arm", told, [fault])).toEqual({ title: "arm", lines: [], faults: [] });
+  });
+
+  it("stands beside what it tells of, on the roomier side", () => {
+    const card = { width: 100, height: 40 };
+    const room = { width: 600, height: 400 };
+    expect(placeCard({ left: 50, top: 100, width: 20, height: 20 }, card, room)).toEqual({
+      left: 84,
+      top: 90,
+    });
+    expect(placeCard({ left: 500, top: 100, width: 20, height: 20 }, card, room)).toEqual({
+      left: 386,
+      top: 90,
+    });
+  });
+
+  it("stays within the room wherever the part is, if it can", () => {
+    const at = fc.integer({ min: -200, max: 800 });
+    const size = fc.integer({ min: 0, max: 900 });
+    fc.assert(
+      fc.property(at, at, size, size, (left, top, width, height) => {
+        const placed = placeCard(
+          { left, top, width, height },
+          { width: 200, height: 100 },
+          { width: 600, height: 400 },
+        );
+        expect(placed.left).toBeGreaterThanOrEqual(4);
+        expect(placed.top).toBeGreaterThanOrEqual(4);
+        expect(placed.left + 200).toBeLessThanOrEqual(596);
+        expect(placed.top + 100).toBeLessThanOrEqual(396);
+      }),
+    );
+  });
+});
