@@ -3,6 +3,7 @@ import {
   after,
   bound,
   choice,
+  clauses,
   count,
   date,
   either,
@@ -54,6 +55,15 @@ const whole: Row[] = [
       "Whom the chair is for: adults, children of an age in years, a school size mark, or one person's own measures in a block.",
     example: "sitter adult",
     default: "sitter adult",
+  },
+  {
+    owner,
+    word: "stability",
+    shape: clauses(choice("edition", "en-1022-2018", "iso-7174-1-1988"), after("child", count("age"))),
+    meaning:
+      "By which edition's loads it is judged whether the chair stays up, and the age in years of the child that kneels on it and leans over the back.",
+    example: "stability en-1022-2018, child 8",
+    default: "stability en-1022-2018, child 8; a chair for children: their own age",
   },
   {
     owner,

@@ -21,6 +21,10 @@ const meanings: Record<string, string> = {
   "tip.back-margin": "Margin against tipping backwards under the standard loads.",
   "tip.front-margin": "Margin against tipping forwards under the standard loads.",
   "tip.side-margin": "Margin against tipping sideways under the standard loads.",
+  "tip.leaning": "How far chair and sitter together can be tilted backwards before they go over.",
+  "tip.leaning-margin":
+    "Margin with a sitter rocking on the back legs: how far they can be tilted over how far people tilt.",
+  "tip.child-margin": "Margin with a child kneeling on the seat and leaning over the back.",
   length:
     "Of a post, along its line; of a rail, between its shoulders along the top edge of the outside face.",
   "round-length": "Along the curve of a bowed rail.",

@@ -56,6 +56,8 @@ const choices = sorted("choice", {
   women: "Women of the body-size data.",
   men: "Men of the body-size data.",
   child: "Children of an age in whole years, from one to another.",
+  "en-1022-2018": "EN 1022:2018, the stability of seats, users to 110 kg.",
+  "iso-7174-1-1988": "ISO 7174-1:1988, the stability of chairs and stools.",
   "school-mark": "A size mark of school furniture, by number.",
   "drop-in": "A loose frame that drops in between the rails.",
   board: "A solid wooden seat.",

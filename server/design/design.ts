@@ -268,6 +268,13 @@ export type SitterDesign =
   /** Own measures, mm and kg, by the names of the body-size data. */
   | { is: "named"; measures: Map<string, Given<number>> };
 
+/** `stability en-1022-2018, child 8`: by which edition's loads it is judged, and the age of the child that kneels on it. */
+export interface StabilityDesign {
+  edition?: string;
+  /** Whole years. */
+  childAge?: number;
+}
+
 export interface LetDesign extends Named {
   is: "let";
   value?: Given<Quantity>;
@@ -346,6 +353,7 @@ export interface Design {
   titleAt: Span;
   units: LengthUnit;
   sitter: Given<SitterDesign>;
+  stability?: Given<StabilityDesign>;
   timber?: Given<TimberDesign>;
   lets: Map<string, LetDesign>;
   posts: Map<string, PostDesign>;

@@ -21,7 +21,7 @@ import { newRail, readRail } from "./rail.ts";
 import { factOf, given, type Reading } from "./reading.ts";
 import { readSeat } from "./seat.ts";
 import { newSlat, readSlat } from "./slat.ts";
-import { readSitter, readTrim } from "./whole.ts";
+import { readSitter, readStability, readTrim } from "./whole.ts";
 
 export interface Evaluating {
   tree: Tree;
@@ -215,6 +215,8 @@ function readWhole(reading: Reading, items: Item[], design: Design): void {
   const wood = timber(reading, first("timber"));
   if (wood !== undefined) design.timber = wood;
   design.sitter = readSitter(reading, first("sitter"), design.titleAt);
+  const stability = readStability(reading, first("stability"));
+  if (stability !== undefined) design.stability = stability;
 }
 
 function readClaim(reading: Reading, item: Item, design: Design): void {

@@ -1,7 +1,7 @@
 /**
  * What the text says of the whole chair: its sitter, timber and trims.
  */
-import type { Given, SitterDesign, TrimDesign } from "./design.ts";
+import type { Given, SitterDesign, StabilityDesign, TrimDesign } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked } from "./names.ts";
 import { allOf, count, factOf, figure, given, length, type Reading, report, spanOf } from "./reading.ts";
@@ -34,6 +34,18 @@ export function readSitter(
     return adult;
   }
   return given(item, at, { is: "child", from: from.value, to: to.value });
+}
+
+/** By which loads the chair is to stay up; nothing when the text leaves it. */
+export function readStability(reading: Reading, item: Item | undefined): Given<StabilityDesign> | undefined {
+  if (item === undefined) return undefined;
+  const edition = factOf(item, "edition");
+  const age = count(reading, item, "age", 18, 1);
+  if (edition?.name === undefined && age === undefined) return undefined;
+  return given(item, spanOf([edition, factOf(item, "age")], item.statement), {
+    ...(edition?.name !== undefined && { edition: edition.name }),
+    ...(age && { childAge: age.value }),
+  });
 }
 
 function ownMeasures(reading: Reading, item: Item): SitterDesign {

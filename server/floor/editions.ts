@@ -19,8 +19,9 @@ export interface Edition {
   backHeight: number;
   /** The push on the back for a loaded seat height in mm. */
   backForce: (seatHeight: number) => number;
-  /** Figures of the edition that were not seen in print, by name. */
+  /** Figures of the edition that were not seen in print, by name; and whether any was. */
   fromMemory: string[];
+  seen: boolean;
 }
 
 export const editionNames = Object.keys(data.editions) as EditionName[];
@@ -41,9 +42,10 @@ export function childWeight(age: number): [number, number, number] {
 /** Loads and distances of an edition. */
 export function editionOf(name: EditionName): Edition {
   const row = data.editions[name];
-  const fromMemory = Object.entries(row)
-    .filter(([, figure]) => typeof figure === "object" && figure.seen.startsWith("from memory"))
-    .map(([key]) => key);
+  const figures = Object.entries(row).flatMap(([key, figure]) =>
+    typeof figure === "object" ? [{ key, recalled: figure.seen.startsWith("from memory") }] : [],
+  );
+  const fromMemory = figures.filter(({ recalled }) => recalled).map(({ key }) => key);
   return {
     name,
     title: row.title,
@@ -62,5 +64,6 @@ export function editionOf(name: EditionName): Edition {
         ? row.backForceAbove.value
         : row.backForceSlope.value * (row.backForceFrom.value - seatHeight),
     fromMemory,
+    seen: fromMemory.length < figures.length,
   };
 }

@@ -8,8 +8,8 @@ export interface Loaded {
   seat: Vec3[];
   /** Height of the middle of the seat with a sitter on it. */
   seatHeight: number;
-  /** Where the back meets the sitting surface, on the centre line, and how high the back goes; nothing for a stool. */
-  back?: { junction: number; top: number };
+  /** Where the back meets the sitting surface, on the centre line, how high the back goes and where its top is; nothing for a stool. */
+  back?: { junction: number; top: number; topAt: number };
   /** Outer edges of the arms: one place each, at its middle. */
   arms: { outer: Vec3 }[];
   weight: Load;
@@ -18,6 +18,8 @@ export interface Loaded {
 /** One way of loading a chair and how it stands up to it. */
 export interface TipCase {
   way: "front" | "back" | "side";
+  /** A load of the standards, or one beyond them: a child kneeling, somebody leaning back on the back legs. */
+  kind: "standard" | "child" | "leaning";
   name: string;
   line: TippingLine;
   loads: Load[];
@@ -25,6 +27,10 @@ export interface TipCase {
   margin: number;
   /** How much further out the tipping line would have to be for a margin of 1, mm; 0 when it holds. */
   short: number;
+  /** The same for any margin, mm. */
+  outFor: (margin: number) => number;
+  /** For `leaning`: how far chair and sitter can be tilted, rad. */
+  tilt?: number;
 }
 
 /**
@@ -80,7 +86,7 @@ function withArms(line: TippingLine, loaded: Loaded, edition: Edition): TipCase 
 function rearwards(
   line: TippingLine,
   loaded: Loaded,
-  back: { junction: number; top: number },
+  back: NonNullable<Loaded["back"]>,
   edition: Edition,
 ): TipCase {
   const height = Math.min(loaded.seatHeight + edition.backHeight, back.top);
@@ -91,18 +97,44 @@ function rearwards(
   ]);
 }
 
-/** Reckons one case. */
-export function tipCase(line: TippingLine, name: string, loads: Load[]): TipCase {
+/** Reckons one case from its loads. */
+export function tipCase(
+  line: TippingLine,
+  name: string,
+  loads: Load[],
+  kind: TipCase["kind"] = "standard",
+): TipCase {
   const { holding, lifting } = momentsAbout(line, loads);
   const down = loads.reduce((sum, load) => sum - load.force[2], 0);
   return {
     way: line.way === "front" || line.way === "back" ? line.way : "side",
+    kind,
     name,
     line,
     loads,
     margin: margin(line, loads),
     short: Math.max(0, (lifting - holding) / down),
+    outFor: (low) => outBy(line, loads, low),
   };
+}
+
+/** No chair's feet stand further out than this, mm. */
+const FURTHEST = 2000;
+
+/** How far out the tipping line would have to come for a margin, mm: halved down to, as the margin grows all the way out. */
+function outBy(line: TippingLine, loads: readonly Load[], low: number): number {
+  const moved = (by: number): TippingLine => {
+    const out = ([x, y]: Spot): Spot => [x + line.outward[0] * by, y + line.outward[1] * by];
+    return { ...line, from: out(line.from), to: out(line.to) };
+  };
+  let near = 0;
+  let far = FURTHEST;
+  while (far - near > 1e-3) {
+    const by = (near + far) / 2;
+    if (margin(moved(by), loads) >= low) far = by;
+    else near = by;
+  }
+  return far;
 }
 
 function outwards(line: TippingLine, force: number): Vec3 {

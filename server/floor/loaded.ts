@@ -45,10 +45,11 @@ function outerMiddle(rail: Rail): Vec3 {
 }
 
 /** Where the back meets the seat, y on the centre line, and the height of its top. */
-function backOf(chair: Chair): { junction: number; top: number } | undefined {
+function backOf(chair: Chair): Loaded["back"] {
   const found = backrestOf(chair);
   if (!found || !chair.seat) return undefined;
   const junction = lineMeets(chair.seat.plane, found.at, found.run);
   if (!junction) return undefined;
-  return { junction: movePoint(chair.stance, junction)[1], top: movePoint(chair.stance, found.top)[2] };
+  const top = movePoint(chair.stance, found.top);
+  return { junction: movePoint(chair.stance, junction)[1], top: top[2], topAt: top[1] };
 }

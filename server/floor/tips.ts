@@ -1,6 +1,7 @@
 import type { Chair, Worked } from "../chair/chair.ts";
 import { type ChairWeight, weigh } from "../timber/weight.ts";
-import { type Edition, type EditionName, editionOf } from "./editions.ts";
+import { beyondCases } from "./beyond.ts";
+import { type Edition, type EditionName, editionNames, editionOf } from "./editions.ts";
 import { type TipCase, tipCases } from "./load-cases.ts";
 import { loadedOf } from "./loaded.ts";
 import { type Standing, standingOf } from "./stand.ts";
@@ -14,13 +15,21 @@ export interface Balance {
   tilt: Partial<Record<"front" | "back" | "side", number>>;
   /** The worst standard load of each way; empty without a seat or with fewer than three feet. */
   cases: TipCase[];
+  /** A child kneeling, somebody leaning back on the back legs; empty without a back. */
+  beyond: TipCase[];
   edition: Edition;
 }
 
 export const usualEdition: EditionName = "en-1022-2018";
 
+/** The edition that a chair's text chooses. */
+export function editionFor({ design }: Pick<Chair, "design">): EditionName {
+  const chosen = design.stability?.value.edition;
+  return editionNames.find((name) => name === chosen) ?? usualEdition;
+}
+
 /** Weighs the chair, finds its feet and loads it by an edition of the standards. A calculation, not a test. */
-export function balanceOf(chair: Chair, edition: EditionName = usualEdition): Balance {
+export function balanceOf(chair: Chair, edition: EditionName = editionFor(chair)): Balance {
   const weight = weigh(chair);
   const standing = standingOf(chair);
   const loads = editionOf(edition);
@@ -37,6 +46,7 @@ export function balanceOf(chair: Chair, edition: EditionName = usualEdition): Ba
     standing,
     tilt,
     cases: loaded ? tipCases(standing.lines, loaded, loads) : [],
+    beyond: loaded ? beyondCases(chair, standing.lines, loaded) : [],
     edition: loads,
   };
 }
@@ -55,7 +65,7 @@ export function withBalance(values: ReadonlyMap<string, Worked>, balance: Balanc
 /** The chair's weight and how it tips as worked-out values, in the order to list them. */
 export function balanceValues(balance: Balance): Worked[] {
   const values: Worked[] = [];
-  const { weight, tilt, cases } = balance;
+  const { weight, tilt, cases, beyond } = balance;
   if (weight.unknown.length === 0 && weight.mass > 0) {
     values.push({
       name: "weight",
@@ -82,6 +92,23 @@ export function balanceValues(balance: Balance): Worked[] {
       number: one.margin,
       dimension: "number",
       meaning: `Margin against tipping ${words[one.way]} under the loads of ${balance.edition.title}; over at 1.`,
+    });
+  }
+  for (const one of beyond) {
+    if (one.tilt !== undefined) {
+      values.push({
+        name: `tip.${one.kind}`,
+        number: one.tilt,
+        dimension: "angle",
+        meaning: "How far chair and sitter together can be tilted backwards before they go over.",
+      });
+    }
+    if (!Number.isFinite(one.margin)) continue;
+    values.push({
+      name: `tip.${one.kind}-margin`,
+      number: one.margin,
+      dimension: "number",
+      meaning: `Margin with ${one.name}; over at 1.`,
     });
   }
   return values;

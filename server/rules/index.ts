@@ -58,6 +58,8 @@ import { tenonsMeet } from "./tenons-meet.ts";
 import { tipsBackwards } from "./tips-backwards.ts";
 import { tipsForwards } from "./tips-forwards.ts";
 import { tipsSideways } from "./tips-sideways.ts";
+import { tipsUnderChild } from "./tips-under-child.ts";
+import { tipsWhenLeantBack } from "./tips-when-leant-back.ts";
 import { unknownRule } from "./unknown-rule.ts";
 import { unknownSpecies } from "./unknown-species.ts";
 
@@ -94,6 +96,8 @@ export const rules: readonly Rule[] = [
   tipsBackwards,
   tipsForwards,
   tipsSideways,
+  tipsUnderChild,
+  tipsWhenLeantBack,
   seatTooHigh,
   seatTooLow,
   seatTooDeep,

@@ -4,7 +4,6 @@
 import type { Chair, Post } from "../chair/chair.ts";
 import { caution, editionOf, leastMargin } from "../floor/editions.ts";
 import type { TipCase } from "../floor/load-cases.ts";
-import { margin, type Spot, type TippingLine } from "../floor/support.ts";
 import { type Balance, balanceOf, usualEdition } from "../floor/tips.ts";
 import { type Candidate, named, placeOf } from "./place.ts";
 import type { Rule } from "./rule.ts";
@@ -22,17 +21,27 @@ export const tippingSource = `${editionOf(usualEdition).title}: loads as in prin
 /** What every explanation of a tipping rule ends with. */
 export const tippingCaution = `${caution} Public, contract and children's seating needs that test; local codes come first.`;
 
-/** The finding of one way of going over, when the chair is weighed whole and its margin is under the limit. */
-export function tellTipping(rule: Rule, chair: Chair, way: Way, low: number | undefined): Finding[] {
-  const found = chair.values.get(`tip.${way}-margin`)?.number;
+/** What a rule about tipping asks after: a way under the standard loads, or a load beyond them. */
+export type TippingQuestion = Way | "child" | "leaning";
+
+/** The finding of one question, when the chair is weighed whole and its margin is under the limit. */
+export function tellTipping(
+  rule: Rule,
+  chair: Chair,
+  asked: TippingQuestion,
+  low: number | undefined,
+): Finding[] {
+  const found = chair.values.get(`tip.${asked}-margin`)?.number;
   if (low === undefined || found === undefined || found >= low - SAME || !chair.values.has("weight"))
     return [];
   const balance = balanceOf(chair);
-  const worst = balance.cases.find((each) => each.way === way);
+  const worst =
+    balance.beyond.find(({ kind }) => kind === asked) ?? balance.cases.find(({ way }) => way === asked);
   if (!worst) return [];
+  const { way } = worst;
   const posts = postsOn(chair, balance, worst);
   const post = posts[0];
-  const by = lengthOrMore(outBy(worst, low), chair.design.units);
+  const by = lengthOrMore(worst.outFor(low), chair.design.units);
   const printed = found.toFixed(2);
   const allowed = `${low.toFixed(2)} or more`;
   const feet = post ? `the feet of ${post.design.name}` : "the feet";
@@ -48,25 +57,6 @@ export function tellTipping(rule: Rule, chair: Chair, way: Way, low: number | un
 }
 
 const words: Record<Way, string> = { front: "forwards", back: "backwards", side: "sideways" };
-
-/** No chair's feet stand further out than this, mm. */
-const FURTHEST = 2000;
-
-/** How far out the tipping line would have to come for a margin, mm: halved down to, as the margin grows all the way out. */
-export function outBy({ line, loads }: Pick<TipCase, "line" | "loads">, low: number): number {
-  const moved = (by: number): TippingLine => {
-    const out = ([x, y]: Spot): Spot => [x + line.outward[0] * by, y + line.outward[1] * by];
-    return { ...line, from: out(line.from), to: out(line.to) };
-  };
-  let near = 0;
-  let far = FURTHEST;
-  while (far - near > 1e-3) {
-    const by = (near + far) / 2;
-    if (margin(moved(by), loads) >= low) far = by;
-    else near = by;
-  }
-  return far;
-}
 
 /** Posts whose feet lie on the line the chair goes over. */
 function postsOn(chair: Chair, { standing }: Balance, { line }: TipCase): Post[] {

@@ -47,6 +47,12 @@ export const reckonOutput = z.object({
     .describe("Every worked-out value by its dotted name, as the chair stands."),
 });
 
+const tipping = {
+  name: z.string(),
+  margin: z.number().nullable().describe("Holding over lifting; over at 1; null when nothing lifts."),
+  short: z.number().describe("mm by which the feet would have to stand further out; 0 when it holds."),
+};
+
 export const standOutput = z.object({
   chair: z.string(),
   edition: z.string().describe("Whose loads were used."),
@@ -60,14 +66,16 @@ export const standOutput = z.object({
   parts: z.array(z.object({ name: z.string(), weight: z.number().describe("kg") })),
   unknownTimber: z.array(z.string()),
   tilt: z.record(z.string(), z.number()).describe("Degrees to which the empty chair can be tilted, by way."),
-  cases: z.array(
-    z.object({
-      way: z.enum(["front", "back", "side"]),
-      name: z.string(),
-      margin: z.number().nullable().describe("Holding over lifting; over at 1; null when nothing lifts."),
-      short: z.number().describe("mm by which the feet would have to stand further out; 0 when it holds."),
-    }),
-  ),
+  cases: z.array(z.object({ way: z.enum(["front", "back", "side"]), ...tipping })),
+  beyond: z
+    .array(
+      z.object({
+        kind: z.enum(["standard", "child", "leaning"]),
+        ...tipping,
+        tilt: z.number().optional().describe("Degrees to which chair and sitter can be tilted."),
+      }),
+    )
+    .describe("Loads that no standard asks for: a child kneeling, somebody rocking on the back legs."),
   caution: z.string(),
 });
 

@@ -2,7 +2,9 @@ import { basename } from "node:path";
 import type { Chair } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printAngle, printBevel, printLength, printQuantity } from "../../design/units.ts";
+import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
+import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf } from "../../floor/tips.ts";
 import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
 import type { StandOutput } from "./schema.ts";
@@ -31,7 +33,7 @@ export const stand: Command = {
 function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit, paint: Brush): string {
   const mm = (number: number) => printLength(number, unit);
   const kg = (number: number) => printQuantity({ number, dimension: "mass" }, unit);
-  const { weight, cases, tilt, edition } = balance;
+  const { weight, cases, tilt, edition, beyond } = balance;
   const lines = [paint("bold", harmless(title)), "", paint("bold", "On the floor")];
   const chosen = ["seat.height", "seat.slope", "backrest.rake", "height", "width", "depth"];
   const rows = chosen.flatMap((name) => {
@@ -75,31 +77,53 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
   else {
     lines.push(
       columns(
-        cases.map((one) => [
-          ways[one.way],
-          one.name,
-          Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
-          one.short > 0 ? `goes over: the feet would have to stand ${mm(one.short)} further out` : "holds",
-        ]),
+        cases.map((one) => [ways[one.way], ...outcome(one, mm)]),
         "  ",
       ),
     );
     if (edition.fromMemory.length > 0) {
       lines.push(
-        "  Some of these loads were not seen in print but are from memory: compare the edition in force.",
+        `  ${edition.seen ? "Some of these loads were" : "None of these loads was"} ${edition.seen ? "not " : ""}seen in print${edition.seen ? " but are" : "; all are"} from memory: compare the edition in force.`,
       );
     }
+  }
+  if (beyond.length > 0) {
+    lines.push("", paint("bold", "Beyond the standards"));
+    lines.push(
+      columns(
+        beyond.map((one) => outcome(one, mm)),
+        "  ",
+      ),
+    );
+    const rocking = beyond.find(({ tilt: far }) => far !== undefined);
+    if (rocking?.tilt !== undefined)
+      lines.push(`  With a sitter on it, it goes over backwards when tilted by ${printAngle(rocking.tilt)}.`);
+    lines.push(`  ${beyondAssumed.child}`, `  ${beyondAssumed.leaning}`);
   }
   lines.push("", `${caution} Local codes come first.`, "");
   return lines.join("\n");
 }
 
+/** A case in columns: what it is, its margin, and what would bring it right. */
+function outcome(one: TipCase, mm: (number: number) => string): string[] {
+  return [
+    one.name,
+    Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
+    one.short > 0 ? `goes over: the feet would have to stand ${mm(one.short)} further out` : "holds",
+  ];
+}
+
 const ways = { front: "forwards", back: "backwards", side: "sideways" };
 
 function standing(title: string, chair: Chair, balance: Balance): StandOutput {
-  const { weight, cases, tilt, edition } = balance;
+  const { weight, cases, tilt, edition, beyond } = balance;
   const round = (value: number, places = 3) => Number(value.toFixed(places));
   const degrees = (angle: number) => round((angle * 180) / Math.PI, 2);
+  const figures = (one: TipCase) => ({
+    name: one.name,
+    margin: Number.isFinite(one.margin) ? round(one.margin) : null,
+    short: round(one.short, 1),
+  });
   return {
     chair: title,
     edition: edition.name,
@@ -110,11 +134,11 @@ function standing(title: string, chair: Chair, balance: Balance): StandOutput {
     parts: [...weight.parts.values()].map((part) => ({ name: part.name, weight: round(part.mass) })),
     unknownTimber: weight.unknown,
     tilt: Object.fromEntries(Object.entries(tilt).map(([way, angle]) => [way, degrees(angle)])),
-    cases: cases.map((one) => ({
-      way: one.way,
-      name: one.name,
-      margin: Number.isFinite(one.margin) ? round(one.margin) : null,
-      short: round(one.short, 1),
+    cases: cases.map((one) => ({ way: one.way, ...figures(one) })),
+    beyond: beyond.map((one) => ({
+      kind: one.kind,
+      ...figures(one),
+      ...(one.tilt !== undefined && { tilt: degrees(one.tilt) }),
     })),
     caution,
   };

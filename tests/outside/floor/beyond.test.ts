@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { childWeight } from "../../../server/floor/editions.ts";
+import { gravity } from "../../../server/floor/loaded.ts";
+import { balanceOf } from "../../../server/floor/tips.ts";
+import { bodyOf } from "../../../server/sitter/body.ts";
+import { studiedSample } from "../samples.ts";
+
+describe("a child leaning over the back of the mess chair", () => {
+  const { chair } = studiedSample("boathouse-mess-chair");
+  const { beyond, weight } = balanceOf(chair);
+  const child = beyond.find(({ kind }) => kind === "child")!;
+
+  it("is in balance with itself: what it presses down is its weight, and its pushes cancel", () => {
+    const [, knees, crest] = child.loads;
+    expect(-(knees!.force[2] + crest!.force[2])).toBeCloseTo(childWeight(8)[2] * gravity, 9);
+    expect(knees!.force[1] + crest!.force[1]).toBeCloseTo(0, 12);
+  });
+
+  it("by moments about the back feet, added up as statics has it", () => {
+    const [own, knees, crest] = child.loads;
+    const line = child.line.from[1];
+    const net = [own!, knees!, crest!].reduce(
+      (sum, { at, force }) => sum + -force[2] * (line - at[1]) - force[1] * at[2],
+      0,
+    );
+    expect(net > 0).toBe(child.margin > 1);
+    expect(own!.force[2]).toBeCloseTo(-weight.mass * gravity, 9);
+  });
+});
+
+describe("the middle sitter", () => {
+  // ANSUR II medians, read off the table by hand.
+  it("has the survey's medians, halfway between women and men when both are meant", () => {
+    expect(bodyOf({ is: "adult", group: "women" }).measures.stature).toBe(1626);
+    expect(bodyOf({ is: "adult", group: "women" }).measures["popliteal-height"]).toBe(387);
+    const both = bodyOf({ is: "adult" }).measures.stature;
+    expect(both).toBeCloseTo((1626 + bodyOf({ is: "adult", group: "men" }).measures.stature) / 2, 9);
+  });
+
+  it("a named one keeps the measures given and has the others in proportion", () => {
+    const given = (value: number) => ({ value, at: { start: 0, end: 0 } });
+    const { measures } = bodyOf({
+      is: "named",
+      measures: new Map([
+        ["stature", given(1900)],
+        ["popliteal-height", given(470)],
+      ]),
+    });
+    expect(measures["popliteal-height"]).toBe(470);
+    const middle = bodyOf({ is: "adult" }).measures;
+    expect(measures["sitting-height"] / middle["sitting-height"]).toBeCloseTo(1900 / middle.stature, 9);
+  });
+
+  // EN 1729-1 size mark 2: stature 1080 to 1210, popliteal 280 to 315 (seen).
+  it("a child has the middle of its size mark", () => {
+    const { measures, shoes } = bodyOf({ is: "school-mark", mark: 2 });
+    expect(measures.stature).toBe(1145);
+    expect(measures["popliteal-height"]).toBe(297.5);
+    expect(shoes).toBe(20);
+  });
+});
