@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|build|package|bench|pictures|lint|format|check
+ *     node .build/run.mjs start|test|test:desktop|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -20,6 +20,14 @@ const tasks = {
     return 0;
   },
   test: testAll,
+  "test:desktop": async (args) => {
+    const { ensureCodeServer } = await import("./desktop/code-server.mjs");
+    const { makePackage } = await import("./package.mjs");
+    ensureCodeServer();
+    mkdirSync(join(root, ".cache"), { recursive: true });
+    await makePackage(join(root, ".cache", "desktop.vsix"));
+    return tool(["vitest", "run", "--config", "tests/desktop/vitest.config.mts", ...args]);
+  },
   build: async () => {
     await buildAll();
     return 0;

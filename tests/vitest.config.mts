@@ -5,6 +5,7 @@ export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
   test: {
     include: ["tests/**/*.test.ts"],
+    exclude: ["tests/desktop/**"],
     testTimeout: 30_000,
     hookTimeout: 90_000,
     expect: { poll: { timeout: 15_000 } },

@@ -118,13 +118,10 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
   });
 
   it("says what a word and a post come to under the caret", async () => {
-    const { page, find, run } = workbench;
+    const { page, find, hover } = workbench;
     await find("post back");
     await page.keyboard.press("ArrowLeft");
-    await run("Show or Focus Hover");
-    const hover = page.locator(".monaco-hover:not(.hidden) .hover-contents", { hasText: "post back" });
-    await hover.first().waitFor();
-    expect(await hover.first().textContent()).toMatch(/rake 6\.5° back/);
+    expect(await hover("post back")).toMatch(/rake 6\.5° back/);
     await page.keyboard.press("Escape");
   });
 

@@ -12,6 +12,8 @@ export interface Workbench {
   open(name: string): Promise<void>;
   /** Runs a command from the palette by its title. */
   run(title: string): Promise<void>;
+  /** Shows the hover at the caret, and again if the editor puts it away before it is read, until it says this; gives all it says. */
+  hover(says: string): Promise<string>;
   /** Puts the caret at the end of the first text found, by way of Find. */
   find(text: string): Promise<void>;
   /** Addresses asked for that are not on this machine and were not answered by VS Code's own service worker. */
@@ -37,16 +39,23 @@ export async function openWorkbench(given: {
   files: Record<string, string>;
   settings?: Record<string, unknown>;
 }): Promise<Workbench> {
-  const host = await hostWorkbench(given);
+  return driveWorkbench(await hostWorkbench(given), Object.keys(given.files)[0] ?? "");
+}
+
+/** Opens a workbench that is being served, and waits until this file is listed; closing it stops the serving. */
+export async function driveWorkbench(
+  host: { address: string; close(): Promise<void> },
+  listed: string,
+): Promise<Workbench> {
   const browser: Browser = await chromium.launch({ executablePath: chromiumPath, args: flags });
   const page = await browser.newPage({ viewport: { width: 1400, height: 900 } });
   page.setDefaultTimeout(30_000);
   const answered: Promise<string | undefined>[] = [];
   page.on("request", (request) => answered.push(strayAddress(request)));
   await page.goto(host.address);
-  await row(page, Object.keys(given.files)[0] ?? "").waitFor();
+  await row(page, listed).waitFor();
 
-  return {
+  const workbench: Workbench = {
     page,
     panel: page.frameLocator("iframe.webview.ready").frameLocator("#active-frame"),
     async open(name) {
@@ -60,6 +69,18 @@ export async function openWorkbench(given: {
       await input.fill(`>${title}`);
       await page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().waitFor();
       await page.keyboard.press("Enter");
+    },
+    async hover(says) {
+      const shown = page.locator(".monaco-hover:not(.hidden) .hover-contents", { hasText: says }).first();
+      for (let tries = 0; ; tries++) {
+        await workbench.run("Show or Focus Hover");
+        try {
+          return (await shown.textContent({ timeout: 4000 })) ?? "";
+        } catch (error) {
+          if (tries > 4) throw error;
+          await page.keyboard.press("Escape");
+        }
+      }
     },
     async find(text) {
       await page.keyboard.press("Control+f");
@@ -77,6 +98,7 @@ export async function openWorkbench(given: {
       await host.close();
     },
   };
+  return workbench;
 }
 
 function row(page: Page, name: string) {
