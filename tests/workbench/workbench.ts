@@ -83,13 +83,25 @@ export async function driveWorkbench(
       }
     },
     async find(text) {
-      await page.keyboard.press("Control+f");
       const widget = page.locator(".find-widget.visible");
+      await page.keyboard.press("Control+f");
       await widget.waitFor();
       await widget.locator(".find-part textarea").fill(text);
-      await widget.locator(".matchesCount", { hasText: /^1 of|^\d+ of/ }).waitFor();
-      await page.keyboard.press("Escape");
-      await page.locator(".find-widget.visible").waitFor({ state: "hidden" });
+      const count = widget.locator(".matchesCount", { hasText: /of [1-9]/ });
+      // Sought before: the words are already there and nothing was gone to.
+      if ((await count.textContent())?.startsWith("?")) await page.keyboard.press("Enter");
+      await widget.locator(".matchesCount", { hasText: /^\d+ of/ }).waitFor();
+      // The caret goes back to the text when the widget goes, and not always at the first asking.
+      for (;;) {
+        await page.keyboard.press("Escape");
+        await widget.waitFor({ state: "hidden" });
+        const inText = await page.evaluate(
+          () =>
+            document.activeElement?.closest(".editor-instance:has(.monaco-editor)") !== null &&
+            document.activeElement?.closest(".find-widget") === null,
+        );
+        if (inText) break;
+      }
       await page.keyboard.press("ArrowRight");
     },
     strayRequests: async () => (await Promise.all(answered)).filter((address) => address !== undefined),
