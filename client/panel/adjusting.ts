@@ -1,10 +1,9 @@
 /**
- * Writes a moved value into the text: each move replaces the figure where the newest drawing says it stands, one at a time, and a
- * whole drag is one step to undo. A move that comes while the text and the drawing differ waits for the next drawing.
+ * Writes moved values into the text: each replaces the figure where it stands now, one at a time, and a whole drag is one step to undo.
+ * A move that comes while the text and what is known of it differ waits for the next drawing.
  */
-import { Range, type TextDocument, type Uri, WorkspaceEdit, window, workspace } from "vscode";
+import type { Span } from "../../grammar/problem.ts";
 import { type Adjustable, written } from "../../server/editor/adjustable.ts";
-import type { DrawingParams } from "../../server/main/protocol.ts";
 
 export interface Move {
   name: string;
@@ -16,67 +15,88 @@ export interface Move {
 
 export interface Adjusting {
   move(move: Move): void;
-  drawn(drawing: DrawingParams): void;
+  /** The values of one version of the text. */
+  drawn(drawing: { version: number; adjustables?: Adjustable[] | undefined }): void;
+  /** Versions are counted anew. */
+  reset(): void;
+}
+
+/** The text as it is now. */
+export interface OpenText {
+  readonly version: number;
+  slice(span: Span): string;
+  /** False when the text changed before it could be written. What is written from a step's beginning to its end is undone together. */
+  replace(span: Span, text: string, step: { begins: boolean; ends: boolean }): Promise<boolean>;
 }
 
 /** Nothing moved yet. */
-export function createAdjusting(uri: Uri): Adjusting {
+export function createAdjusting(open: () => Promise<OpenText>): Adjusting {
   let known: { version: number; adjustables: Adjustable[] } | undefined;
-  let waiting: Move | undefined;
+  let waiting: Move[] = [];
   let writing = false;
-  /** The name that is being dragged: its moves are one step. */
-  let dragged: string | undefined;
+  /** The step that moves are being added to, and the version its last one made. */
+  let step: { name: string; version: number } | undefined;
 
-  async function next(): Promise<void> {
-    if (writing || !waiting || !known) return;
-    const move = waiting;
-    const place = known.adjustables.find((each) => each.name === move.name);
-    if (!place?.plain) {
-      waiting = undefined;
-      return;
-    }
-    const document = await workspace.openTextDocument(uri);
-    // The text has moved on since: the drawing of what it says now is on its way.
-    if (document.version !== known.version || writing || waiting !== move) return;
-    waiting = undefined;
-    const text = written(place, move.value);
-    const range = new Range(document.positionAt(place.at.start), document.positionAt(place.at.end));
-    const begins = dragged !== move.name;
-    dragged = move.done ? undefined : move.name;
-    if (document.getText(range) === text && !move.done) return;
+  async function next() {
+    if (writing) return;
     writing = true;
     try {
-      await write(document, range, text, { begins, ends: move.done });
+      while (waiting[0] && known) if (!(await write(await open()))) return;
     } finally {
       writing = false;
     }
   }
 
+  /** Writes the first of the moves that wait, unless that must wait longer. */
+  async function write(text: OpenText): Promise<boolean> {
+    const move = waiting[0];
+    if (!move || known?.version !== text.version) return false;
+    const place = known.adjustables.find(({ name }) => name === move.name);
+    const figure = place && written(place, move.value);
+    // Whatever else was written since, the maker's own words above all, is a step of its own.
+    const begins = step?.name !== move.name || step.version !== text.version;
+    const same = place && text.slice(place.at) === figure;
+    if (!place?.plain || figure === undefined || (same && (begins || !move.done))) {
+      drop(move);
+      return true;
+    }
+    if (!(await text.replace(place.at, figure, { begins, ends: move.done }))) return false;
+    drop(move);
+    step = move.done ? undefined : { name: move.name, version: text.version };
+    if (text.version === known.version + 1)
+      known = { version: text.version, adjustables: after(known.adjustables, place.at, figure) };
+    return true;
+  }
+
+  function drop(move: Move) {
+    waiting = waiting.filter((each) => each !== move);
+  }
+
   return {
     move(move) {
-      // Letting go must not be lost to a later move of the same drag, and the newest place wins.
-      waiting = move;
+      // Of the places passed on the way only the newest counts; where it was let go is never passed over.
+      const last = waiting.at(-1);
+      if (last && !last.done && last.name === move.name) waiting.pop();
+      waiting.push(move);
       void next();
     },
     drawn({ version, adjustables }) {
-      if (adjustables) known = { version, adjustables };
+      if (adjustables && version >= (known?.version ?? 0)) known = { version, adjustables };
       void next();
+    },
+    reset() {
+      known = undefined;
+      step = undefined;
     },
   };
 }
 
-async function write(
-  document: TextDocument,
-  range: Range,
-  text: string,
-  { begins, ends }: { begins: boolean; ends: boolean },
-): Promise<void> {
-  const editor = window.visibleTextEditors.find((each) => each.document === document);
-  if (editor) {
-    await editor.edit((edit) => edit.replace(range, text), { undoStopBefore: begins, undoStopAfter: ends });
-    return;
-  }
-  const edit = new WorkspaceEdit();
-  edit.replace(document.uri, range, text);
-  await workspace.applyEdit(edit);
+/** The values where they stand once `at` has given way to the figure. */
+function after(adjustables: readonly Adjustable[], at: Span, figure: string): Adjustable[] {
+  const longer = figure.length - (at.end - at.start);
+  return adjustables.map((each) => {
+    const { start, end } = each.at;
+    if (start === at.start) return { ...each, at: { start, end: end + longer } };
+    return start > at.start ? { ...each, at: { start: start + longer, end: end + longer } } : each;
+  });
 }

@@ -17,6 +17,7 @@ import type { Span } from "../../grammar/problem.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
+import { openText } from "./open-text.ts";
 import { panelPage } from "./page.ts";
 import { createPartPlaces } from "./part-places.ts";
 
@@ -45,7 +46,7 @@ export function createPanel(given: {
 }): DrawingPanel {
   const { uri, panel, extension } = given;
   const places = createPartPlaces();
-  const adjusting = createAdjusting(uri);
+  const adjusting = createAdjusting(() => openText(uri));
   let latest: DrawingParams | undefined;
 
   const dist = Uri.joinPath(extension, "dist");
@@ -130,6 +131,7 @@ export function createPanel(given: {
     },
     reset() {
       if (latest) latest = { ...latest, version: 0 };
+      adjusting.reset();
     },
   };
 }

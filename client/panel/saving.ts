@@ -1,7 +1,7 @@
 /**
  * Keeps a drawing as an SVG file where the maker says. All by way of VS Code's own files, so that it works on the web too.
  */
-import { commands, Uri, window, workspace } from "vscode";
+import { commands, Uri, ViewColumn, window, workspace } from "vscode";
 import { sheetToSvg } from "../../server/drawing/svg.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 
@@ -15,7 +15,8 @@ export async function saveDrawing(drawing: DrawingParams): Promise<void> {
     `Drawing saved as ${nameOf(saved)}.${stalely(drawing)}`,
     OPEN,
   );
-  if (chosen === OPEN) await commands.executeCommand("vscode.open", saved);
+  // Not over the drawing.
+  if (chosen === OPEN) await commands.executeCommand("vscode.open", saved, ViewColumn.One);
 }
 
 const OPEN = "Open";

@@ -4,7 +4,7 @@
 import { workedValue } from "../chair/values.ts";
 import { printQuantity } from "../design/units.ts";
 import { aboutPost } from "./about-post.ts";
-import { aboutRail } from "./about-rail.ts";
+import { aboutRailBriefly } from "./about-rail.ts";
 import type { Naming } from "./markdown.ts";
 import type { View } from "./view.ts";
 
@@ -33,7 +33,7 @@ export function partsTold({ study: { chair, design } }: View): PartTold[] {
   for (const post of chair.posts.values())
     titled(post.name, post.design, aboutPost(chair, post, unit, plainly));
   for (const rail of [...chair.rails.values(), ...chair.slats.values()])
-    titled(rail.name, rail.design, aboutRail(rail, unit, plainly));
+    titled(rail.name, rail.design, aboutRailBriefly(rail, unit));
   for (const block of chair.blocks.values()) titled(block.name, block.design, []);
   if (chair.seat) {
     const figures = seatValues.flatMap(([name, says]) => {

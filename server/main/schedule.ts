@@ -12,13 +12,16 @@ export interface Schedule {
 }
 
 export interface Timing {
-  /** Least wait after a change, ms. Requests that come with the keystroke are answered within it. */
+  /**
+   * Least wait after a change, ms. Requests that come with the keystroke are answered within it; with the look itself it stays under
+   * a frame of the screen, so that a drawing follows a value that is dragged.
+   */
   wait: number;
   /** Longest wait, ms, for files that take long to work out. */
   longest: number;
 }
 
-export const timing: Timing = { wait: 25, longest: 400 };
+export const timing: Timing = { wait: 8, longest: 400 };
 
 /**
  * Runs `look` for each file touched, one file a turn of the event loop. The wait starts with the first change of a burst and is

@@ -6,6 +6,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { root } from "../house/project-files.ts";
+import { panelSteps } from "./panel-steps.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
@@ -154,6 +155,8 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
     expect(await panel.locator(".makers-rule output").first().textContent()).toBe("445 mm");
     expect(await panel.locator(".makers-rule text").allTextContents()).toContain("440");
   });
+
+  panelSteps(() => workbench);
 
   it("asks nothing of any other machine", async () => {
     expect(await workbench.strayRequests()).toEqual([]);

@@ -14,7 +14,7 @@ export interface Workbench {
   run(title: string): Promise<void>;
   /** Shows the hover at the caret, and again if the editor puts it away before it is read, until it says this; gives all it says. */
   hover(says: string): Promise<string>;
-  /** Puts the caret at the end of the first text found, by way of Find. */
+  /** Puts the caret at the end of the first text found in the editor on the left, by way of Find. */
   find(text: string): Promise<void>;
   /** Addresses asked for that are not on this machine and were not answered by VS Code's own service worker. */
   strayRequests(): Promise<string[]>;
@@ -83,6 +83,8 @@ export async function driveWorkbench(
       }
     },
     async find(text) {
+      await page.keyboard.press("Control+1");
+      await page.locator(".editor-instance .monaco-editor.focused").first().waitFor();
       const widget = page.locator(".find-widget.visible");
       await page.keyboard.press("Control+f");
       await widget.waitFor();

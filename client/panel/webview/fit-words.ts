@@ -7,10 +7,9 @@ import { WORDS } from "../../../server/drawing/dimension-lines.ts";
 const LEAST_ON_SCREEN = 10;
 const MOST_ON_SCREEN = 15;
 
-/** Sets the size of words for the present scale. */
-export function fitWords(svg: SVGSVGElement): void {
-  const scale = svg.getScreenCTM()?.a;
-  if (!scale) return;
+/** Sets the size of words for a scale, in pixels to the millimetre. */
+export function fitWords(svg: SVGSVGElement, scale: number): void {
+  if (!(scale > 0)) return;
   const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, WORDS * scale));
   svg.style.fontSize = `${onScreen / scale}px`;
   svg.classList.toggle("cramped", onScreen / scale > WORDS * 1.3);

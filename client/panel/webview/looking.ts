@@ -24,6 +24,7 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
   let sheet: Sheet | undefined;
   let svg: SVGSVGElement | undefined;
   let dragged: Point | undefined;
+  let room = { width: place.clientWidth, height: place.clientHeight };
 
   function frame(of: Sheet): Frame {
     return typeof look === "string" ? frameOf(of, look) : look;
@@ -33,7 +34,8 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
     if (!sheet || !svg) return;
     const { x, y, width, height } = frame(sheet);
     svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
-    fitWords(svg);
+    // As the browser fits a view box into its room; asking it would have it lay out the page at every drawing.
+    fitWords(svg, Math.min(room.width / width, room.height / height));
   }
 
   function at(next: Look) {
@@ -91,7 +93,10 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
     event.preventDefault();
     action();
   });
-  addEventListener("resize", apply);
+  new ResizeObserver(([entry]) => {
+    if (entry) room = entry.contentRect;
+    apply();
+  }).observe(place);
 
   const actions: Record<string, () => void> = {
     "+": () => zoom(KEY_ZOOM),

@@ -60,7 +60,7 @@ createShows({
 
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "subject") keep({ uri: data.uri });
-  if (data.type === "drawing") show(data.drawing);
+  if (data.type === "drawing") showSoon(data.drawing);
   if (data.type === "highlight") pointing.highlight(data.parts);
   if (data.type === "say") announcer.say(data.words);
 });
@@ -82,7 +82,16 @@ found("words").addEventListener("keydown", ({ key, currentTarget }) => {
 pressLook(vscode.getState()?.look ?? "all");
 vscode.postMessage({ type: "ready" });
 
+let waiting: DrawingParams | undefined;
+
+/** At most one drawing a frame, the newest. */
+function showSoon(drawing: DrawingParams) {
+  if (!waiting) requestAnimationFrame(() => waiting && show(waiting));
+  waiting = drawing;
+}
+
 function show(drawing: DrawingParams) {
+  waiting = undefined;
   latest = drawing;
   const { sheet, faults = [], told = [], stale } = drawing;
   if (sheet) {

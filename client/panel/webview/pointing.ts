@@ -63,15 +63,20 @@ export function createPointing(given: {
 
   /** The first of a part's outlines that is on screen. */
   function boxOf(part: string): Box | undefined {
+    const { clientWidth, clientHeight } = place;
+    return (shown.parts.get(part) ?? [])
+      .filter((drawn) => drawn.classList.contains("area"))
+      .map(boxAround)
+      .find(
+        ({ left, top, width, height }) =>
+          left < clientWidth && top < clientHeight && left + width > 0 && top + height > 0,
+      );
+  }
+
+  function boxAround(drawn: Element): Box {
     const room = place.getBoundingClientRect();
-    for (const drawn of shown.parts.get(part) ?? []) {
-      if (!drawn.classList.contains("area")) continue;
-      const { left, top, width, height } = drawn.getBoundingClientRect();
-      const box = { left: left - room.left, top: top - room.top, width, height };
-      if (box.left < room.width && box.top < room.height && box.left + width > 0 && box.top + height > 0)
-        return box;
-    }
-    return undefined;
+    const { left, top, width, height } = drawn.getBoundingClientRect();
+    return { left: left - room.left, top: top - room.top, width, height };
   }
 
   function step(by: number) {
@@ -91,11 +96,14 @@ export function createPointing(given: {
     });
     holder.addEventListener("pointerleave", () => point(undefined));
   }
-  place.addEventListener("pointerover", ({ target, clientX, clientY, buttons }) => {
+  // A pointer at rest says nothing new when the drawing changes under it: the keyboard may have gone on since.
+  let rests = "";
+  place.addEventListener("pointermove", ({ target, buttons, clientX, clientY }) => {
     const part = partOf(target);
-    if (buttons || part === pointedAt) return;
-    const room = place.getBoundingClientRect();
-    point(part, { left: clientX - room.left, top: clientY - room.top, width: 0, height: 0 });
+    const moved = rests !== `${clientX} ${clientY}`;
+    rests = `${clientX} ${clientY}`;
+    if (!moved || buttons || part === pointedAt) return;
+    point(part, part === undefined ? undefined : boxAround(target as Element));
   });
   list.addEventListener("pointerover", ({ target }) => point(partOf(target)));
   list.addEventListener("focusin", ({ target }) => point(partOf(target)));

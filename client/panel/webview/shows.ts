@@ -32,8 +32,6 @@ export function createShows(given: {
       if (!turned.delete(name)) turned.add(name);
       apply();
       changed([...turned]);
-      // What is shown may take room from the drawing.
-      dispatchEvent(new Event("resize"));
     });
     apply();
     return button;

@@ -56,25 +56,32 @@ export interface Box {
 }
 
 /** Room between the card and what it tells of, and around the edge, px. */
-const CLEAR = 14;
+const CLEAR = 12;
 const EDGE = 4;
 
 /**
- * Where a card of this size stands: beside what it tells of, on the side with more room, within the room there is. Pixels, y down.
+ * Where a card of this size stands: right, left, below or above what it tells of, where it first fits into the room there is; where it
+ * fits nowhere, on the side with more room. Pixels, y down.
  */
 export function placeCard(
   about: Box,
   { width, height }: { width: number; height: number },
   room: { width: number; height: number },
 ): { left: number; top: number } {
-  const right = about.left + about.width + CLEAR;
-  const before = about.left - CLEAR - width;
-  const roomy = room.width - about.left - about.width >= about.left;
-  const left = roomy ? right : before;
-  return {
-    left: within(left, room.width - width),
-    top: within(about.top + about.height / 2 - height / 2, room.height - height),
-  };
+  const level = within(about.top + about.height / 2 - height / 2, room.height - height);
+  const upright = within(about.left + about.width / 2 - width / 2, room.width - width);
+  const right = { left: about.left + about.width + CLEAR, top: level };
+  const left = { left: about.left - CLEAR - width, top: level };
+  const below = { left: upright, top: about.top + about.height + CLEAR };
+  const above = { left: upright, top: about.top - CLEAR - height };
+  const fits = [right, left, below, above].find(
+    (place) =>
+      within(place.left, room.width - width) === place.left &&
+      within(place.top, room.height - height) === place.top,
+  );
+  if (fits) return fits;
+  const roomier = room.width - about.left - about.width >= about.left ? right : left;
+  return { left: within(roomier.left, room.width - width), top: level };
 }
 
 function within(place: number, most: number): number {

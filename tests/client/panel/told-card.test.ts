@@ -29,17 +29,15 @@ describe("the card of a part", () => {
     expect(tellPart("arm", told, [fault])).toEqual({ title: "arm", lines: [], faults: [] });
   });
 
-  it("stands beside what it tells of, on the roomier side", () => {
+  it("stands right, left, below or above what it tells of, wherever it first fits", () => {
     const card = { width: 100, height: 40 };
     const room = { width: 600, height: 400 };
-    expect(placeCard({ left: 50, top: 100, width: 20, height: 20 }, card, room)).toEqual({
-      left: 84,
-      top: 90,
-    });
-    expect(placeCard({ left: 500, top: 100, width: 20, height: 20 }, card, room)).toEqual({
-      left: 386,
-      top: 90,
-    });
+    const part = (left: number, top: number, width = 20, height = 20) => ({ left, top, width, height });
+    expect(placeCard(part(50, 100), card, room)).toEqual({ left: 82, top: 90 });
+    expect(placeCard(part(500, 100), card, room)).toEqual({ left: 388, top: 90 });
+    expect(placeCard(part(20, 100, 560), card, room)).toEqual({ left: 250, top: 132 });
+    expect(placeCard(part(20, 300, 560, 90), card, room)).toEqual({ left: 250, top: 248 });
+    expect(placeCard(part(0, 0, 580, 400), card, room)).toEqual({ left: 496, top: 180 });
   });
 
   it("stays within the room wherever the part is, if it can", () => {

@@ -26,7 +26,7 @@ describe("each part in plain words", () => {
   it("has a rail's section, length, joints and bevels", () => {
     const lines = told("seat-side.right")?.lines.join("\n");
     expect(lines).toMatch(/^22 mm × 70 mm, [\d.]+ mm between shoulders/);
-    expect(lines).toMatch(/enters front\.right, face bevel [\d.]+° .*tenon 7\.3 mm × /);
+    expect(lines).toMatch(/Into front\.right: face bevel [\d.]+° .*tenon 7\.3 mm × /);
   });
 
   it("has the seat's sizes as it stands", () => {

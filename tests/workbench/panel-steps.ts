@@ -1,0 +1,240 @@
+/**
+ * What a maker does with the drawing panel, step by step, in a workbench where the mess chair and its drawing are open side by side.
+ */
+import axe from "axe-core";
+import type { Frame, Locator } from "playwright-core";
+import { expect, it } from "vitest";
+import type { Workbench } from "./workbench.ts";
+
+/** The steps; each begins where the one before ended. */
+export function panelSteps(at: () => Workbench): void {
+  it("tells of a part under the pointer: its name and figures", async () => {
+    const { panel } = at();
+    await panel.locator('.view.front .area[data-part="crest"]').first().hover();
+    const card = panel.locator("#told:not([hidden])");
+    await card.waitFor();
+    expect(await card.locator("strong").textContent()).toBe("rail crest");
+    expect(await card.textContent()).toMatch(/20 mm × 90 mm, [\d.]+ mm between shoulders/);
+    expect(await panel.locator('.view.side .area.pointed-at[data-part="crest"]').count()).toBeGreaterThan(0);
+  });
+
+  it("goes from part to part by keyboard, and on to the text", async () => {
+    const { page, panel } = at();
+    await panel.locator("#sheet").focus();
+    const said = async (key: string, title: string) => {
+      await page.keyboard.press(key);
+      await panel.locator("#told:not([hidden]) strong", { hasText: title }).waitFor();
+      expect(await panel.locator("#said").textContent()).toContain(`${title}. `);
+    };
+    // From the part under the pointer, in the order of the text.
+    await said("n", "slat back-slat.1");
+    await said("n", "slat back-slat.2");
+    await said("p", "slat back-slat.1");
+    await page.keyboard.press("Enter");
+    await panel.locator('.area.caret[data-part="back-slat.1"]').first().waitFor();
+  });
+
+  it("marks a faulty part by a hatching, dashes and a lettered flag, and says which fault", async () => {
+    const { page, panel, find } = at();
+    await find("thick 1/3");
+    await page.keyboard.press("Backspace");
+    await page.keyboard.type("9");
+    const flag = panel.locator('.flags .flag.warning[data-part="seat-front"]').first();
+    await flag.waitFor();
+    const letter = (await flag.locator("text").textContent()) ?? "";
+    expect(letter).toMatch(/^[A-Z]( [A-Z])*…?$/);
+    expect(await panel.locator(".view.front .hatched .warning").count()).toBeGreaterThan(0);
+    const dashes = panel.locator(".view.front .outline.faulty").first();
+    expect(await dashes.evaluate((drawn) => getComputedStyle(drawn).strokeDasharray)).not.toBe("none");
+    await flag.locator(".board path").hover();
+    await panel.locator("#told .fault", { hasText: "tenon of" }).first().waitFor();
+    expect(await panel.locator("#told .fault").first().textContent()).toMatch(
+      /^[A-Z] · warning: The tenon of /,
+    );
+    await panel.locator('[aria-label="Show"] button', { hasText: "Findings" }).click();
+    await flag.waitFor({ state: "hidden" });
+    await panel.locator('[aria-label="Show"] button', { hasText: "Findings" }).click();
+    await flag.waitFor();
+  });
+
+  it("has all of it in words, with the way to each finding", async () => {
+    const { page, panel } = at();
+    await panel.locator("#words summary").click();
+    const words = panel.locator("#words > div");
+    await words.locator("h2", { hasText: "Parts" }).waitFor();
+    expect(await words.textContent()).toMatch(/seat\.height 445 mm/);
+    expect(await words.locator('button[data-part="crest"]').textContent()).toBe("rail crest");
+    await words.locator("button", { hasText: "tenon of" }).first().click();
+    await page.locator(".statusbar-item", { hasText: "Ln 11, Col 15" }).waitFor();
+  });
+
+  it.each(["Dark Modern", "Dark High Contrast", "Light High Contrast", "Light Modern"])(
+    "is drawn in the colours of %s, and axe-core finds nothing serious there",
+    async (theme) => {
+      const { page, panel } = at();
+      const line = panel.locator(".view.front .outline:not(.faulty)").first();
+      await page.keyboard.press("Control+k");
+      await page.keyboard.press("Control+t");
+      await page.locator(".quick-input-widget .quick-input-filter input[type=text]").fill(theme);
+      await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: theme }).waitFor();
+      await page.keyboard.press("Enter");
+      const kind = /High Contrast/.test(theme) ? "vscode-high-contrast" : "vscode";
+      await panel
+        .locator(`body.${kind}${/Light/.test(theme) ? "-light" : kind === "vscode" ? "-dark" : ""}`)
+        .waitFor();
+      // Three to one is what WCAG 2.2 asks of lines (1.4.11); from memory.
+      await expect.poll(() => contrastOf(line)).toBeGreaterThan(3);
+      expect(await seriousIn(await frameOf(panel.locator("body")))).toEqual([]);
+    },
+  );
+
+  it("moves a value by the mouse, and one undo takes the whole drag back", async () => {
+    const { page, panel, find } = at();
+    await panel.locator("#words summary").click();
+    await find("let seat-height");
+    const line = page.locator(".editor-instance .view-line", { hasText: "let seat-height" }).first();
+    const before = await line.textContent();
+    const rule = panel.locator("#rule-seat-height");
+    const { x, y, width, height } = (await rule.boundingBox())!;
+    const along = (value: number) => x + 8 + ((width - 16) * (value - 420)) / 50;
+    await page.mouse.move(along(445), y + height / 2);
+    await page.mouse.down();
+    for (const value of [446, 449, 453, 458, 462]) {
+      await page.mouse.move(along(value), y + height / 2);
+      await page
+        .locator(".editor-instance .view-line", { hasText: `seat-height = ${value} within` })
+        .first()
+        .waitFor();
+    }
+    await page.mouse.up();
+    await panel
+      .locator(".dimension title", { hasText: "seat.height: 462 mm" })
+      .waitFor({ state: "attached" });
+    expect(await panel.locator(".makers-rule output").first().textContent()).toBe("462 mm");
+    await find("let seat-height");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => line.textContent()).toBe(before);
+    await panel
+      .locator(".dimension title", { hasText: "seat.height: 445 mm" })
+      .waitFor({ state: "attached" });
+    await expect.poll(() => rule.inputValue()).toBe("445");
+  });
+
+  it("moves a value by a run of arrow keys, which is one undo too", async () => {
+    const { page, panel, find } = at();
+    const line = page.locator(".editor-instance .view-line", { hasText: "let seat-height" }).first();
+    const before = await line.textContent();
+    await panel.locator("#rule-seat-height").focus();
+    for (let key = 0; key < 4; key++) await page.keyboard.press("ArrowLeft");
+    await page
+      .locator(".editor-instance .view-line", { hasText: "seat-height = 441 within" })
+      .first()
+      .waitFor();
+    await find("let seat-height");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => line.textContent()).toBe(before);
+  });
+
+  it("is saved as an SVG file where the maker says", async () => {
+    const { page, panel } = at();
+    await panel.locator("button", { hasText: "Save…" }).click();
+    await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" }).waitFor();
+    await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
+    const told = page.locator(".notification-list-item", {
+      hasText: "Drawing saved as boathouse-mess-chair.svg",
+    });
+    await told.locator(".monaco-button", { hasText: "Open" }).click();
+    await page.locator('.tab.active[data-resource-name="boathouse-mess-chair.svg"]').waitFor();
+    await page.locator(".editor-instance .view-line", { hasText: "<svg" }).first().waitFor();
+    await page.locator(".editor-instance .view-line", { hasText: "&lt;img src=x" }).first().waitFor();
+  });
+
+  it("is put on a page to print, to a usual scale", async () => {
+    const { page, run } = at();
+    await page.locator('.tab[data-resource-name="boathouse-mess-chair.chair"]').click();
+    await run("Seatwright: Print Drawing");
+    await page.locator(".quick-input-list .monaco-list-row", { hasText: /A41 : 10/ }).click();
+    await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" }).waitFor();
+    await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
+    const told = page.locator(".notification-list-item", {
+      hasText: "Open boathouse-mess-chair.html in a browser",
+    });
+    await told.waitFor();
+    expect(await told.textContent()).toContain("at 1 : 10 on A4");
+    await page
+      .locator(".explorer-folders-view .monaco-list-row", { hasText: "boathouse-mess-chair.html" })
+      .waitFor();
+  });
+
+  it("comes back after the window is loaded anew, with the view and its size as they were", async () => {
+    const { page, panel } = at();
+    await panel.locator('#looks [data-look="side"]').click();
+    await panel.locator('#looks [data-look="side"][aria-pressed="true"]').waitFor();
+    await panel.locator("#sheet").focus();
+    await page.keyboard.press("+");
+    await page.keyboard.press("ArrowDown");
+    const looked = (await panel.locator("#sheet > svg").getAttribute("viewBox")) ?? "";
+    // VS Code for the web puts what it keeps away every few seconds.
+    await expect.poll(() => page.evaluate(keptBy), { timeout: 20_000 }).toContain(looked.split(" ")[0]);
+    await page.reload();
+    await panel.locator("svg .view").nth(2).waitFor();
+    expect(await panel.locator("#sheet > svg").getAttribute("viewBox")).toBe(looked);
+  });
+}
+
+/** The page that an element is in. */
+async function frameOf(body: Locator): Promise<Frame> {
+  const frame = await (await body.elementHandle())?.ownerFrame();
+  if (!frame) throw new Error("The panel has no page.");
+  return frame;
+}
+
+interface Violation {
+  id: string;
+  impact: string;
+  nodes: { html: string; failureSummary: string }[];
+}
+
+/** What axe-core finds on a page that is serious or critical, as one line each. */
+async function seriousIn(frame: Frame): Promise<string[]> {
+  // By the browser's own door: the page's policy lets no script in, this one neither.
+  await frame.evaluate(axe.source);
+  const { violations } = (await frame.evaluate("axe.run(document)")) as { violations: Violation[] };
+  return violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`));
+}
+
+/** The contrast of a drawn line with the page behind it, as WCAG 2.2 reckons it. */
+function contrastOf(line: Locator): Promise<number> {
+  return line.evaluate((drawn) => {
+    const luminance = (colour: string) => {
+      const [r = 0, g = 0, b = 0] = (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map((each) => {
+        const share = Number(each) / 255;
+        return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+      });
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    const shown = luminance(getComputedStyle(drawn).stroke);
+    const behind = luminance(getComputedStyle(document.body).backgroundColor);
+    return (Math.max(shown, behind) + 0.05) / (Math.min(shown, behind) + 0.05);
+  });
+}
+
+/** All that VS Code for the web has put away in this browser, as text. */
+async function keptBy(): Promise<string> {
+  const opened = <T>(request: IDBRequest<T>) =>
+    new Promise<T>((done, failed) => {
+      request.onsuccess = () => done(request.result);
+      request.onerror = () => failed(request.error);
+    });
+  const kept: unknown[] = [];
+  for (const { name } of await indexedDB.databases()) {
+    const base = await opened(indexedDB.open(name as string));
+    for (const store of base.objectStoreNames) {
+      kept.push(await opened(base.transaction(store).objectStore(store).getAll()));
+    }
+    base.close();
+  }
+  return JSON.stringify(kept);
+}
