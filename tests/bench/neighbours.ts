@@ -47,6 +47,22 @@ export function jsonText(bytes: number): string {
   return `${body}${"x".repeat(Math.max(0, bytes - body.length - 4))}"\n}\n`;
 }
 
+/** Clean YAML of about so many bytes, the same parts. */
+export function yamlText(bytes: number): string {
+  let text = "title: Bench\nparts:\n";
+  for (let index = 0; text.length < bytes - 300; index++) {
+    text += `  - name: rail-${index}
+    kind: rail
+    section: { thick: ${20 + (index % 6)}, wide: ${40 + (index % 30)} }
+    up: ${150 + (index % 300)}
+    from: front-${index}
+    to: back-${index}
+    joint: { kind: tenon, thick: 8, long: 28 }
+`;
+  }
+  return filled(text, bytes, (words) => `# ${words}\n`);
+}
+
 const size = { type: "number", exclusiveMinimum: 0, maximum: 10000 };
 const name = { type: "string", pattern: "^[a-z][a-z0-9-]*$", minLength: 1, maxLength: 60 };
 
