@@ -47,6 +47,8 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
         bundle: true,
         target: options.platform === "node" ? "node20" : "es2022",
         mainFields: options.platform === "node" ? ["module", "main"] : ["browser", "module", "main"],
+        // The parser's library brings all of lodash's machinery for some forty small functions; this has the same ones, a third the size.
+        alias: { "lodash-es": "es-toolkit/compat" },
         define: options.platform === "browser" ? { global: "globalThis" } : {},
         outfile: join(dist, name),
         minify,

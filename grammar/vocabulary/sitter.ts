@@ -38,6 +38,7 @@ export const sitterRows: Row[] = [
   ),
   measure("bideltoid-breadth", "The width over both shoulders.", "bideltoid-breadth 480"),
   measure("shoes", "The height of the sitter's heels.", "shoes 25"),
+  measure("clothing", "What the sitter's clothing adds to the breadth of the hips.", "clothing 25"),
   {
     owner: "sitter",
     word: "weight",

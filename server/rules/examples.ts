@@ -52,5 +52,16 @@ export function frame(breaks: Breaks = {}): string {
 export const backFrame = (lean: string, more = ""): string =>
   frame({
     back: `section 40 x 40\nfoot out 200, back 420\nheight 900\n${lean}`,
-    more: `rail crest {\n  across back\n  section 20 x 70\n  up 880\n  stand with posts\n  joined plain\n}\n${more}`,
+    more: leaningRail("back-lower", 620) + leaningRail("crest", 895) + more,
+  });
+
+const leaningRail = (name: string, up: number): string =>
+  `rail ${name} {\n  across back\n  section 20 x 70\n  up ${up}\n  stand with posts\n  joined plain\n}\n`;
+
+/** The frame with a back and arms over the front posts, at the height that the line says. */
+export const armFrame = (up: string, more = ""): string =>
+  frame({
+    front: "section 40 x 40\nfoot out 240, back 20\ntop into arm with pin",
+    back: "section 40 x 40\nfoot out 240, back 420\nheight 900\nrake 6deg above 450",
+    more: `joint pin {\n  tenon thick 12, wide 22, long 16\n}\njoint arm-joint {\n  tenon thick 8, long 20\n  shoulders top 5, bottom 5\n}\nrail arm pair {\n  from front to back\n  section 24 x 40\n  ${up}\n  lie flat\n  end front {\n    over\n    overhang 20\n  }\n  end back {\n    joined arm-joint\n  }\n}\n${leaningRail("back-lower", 620)}${leaningRail("crest", 895)}${more}`,
   });

@@ -9,15 +9,22 @@ import { acceptAcceptsNothing, idleAccepts } from "./accept-accepts-nothing.ts";
 import { acceptWithoutReason } from "./accept-without-reason.ts";
 import { merged, settle } from "./accepts.ts";
 import { angleNotMet } from "./angle-not-met.ts";
+import { armHeightOutside } from "./arm-height-outside.ts";
+import { armTooHighForTable } from "./arm-too-high-for-table.ts";
+import { backLeanOutside } from "./back-lean-outside.ts";
+import { backTooLow } from "./back-too-low.ts";
 import { cannotBeAssembled } from "./cannot-be-assembled.ts";
 import { cannotBeBuilt } from "./cannot-be-built.ts";
+import { crestAtShoulderBlades } from "./crest-at-shoulder-blades.ts";
 import { type Doubt, doubtIn } from "./doubt.ts";
 import { endReachesNothing } from "./end-reaches-nothing.ts";
+import { feetCannotDrawBack } from "./feet-cannot-draw-back.ts";
 import { footHangs } from "./foot-hangs.ts";
 import { haunchMissing } from "./haunch-missing.ts";
 import { languageRules } from "./language.ts";
 import { limitDoesNotFit } from "./limit-does-not-fit.ts";
 import { boundsOf } from "./limits.ts";
+import { loinsUnsupported } from "./loins-unsupported.ts";
 import { memberWithoutJoint } from "./member-without-joint.ts";
 import { mortiseBreaksOut } from "./mortise-breaks-out.ts";
 import { mortiseNearEnd } from "./mortise-near-end.ts";
@@ -104,6 +111,13 @@ export const rules: readonly Rule[] = [
   seatTooNarrow,
   seatSlopeOutside,
   seatFallsForward,
+  backLeanOutside,
+  backTooLow,
+  crestAtShoulderBlades,
+  loinsUnsupported,
+  armHeightOutside,
+  armTooHighForTable,
+  feetCannotDrawBack,
   unknownSpecies,
   noRoom,
   cannotBeBuilt,

@@ -4,7 +4,7 @@
 import type { Chair } from "../chair/chair.ts";
 import { printAngle } from "../design/units.ts";
 import { type Group, groups } from "../sitter/body-sizes.ts";
-import { type FitCheck, fitChecks, fitNamed } from "../sitter/fit.ts";
+import { type FitCheck, fitChecks, fitNamed, wornBy } from "../sitter/fit.ts";
 import { jointShare } from "../sitter/joint-share.ts";
 import { marksForAges, schoolMark } from "../sitter/school-marks.ts";
 import { shoesOf } from "../sitter/shoes.ts";
@@ -79,7 +79,7 @@ function excluded(chair: Chair, { check }: SeatQuestion): string {
   if (!found || sitter.is !== "adult") return "";
   const some: readonly Group[] = sitter.group ? [sitter.group] : groups;
   const shares = some.map((group) => {
-    const share = jointShare(group, [{ measure: found.measure, ...found.range(shoesOf(group)) }]);
+    const share = jointShare(group, [{ measure: found.measure, ...found.range(wornBy(group)) }]);
     return `${Math.round((1 - share) * 100)}% of ${group}`;
   });
   return ` So it leaves out ${shares.join(" and ")} of those measured.`;
@@ -88,9 +88,8 @@ function excluded(chair: Chair, { check }: SeatQuestion): string {
 function forNamed(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
   const sitter = chair.design.sitter.value;
   if (sitter.is !== "named" || !question.check) return [];
-  const own = new Map([...sitter.measures].map(([name, given]) => [name, given.value]));
   const sizes = sizesOf(chair);
-  const fit = fitNamed(sizes, own, own.get("shoes")).find(({ check }) => check.name === question.check);
+  const fit = fitNamed(sizes, sitter).find(({ check }) => check.name === question.check);
   const past = fit && Math.max((fit.low ?? fit.own) - fit.own, fit.own - (fit.high ?? fit.own));
   const size = sizeFor(sizes, question);
   if (!fit || size === undefined || past === undefined || past <= SAME_LENGTH) return [];

@@ -1,6 +1,10 @@
+import type { SitterDesign } from "../design/design.ts";
 import data from "./allowances.json" with { type: "json" };
 import { type Group, groups, type Measure } from "./body-sizes.ts";
 import { jointShare, type MeasureRange } from "./joint-share.ts";
+import seats from "./seats.json" with { type: "json" };
+
+type NamedSitter = Extract<SitterDesign, { is: "named" }>;
 
 /** The chair's sizes that meet a sitter, mm, as it stands; what a chair does not have is absent. */
 export interface ChairSizes {
@@ -16,14 +20,23 @@ export interface ChairSizes {
   backTop?: number;
 }
 
+/** What a sitter has on, mm: the height of the heels, and what clothing adds to the breadth of the hips. */
+export interface Worn {
+  shoes: number;
+  clothing: number;
+}
+
+/** What a group is taken to have on: shoes, light clothing. */
+export const wornBy = (group: Group): Worn => ({ shoes: data.shoes[group], clothing: data.clothing.light });
+
 /** One way in which a chair must suit a sitter. */
 export interface FitCheck {
-  name: "height" | "not too low" | "depth" | "width" | "arms" | "back";
+  name: "height" | "not too low" | "depth" | "width" | "arms" | "back" | "under a table";
   /** A plain sentence of what must hold. */
   meaning: string;
   measure: Measure;
   /** The sitters it suits, in the measure's own terms. */
-  range: (shoes: number) => { low?: number; high?: number };
+  range: (worn: Worn) => { low?: number; high?: number };
 }
 
 /** How a chair suits one group of people. Shares 0 to 1. */
@@ -45,13 +58,19 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "height",
       meaning: "both feet rest on the floor",
       measure: "popliteal-height",
-      range: (shoes) => ({ low: seatHeight - shoes }),
+      range: ({ shoes }) => ({ low: seatHeight - shoes }),
     });
     checks.push({
       name: "not too low",
       meaning: "the thighs rest on the seat",
       measure: "popliteal-height",
-      range: (shoes) => ({ high: seatHeight - shoes + data.lowSeat.value }),
+      range: ({ shoes }) => ({ high: seatHeight - shoes + data.lowSeat.value }),
+    });
+    checks.push({
+      name: "under a table",
+      meaning: "the thighs go under a table",
+      measure: "thigh-clearance",
+      range: () => ({ high: seats.underTable.high - seatHeight }),
     });
   }
   if (seatDepth !== undefined) {
@@ -67,7 +86,7 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "width",
       meaning: "the hips find room",
       measure: "hip-breadth-sitting",
-      range: () => ({ high: seatWidth - data.clothing.light }),
+      range: ({ clothing }) => ({ high: seatWidth - clothing }),
     });
   }
   if (armHeight !== undefined) {
@@ -98,7 +117,7 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
  */
 export function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
   const ranges = (some: readonly FitCheck[]): MeasureRange[] =>
-    some.map((check) => ({ measure: check.measure, ...check.range(data.shoes[group]) }));
+    some.map((check) => ({ measure: check.measure, ...check.range(wornBy(group)) }));
   const share = jointShare(group, ranges(checks));
   const without = checks.map((check) => ({
     check,
@@ -123,16 +142,19 @@ export function fitAdults(sizes: ChairSizes, only?: Group): { groups: GroupFit[]
   return { groups: fits, share: fits.reduce((sum, fit) => sum + fit.share, 0) / fits.length };
 }
 
-/** Which checks a sitter of known measures (mm, without shoes) passes; a measure not given is not judged. */
+/** Which checks a named sitter passes by their own measures, in what they have on; a measure not given is not judged. */
 export function fitNamed(
   sizes: ChairSizes,
-  measures: ReadonlyMap<string, number>,
-  shoes: number = data.shoes.men,
+  { measures }: Pick<NamedSitter, "measures">,
 ): { check: FitCheck; own: number; low?: number; high?: number; fits: boolean }[] {
+  const worn = {
+    shoes: measures.get("shoes")?.value ?? data.shoes.men,
+    clothing: measures.get("clothing")?.value ?? data.clothing.light,
+  };
   return fitChecks(sizes).flatMap((check) => {
-    const own = measures.get(check.measure);
+    const own = measures.get(check.measure)?.value;
     if (own === undefined) return [];
-    const { low, high } = check.range(shoes);
+    const { low, high } = check.range(worn);
     return [
       {
         check,

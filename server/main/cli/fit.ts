@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
 import { bodySizeSource } from "../../sitter/body-sizes.ts";
 import { fitAdults, fitNamed, type GroupFit } from "../../sitter/fit.ts";
+import { loinsOf } from "../../sitter/loins.ts";
 import { marksForAges, type SchoolMark, schoolMark, schoolMarkSource } from "../../sitter/school-marks.ts";
 import { sizesOf } from "../../sitter/sizes.ts";
 import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
@@ -37,6 +38,8 @@ function fitOf(title: string, chair: Chair): FitOutput {
   const output: FitOutput = {
     chair: title,
     sizes: Object.fromEntries(Object.entries(sizes).map(([name, size]) => [name, round(size)])),
+    leans: leansOf(chair),
+    loins: loinsOf(chair)?.meets ?? null,
     groups: [],
     together: null,
     schoolMarks: [],
@@ -49,8 +52,7 @@ function fitOf(title: string, chair: Chair): FitOutput {
     output.together = round(share, 4);
     output.caution = `Shares are of the people measured, soldiers, with the shoes and clothing assumed; the public differs. ${output.caution}`;
   } else if (sitter.is === "named") {
-    const own = new Map([...sitter.measures].map(([name, given]) => [name, given.value]));
-    output.sitter = fitNamed(sizes, own).map(({ check, own: value, low, high, fits }) => ({
+    output.sitter = fitNamed(sizes, sitter).map(({ check, own: value, low, high, fits }) => ({
       check: check.name,
       meaning: check.meaning,
       own: round(value),
@@ -65,6 +67,16 @@ function fitOf(title: string, chair: Chair): FitOutput {
       .map(({ mark, seatHeight, popliteal, stature }) => ({ mark, seatHeight, popliteal, stature }));
   }
   return output;
+}
+
+/** What of a chair leans to its sitter, degrees. */
+function leansOf({ values }: Chair): FitOutput["leans"] {
+  const degrees = (name: string) => {
+    const worked = values.get(name);
+    return worked && Number(((worked.number * 180) / Math.PI).toFixed(1));
+  };
+  const [seat, back] = [degrees("seat.slope"), degrees("backrest.rake")];
+  return { ...(seat !== undefined && { seat }), ...(back !== undefined && { back }) };
 }
 
 function groupOf({ group, share, each, excludesMost }: GroupFit): FitOutput["groups"][number] {
@@ -97,12 +109,13 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
   const lines = [paint("bold", harmless(found.chair)), "", paint("bold", "What meets the sitter")];
   const sizes = Object.entries(found.sizes);
   if (sizes.length === 0) return `${lines[0]}\n\n  There is no seat to sit on yet.\n`;
-  lines.push(
-    columns(
-      sizes.map(([name, size]) => [sizeNames[name] ?? name, mm(size)]),
-      "  ",
-    ),
-  );
+  const rows = sizes.map(([name, size]) => [sizeNames[name] ?? name, mm(size)]);
+  const { seat: slope, back: lean } = found.leans;
+  if (slope !== undefined) rows.push(["seat, falling to the back", `${slope}°`]);
+  if (lean !== undefined) rows.push(["back, leaning from square to the seat", `${lean}°`]);
+  if (found.loins !== null)
+    rows.push(["the loins", found.loins ? "the back meets them" : "nothing of the back is there"]);
+  lines.push(columns(rows, "  "));
   for (const group of found.groups) {
     lines.push("", paint("bold", `Of ${group.group} it suits ${percent(group.share)}`));
     lines.push(

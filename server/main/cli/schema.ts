@@ -84,6 +84,10 @@ const share = z.number().min(0).max(1);
 export const fitOutput = z.object({
   chair: z.string(),
   sizes: z.record(z.string(), z.number()).describe("What meets the sitter, mm."),
+  leans: z
+    .object({ seat: z.number().optional(), back: z.number().optional() })
+    .describe("Degrees: the seat's fall to the back, the back's lean from square to the seat."),
+  loins: z.boolean().nullable().describe("Whether the back meets the loins; null without a back."),
   groups: z.array(
     z.object({
       group: z.enum(["women", "men"]),

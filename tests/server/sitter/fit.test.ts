@@ -36,12 +36,39 @@ describe("whom a chair fits", () => {
   });
 
   it("a named sitter is judged by their own measures, and only by those given", () => {
-    const own = new Map([["popliteal-height", quantile("men", "popliteal-height", 0.5)]]);
-    const verdicts = fitNamed({ seatHeight: 470, seatDepth: 400 }, own);
+    const given = (value: number) => ({ value, at: { start: 0, end: 0 } });
+    const measures = new Map([["popliteal-height", given(quantile("men", "popliteal-height", 0.5))]]);
+    const verdicts = fitNamed({ seatHeight: 470, seatDepth: 400 }, { measures });
     expect(verdicts.map((one) => one.check.name)).toEqual(["height", "not too low"]);
     // 470 less 25 of shoes asks for 445; the median man has 430.
     expect(verdicts[0]).toMatchObject({ low: 445, fits: false });
     expect(verdicts[1]!.fits).toBe(true);
+  });
+
+  it("a named sitter has on what the text says: higher heels, thicker clothing", () => {
+    const given = (value: number) => ({ value, at: { start: 0, end: 0 } });
+    const fits = (shoes: number, clothing: number) =>
+      fitNamed(
+        { seatHeight: 470, seatWidth: 420 },
+        {
+          measures: new Map([
+            ["popliteal-height", given(435)],
+            ["hip-breadth-sitting", given(400)],
+            ["shoes", given(shoes)],
+            ["clothing", given(clothing)],
+          ]),
+        },
+      ).map(({ check, fits: well }) => [check.name, well]);
+    expect(fits(25, 10)).toEqual([
+      ["height", false],
+      ["not too low", true],
+      ["width", true],
+    ]);
+    expect(fits(40, 25)).toEqual([
+      ["height", true],
+      ["not too low", true],
+      ["width", false],
+    ]);
   });
 });
 

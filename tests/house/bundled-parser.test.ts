@@ -1,0 +1,58 @@
+/**
+ * The bundles swap the small functions that the parser's library is built on for others of the same names. Looks at the command line as
+ * `npm test` or `npm run build` left it: it must find the very same things as the sources do, in whole and in damaged texts.
+ */
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { studied } from "../check.ts";
+import { root } from "./project-files.ts";
+
+const samples = join(root, "samples");
+const folder = mkdtempSync(join(tmpdir(), "seatwright-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const texts = Object.fromEntries(
+  readdirSync(samples).map((file) => [file, readFileSync(join(samples, file), "utf8")]),
+);
+const mess = texts["boathouse-mess-chair.chair"] ?? "";
+for (let k = 0; k < 24; k++) {
+  const at = Math.floor(((k + 0.5) * mess.length) / 24);
+  texts[`damaged-${k}.chair`] = mess.slice(0, at) + mess.slice(at + 1 + (k % 7));
+}
+
+interface Output {
+  files: { file: string; findings: { code: string; message: string }[] }[];
+}
+
+function bundled(files: readonly string[]): Output {
+  const args = [join(root, "dist", "cli.js"), "check", "--format", "json", ...files];
+  try {
+    return JSON.parse(execFileSync(process.execPath, args, { encoding: "utf8", maxBuffer: 1 << 26 }));
+  } catch (error) {
+    // It ends with 1 where it finds errors.
+    return JSON.parse((error as { stdout: string }).stdout);
+  }
+}
+
+describe("the bundled parser", () => {
+  it("finds what the sources find", () => {
+    for (const [name, text] of Object.entries(texts)) writeFileSync(join(folder, name), text);
+    const { files } = bundled(Object.keys(texts).map((name) => join(folder, name)));
+    expect(files).toHaveLength(Object.keys(texts).length);
+    for (const { file, findings } of files) {
+      const name = file.slice(file.lastIndexOf("/") + 1);
+      const expected = studied(texts[name] ?? "", texts).problems.map(({ code, message }) => ({
+        code,
+        message,
+      }));
+      expect(
+        findings.map(({ code, message }) => ({ code, message })),
+        name,
+      ).toEqual(expected);
+    }
+    expect(files.flatMap(({ findings }) => findings).length).toBeGreaterThan(30);
+  }, 60_000);
+});
