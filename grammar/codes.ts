@@ -261,6 +261,6 @@ export const codes: readonly Code[] = [
     severity: "information",
     title: "Not yet worked out",
     explanation: "The line is part of the language and is kept, but nothing follows from it yet.",
-    example: "joint ends {\n  dowels 2 round 10 long 50\n}\n",
+    example: "waste {\n  saw 3\n}\n",
   },
 ];

@@ -4,7 +4,7 @@ import { after, choice, clauses, count, either, length, maybe, nothing, ref, seq
 
 /** The words of a joint; an `end` block takes them too, for what differs there. */
 function jointRowsOf(owner: Kind): Row[] {
-  return [...tenonRows(owner), ...otherRows(owner), ...laterRows(owner)];
+  return [...tenonRows(owner), ...otherRows(owner), ...insteadRows(owner)];
 }
 
 function tenonRows(owner: Kind): Row[] {
@@ -126,21 +126,20 @@ function otherRows(owner: Kind): Row[] {
   ];
 }
 
-function laterRows(owner: Kind): Row[] {
+function insteadRows(owner: Kind): Row[] {
   return [
     {
       owner,
       word: "dowels",
       shape: seq(count("count"), word("round"), length("diameter"), word("long"), length("long")),
-      later: true,
-      meaning: "Dowels instead of a tenon: how many, their diameter and their whole length.",
+      meaning:
+        "Dowels instead of a tenon: how many, their diameter and their whole length, half of it in either part; spread evenly over the width that the shoulders leave.",
       example: "dowels 2 round 10 long 50",
     },
     {
       owner,
       word: "twin",
       shape: seq(word("gap"), length("gap")),
-      later: true,
       meaning: "Two tenons one above the other, with this much wood between them, for wide rails.",
       example: "twin gap 20",
     },
@@ -148,8 +147,8 @@ function laterRows(owner: Kind): Row[] {
       owner,
       word: "bridle",
       shape: nothing,
-      later: true,
-      meaning: "The end is forked over the member it meets.",
+      meaning:
+        "The end is forked over the member it meets: `thick` is what is left out between its two tines, a third of the rail unless given.",
       example: "bridle",
     },
   ];

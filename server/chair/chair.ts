@@ -127,6 +127,12 @@ export interface Block {
   body: Body;
 }
 
+/** A stretch of a tenon's section, mm. */
+export interface SectionBox {
+  thick: [number, number];
+  wide: [number, number];
+}
+
 /** A tenon and its mortise. Named `RAIL to POST`, such as `seat-side.left to front.left`. */
 export interface Joint {
   name: string;
@@ -139,8 +145,8 @@ export interface Joint {
   design?: string;
   /** Where the maker's choice stands: the `joined` fact, or the end's header. */
   at: Span;
-  shape: "rectangular" | "round" | "none";
-  /** As cut, mm. */
+  shape: "rectangular" | "round" | "forked" | "none";
+  /** As cut, mm; of twin tenons and dowels the width over all, of a fork the thickness and width of the tongue it goes over. */
   thick: number;
   wide: number;
   /** How deep it goes, square to the face it enters, on the tenon's middle. */
@@ -154,8 +160,10 @@ export interface Joint {
   acrossWide: Vec3;
   /** Wood of the rail outside and inside the tenon, above and below it. */
   shoulders: { outside: number; inside: number; top: number; bottom: number };
-  /** The tenon from the shoulder plane in, haunch apart. Several for twin tenons and dowels. */
+  /** The tenon from the shoulder plane in, haunch apart. Several for twin tenons, dowels and forks. */
   tenon: Convex[];
+  /** The section of each, from the joint's middle along `acrossThick` and `acrossWide`, mm; of a dowel the square about it. */
+  sections: SectionBox[];
   haunch?: Convex;
   /** mm³, tenon with haunch. */
   volume: number;

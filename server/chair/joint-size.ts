@@ -1,13 +1,13 @@
 import type { Size } from "../design/design.ts";
-import { along } from "../geometry/vec.ts";
+import { along, dot } from "../geometry/vec.ts";
 import type { Fault, Joint } from "./chair.ts";
 import { depthAlong, thicknessAcross } from "./entered.ts";
 import type { JointSite } from "./joint-site.ts";
 import type { TenonFrame } from "./joint-solid.ts";
 
 export interface TenonSizes {
-  shape: "rectangular" | "round";
-  /** mm; both the diameter of a round one. */
+  shape: "rectangular" | "round" | "forked";
+  /** mm; both the diameter of a round one; of dowels the width over all. */
   thick: number;
   wide: number;
   shoulders: Joint["shoulders"];
@@ -16,6 +16,8 @@ export interface TenonSizes {
 /** The tenon's section and what is left of the part around it; undefined when no tenon was asked for or its thickness is nowhere given. */
 export function tenonSizes(site: JointSite, frame: TenonFrame, faults: Fault[]): TenonSizes | undefined {
   const { facts } = site.chosen;
+  if (facts.dowels) return dowelSizes(site, facts.dowels.value);
+  if (facts.bridle) return forkSizes(site, frame, faults);
   if (facts.round) return roundSizes(site, facts.round.value.diameter);
   if (!facts.tenonThick && !facts.tenonLong && !facts.tenonWide) return undefined;
   if (site.round !== undefined && (facts.tenonThick === undefined || facts.tenonThick.value === "full")) {
@@ -49,12 +51,62 @@ export function tenonSizes(site: JointSite, frame: TenonFrame, faults: Fault[]):
 /** How deep the tenon goes, square to the face; right through when the text says so. `depth` is how much wood there is. */
 export function longOf(site: JointSite, depth: number, faults: Fault[]): number | undefined {
   const { facts } = site.chosen;
+  // Half of a dowel is in either part; a fork goes over the whole of what it meets.
+  if (facts.dowels) return facts.dowels.value.long / 2;
+  if (facts.bridle && depth > 0) return depth;
   const given = facts.round?.value.long ?? facts.tenonLong?.value;
   const own =
     given && ("mm" in given ? given.mm : given.share * (isOwn(given.of, site) ? site.stuff : depth));
   const long = facts.through ? Math.max(depth, own ?? 0) : own;
   if (long !== undefined && long > 0) return long;
   tell(site, faults, "its tenon has no length: say `long` in the joint");
+  return undefined;
+}
+
+/** Dowels spread evenly over the width that the shoulders leave. */
+function dowelSizes(
+  site: JointSite,
+  { count, diameter, long }: { count: number; diameter: number; long: number },
+): TenonSizes | undefined {
+  if (!(diameter > 0 && long > 0)) return undefined;
+  const { facts } = site.chosen;
+  const [top, bottom] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
+  const step = (site.wide - top - bottom) / count;
+  const set = facts.set?.value;
+  const outside = set?.from === "outside" ? set.distance : (site.thick - diameter) / 2;
+  const beside = (step - diameter) / 2;
+  return {
+    shape: "round",
+    thick: diameter,
+    wide: diameter + (count - 1) * step,
+    shoulders: {
+      outside,
+      inside: site.thick - diameter - outside,
+      top: top + beside,
+      bottom: bottom + beside,
+    },
+  };
+}
+
+/** A third of the rail is left out between the fork's tines, unless the text says how much. */
+function forkSizes(site: JointSite, frame: TenonFrame, faults: Fault[]): TenonSizes | undefined {
+  const given = site.chosen.facts.tenonThick?.value;
+  const thick = given && given !== "full" ? sizeOf(given, site, frame, site.stuff) : site.stuff / 3;
+  const { top, bottom, wide } = widthOf(site, frame);
+  const set = site.chosen.facts.set?.value;
+  const outside = set?.from === "outside" ? set.distance : (site.thick - thick) / 2;
+  const inside = site.thick - thick - outside;
+  if (Math.abs(dot(frame.acrossThick, site.wood.length)) > Math.SQRT1_2) {
+    tell(
+      site,
+      faults,
+      "a fork here would cut through what it goes over: its slot must run with the grain there",
+    );
+    return undefined;
+  }
+  if (thick > 0 && wide > 0 && outside > 0 && inside > 0)
+    return { shape: "forked", thick, wide, shoulders: { outside, inside, top, bottom } };
+  tell(site, faults, "its end is too thin for a fork");
   return undefined;
 }
 

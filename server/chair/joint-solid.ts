@@ -2,6 +2,7 @@ import { prism } from "../geometry/convex.ts";
 import { lineMeets, offsetBy } from "../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { along } from "../geometry/vec.ts";
+import type { SectionBox } from "./chair.ts";
 import { facetRadius, facetsOf } from "./facets.ts";
 
 /** Where a tenon lies and which way it goes. */
@@ -15,12 +16,6 @@ export interface TenonFrame {
   acrossWide: Vec3;
   /** The face entered, looking out of the member entered. */
   shoulder: Plane;
-}
-
-/** A stretch of a tenon's section, from its middle, mm. */
-export interface SectionBox {
-  thick: [number, number];
-  wide: [number, number];
 }
 
 /**
@@ -56,15 +51,21 @@ export function slopedPrism(
 }
 
 /** A turned tenon as a prism of flats with the circle's area. */
-export function roundTenon(frame: TenonFrame, diameter: number, depth: number): Convex | undefined {
+export function roundTenon(
+  frame: TenonFrame,
+  { thick, wide }: SectionBox,
+  depth: number,
+): Convex | undefined {
+  const diameter = thick[1] - thick[0];
+  const off = { thick: (thick[0] + thick[1]) / 2, wide: (wide[0] + wide[1]) / 2 };
   const facets = facetsOf(diameter / 2);
   const r = facetRadius(diameter / 2, facets);
   const ring = Array.from({ length: facets }, (_, k) => {
     const angle = (2 * Math.PI * k) / facets;
     return along(
-      along(frame.root, frame.acrossThick, r * Math.cos(angle)),
+      along(frame.root, frame.acrossThick, off.thick + r * Math.cos(angle)),
       frame.acrossWide,
-      r * Math.sin(angle),
+      off.wide + r * Math.sin(angle),
     );
   });
   return between(

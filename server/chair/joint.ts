@@ -1,11 +1,12 @@
+import type { JointFacts } from "../design/design.ts";
 import { volume } from "../geometry/convex.ts";
 import { lineMeets } from "../geometry/plane.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { along, cross, dot, negate, scale, unit } from "../geometry/vec.ts";
-import type { Fault, Joint } from "./chair.ts";
+import type { Fault, Joint, SectionBox } from "./chair.ts";
 import { depthAlong, wallBeside } from "./entered.ts";
 import type { JointSite } from "./joint-site.ts";
-import { longOf, tenonSizes } from "./joint-size.ts";
+import { longOf, type TenonSizes, tenonSizes } from "./joint-size.ts";
 import { roundTenon, slopedPrism, type TenonFrame, tenonPrism } from "./joint-solid.ts";
 
 /** A tenon that meets the face at less than this from along it (sine of 3°) cannot be cut. */
@@ -39,15 +40,23 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
   const long = longOf(site, depthThere, faults);
   if (long === undefined) return plainJoint(site);
   const run = long / slant;
-
-  const box = {
-    thick: [-thick / 2, thick / 2] as [number, number],
-    wide: [-wide / 2, wide / 2] as [number, number],
-  };
-  const tenon = shape === "round" ? roundTenon(frame, thick, long) : tenonPrism(frame, box, long);
+  const sections = sectionsOf(wanted, facts);
+  const cuts = sections.map(
+    (section): Cut => ({
+      section,
+      thick: section.thick[1] - section.thick[0],
+      wide: section.wide[1] - section.wide[0],
+      run,
+      glued: Math.min(run, depthThere / slant),
+      shape,
+    }),
+  );
+  const solid = shape === "round" ? roundTenon : tenonPrism;
+  const tenon = sections.flatMap((section) => solid(frame, section, long) ?? []);
   const haunch =
     shape === "rectangular" ? haunchOf(site, frame, { thick, wide, top: shoulders.top }) : undefined;
-  const area = shape === "round" ? (Math.PI * thick * thick) / 4 : thick * wide;
+  const walls = cuts.map((cut, k) => (tenon[k] ? wallAt(site, frame, tenon[k], cut) : 0));
+  const wall = walls.length === 0 ? 0 : Math.min(...walls);
   return {
     ...plainJoint(site),
     facts,
@@ -60,14 +69,45 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
     acrossThick: frame.acrossThick,
     acrossWide: frame.acrossWide,
     shoulders,
-    tenon: tenon ? [tenon] : [],
+    tenon,
+    sections,
     ...(haunch ? { haunch } : {}),
-    volume: area * run + (haunch ? volume(haunch) : 0),
-    mortiseWall: tenon ? wallAt(site, frame, tenon, { thick, wide, run, shape }) : 0,
+    volume: cuts.reduce((sum, cut) => sum + areaOf(cut) * run, 0) + (haunch ? volume(haunch) : 0),
+    // A fork's tines may lie open at the side.
+    mortiseWall: shape === "forked" ? Math.max(0, wall) : wall,
     depthThere,
-    glueArea: glueOf(site, frame, { thick, wide, run: Math.min(run, depthThere / slant), shape }),
+    glueArea: cuts.reduce((sum, cut, k) => sum + glueOf(site, frame, cut, walls[k] ?? 0), 0),
   };
 }
+
+/** Where each tenon of a joint lies about its middle. */
+function sectionsOf({ shape, thick, wide, shoulders }: TenonSizes, facts: JointFacts): SectionBox[] {
+  const whole: SectionBox = { thick: [-thick / 2, thick / 2], wide: [-wide / 2, wide / 2] };
+  if (shape === "forked") {
+    const { outside, inside } = shoulders;
+    return [
+      { ...whole, thick: [thick / 2, thick / 2 + outside] },
+      { ...whole, thick: [-thick / 2 - inside, -thick / 2] },
+    ];
+  }
+  const count = facts.dowels?.value.count ?? 1;
+  if (facts.dowels) {
+    const step = count > 1 ? (wide - thick) / (count - 1) : 0;
+    return Array.from({ length: count }, (_, k) => {
+      const middle = k * step - (wide - thick) / 2;
+      return { ...whole, wide: [middle - thick / 2, middle + thick / 2] };
+    });
+  }
+  const gap = facts.twin?.value.gap;
+  if (gap === undefined || shape === "round" || gap >= wide) return [whole];
+  return [
+    { ...whole, wide: [gap / 2, wide / 2] },
+    { ...whole, wide: [-wide / 2, -gap / 2] },
+  ];
+}
+
+const areaOf = ({ thick, wide, shape }: Cut): number =>
+  shape === "round" ? (Math.PI * thick * thick) / 4 : thick * wide;
 
 /** Which way the tenon goes and how its section lies; undefined when it would run along the face. */
 function frameAt(site: JointSite, root: Vec3): TenonFrame | undefined {
@@ -114,18 +154,28 @@ function haunchOf(
 }
 
 interface Cut {
+  section: SectionBox;
   thick: number;
   wide: number;
-  /** Along the tenon from the shoulder, mm. */
+  /** Along the tenon from the shoulder, mm; and as much of it as lies in the wood. */
   run: number;
-  shape: "rectangular" | "round";
+  glued: number;
+  shape: TenonSizes["shape"];
 }
 
+const middleOf = ([low, high]: [number, number]): number => (low + high) / 2;
+
 function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): number {
+  const off = along(
+    scale(frame.acrossThick, middleOf(cut.section.thick)),
+    frame.acrossWide,
+    middleOf(cut.section.wide),
+  );
+  const root = lineMeets(site.shoulder, along(frame.root, off, 1), frame.direction) ?? frame.root;
   return wallBeside(site.wood, {
     tenon,
-    root: frame.root,
-    tip: along(frame.root, frame.direction, cut.run),
+    root,
+    tip: along(root, frame.direction, cut.run),
     direction: frame.direction,
     face: site.shoulder.normal,
     // A slanting end runs out by no more than the section's half size over the slant.
@@ -140,13 +190,22 @@ function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): nu
   });
 }
 
-/** Sides of the tenon that meet long grain, mm²: the cheeks as a rule, half the surface of a round one. */
-function glueOf(site: JointSite, frame: TenonFrame, { thick, wide, run, shape }: Cut): number {
-  if (shape === "round") return (Math.PI * thick * run) / 2;
+/**
+ * Sides of the tenon that meet long grain, mm²: the cheeks as a rule, half the surface of a round one. A fork is glued at its inner
+ * faces, and at its outer ones where there is wood beside them.
+ */
+function glueOf(
+  site: JointSite,
+  frame: TenonFrame,
+  { thick, wide, glued, shape }: Cut,
+  wall: number,
+): number {
+  if (shape === "round") return (Math.PI * thick * glued) / 2;
   const meetsLongGrain = (normal: Vec3) => Math.abs(dot(normal, site.wood.length)) < ALONG_GRAIN;
+  const faces = shape === "forked" && wall <= 0 ? 1 : 2;
   return (
-    (meetsLongGrain(frame.acrossThick) ? 2 * wide * run : 0) +
-    (meetsLongGrain(frame.acrossWide) ? 2 * thick * run : 0)
+    (meetsLongGrain(frame.acrossThick) ? faces * wide * glued : 0) +
+    (meetsLongGrain(frame.acrossWide) ? 2 * thick * glued : 0)
   );
 }
 
@@ -171,6 +230,7 @@ function plainJoint(site: JointSite): Joint {
     acrossWide: site.up,
     shoulders: { outside: 0, inside: 0, top: 0, bottom: 0 },
     tenon: [],
+    sections: [],
     volume: 0,
     mortiseWall: 0,
     depthThere: 0,

@@ -6,6 +6,7 @@ import { workedValue } from "../chair/values.ts";
 import type { Declared } from "../design/design.ts";
 import { printQuantity } from "../design/units.ts";
 import type { Study } from "../study.ts";
+import { goesInto } from "./about-assembly.ts";
 import { aboutJointDesign } from "./about-joint.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutMember, aboutRail } from "./about-rail.ts";
@@ -33,16 +34,18 @@ export function aboutName(study: Study, { name, side }: NameOfPart): string | un
 function figures(study: Study, declared: Declared, side: string | undefined): string | undefined {
   const { chair, design } = study;
   const unit = design.units;
+  const withOrder = (lines: readonly string[], part: string) =>
+    bullets([...lines, ...(goesInto(chair, part) ? [goesInto(chair, part)!] : [])]);
   switch (declared.is) {
     case "post": {
       const posts = sideOf(postsOf(chair, declared.name), side);
-      return posts[0] ? bullets(aboutPost(chair, posts[0], unit)) : notBuilt;
+      return posts[0] ? withOrder(aboutPost(chair, posts[0], unit), posts[0].name) : notBuilt;
     }
     case "rail":
     case "slat": {
       const rails = sideOf(railsOf(chair, declared.name), side);
       if (!rails.length) return notBuilt;
-      if (rails.length === 1 && rails[0]) return bullets(aboutRail(rails[0], unit));
+      if (rails.length === 1 && rails[0]) return withOrder(aboutRail(rails[0], unit), rails[0].name);
       const told = rails.slice(0, MOST_MEMBERS).map((rail) => aboutMember(rail, unit));
       const rest = rails.length - told.length;
       return bullets(rest > 0 ? [...told, `and ${rest} more`] : told);
@@ -63,9 +66,8 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       return paragraphs(worked && aboutWorked(worked, unit), allowed && `To be ${allowed}`);
     }
     case "block":
-      return chair.blocks.has(declared.name) || chair.blocks.has(`${declared.name}.left`)
-        ? undefined
-        : notBuilt;
+      if (!chair.blocks.has(declared.name) && !chair.blocks.has(`${declared.name}.left`)) return notBuilt;
+      return declared.fixing && bullets([`To be ${declared.fixing.value} in when the frame is together`]);
     case "board":
       return undefined;
   }

@@ -46,6 +46,8 @@ export interface FrameUp {
   between: PostsApart[];
   /** Across the feet, corner to corner. */
   plan: Diagonals[];
+  /** The glues of the joints it closes, with how many have each; joints that name none are left out. */
+  glue: { kind: string; joints: number }[];
   cautions: string[];
 }
 
@@ -76,6 +78,7 @@ export function framesOf(chair: Chair, assembly: Assembly = orderOf(chair)): Ord
     direction: glueUp.direction,
     way: wayOf(glueUp.direction),
     ...measuresOf(chair, glueUp),
+    glue: glueOf(chair, glueUp),
     cautions: cautionsOf(chair, glueUp),
   }));
   return { frames, locked: assembly.locked };
@@ -179,6 +182,15 @@ export const checksOf = ({ between }: FrameUp): Check[] =>
     { from: `foot of ${a}`, to: `foot of ${b}`, length: feet },
     { from: `top of ${a}`, to: `top of ${b}`, length: tops },
   ]);
+
+function glueOf(chair: Chair, { closes }: GlueUp): FrameUp["glue"] {
+  const found = new Map<string, number>();
+  for (const name of closes) {
+    const kind = chair.joints.get(name)?.facts.glue?.value;
+    if (kind) found.set(kind, (found.get(kind) ?? 0) + 1);
+  }
+  return [...found].map(([kind, joints]) => ({ kind, joints }));
+}
 
 function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
   const joints = glueUp.closes.flatMap((name) => chair.joints.get(name) ?? []);

@@ -18,25 +18,34 @@ export interface Pegs {
   toEdge: number;
 }
 
-/** The holes lie at the given setback, else halfway along the tenon but no more than two diameters in; spread evenly over its width. */
+/**
+ * The holes lie at the given setback, else halfway along the tenon but no more than two diameters in; spread evenly over its width. Each of
+ * twin tenons has as many as the text says.
+ */
 export function pegsOf(joint: Joint): Pegs | undefined {
   const peg = joint.facts.peg?.value;
-  if (!peg || joint.tenon.length === 0) return undefined;
+  const [first] = joint.sections;
+  if (!peg || !first || joint.facts.dowels) return undefined;
   const long = meanLength(joint);
   const setback = peg.setback ?? Math.min(long / 2, 2 * peg.diameter);
-  const [half, step] = [peg.diameter / 2, joint.wide / peg.count];
-  const middles = Array.from({ length: peg.count }, (_, k) =>
-    along(along(joint.root, joint.direction, setback), joint.acrossWide, (k + 0.5) * step - joint.wide / 2),
+  const half = peg.diameter / 2;
+  const at = along(joint.root, joint.direction, setback);
+  // A fork's tines lie side by side: one peg goes through both.
+  const over = joint.shape === "forked" ? [first] : joint.sections;
+  const middles = over.flatMap(({ wide: [low, high] }) =>
+    Array.from({ length: peg.count }, (_, k) =>
+      along(at, joint.acrossWide, low + ((k + 0.5) * (high - low)) / peg.count),
+    ),
   );
   return {
-    count: peg.count,
+    count: middles.length,
     diameter: peg.diameter,
     setback,
     draw: peg.draw,
     middles,
     toEnd: long - setback - half,
     toShoulder: setback - half,
-    toEdge: step / 2 - half,
+    toEdge: (first.wide[1] - first.wide[0]) / peg.count / 2 - half,
   };
 }
 

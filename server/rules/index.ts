@@ -56,6 +56,7 @@ import { shoulderOnCurve } from "./shoulder-on-curve.ts";
 import { shoulderOverKnee } from "./shoulder-over-knee.ts";
 import { shoulderTooNarrow } from "./shoulder-too-narrow.ts";
 import { tenonShortGrain } from "./tenon-short-grain.ts";
+import { tenonTooBroad } from "./tenon-too-broad.ts";
 import { tenonTooLong } from "./tenon-too-long.ts";
 import { tenonTooShort } from "./tenon-too-short.ts";
 import { tenonTooThick } from "./tenon-too-thick.ts";
@@ -77,6 +78,7 @@ export const rules: readonly Rule[] = [
   tenonTooThin,
   tenonTooThick,
   tenonTooWide,
+  tenonTooBroad,
   tenonTooLong,
   mortiseTooWide,
   mortiseBreaksOut,

@@ -7,7 +7,7 @@ import type { EndDesign, Given } from "../design/design.ts";
 import { plain } from "./names.ts";
 import { type Candidate, designOf, type Place, placeOf } from "./place.ts";
 
-/** Joints with a tenon whose end does enter what it should; an end that misses is told of by itself. */
+/** Joints with a tenon or dowels whose end does enter what it should; an end that misses is told of by itself. */
 export const tenons = (chair: Chair): readonly Joint[] => kept(chair, enteringTenons);
 
 function enteringTenons(chair: Chair): Joint[] {
@@ -19,7 +19,7 @@ function enteringTenons(chair: Chair): Joint[] {
     ),
   );
   return [...chair.joints.values()].filter(
-    (joint) => joint.shape !== "none" && !missing.has(`${joint.part} ${joint.end}`),
+    ({ shape, part, end }) => shape !== "none" && shape !== "forked" && !missing.has(`${part} ${end}`),
   );
 }
 
@@ -43,7 +43,7 @@ function isEnd(end: EndDesign, joint: Joint): boolean {
 
 /** `the tenon of seat-side into front`. */
 export const tenonOf = (joint: Joint): string =>
-  `the tenon of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
+  `${joint.facts.dowels ? "each dowel" : "the tenon"} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
 
 /** How thick the part is where its tenon begins, mm. */
 export const stuffOf = ({ shoulders, thick }: Joint): number => shoulders.outside + thick + shoulders.inside;

@@ -63,7 +63,7 @@ function looseEnds(chair: Chair, rail: Rail): string[] {
   });
 }
 
-/** Dowels and bridles hold too, though nothing is worked out for them yet. */
+/** One that is asked for holds, though the text may lack what it takes to cut it: that is told of by itself. */
 function isHeld(joint: Joint): boolean {
   const { facts } = joint;
   const holding: (keyof JointFacts)[] = ["dowels", "bridle", "tenonThick", "tenonLong", "tenonWide", "round"];

@@ -24,7 +24,8 @@ export const pegMisplaced: Rule = {
         { where: "the end of the tenon", wood: pegs.toEnd },
         { where: "the edge of the member it enters", wood: pegs.toShoulder },
         {
-          where: pegs.count > 1 ? "the next peg or the tenon's edge" : "the tenon's edge",
+          where:
+            (joint.facts.peg?.value.count ?? 1) > 1 ? "the next peg or the tenon's edge" : "the tenon's edge",
           wood: pegs.toEdge,
         },
       ].sort((a, b) => a.wood - b.wood)[0];

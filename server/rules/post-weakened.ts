@@ -1,5 +1,6 @@
 import type { Joint, Post } from "../chair/chair.ts";
 import { volume } from "../geometry/convex.ts";
+import type { Convex } from "../geometry/solid.ts";
 import { distance, dot } from "../geometry/vec.ts";
 import { frame } from "./examples.ts";
 import { least, sourcesOf } from "./figures.ts";
@@ -50,31 +51,34 @@ interface Level {
   height: number;
 }
 
+/** A tenon between two heights, and what a level cut through the post finds of it, mm²: its volume over its height. */
+interface Cut {
+  joint: Joint;
+  low: number;
+  high: number;
+  area: number;
+}
+
 /** The level at which the mortises of two or more joints leave the least of a post. */
 function weakest(post: Post, joints: readonly Joint[]): Level | undefined {
   let worst: Level | undefined;
-  const spans = joints.map((joint) => ({ joint, ...spanOf(joint) }));
-  for (const { low, high } of spans) {
+  const cuts = joints.flatMap((joint) => joint.tenon.map((solid) => cutBy(joint, solid)));
+  for (const { low, high } of cuts) {
     const height = (low + high) / 2;
-    const here = spans.filter((span) => span.low < height && height < span.high).map(({ joint }) => joint);
-    if (here.length < 2) continue;
+    const here = cuts.filter((cut) => cut.low < height && height < cut.high);
+    const those = [...new Set(here.map(({ joint }) => joint))];
+    if (those.length < 2) continue;
     const area = areaAt(post, height);
-    const cut = here.reduce((sum, joint) => sum + cutBy(joint), 0);
-    const left = area > 0 ? Math.max(0, 1 - cut / area) : 1;
-    if (!worst || left < worst.left) worst = { joints: here, left, height };
+    const left = area > 0 ? Math.max(0, 1 - here.reduce((sum, cut) => sum + cut.area, 0) / area) : 1;
+    if (!worst || left < worst.left) worst = { joints: those, left, height };
   }
   return worst;
 }
 
-function spanOf({ tenon }: Joint): { low: number; high: number } {
-  const heights = tenon.flatMap(({ points }) => points.map((point) => point[2]));
-  return { low: Math.min(...heights), high: Math.max(...heights) };
-}
-
-/** What a level cut through the post finds of a tenon, mm²: its volume over its height. */
-function cutBy(joint: Joint): number {
-  const { low, high } = spanOf(joint);
-  return joint.tenon.reduce((sum, solid) => sum + volume(solid), 0) / Math.max(high - low, 1e-9);
+function cutBy(joint: Joint, solid: Convex): Cut {
+  const heights = solid.points.map((point) => point[2]);
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  return { joint, low, high, area: volume(solid) / Math.max(high - low, 1e-9) };
 }
 
 function areaAt(post: Post, height: number): number {

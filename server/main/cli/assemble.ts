@@ -20,7 +20,10 @@ export const assemble: Command = {
       const order = framesOf(chair);
       if (options.format === "json")
         terminal.out(`${JSON.stringify(outputOf(title, chair, order), null, 2)}\n`);
-      else terminal.out(assemblyReport(title, order, design.units, brush(terminal.colour.out)));
+      else
+        terminal.out(
+          assemblyReport(title, order, [...design.blocks.values()], design.units, brush(terminal.colour.out)),
+        );
       const errors = problems.filter(({ severity }) => severity === "error").length;
       if (errors)
         terminal.error(
@@ -47,6 +50,7 @@ function outputOf(title: string, chair: Chair, { frames, locked }: Order): Assem
         ({ one, other }) => [measure(one), measure(other)] as [Measure, Measure],
       ),
       checks: checksOf(frame).map(measure),
+      glue: frame.glue,
       cautions: frame.cautions,
     })),
     locked: locked.map(({ parts, joints }) => ({

@@ -1,7 +1,7 @@
 /**
  * The order of gluing up as it is read in a terminal.
  */
-import type { LengthUnit } from "../../design/design.ts";
+import type { BlockDesign, LengthUnit } from "../../design/design.ts";
 import { printAngle, printLength } from "../../design/units.ts";
 import type { LockedJoint } from "../../joinery/assembly.ts";
 import type { Check, FrameUp, Order, PostsApart } from "../../joinery/frames.ts";
@@ -13,6 +13,7 @@ const WIDTH = 78;
 export function assemblyReport(
   title: string,
   { frames, locked }: Order,
+  blocks: readonly BlockDesign[],
   unit: LengthUnit,
   paint: Brush,
 ): string {
@@ -30,9 +31,17 @@ export function assemblyReport(
     lines.push(
       "",
       "Lengths are between the middles of the posts' ends. Try every frame dry first.",
-      "Corner blocks and the seat come after.",
+      harmless(afterwards(blocks)),
     );
   return `${lines.join("\n")}\n`;
+}
+
+/** What is put in when the frame is together. */
+function afterwards(blocks: readonly BlockDesign[]): string {
+  const told = blocks.map(({ name, fixing }) => (fixing ? `${name} ${fixing.value}` : name));
+  return told.length > 0
+    ? wrapped(`Then the corner blocks (${told.join(", ")}), and the seat.`, WIDTH).join("\n")
+    : "The seat comes after.";
 }
 
 function frameRows(frame: FrameUp, unit: LengthUnit): string {
@@ -41,6 +50,7 @@ function frameRows(frame: FrameUp, unit: LengthUnit): string {
     ["", gathered(frame.brings).join(", ")],
     ["close", `${frame.closes.length === 1 ? "1 joint" : `${frame.closes.length} joints`}:`],
     ...closed(frame.closes).map((line): [string, string] => ["", line]),
+    ...glued(frame.glue),
     ...squares(frame.between, unit).map(([word, said]): [string, string] => [word, said]),
     ...frame.plan.map(({ one, other }): [string, string] => ["feet", planLine(one, other, unit)]),
     ...frame.cautions.map((caution): [string, string] => ["mind", caution]),
@@ -53,6 +63,15 @@ function frameRows(frame: FrameUp, unit: LengthUnit): string {
     .split("\n")
     .slice(1)
     .join("\n");
+}
+
+function glued(glue: FrameUp["glue"]): [string, string][] {
+  const some = glue.filter(({ kind }) => kind !== "none");
+  if (glue.length === 0) return [];
+  if (some.length === 0) return [["glue", "none"]];
+  return [
+    ["glue", some.map(({ kind, joints }) => (glue.length === 1 ? kind : `${kind} in ${joints}`)).join(", ")],
+  ];
 }
 
 /** Pairs alike left and right told once. */

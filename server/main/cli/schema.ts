@@ -137,6 +137,7 @@ export const assembleOutput = z.object({
           .describe("The line of closing as drawn: to the sitter's left, back, up."),
         diagonals: z.array(z.tuple([measure, measure])),
         checks: z.array(measure),
+        glue: z.array(z.object({ kind: z.string(), joints: z.number().int() })),
         cautions: z.array(z.string()),
       }),
     )

@@ -18,6 +18,7 @@ export function sweepSolids(): void {
 
 export const hull = (points: readonly V[]): Solid => keep(Manifold.hull(points));
 export const lessThan = (a: Solid, b: Solid): Solid => keep(a.subtract(b));
+export const together = (some: readonly Solid[]): Solid => keep(Manifold.union([...some]));
 export const shared = (a: Solid, b: Solid): Solid => keep(a.intersect(b));
 /** What lies on the side the normal looks to. */
 export const beyond = (solid: Solid, at: V, out: V): Solid => keep(solid.trimByPlane(out, inner(at, out)));

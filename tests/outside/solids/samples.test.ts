@@ -23,6 +23,7 @@ import {
   type Solid,
   shared,
   sweepSolids,
+  together,
 } from "./manifold.ts";
 import { factsAt } from "./own-joint.ts";
 import { faceTowards, type OwnPost, type OwnStretch, ownPost, sideTowards } from "./own-post.ts";
@@ -254,6 +255,16 @@ function ownTenon(rail: Rail, which: 0 | 1, facts: JointFacts, host: OwnHost): T
     const solid = roundBar(middle, into, 60, thickAxis, wideAxis, facts.round.value.diameter / 2);
     return { solid: cut(solid, 0, long), haunch: 0, root: middle, run: into };
   }
+  if (facts.dowels) {
+    const { count, diameter, long } = facts.dowels.value;
+    const [high, low] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
+    const step = (stuff.wide - high - low) / count;
+    const solids = Array.from({ length: count }, (_, k) => {
+      const middle = place((thickSpan[0]! + thickSpan[1]!) / 2, wideSpan[0]! + low + (k + 0.5) * step);
+      return cut(roundBar(middle, into, 60, thickAxis, wideAxis, diameter / 2), 0, long / 2);
+    });
+    return { solid: together(solids), haunch: 0, root: base, run: into };
+  }
   const given = facts.tenonThick!.value;
   const thick = given === "full" ? stuff.thick : sizeIn(given, stuff.thick, noShare, rail.is);
   const [top, bottom] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
@@ -279,15 +290,17 @@ function ownTenon(rail: Rail, which: 0 | 1, facts: JointFacts, host: OwnHost): T
     : plus(times(thickAxis, Math.cos(turn)), into, Math.sin(turn));
   const rate = inner(host.face.out, into);
   const root = plus(middle, into, -above(host.face, middle) / rate);
-  const solid = cut(bar(root, run, 90, t, thick / 2, u, wide / 2), 0, long);
+  const whole = cut(bar(root, run, 90, t, thick / 2, u, wide / 2), 0, long);
+  const gap = facts.twin?.value.gap;
+  const solid = gap === undefined ? whole : lessThan(whole, bar(root, run, 90, t, thick, u, gap / 2));
   const haunch = facts.haunch?.value;
   if (!haunch || high <= 0) return { solid, haunch: 0, root, run };
   const upward = inner(u, wideAxis) > 0 ? u : times(u, -1);
   const tall = Math.min(haunch.wide ?? high, high);
   const at = plus(root, upward, wide / 2 + tall / 2);
-  const whole = cut(bar(at, run, 90, t, thick / 2, u, tall / 2), 0, haunch.long);
+  const tongue = cut(bar(at, run, 90, t, thick / 2, u, tall / 2), 0, haunch.long);
   // A sloped haunch runs out at the rail's edge: half of it.
-  return { solid, haunch: whole.volume() * (haunch.sloped ? 0.5 : 1), root, run };
+  return { solid, haunch: tongue.volume() * (haunch.sloped ? 0.5 : 1), root, run };
 }
 
 interface Made {
@@ -331,8 +344,8 @@ function tenonHolds({ joint, own }: Made): void {
 
 /** The tenon as built fills the one made here: wherever it is wrong, some of it sticks out. */
 function sameSolid(joint: Joint, solid: Solid, volume: number): void {
-  expect(joint.tenon.length).toBe(1);
-  const theirs = hull(joint.tenon[0]!.points.map((p) => [...p] as V));
+  expect(joint.tenon.length).toBe(joint.facts.dowels?.value.count ?? (joint.facts.twin ? 2 : 1));
+  const theirs = together(joint.tenon.map(({ points }) => hull(points.map((p) => [...p] as V))));
   // A round one is built of few flats with the circle's area: its corners stand out of the circle a little.
   const whole = joint.shape === "round" ? 0.01 : CLOSE;
   expect(Math.abs(shared(theirs, solid).volume() / volume - 1), `${joint.name}: place`).toBeLessThan(whole);

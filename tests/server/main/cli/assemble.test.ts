@@ -18,6 +18,7 @@ describe("seatwright assemble", () => {
     // The front posts stand 2 · 205 apart and are 440 − 12 high.
     expect(out).toContain(`both ${Math.round(Math.hypot(410, 428) * 10) / 10} mm`);
     expect(out).toMatch(/front\.left to front\.right: 410 mm at the feet and at the\s+tops/);
+    expect(out).toMatch(/close +2 joints:\n.*\n +glue +pva\n/);
     expect(out).toMatch(/front\.left to back\.right and front\.right to back\.left:\n? +both/);
     for (const line of out.split("\n")) expect(line.length).toBeLessThan(80);
   });
