@@ -4,7 +4,7 @@
 import type { Joint } from "../../chair/chair.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { cross, dot, norm } from "../../geometry/vec.ts";
+import { add, cross, dot, norm, scale } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
 import type { LaidStick } from "./lay.ts";
 import { depthOf, faceEntered, isMitred, mouthOf } from "./mouths.ts";
@@ -40,12 +40,12 @@ export function setOut(stick: SquaredStick, laid: LaidStick, runs: readonly Run[
   if (!found) return [];
   const at: Place = { stick, laid, runs, ...found };
   const round = joint.shape === "round";
-  const mortises = joint.tenon.flatMap((solid) => {
+  const mortises = joint.tenon.flatMap((solid, which) => {
     const mouth = mouthOf(solid, joint);
     if (!mouth) return [];
     return round
-      ? hole(at, joint, depthOf(solid, entered))
-      : slot(at, joint, mouth.ring, depthOf(solid, entered));
+      ? hole(at, joint, middleOf(mouth.ring), depthOf(solid, entered))
+      : slot(at, joint, which, mouth.ring, depthOf(solid, entered));
   });
   return [...mortises, ...pegHoles(at, joint)];
 }
@@ -70,15 +70,16 @@ function whereIs(
   return best && { face: best.face, stretch: best.stretch };
 }
 
-function slot(at: Place, joint: Joint, ring: readonly Vec3[], deep: number): SetOut[] {
+/** One of a joint's mortises; a haunch lies beside the uppermost, which is the first. */
+function slot(at: Place, joint: Joint, which: number, ring: readonly Vec3[], deep: number): SetOut[] {
   const corners = corneredBy(at, joint, ring);
   if (!corners) return [];
   const [nearLow, nearHigh, farLow, farHigh] = corners;
   const line = (pick: (spot: Gauged) => number, a: Gauged, b: Gauged): Ends => [pick(a), pick(b)];
-  const haunch = haunchOf(at, joint);
+  const haunch = which === 0 ? haunchOf(at, joint) : undefined;
   const exit = joint.facts.through !== undefined;
   const mortise: SetOut["mortise"] = {
-    ...common(at, joint),
+    ...common(at, joint, which),
     is: "mortise",
     from: line(along, nearLow, farLow),
     to: line(along, nearHigh, farHigh),
@@ -144,8 +145,8 @@ function gauged({ stick, runs, face, stretch }: Place, point: Vec3): Gauged {
   };
 }
 
-function hole(at: Place, joint: Joint, deep: number): SetOut[] {
-  const spot = gauged(at, joint.root);
+function hole(at: Place, joint: Joint, middle: Vec3, deep: number): SetOut[] {
+  const spot = gauged(at, middle);
   const mortise: SetOut["mortise"] = {
     ...common(at, joint),
     is: "hole",
@@ -156,11 +157,14 @@ function hole(at: Place, joint: Joint, deep: number): SetOut[] {
     diameter: joint.thick,
     ...(joint.facts.through ? {} : { deep }),
   };
-  const x = spotOf(at, joint.root)[0];
-  return [{ mortise, face: at.face, x, draw: (letter) => holeMark(at, joint.root, joint.thick, letter) }];
+  const x = spotOf(at, middle)[0];
+  return [{ mortise, face: at.face, x, draw: (letter) => holeMark(at, middle, joint.thick, letter) }];
 }
 
-function common(at: Place, joint: Joint) {
+const middleOf = (ring: readonly Vec3[]): Vec3 => scale(ring.reduce(add), 1 / ring.length);
+
+function common(at: Place, joint: Joint, which = 0) {
+  const { thick, wide } = joint.sections[which] ?? joint.sections[0]!;
   const { stick, runs, face, stretch } = at;
   const { planes, direction } = stick.stretches[stretch]!;
   const inward = -dot(joint.direction, planes[face as 0].normal);
@@ -170,7 +174,7 @@ function common(at: Place, joint: Joint) {
     for: joint.part,
     datum: runAt(runs, stretch).datum.name,
     gaugedFrom: stick.names[gaugeOf(stick, face) as 0],
-    tenon: { thick: joint.thick, wide: joint.wide },
+    tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
     lean: {
       along: Math.atan2(dot(joint.direction, direction), inward),
       across: Math.atan2(-dot(joint.direction, away), inward),

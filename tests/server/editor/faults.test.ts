@@ -14,6 +14,9 @@ const drawn = ({ study }: ReturnType<typeof view>) => {
 describe("faults by part", () => {
   const thin = view(sample.replace("thick 1/3 of rail", "thick 1/6 of rail"));
 
+  // So thin a tenon is too wide for its thickness as well.
+  const alone = { "tenon-too-broad": "off" as const };
+
   it("name every part that the finding speaks of, with the post its end goes into", () => {
     const [fault] = faultsOf(thin, defaultSettings, drawn(thin));
     expect(fault).toMatchObject({ letter: "A", severity: "warning", code: "tenon-too-thin" });
@@ -27,11 +30,11 @@ describe("faults by part", () => {
   });
 
   it("fall silent with the rule's setting, and are as grave as it says", () => {
-    const off = { ...defaultSettings, rules: { "tenon-too-thin": "off" as const } };
+    const off = { ...defaultSettings, rules: { ...alone, "tenon-too-thin": "off" as const } };
     expect(faultsOf(thin, off, drawn(thin))).toEqual([]);
-    const loud = { ...defaultSettings, rules: { "tenon-too-thin": "error" as const } };
+    const loud = { ...defaultSettings, rules: { ...alone, "tenon-too-thin": "error" as const } };
     expect(faultsOf(thin, loud, drawn(thin))).toMatchObject([{ severity: "error" }]);
-    const quiet = { ...defaultSettings, rules: { "tenon-too-thin": "hint" as const } };
+    const quiet = { ...defaultSettings, rules: { ...alone, "tenon-too-thin": "hint" as const } };
     expect(faultsOf(thin, quiet, drawn(thin))).toEqual([]);
   });
 
