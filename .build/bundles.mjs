@@ -1,10 +1,27 @@
 /**
  * The six bundles: what each is made from and where it runs.
  */
-import { rm } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { dist, root } from "./places.mjs";
+
+/**
+ * Files that break each rule are for `explain`, the reference and the tests: the language server never shows them, and is loaded
+ * at every start.
+ */
+const withoutExamples = /** @type {import("esbuild").Plugin} */ ({
+  name: "without-examples",
+  setup({ onLoad }) {
+    onLoad({ filter: /server[\\/]rules[\\/][a-z-]+\.ts$|grammar[\\/]codes\.ts$/ }, async ({ path }) => ({
+      contents: (await readFile(path, "utf8")).replace(
+        /^( +)example:[\s\S]*?\n(?=\1[a-zA-Z]|(?!\1) *\})/gm,
+        (lines) => "\n".repeat(lines.split("\n").length - 1),
+      ),
+      loader: "ts",
+    }));
+  },
+});
 
 /** @type {Record<string, import("esbuild").BuildOptions>} */
 export const bundles = {
@@ -20,8 +37,18 @@ export const bundles = {
     format: "cjs",
     external: ["vscode"],
   },
-  "server.js": { entryPoints: ["server/main/node.ts"], platform: "node", format: "cjs" },
-  "server-web.js": { entryPoints: ["server/main/browser.ts"], platform: "browser", format: "iife" },
+  "server.js": {
+    entryPoints: ["server/main/node.ts"],
+    platform: "node",
+    format: "cjs",
+    plugins: [withoutExamples],
+  },
+  "server-web.js": {
+    entryPoints: ["server/main/browser.ts"],
+    platform: "browser",
+    format: "iife",
+    plugins: [withoutExamples],
+  },
   "cli.js": {
     entryPoints: ["server/main/cli.ts"],
     platform: "node",

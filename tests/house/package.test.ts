@@ -75,6 +75,13 @@ describe("the bundles", () => {
     });
   }
 
+  it("show a rule's example where it is asked for, and leave it out of the servers", () => {
+    const text = (name: string) => readFileSync(join(root, "dist", name), "utf8");
+    expect(text("cli.js")).toContain("joint plain");
+    expect(text("server.js")).not.toContain("joint plain");
+    expect(text("server-web.js")).not.toContain("joint plain");
+  });
+
   it("make a command line that can be run as a program", () => {
     expect(readFileSync(join(root, manifest.bin.seatwright), "utf8")).toMatch(/^#!\/usr\/bin\/env node\n/);
     expect(statSync(join(root, manifest.bin.seatwright)).size).toBeGreaterThan(1000);
