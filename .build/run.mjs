@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|test:desktop|build|package|bench|pictures|lint|format|check
+ *     node .build/run.mjs start|test|test:desktop|test:random|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -45,6 +45,10 @@ const tasks = {
     await buildAll();
     const { runTypescript } = await import("./run-typescript.mjs");
     return runTypescript("tests/workbench/pictures.ts", []);
+  },
+  "test:random": () => {
+    process.env.SEATWRIGHT_RUNS ??= "10000";
+    return tool(["vitest", "run", "--config", "tests/vitest.config.mts", "tests/outside/joinery"]);
   },
   lint: () => tool(["biome", "check", "--error-on-warnings", "."]),
   format: () => tool(["biome", "check", "--write", "."]),

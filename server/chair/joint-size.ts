@@ -16,7 +16,7 @@ export interface TenonSizes {
 /** The tenon's section and what is left of the part around it; undefined when no tenon was asked for or its thickness is nowhere given. */
 export function tenonSizes(site: JointSite, frame: TenonFrame, faults: Fault[]): TenonSizes | undefined {
   const { facts } = site.chosen;
-  if (facts.dowels) return dowelSizes(site, facts.dowels.value);
+  if (facts.dowels) return dowelSizes(site, facts.dowels.value, faults);
   if (facts.bridle) return forkSizes(site, frame, faults);
   if (facts.round) return roundSizes(site, facts.round.value.diameter);
   if (!facts.tenonThick && !facts.tenonLong && !facts.tenonWide) return undefined;
@@ -67,11 +67,16 @@ export function longOf(site: JointSite, depth: number, faults: Fault[]): number 
 function dowelSizes(
   site: JointSite,
   { count, diameter, long }: { count: number; diameter: number; long: number },
+  faults: Fault[],
 ): TenonSizes | undefined {
   if (!(diameter > 0 && long > 0)) return undefined;
   const { facts } = site.chosen;
   const [top, bottom] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
   const step = (site.wide - top - bottom) / count;
+  if (step <= diameter) {
+    tell(site, faults, "its dowels have no room side by side: take fewer or thinner ones");
+    return undefined;
+  }
   const set = facts.set?.value;
   const outside = set?.from === "outside" ? set.distance : (site.thick - diameter) / 2;
   const beside = (step - diameter) / 2;

@@ -1,3 +1,4 @@
+import type { Joint } from "../chair/chair.ts";
 import { meetingsWithin } from "../joinery/inside.ts";
 import { setInstead } from "../joinery/set-instead.ts";
 import { longWithWood } from "../joinery/ways-apart.ts";
@@ -65,6 +66,24 @@ export const mortiseWallThin: Rule = {
           : {}),
       });
     });
-    return [...between, ...beside].map((each) => ({ ...each, message: capital(each.message) }));
+    const within = good.flatMap((joint) => {
+      const gap = gapWithin(joint);
+      if (gap >= allowed - SAME_LENGTH) return [];
+      const { dowels, twin } = joint.facts;
+      return tell(mortiseWallThin, jointPlace(chair, joint, dowels ?? twin), {
+        message: `Between the ${dowels ? "dowels" : "twin tenons"} of ${plain(joint.part)} in ${plain(joint.entered.name)} only ${length(gap, units)} of wood is left, and ${lengthOrMore(allowed, units)} is wanted; ${dowels ? "take fewer or thinner dowels" : `\`twin gap ${written(lengthOrMore(allowed, units))}\` would do`}.`,
+        subject: joint.name,
+        found: length(gap, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - gap,
+      });
+    });
+    return [...between, ...beside, ...within].map((each) => ({ ...each, message: capital(each.message) }));
   },
 };
+
+/** The least wood between the tenons or dowels of one joint, mm. */
+function gapWithin({ sections }: Joint): number {
+  const spans = sections.map(({ wide }) => wide).sort((a, b) => a[0] - b[0]);
+  return Math.min(...spans.slice(1).map(([low], k) => low - spans[k]![1]));
+}

@@ -55,7 +55,7 @@ describe("twin tenons", () => {
 });
 
 describe("dowels", () => {
-  // Two of 10 over 44 between the shoulders: at a quarter and three quarters, 22 apart; half of 50 in either part.
+  // Two of 10 over the 60 of the rail: at a quarter and three quarters; half of 50 in either part.
   const joint = jointOf("dowels 2 round 10 long 50");
 
   it("are spread evenly, half of each in the post", () => {

@@ -43,6 +43,27 @@ describe("mortise-wall-thin", () => {
     check(text(13.9));
   });
 
+  it("finds dowels and twin tenons that stand too near each other", () => {
+    // 44 between the shoulders: three of 13 are 14.67 apart, middle to middle.
+    expect(
+      messagesOf(
+        frame({ joint: "dowels 3 round 13 long 40\nshoulders top 10, bottom 6" }),
+        "mortise-wall-thin",
+      )[0],
+    ).toBe(
+      "Between the dowels of seat-front in front only 1.7 mm of wood is left, and 3 mm is wanted; take fewer or thinner dowels.",
+    );
+    expect(
+      messagesOf(frame({ joint: "tenon thick 8, long 20\ntwin gap 2" }), "mortise-wall-thin")[0],
+    ).toContain("only 2 mm of wood is left, and 3 mm is wanted; `twin gap 3mm` would do.");
+    expect(
+      messagesOf(
+        frame({ joint: "dowels 3 round 15 long 40\nshoulders top 10, bottom 6" }),
+        "cannot-be-built",
+      )[0],
+    ).toContain("its dowels have no room side by side");
+  });
+
   it("takes a limit, and can be accepted", () => {
     check(`${flush(2)}limit mortise-wall-thin to 2\n`);
     check(`${flush(2)}accept mortise-wall-thin because "a light stool"\n`);
