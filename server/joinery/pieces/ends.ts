@@ -2,13 +2,13 @@
  * The ends of a stick: where each arris is cut, the bevels to set, and the tenon beyond.
  */
 import type { Joint } from "../../chair/chair.ts";
-import { threePlanes } from "../../geometry/plane.ts";
+import { planeAt, threePlanes } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { angleBetween, dot, negate, sub } from "../../geometry/vec.ts";
+import { angleBetween, cross, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
 import type { LaidStick } from "./lay.ts";
 import { faceEntered, isMitred } from "./mouths.ts";
-import type { CutEnd, CutTenon, Mark } from "./piece.ts";
+import type { CutEnd, CutTenon, Mark, Panel } from "./piece.ts";
 import { measured, type Run, runAt } from "./runs.ts";
 import { gaugeOf, type SquaredStick } from "./squared.ts";
 import { place } from "./strip.ts";
@@ -87,6 +87,8 @@ export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutT
       mitred: isMitred(joint),
       through: joint.facts.through !== undefined,
       wedged: joint.facts.through?.value.wedged === true,
+      ...(joint.facts.fit ? { fit: joint.facts.fit.value } : {}),
+      ...(joint.facts.glue ? { glue: joint.facts.glue.value } : {}),
       ...(pegs
         ? { peg: { diameter: pegs.diameter, count: pegs.count, setback: pegs.setback, draw: pegs.draw } }
         : {}),
@@ -108,11 +110,47 @@ export function tenonMarks(
     ...(joint.haunch ? [{ is: "haunch" as const, solid: joint.haunch }] : []),
   ];
   return laid.faces.flatMap((face, k) => {
-    const panel = face.panels[laid.panelOf(k, stretch)];
+    const at = laid.panelOf(k, stretch);
+    const panel = face.panels[at] && levelled(face.panels[at]!, stick, k, site);
     if (!panel) return [];
     return solids.map(({ is, solid }) => ({
       face: k,
       mark: { is, spots: solid.points.map((p) => place(panel, p)), closed: true as const },
     }));
+  });
+}
+
+/**
+ * The face at its end as it is seen square to the stick's own side: an arched edge may slope there, and its tenon does not slope with it.
+ * Where all of a face lies in one plane that is the panel itself.
+ */
+function levelled(panel: Panel, stick: SquaredStick, face: number, { which }: EndSite): Panel {
+  const { planes, direction } = stick.stretches[which === 0 ? 0 : stick.stretches.length - 1]!;
+  const beside = planes[((face + 1) % 4) as 0].normal;
+  const normal = unit(squareTo(cross(beside, direction), direction));
+  const out = dot(normal, panel.normal) < 0 ? negate(normal) : normal;
+  if (dot(out, panel.normal) > 1 - 1e-9) return panel;
+  return { ...panel, along: direction, normal: out, across: cross(out, direction) };
+}
+
+/** The datums squared round, as they lie on each face. */
+export function datumMarks(
+  stick: SquaredStick,
+  laid: LaidStick,
+  runs: readonly Run[],
+): { face: number; mark: Mark }[] {
+  return runs.flatMap(({ from, origin, direction, datum }) => {
+    const { planes } = stick.stretches[from]!;
+    const square = planeAt(origin, direction);
+    return laid.faces.flatMap((face, k) => {
+      const at = laid.panelOf(k, from);
+      const panel = face.panels[at];
+      const spots = [1, 3].flatMap((turn) => {
+        const p = threePlanes(planes[k as 0], planes[((k + turn) % 4) as 0], square);
+        return p && panel ? [place(panel, p)] : [];
+      });
+      if (spots.length < 2) return [];
+      return [{ face: k, mark: { is: "datum" as const, spots, panels: [at, at], letter: datum.name } }];
+    });
   });
 }

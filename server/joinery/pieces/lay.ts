@@ -1,4 +1,4 @@
-import { height } from "../../geometry/plane.ts";
+import { height, lineMeets, planeAt } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { angleBetween, dot } from "../../geometry/vec.ts";
 import type { LaidFace, Mark, Panel, Spot } from "./piece.ts";
@@ -29,7 +29,8 @@ export function layFaces(stick: SquaredStick, main: number, datum: Vec3): LaidSt
     const panels = panelsOf(sides, face, main, datum);
     index.push(new Map(sides.map(({ k }, panel) => [k, panel])));
     const marks = sides.flatMap((_, panel) => outlineOf(face, sides, panel, panels[panel]!));
-    const laid: LaidFace = { name: stick.names[face], panels, marks };
+    const rings = sides.map(({ ring }, panel) => ring.map((p) => place(panels[panel]!, p)));
+    const laid: LaidFace = { name: stick.names[face], panels, rings, marks };
     const shaped = shapeOf(panels, marks);
     if (shaped) laid.shaped = shaped;
     if (face === stick.side) laid.gauge = "face side";
@@ -58,7 +59,9 @@ function panelsOf(sides: readonly Side[], face: number, main: number, datum: Vec
     ...(at + 1 < sides.length ? { hinge: farEdge(ring, stretch.direction) } : {}),
   }));
   const panels = layStrip(stretches, level, [0, 0]);
-  const [x] = place(panels[level]!, datum);
+  const laidLevel = panels[level]!;
+  const square = planeAt(datum, sides[level]!.stretch.direction);
+  const [x] = place(laidLevel, lineMeets(square, laidLevel.origin, laidLevel.along) ?? datum);
   return panels.map((panel) => ({ ...panel, at: [panel.at[0] - x, panel.at[1]] as Spot }));
 }
 

@@ -33,7 +33,9 @@ export type MarkKind =
   | "hole"
   /** Squared round: where the stick turns, a curve begins, or a taper. */
   | "knee"
-  | "taper";
+  | "taper"
+  /** A datum, squared round; `letter` is its name. */
+  | "datum";
 
 export interface Mark {
   is: MarkKind;
@@ -51,6 +53,8 @@ export interface LaidFace {
   /** `front`, `outside` … */
   name: string;
   panels: Panel[];
+  /** The corners of each panel's stretch of the face, in order round it. */
+  rings: Spot[][];
   marks: Mark[];
   gauge?: "face side" | "face edge";
   /** Its long lines are not straight and parallel, so that it wants a full-size template; why, in a word. */
@@ -110,6 +114,8 @@ export interface CutEnd {
   datum: string;
   /** On each face, between the arris that the bevel's stock lies on and the line, inside the stick: π/2 when square. */
   bevels: { face: string; from: string; angle: number }[];
+  /** On turned stuff that is not cut square: the angle to its axis, and where round from the front it is longest. */
+  slant?: { angle: number; round: number };
   tenon?: CutTenon;
 }
 
@@ -128,6 +134,9 @@ export interface CutTenon {
   mitred: boolean;
   through: boolean;
   wedged: boolean;
+  /** How much looser than its mortise it is to be made; less than nothing when tighter. */
+  fit?: number;
+  glue?: string;
   peg?: { diameter: number; count: number; setback: number; draw: number };
 }
 

@@ -6,7 +6,7 @@ import type { TimberDesign } from "../../design/design.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
-import { cutEnd, tenonMarks } from "./ends.ts";
+import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
 import { layFaces } from "./lay.ts";
 import { jointsInto } from "./mouths.ts";
 import type { Mortise, Piece } from "./piece.ts";
@@ -65,6 +65,7 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
   for (const site of ends) {
     for (const { face, mark } of tenonMarks(stick, laid, site)) laid.faces[face]!.marks.push(mark);
   }
+  for (const { face, mark } of datumMarks(stick, laid, runs)) laid.faces[face]!.marks.push(mark);
   const points = [...stick.stretches.map(({ solid }) => solid), ...tenonsOf(chair, part)].flatMap(
     (s) => s.points,
   );

@@ -43,6 +43,22 @@ export function planeTowards(solid: Convex, look: Vec3): Plane {
   );
 }
 
+/**
+ * The side of a stretch that looks along a direction, ends apart. Where a slanting end has cut all of a side away, the plane through the
+ * corner that reaches farthest stands for it.
+ */
+export function sideTowards(solid: Convex, look: Vec3, direction: Vec3): Plane {
+  const sides = solid.planes.filter(
+    ({ normal }) => dot(normal, look) > Math.SQRT1_2 && Math.abs(dot(normal, direction)) < Math.SQRT1_2,
+  );
+  const [first, ...rest] = sides;
+  if (!first) return { normal: look, offset: Math.max(...solid.points.map((p) => dot(p, look))) };
+  return rest.reduce(
+    (best, plane) => (dot(plane.normal, look) > dot(best.normal, look) ? plane : best),
+    first,
+  );
+}
+
 /** The corners of the solid's side in a plane; undefined when it has none there. */
 export function sideIn(solid: Convex, plane: Plane): Vec3[] | undefined {
   let best = -1;

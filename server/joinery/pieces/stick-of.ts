@@ -10,7 +10,7 @@ import { cross, distance, dot, negate, sub } from "../../geometry/vec.ts";
 import type { EndSite } from "./ends.ts";
 import { jointOf } from "./mouths.ts";
 import { type Run, runsOf } from "./runs.ts";
-import { middleOf, planeTowards, rolled, type SquaredStick, type Stretch } from "./squared.ts";
+import { middleOf, planeTowards, rolled, type SquaredStick, type Stretch, sideTowards } from "./squared.ts";
 
 export interface StickOf {
   stick: SquaredStick;
@@ -97,7 +97,7 @@ export function stickOfRail(chair: Chair, rail: Rail): StickOf | undefined {
     const solid = betweenShoulders(rail, whole);
     if (!solid) return [];
     const x = dot(sub(middleOf(solid.points), rail.start), rail.along);
-    const [a, b, c, d] = normals.map((normal) => planeTowards(solid, normal));
+    const [a, b, c, d] = normals.map((normal) => sideTowards(solid, normal, direction));
     const start = middleOf(solid.points);
     return [{ solid, direction, curved: curvedAt(x), start, planes: [a!, b!, c!, d!] }];
   });
@@ -113,7 +113,8 @@ export function stickOfRail(chair: Chair, rail: Rail): StickOf | undefined {
   const [first, last] = order.map((which) => rail.ends[which]);
   const origin = first!.corners[0]!;
   const long = distance(rail.start, rail.end);
-  const says = `the shoulder's corner on the ${one} outside arris at the ${first!.name} end`;
+  const corner = first!.over ? "the corner of" : "the shoulder's corner on";
+  const says = `${corner} the ${one} outside arris at the ${first!.name} end`;
   const run: Run = {
     datum: { name: "D", says, along: 0, reach: [0, long] },
     from: 0,

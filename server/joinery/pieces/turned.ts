@@ -19,6 +19,7 @@ import { tenonOf } from "./ends.ts";
 import { depthOf, faceEntered, isMitred, jointOf, jointsInto, mouthOf } from "./mouths.ts";
 import type { CutEnd, Mortise, Spot, Turned } from "./piece.ts";
 import { measured, type Run, runsOf } from "./runs.ts";
+import { planeTowards } from "./squared.ts";
 import { footDatum } from "./stick-of.ts";
 
 export interface TurnedStick {
@@ -51,6 +52,7 @@ export function turnedPost(chair: Chair, post: Post): TurnedStick | undefined {
     cuts: [],
     datum: runs[runs.length - 1]!.datum.name,
     bevels: [],
+    ...slantOf(last, 1),
     ...(joint ? { enters: joint.entered.name } : {}),
     ...tenonOf(joint, last.direction),
   };
@@ -58,11 +60,24 @@ export function turnedPost(chair: Chair, post: Post): TurnedStick | undefined {
   return {
     turned,
     runs,
-    ends: [{ name: "foot", cuts: [], datum: "D1", bevels: [] }, top],
+    ends: [{ name: "foot", cuts: [], datum: "D1", bevels: [], ...slantOf(first, 0) }, top],
     mortises: jointsInto(chair, post.name).flatMap((each) => holesOf(each, runs, front)),
     long: at,
     diameter: Math.max(...stations.map(({ diameter }) => diameter)),
   };
+}
+
+/** How an end is cut that is not cut square to the axis: its angle, and where round from the front it is longest. */
+function slantOf({ solid, direction }: Post["pieces"][number], which: 0 | 1): Pick<CutEnd, "slant"> {
+  const outward = which === 0 ? negate(direction) : direction;
+  const { normal } = planeTowards(solid, outward);
+  const lean = angleBetween(normal, outward);
+  if (lean < 1e-3) return {};
+  // The cut runs farthest out where it faces inward most.
+  const longest = negate(unit(squareTo(normal, direction)));
+  const zero = unit(squareTo([0, -1, 0], direction));
+  const round = Math.atan2(dot(longest, cross(direction, zero)), dot(longest, zero));
+  return { slant: { angle: Math.PI / 2 - lean, round } };
 }
 
 /** A turned rail or slat; undefined for a squared one. */
@@ -107,16 +122,23 @@ export function turnedRail(chair: Chair, rail: Rail): TurnedStick | undefined {
   };
 }
 
-/** Stations where the outline changes its slope, and both ends. */
+/** A station that lies this near to the straight between its neighbours says nothing, mm of diameter. */
+const STRAIGHT = 0.1;
+
+/** Both ends and the stations without which the outline would stray: the farthest off first, then each half by itself. */
 function fair(stations: Turned["stations"]): Turned["stations"] {
-  const slope = (k: number) => {
-    const [a, b] = [stations[k]!, stations[k + 1]!];
-    return (b.diameter - a.diameter) / (b.at - a.at);
-  };
-  return stations.filter(
-    (_, k) => k === 0 || k === stations.length - 1 || Math.abs(slope(k) - slope(k - 1)) > 1e-6,
-  );
+  const [first, last] = [stations[0]!, stations[stations.length - 1]!];
+  const off = stations.map((each) => offLine(first, last, each));
+  const most = Math.max(...off);
+  if (!(most > STRAIGHT)) return [first, last];
+  const at = off.indexOf(most);
+  return [...fair(stations.slice(0, at + 1)), ...fair(stations.slice(at)).slice(1)];
 }
+
+type Station = Turned["stations"][number];
+
+const offLine = (a: Station, b: Station, each: Station): number =>
+  Math.abs(a.diameter + ((b.diameter - a.diameter) * (each.at - a.at)) / (b.at - a.at) - each.diameter);
 
 /** The centre line as it is seen square to the plane it is bent in. */
 function seenFromSide(post: Post): Spot[] {

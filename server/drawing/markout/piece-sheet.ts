@@ -1,0 +1,85 @@
+/**
+ * The sheets of one piece: its faces, its mortises, its ends; on a second page what the first has no room for.
+ */
+import type { Piece } from "../../joinery/pieces/piece.ts";
+import { endsBlock } from "./ends-block.ts";
+import { type Block, facesBlock } from "./faces.ts";
+import type { Figures } from "./figures.ts";
+import { BODY, type Item, moved, words } from "./page.ts";
+import type { Paper } from "./paper.ts";
+import { roomOn } from "./sheet-page.ts";
+import { LINE, paragraphs, tableBlock } from "./table.ts";
+import { turnedBlock } from "./turned-block.ts";
+import { mortiseHeadings, mortiseRow, quantity, size, turnedHeadings, turnedRow } from "./wording.ts";
+
+/** What one page of a piece shows, still without its titles. */
+export interface Drawn {
+  items: Item[];
+  scale: number;
+}
+
+/** Where not all has room on one page, the faces take no more of the height than this. */
+const DRAWING = 0.8;
+/** Nor are they drawn so much smaller to be on one page with the rest. */
+const SMALLER = 2;
+const GAP = 3;
+
+export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[] {
+  const { wide, high } = roomOn(paper);
+  const head = headBlock(piece, figures, wide);
+  const below = [endsBlock(piece, figures, wide), ...mortiseTables(piece, figures, wide, high)];
+  const rest = below.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
+  const drawing = piece.turned
+    ? turnedBlock(piece, figures, wide)
+    : facesFor(piece, figures, wide, high, rest);
+  const blocks = [head, drawing, ...below];
+  const pages: Drawn[] = [{ items: [], scale: drawing.scale }];
+  let y = 0;
+  for (const { items, height } of blocks) {
+    if (height === 0) continue;
+    if (y > 0 && y + height > high) {
+      pages.push({ items: [], scale: drawing.scale });
+      y = 0;
+    }
+    pages[pages.length - 1]!.items.push(...items.map((item) => moved(item, 0, y)));
+    y += height + GAP;
+  }
+  return pages;
+}
+
+/** The faces as large as leaves room for the rest on the page, unless that would make them too small. */
+function facesFor(piece: Piece, figures: Figures, wide: number, high: number, rest: number) {
+  const alone = facesBlock(piece, figures, wide, high * DRAWING);
+  const together = facesBlock(piece, figures, wide, high - rest);
+  return together.height <= high - rest && together.scale <= alone.scale * SMALLER ? together : alone;
+}
+
+function headBlock(piece: Piece, figures: Figures, wide: number): Block {
+  const items: Item[] = [words([0, 3.4], quantity(piece), BODY + 1, { bold: true })];
+  const datums = piece.datums.map(({ name, says }) => `${name}: ${says}`).join("; ");
+  const { items: more, height } = paragraphs(
+    [`${capital(size(piece, figures))}. Distances run from ${datums}.`, ...piece.notes],
+    wide,
+  );
+  items.push(...more.map((item) => moved(item, 0, 4.6)));
+  return { items, height: 4.6 + height };
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** The mortises in one table, or in several where one would not fit on a page. */
+function mortiseTables(piece: Piece, figures: Figures, wide: number, high: number): Block[] {
+  const { mortises, turned } = piece;
+  if (mortises.length === 0) return [];
+  const rows = mortises.map((each) =>
+    turned ? turnedRow(piece, each, figures) : mortiseRow(piece, each, figures),
+  );
+  const most = Math.floor((high - 12) / (LINE * 1.5));
+  const blocks: Block[] = [];
+  for (let k = 0; k < rows.length; k += most) {
+    const headings = turned ? turnedHeadings : mortiseHeadings;
+    const title = k === 0 ? "Mortises and holes" : "Mortises and holes, continued";
+    blocks.push(tableBlock(title, headings, rows.slice(k, k + most), wide));
+  }
+  return blocks;
+}
