@@ -5,10 +5,15 @@ import type { Chair } from "../../chair/chair.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { piecesOf } from "../../joinery/pieces/pieces.ts";
 import { Figures, type Step } from "./figures.ts";
-import type { Page } from "./page.ts";
-import { type PaperName, papers } from "./paper.ts";
-import { type Drawn, pieceDrawn } from "./piece-sheet.ts";
-import { sheetPage } from "./sheet-page.ts";
+import { linesOf } from "./lettering.ts";
+import type { Item, Page } from "./page.ts";
+import { BODY, words } from "./page.ts";
+import { type Paper, type PaperName, papers } from "./paper.ts";
+import { pieceDrawn } from "./piece-sheet.ts";
+import { rodsOf } from "./rods.ts";
+import { roomOn, sheetPage, type Titles } from "./sheet-page.ts";
+import { templatesOf } from "./templates.ts";
+import { checkSquare, type FullSize, tiles } from "./tiles.ts";
 
 export interface MarkoutOptions {
   paper: PaperName;
@@ -30,48 +35,117 @@ export function piecesAsked(chair: Chair, part?: string): Piece[] {
   );
 }
 
+/** A page before it is known how many there are. */
+interface Unnumbered {
+  titles: Omit<Titles, "sheet" | "chair">;
+  items: Item[];
+  page: Pick<Page, "name" | "fullSize">;
+}
+
+/** Sheets of the pieces, then what is printed at full size: the check page, rods, templates. */
 export function markoutPages(chair: Chair, options: MarkoutOptions): Page[] {
   const figures = new Figures(chair.design.units, options.step);
   const paper = papers[options.paper];
   const title = chair.design.title?.value ?? "Chair";
   const pieces = piecesAsked(chair, options.part);
-  const drawn = options.templates
-    ? []
-    : pieces.map((piece) => ({ piece, pages: pieceDrawn(piece, figures, paper) }));
-  const total = drawn.reduce((sum, { pages }) => sum + pages.length, 0);
-  let number = 0;
-  return drawn.flatMap(({ piece, pages }) =>
-    pages.map((page, k) => {
-      number++;
-      return sheetPage(
-        paper,
-        titlesOf(title, piece, page, figures, `${number} of ${total}`, k > 0),
-        page.items,
-        {
-          name: pages.length > 1 ? `${piece.name} ${k + 1}` : piece.name,
-        },
-      );
-    }),
+  const sheets = options.templates ? [] : pieces.flatMap((piece) => pieceSheets(piece, figures, paper));
+  const full = fullSizePages(pieces, figures, paper);
+  const all = full.length ? [...sheets, checkPage(paper), ...full] : sheets;
+  return all.map(({ titles, items, page }, k) =>
+    sheetPage(paper, { ...titles, chair: title, sheet: `${k + 1} of ${all.length}` }, items, page),
   );
 }
 
-function titlesOf(
-  chair: string,
-  piece: Piece,
-  { scale }: Drawn,
-  figures: Figures,
-  sheet: string,
-  continued: boolean,
-) {
-  const timber = piece.timber ? `, ${piece.timber.replaceAll("-", " ")}` : "";
+function pieceSheets(piece: Piece, figures: Figures, paper: Paper): Unnumbered[] {
   const unit = figures.unit === "in" ? `inches, to 1/${figures.parts}` : figures.unit;
+  const pages = pieceDrawn(piece, figures, paper);
+  return pages.map(({ items, scale }, k) => ({
+    titles: {
+      part: k > 0 ? `${piece.name}, continued` : piece.name,
+      about: aboutPiece(piece),
+      scale: `Drawn 1 : ${scale}. Figures in ${unit}.`,
+      caution:
+        "Work to the figures, not to the drawing.\nCut each tenon to its own mortise, and try the frame dry before any glue.",
+    },
+    items,
+    page: { name: pages.length > 1 ? `${piece.name} ${k + 1}` : piece.name },
+  }));
+}
+
+function aboutPiece({ is, parts, timber }: Piece): string {
+  const wood = timber ? `, ${timber.replaceAll("-", " ")}` : "";
+  return `${is}, ${parts.length} off${wood}`;
+}
+
+const FULL_SIZE = {
+  scale: "Full size. Print at 100 %, not fitted to the page.",
+  caution:
+    "Check the 100 mm square before using a template.\nJoin pages at the circles: lay one cross on the other.",
+};
+
+function fullSizePages(pieces: readonly Piece[], figures: Figures, paper: Paper): Unnumbered[] {
+  const high = roomOn(paper).high - 30;
+  const rods = rodsOf(pieces, figures, high).flatMap(({ names, drawing }) =>
+    tiled(drawing, paper, { part: "Rods", about: names.join(", "), name: `rods ${names.join(" ")}` }),
+  );
+  const templates = pieces.flatMap((piece) =>
+    templatesOf(piece, figures).flatMap(({ of, drawing }) =>
+      tiled(drawing, paper, {
+        part: `${piece.name}: ${of}`,
+        about: `template, ${handsOf(piece)}`,
+        name: `${piece.name} template`,
+      }),
+    ),
+  );
+  return [...rods, ...templates];
+}
+
+function handsOf({ parts }: Piece): string {
+  const mirrored = parts.filter((part) => part.mirrored).length;
+  return mirrored ? `${parts.length} off, ${mirrored} of them turned over` : `${parts.length} off`;
+}
+
+function tiled(
+  drawing: FullSize,
+  paper: Paper,
+  { part, about, name }: { part: string; about: string; name: string },
+): Unnumbered[] {
+  const pages = tiles(drawing, paper);
+  return pages.map(({ items, column, row, rows }) => {
+    const place = rows > 1 ? `${row + 1}.${column + 1}` : `${column + 1}`;
+    const of = pages.length > 1 ? `, page ${place} of ${pages.length}` : "";
+    return {
+      titles: { part, about: `${about}${of}`, ...FULL_SIZE },
+      items,
+      page: { name: `${name} ${place}`, fullSize: true as const },
+    };
+  });
+}
+
+/** The first of the full-size pages. */
+function checkPage(paper: Paper): Unnumbered {
+  const { wide } = roomOn(paper);
+  const left = 118;
+  const sentences = [
+    "The pages that follow are true only at full size. Print this one first, at 100 % (“actual size”), and measure the square both ways with a steel rule.",
+    "If it is not 100 mm each way to within a quarter of a millimetre, set the printer's scaling to 100 % or none, and print again. Some printers stretch one way more than the other: then plot elsewhere, or work from the figures on the sheets.",
+    "Paper swells with damp. Print, join and use the pages on the same day, and check the whole length of a joined rod or template against its figures.",
+    "Join pages at the circles: cut one of the two along the broken line, lay its crosses on the other's, and tape.",
+    "A rod is laid against the post with its D1 on the post's own D1, then its D2 on D2 and so on: between, where it is crossed out, the post bends.",
+    "A template shows the piece as it is drawn on its sheet. Turn it over for the mirror image.",
+  ];
+  let y = 6;
+  const items: Item[] = [...checkSquare([4, 4])];
+  for (const sentence of sentences) {
+    for (const text of linesOf(sentence, BODY, wide - left)) {
+      items.push(words([left, y], text, BODY));
+      y += 4;
+    }
+    y += 2;
+  }
   return {
-    chair,
-    part: continued ? `${piece.name}, continued` : piece.name,
-    about: `${piece.is}, ${piece.parts.length} off${timber}`,
-    scale: `Drawn 1 : ${scale}. Figures in ${unit}.`,
-    caution:
-      "Work to the figures, not to the drawing.\nCut each tenon to its own mortise, and try the frame dry before any glue.",
-    sheet,
+    titles: { part: "Full-size pages: check first", about: "rods and templates", ...FULL_SIZE },
+    items,
+    page: { name: "check", fullSize: true },
   };
 }

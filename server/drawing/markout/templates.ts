@@ -1,0 +1,153 @@
+/**
+ * Full-size templates of what is curved or tapered.
+ */
+import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
+import { drawnMarks } from "./drawn-marks.ts";
+import type { Figures } from "./figures.ts";
+import { type Item, line, type Point, SMALL, words } from "./page.ts";
+import type { FullSize } from "./tiles.ts";
+
+export interface Template {
+  /** `inside face`, `turned outline`. */
+  of: string;
+  why: string;
+  drawing: FullSize;
+}
+
+/** White round the drawing, mm. */
+const CLEAR = 2;
+
+/** Templates that a piece wants; none for plain stuff. */
+export function templatesOf(piece: Piece, figures: Figures): Template[] {
+  if (piece.turned) return turnedTemplates(piece, figures);
+  return facesToCut(piece).map((face) => ({
+    of: `${face.name} face`,
+    why: face.shaped!,
+    drawing: faceDrawing(face),
+  }));
+}
+
+/** Of each two opposite faces the one with more on it; not both of two outlines that are the same; none laid out along a curve. */
+function facesToCut(piece: Piece): LaidFace[] {
+  const chosen: LaidFace[] = [];
+  for (const k of [0, 1]) {
+    const pair = [piece.faces[k], piece.faces[k + 2]].filter(
+      (face) => face?.shaped && isPlane(face),
+    ) as LaidFace[];
+    const best = pair.sort((a, b) => worth(b) - worth(a))[0];
+    if (best) chosen.push(best);
+  }
+  const [one, other] = chosen;
+  if (one && other && sameOutline(one, other)) return [worth(other) > worth(one) ? other : one];
+  return chosen;
+}
+
+const worth = ({ marks, gauge }: LaidFace): number =>
+  marks.filter(({ letter, is }) => letter && is !== "datum").length + (gauge ? 0.5 : 0);
+
+const isPlane = ({ panels: [first, ...rest] }: LaidFace): boolean =>
+  rest.every(({ normal }) => Math.hypot(...normal.map((v, k) => v - first!.normal[k]!)) < 0.02);
+
+function sameOutline(one: LaidFace, other: LaidFace): boolean {
+  const spots = (face: LaidFace) =>
+    face.marks.filter(({ is }) => is === "arris").flatMap((mark) => mark.spots);
+  const middle = (face: LaidFace) => mean(spots(face).map(([, y]) => y));
+  const [a, b] = [spots(one), spots(other)];
+  const [ay, by] = [middle(one), middle(other)];
+  return a.every(([x, y]) =>
+    b.some(([u, v]) => Math.abs(x - u) < 0.1 && Math.abs(Math.abs(y - ay) - Math.abs(v - by)) < 0.1),
+  );
+}
+
+const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
+
+function faceDrawing(face: LaidFace): FullSize {
+  const spots = [...face.marks.flatMap((mark) => mark.spots), ...face.rings.flat()];
+  const left = Math.min(...spots.map(([x]) => x)) - CLEAR;
+  const top = Math.max(...spots.map(([, y]) => y)) + CLEAR;
+  const to = ([x, y]: Spot): Point => [x - left, top - y];
+  const items = drawnMarks(face, { to, scale: 1 });
+  for (const { is, spots: at, letter } of face.marks) {
+    if (!letter) continue;
+    const middle = to([mean(at.map(([x]) => x)), mean(at.map(([, y]) => y))]);
+    if (is === "datum")
+      items.push(words([middle[0] + 1.2, middle[1] + 1], letter, SMALL + 1, { bold: true }));
+    else items.push(words([middle[0], middle[1] + 1.2], letter, 10, { anchor: "middle", bold: true }));
+  }
+  return {
+    width: Math.max(...spots.map(([x]) => x)) - left + CLEAR,
+    height: top - Math.min(...spots.map(([, y]) => y)) + CLEAR,
+    items,
+    captions: [],
+  };
+}
+
+function turnedTemplates(piece: Piece, figures: Figures): Template[] {
+  const { stations, bent } = piece.turned!;
+  const even = stations.every(({ diameter }) => Math.abs(diameter - stations[0]!.diameter) < 0.05);
+  if (even && !bent) return [];
+  const radius = (x: number): number => {
+    const next = Math.max(
+      1,
+      stations.findIndex(({ at }) => at >= x),
+    );
+    const [a, b] = [stations[next - 1]!, stations[next] ?? stations[stations.length - 1]!];
+    const share = b.at > a.at ? Math.min(1, Math.max(0, (x - a.at) / (b.at - a.at))) : 1;
+    return (a.diameter + (b.diameter - a.diameter) * share) / 2;
+  };
+  const line0: Spot[] = bent ?? stations.map(({ at }) => [at, 0]);
+  const walked = withStations(
+    line0,
+    stations.map(({ at }) => at),
+  );
+  const side = (sign: number): Spot[] =>
+    walked.map(({ spot, along, normal }) => [
+      spot[0] + sign * normal[0] * radius(along),
+      spot[1] + sign * normal[1] * radius(along),
+    ]);
+  const outline = [...side(1), ...side(-1).reverse()];
+  const left = Math.min(...outline.map(([x]) => x)) - CLEAR;
+  const top = Math.max(...outline.map(([, y]) => y)) + CLEAR;
+  const to = ([x, y]: Spot): Point => [x - left, top - y];
+  const items: Item[] = [
+    line(outline.map(to), "outline", { closed: true }),
+    line(
+      walked.map(({ spot }) => to(spot)),
+      "datum",
+    ),
+  ];
+  for (const { at, diameter } of stations) {
+    const here = walked.reduce((best, each) =>
+      Math.abs(each.along - at) < Math.abs(best.along - at) ? each : best,
+    );
+    const ends = [1, -1].map(
+      (sign): Spot => [
+        here.spot[0] + sign * here.normal[0] * radius(at),
+        here.spot[1] + sign * here.normal[1] * radius(at),
+      ],
+    );
+    items.push(line(ends.map(to), "fine"));
+    const [x, y] = to(here.spot);
+    items.push(words([x + 1, y - 1], `Ø ${figures.print(diameter)}`, SMALL));
+  }
+  const height = top - Math.min(...outline.map(([, y]) => y)) + CLEAR;
+  const width = Math.max(...outline.map(([x]) => x)) - left + CLEAR;
+  const of = bent ? "bend, seen square to its plane" : "turned outline";
+  return [{ of, why: bent ? "curved" : "turned", drawing: { width, height, items, captions: [] } }];
+}
+
+/** Points of a line with how far along they lie and the direction square to it, the stations among them. */
+function withStations(spots: readonly Spot[], stations: readonly number[]) {
+  const points: { spot: Spot; along: number; normal: Spot }[] = [];
+  let along = 0;
+  for (let k = 0; k + 1 < spots.length; k++) {
+    const [a, b] = [spots[k]!, spots[k + 1]!];
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const normal: Spot = [-(b[1] - a[1]) / long, (b[0] - a[0]) / long];
+    const at = (d: number): Spot => [a[0] + ((b[0] - a[0]) * d) / long, a[1] + ((b[1] - a[1]) * d) / long];
+    const stops = stations.filter((s) => s > along + 1e-6 && s < along + long - 1e-6).map((s) => s - along);
+    for (const d of [0, ...stops, long]) points.push({ spot: at(d), along: along + d, normal });
+    along += long;
+  }
+  return points;
+}
