@@ -1,5 +1,5 @@
 /**
- * The six bundles: what each is made from and where it runs.
+ * The bundles: what each is made from and where it runs.
  */
 import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
@@ -22,6 +22,35 @@ const withoutExamples = /** @type {import("esbuild").Plugin} */ ({
     }));
   },
 });
+
+/** Marking out is loaded when it is asked for, from the bundle beside. */
+const onDemand = /** @type {import("esbuild").Plugin} */ ({
+  name: "on-demand",
+  setup({ onResolve }) {
+    onResolve({ filter: /\/markout\/node\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./markout.js", external: true } : undefined,
+    );
+  },
+});
+
+/**
+ * The PDF library without what nothing here asks of it: fonts of one's own, pictures, breaking lines. Its build for browsers runs in
+ * Node too and reads no files.
+ */
+const plainPdf = /** @type {import("esbuild").Plugin} */ ({
+  name: "plain-pdf",
+  setup({ onResolve }) {
+    onResolve({ filter: /^pdfkit$/ }, () => ({
+      path: join(root, "node_modules", "pdfkit", "js", "pdfkit.browser.mjs"),
+    }));
+    onResolve({ filter: /^(fontkit|linebreak|png-js)$/ }, () => ({
+      path: join(root, ".build", "not-in-the-bundle.mjs"),
+    }));
+  },
+});
+
+/** Where the library would look for a colour profile, which nothing here asks for. */
+const noProfile = { "import.meta.url": '"file:///"', global: "globalThis" };
 
 /** @type {Record<string, import("esbuild").BuildOptions>} */
 export const bundles = {
@@ -54,6 +83,21 @@ export const bundles = {
     platform: "node",
     format: "cjs",
     banner: { js: "#!/usr/bin/env node" },
+    plugins: [onDemand],
+  },
+  "markout.js": {
+    entryPoints: ["server/main/markout/node.ts"],
+    platform: "node",
+    format: "cjs",
+    plugins: [plainPdf, withoutExamples],
+    define: noProfile,
+  },
+  "markout-web.js": {
+    entryPoints: ["server/main/markout/browser.ts"],
+    platform: "browser",
+    format: "iife",
+    plugins: [plainPdf, withoutExamples],
+    define: noProfile,
   },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
   "panel.css": { entryPoints: ["client/panel/webview/panel.css"] },

@@ -1,6 +1,7 @@
 /**
  * Seatwright in VS Code on the desktop: the language server is a Node process of its own.
  */
+import { Worker } from "node:worker_threads";
 import { type ExtensionContext, Uri } from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { start } from "./start.ts";
@@ -8,10 +9,19 @@ import { start } from "./start.ts";
 let running: { stop(): Promise<void> } | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  running = await start(context, (options) => {
-    const module = Uri.joinPath(context.extensionUri, "dist", "server.js").fsPath;
-    return new LanguageClient("seatwright", "Seatwright", { module, transport: TransportKind.ipc }, options);
-  });
+  const bundle = (name: string) => Uri.joinPath(context.extensionUri, "dist", name).fsPath;
+  running = await start(
+    context,
+    (options) => {
+      const server = { module: bundle("server.js"), transport: TransportKind.ipc };
+      return new LanguageClient("seatwright", "Seatwright", server, options);
+    },
+    (heard, failed) => {
+      const worker = new Worker(bundle("markout.js"));
+      worker.on("message", heard).on("error", ({ message }) => failed(message));
+      return { send: (request) => worker.postMessage(request), stop: () => void worker.terminate() };
+    },
+  );
 }
 
 export function deactivate(): Promise<void> | undefined {

@@ -3,6 +3,7 @@
  */
 import { commands, type ExtensionContext, type TextDocument, window } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import { markOut, type StartMarker } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
 import { createPanels } from "./panel/panels.ts";
 import { answerFileRequests } from "./server-files.ts";
@@ -16,10 +17,11 @@ function chairAtHand(): TextDocument | undefined {
   return document?.languageId === LANGUAGE ? document : undefined;
 }
 
-/** Starts the server by `makeClient` and registers the commands and the drawing panel. */
+/** Starts the server by `makeClient` and registers the commands and the drawing panel; `startMarker` makes marking-out sheets. */
 export async function start(
   context: ExtensionContext,
   makeClient: (options: LanguageClientOptions) => BaseLanguageClient,
+  startMarker: StartMarker,
 ): Promise<{ stop(): Promise<void> }> {
   const client = makeClient({
     documentSelector: [{ language: LANGUAGE }],
@@ -38,6 +40,10 @@ export async function start(
     }),
     commands.registerCommand("seatwright.saveDrawing", () => panels.save(chairAtHand())),
     commands.registerCommand("seatwright.printDrawing", () => panels.print(chairAtHand())),
+    commands.registerCommand("seatwright.markOut", async () => {
+      const document = chairAtHand();
+      if (document) await markOut(document, startMarker);
+    }),
     commands.registerCommand("seatwright.restartServer", async () => {
       await client.stop();
       await client.start();

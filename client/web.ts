@@ -14,10 +14,23 @@ let running: { stop(): Promise<void> } | undefined;
 let worker: Worker | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
-  const address = Uri.joinPath(context.extensionUri, "dist", "server-web.js").toString(true);
-  running = await start(context, (options) => {
-    return new LanguageClient("seatwright", "Seatwright", async () => startWorker(address), options);
-  });
+  const bundle = (name: string) => Uri.joinPath(context.extensionUri, "dist", name).toString(true);
+  running = await start(
+    context,
+    (options) =>
+      new LanguageClient(
+        "seatwright",
+        "Seatwright",
+        async () => startWorker(bundle("server-web.js")),
+        options,
+      ),
+    (heard, failed) => {
+      const marker = new Worker(bundle("markout-web.js"));
+      marker.onmessage = ({ data }) => heard(data);
+      marker.onerror = ({ message }) => failed(message || "its worker could not be started");
+      return { send: (request) => marker.postMessage(request), stop: () => marker.terminate() };
+    },
+  );
 }
 
 export async function deactivate(): Promise<void> {

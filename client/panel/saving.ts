@@ -26,20 +26,21 @@ export function stalely({ stale, reason }: DrawingParams): string {
   return stale ? ` It is the last good one: ${reason ?? "the text has moved on."}` : "";
 }
 
-/** Asks for a place, the chair's own folder first, and writes the text there; nothing when the maker thinks better of it. */
+/** Asks for a place, the chair's own folder first, and writes the file there; nothing when the maker thinks better of it. */
 export async function saveBeside(
-  { uri }: DrawingParams,
-  text: string,
-  { extension, kind }: { extension: string; kind: string },
+  { uri }: Pick<DrawingParams, "uri">,
+  content: string | Uint8Array,
+  { extension, kind, title = "Save Drawing" }: { extension: string; kind: string; title?: string },
 ): Promise<Uri | undefined> {
   const target = await window.showSaveDialog({
-    title: "Save Drawing",
+    title,
     filters: { [kind]: [extension] },
     ...placeBeside(Uri.parse(uri), extension),
   });
   if (!target) return undefined;
   try {
-    await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+    const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;
+    await workspace.fs.writeFile(target, bytes);
     return target;
   } catch (error) {
     void window.showErrorMessage(`${nameOf(target)} could not be written: ${(error as Error).message}`);

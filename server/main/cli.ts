@@ -6,5 +6,9 @@ import { serveOnStreams } from "./cli/stdio.ts";
 import { processTerminal } from "./cli/terminal.ts";
 import { services } from "./services.ts";
 
-const code = run(process.argv.slice(2), { terminal: processTerminal(), services, serve: serveOnStreams });
-if (code !== undefined) process.exitCode = code;
+const ending = run(process.argv.slice(2), { terminal: processTerminal(), services, serve: serveOnStreams });
+const end = (code: number | undefined) => {
+  if (code !== undefined) process.exitCode = code;
+};
+if (ending instanceof Promise) void ending.then(end);
+else end(ending);

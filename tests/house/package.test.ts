@@ -17,7 +17,7 @@ describe("the package", () => {
     const files = await packagedFiles();
     const expected = [
       /^(package\.json|README\.md|CHANGELOG\.md|LICENSE)$/,
-      /^dist\/(client|client-web|server|server-web|panel)\.js$/,
+      /^dist\/(client|client-web|server|server-web|markout|markout-web|panel)\.js$/,
       /^dist\/panel\.css$/,
       /^client\/(language-configuration|snippets)\.json$/,
       /^client\/walkthrough\/[a-z]+\.md$/,
@@ -59,6 +59,8 @@ describe("the bundles", () => {
     "server.js": 250,
     "server-web.js": 250,
     "cli.js": 270,
+    "markout.js": 330,
+    "markout-web.js": 330,
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,

@@ -22,7 +22,15 @@ registerStdFonts?.(Helvetica, HelveticaBold);
 /** The bytes of a PDF of these pages, in order; `made` is told after each. The same pages and date give the same bytes. */
 export async function pagesToPdf(
   pages: Iterable<Page>,
-  { title, date, made }: { title: string; date: Date; made?: (count: number) => void | Promise<void> },
+  {
+    title,
+    date,
+    made,
+  }: {
+    title: string;
+    date: NonNullable<PDFKit.DocumentInfo["CreationDate"]>;
+    made?: (count: number) => void | Promise<void>;
+  },
 ): Promise<Uint8Array> {
   const document = new Document({
     autoFirstPage: false,

@@ -3,14 +3,16 @@
  */
 import type { Mortise, Piece } from "../../joinery/pieces/piece.ts";
 import { type Figures, mortiseSteps } from "./figures.ts";
-import { type Item, line, type Point, SMALL, words } from "./page.ts";
+import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
 import { spread } from "./spread.ts";
 import type { FullSize } from "./tiles.ts";
 
-/** Height of a rod, of its name above and its figures below, mm. */
-const ROD = 12;
+/** Height of one of a rod's four lanes, of its name above and its figures below, and room for the lanes' names, mm. */
+const LANE = 4.5;
+const ROD = 4 * LANE;
 const NAME = 5;
 const BELOW = 27;
+const NAMES = 17;
 const EACH = NAME + ROD + BELOW;
 
 /** All posts' rods under each other, so many to a drawing as fit in that height. */
@@ -50,9 +52,13 @@ interface Stop {
 function rodOf(piece: Piece, figures: Figures, y: number): { items: Item[]; width: number } {
   const start = (datum: string) => piece.datums.find(({ name }) => name === datum)?.along ?? 0;
   const ends = piece.ends.map((end) => start(end.datum) + endOf(piece, end));
-  const left = Math.min(0, ends[0]!) - 3;
+  const left = Math.min(0, ends[0]!) - NAMES;
   const at = (x: number) => x - left;
   const items: Item[] = [box(at(Math.min(0, ends[0]!)), at(ends[1]!), y, y + ROD, "knife")];
+  lanesOf(piece).forEach((name, k) => {
+    items.push(words([0, y + k * LANE + LANE / 2 + 0.9], name, SMALL));
+    if (k > 0) items.push(between(at(0), at(ends[1]!), y + k * LANE));
+  });
   const stops: Stop[] = [];
   piece.datums.forEach(({ name, along, reach }, k) => {
     items.push(
@@ -72,8 +78,8 @@ function rodOf(piece: Piece, figures: Figures, y: number): { items: Item[]; widt
     if (next.along - along - reach[1] > 0.5)
       stops.push({ x: at(along + reach[1]), text: `curve from ${figures.print(reach[1])}` });
   });
-  for (const mortise of piece.mortises)
-    items.push(...mortiseOn(mortise, at, start(mortise.datum), y, figures, stops));
+  const on: On = { piece, at, y, figures, stops, letters: [] };
+  for (const mortise of piece.mortises) items.push(...mortiseOn(mortise, start(mortise.datum), on));
   stops.push({ x: at(ends[1]!), text: `top ${figures.print(ends[1]! - start(piece.ends[1]!.datum))}` });
   const xs = spread(
     stops.map(({ x }) => x),
@@ -108,50 +114,56 @@ function endOf(piece: Piece, end: Piece["ends"][number]): number {
   return stations[stations.length - 1]!.at - (piece.datums[piece.datums.length - 1]?.along ?? 0);
 }
 
-function mortiseOn(
-  mortise: Mortise,
-  at: (x: number) => number,
-  start: number,
-  y: number,
-  figures: Figures,
-  stops: Stop[],
-): Item[] {
+/** The lanes of a rod: a squared post's faces, or which quarter round from the front a hole in a turned one goes in. */
+const lanesOf = (piece: Piece): string[] =>
+  piece.turned ? ["front", "90°", "180°", "270°"] : piece.faces.map(({ name }) => name);
+
+function laneOf(piece: Piece, { face, round = 0 }: Mortise): number {
+  if (!piece.turned) return lanesOf(piece).indexOf(face);
+  return (Math.round(round / (Math.PI / 2)) + 4) % 4;
+}
+
+interface On {
+  piece: Piece;
+  at: (x: number) => number;
+  y: number;
+  figures: Figures;
+  stops: Stop[];
+  /** Where letters of holes stand already, by lane. */
+  letters: { lane: number; x: number }[];
+}
+
+function mortiseOn(mortise: Mortise, start: number, { piece, at, y, figures, stops, letters }: On): Item[] {
   const { letter, is, face, from, to } = mortise;
   const steps = mortiseSteps(figures, mortise);
   const x = at(start + Math.min(...from));
+  const lane = laneOf(piece, mortise);
+  const top = y + lane * LANE;
+  const base = top + LANE / 2 + 0.9;
   if (is !== "mortise") {
-    stops.push({
-      x,
-      text: `${letter} ${is === "peg" ? "peg" : face || "hole"} ${figures.text(steps.from[0])}`,
-    });
-    const [low, high] = [y + ROD / 2 - 2, y + ROD / 2 + 2];
+    const what = is === "peg" ? "peg" : face || "hole";
+    stops.push({ x, text: `${letter} ${what} ${figures.text(steps.from[0])}` });
+    // Two holes beside each other have their letters one after the other.
+    let letterAt = x + 1.8;
+    while (letters.some((other) => other.lane === lane && Math.abs(other.x - letterAt) < 2.4))
+      letterAt += 2.4;
+    letters.push({ lane, x: letterAt });
+    const through: Point[] = [
+      [x, top],
+      [x, top + LANE],
+    ];
     return [
-      line(
-        [
-          [x, y],
-          [x, y + ROD],
-        ],
-        "fine",
-      ),
-      line(
-        [
-          [x - 2, (low + high) / 2],
-          [x + 2, (low + high) / 2],
-        ],
-        "fine",
-      ),
-      words([x + 0.8, y + 3], letter, SMALL + 1, { bold: true }),
+      line(through, "knife"),
+      circle([x, top + LANE / 2], 1.2, "fine"),
+      words([letterAt, base], letter, SMALL, { bold: true }),
     ];
   }
   const end = at(start + Math.max(...to));
-  stops.push({ x, text: `${letter} ${face} ${figures.text(Math.min(...steps.from))}` });
+  stops.push({ x, text: `${letter} ${face} ${figures.text(Math.min(...steps.from))}`.replace("  ", " ") });
   stops.push({ x: end, text: `${letter} ${figures.text(Math.max(...steps.to))}` });
-  // Front and back mortises take the upper half of the rod, the others the lower, as two often lie at one height.
-  const upper = face === "front" || face === "back";
-  const [low, high] = face === "" ? [y, y + ROD] : upper ? [y, y + ROD / 2] : [y + ROD / 2, y + ROD];
   return [
-    box(x, end, low, high, "knife", 0.85),
-    words([(x + end) / 2, (low + high) / 2 + 1.3], letter, 9, { anchor: "middle", bold: true }),
+    box(x, end, top, top + LANE, "knife", 0.85),
+    words([(x + end) / 2, base], letter, SMALL, { anchor: "middle", bold: true }),
   ];
 }
 
@@ -164,6 +176,15 @@ function box(left: number, right: number, top: number, bottom: number, pen: "kni
   ];
   return line(corners, pen, { closed: true, ...(fill === undefined ? {} : { fill }) });
 }
+
+const between = (left: number, right: number, y: number): Item =>
+  line(
+    [
+      [left, y],
+      [right, y],
+    ],
+    "faint",
+  );
 
 /** A stretch crossed out: nothing is measured there. */
 function hatched(left: number, right: number, y: number): Item {

@@ -29,8 +29,16 @@ export function piecesOf(chair: Chair): Piece[] {
     });
     if (!twin) made.push({ piece: pieceOf(chair, part), cast, design: part.design });
   }
-  for (const { piece } of made) piece.name = commonName(piece.parts.map(({ name }) => name));
-  return made.map(({ piece }) => piece);
+  const pieces = made.map(({ piece }) => piece);
+  const names = pieces.map(({ parts }) => commonName(parts.map(({ name }) => name)));
+  for (const [k, piece] of pieces.entries()) {
+    const name = names[k]!;
+    // Members of one row that come out different tell which they are: `back-slat 1, 4`.
+    const shared = names.filter((other) => other === name).length > 1;
+    const which = piece.parts.map((part) => part.name.slice(name.length + 1)).filter(Boolean);
+    piece.name = shared && which.length > 0 ? `${name} ${which.join(", ")}` : name;
+  }
+  return pieces;
 }
 
 /** One part as a piece; always whole, whatever was built of it. */

@@ -24,10 +24,13 @@ export interface Command {
   usage: string;
   summary: string;
   /** Options beyond those that every command has, as `parseArgs` takes them. */
-  options: Record<string, { type: "string" | "boolean"; short?: string }>;
+  options: Record<string, { type: "string" | "boolean"; short?: string; values?: string }>;
+  /** What `--format` may be, where it is an option; text and json unless said. */
+  formats?: readonly string[];
   /** How many things it takes after its name. */
   takes: { least: number; most: number };
-  run(bench: Bench, given: string[], options: Options): number;
+  /** The ending, at once or when it is done. */
+  run(bench: Bench, given: string[], options: Options): number | Promise<number>;
 }
 
 /** A misuse: one line on standard error. */

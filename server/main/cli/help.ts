@@ -20,9 +20,11 @@ What is worked out is a calculation, not a test: local codes and testing come fi
 
 /** The help of one command. */
 export function helpOf(command: Command): string {
-  const options = Object.entries(command.options).map(([name, { type, short }]) => {
+  const formats = command.formats ?? ["text", "json"];
+  const options = Object.entries(command.options).map(([name, { type, short, values }]) => {
     const dashes = short ? `-${short}, --${name}` : `--${name}`;
-    return [type === "string" ? `${dashes} ${name === "format" ? "text|json" : name.toUpperCase()}` : dashes];
+    const given = values ?? (name === "format" ? formats.join("|") : name.toUpperCase());
+    return [type === "string" ? `${dashes} ${given}` : dashes];
   });
   const listed = options.length ? `\n${columns(options, "  ")}\n` : "";
   return `seatwright ${command.usage}\n\n  ${command.summary}\n${listed}`;

@@ -9,13 +9,24 @@ import { explain } from "./explain.ts";
 import { fit } from "./fit.ts";
 import { format } from "./format.ts";
 import { help, helpOf } from "./help.ts";
+import { markout } from "./markout.ts";
 import { reckon } from "./reckon.ts";
 import { stand } from "./stand.ts";
 
-export const commands: readonly Command[] = [check, reckon, assemble, stand, fit, draw, format, explain];
+export const commands: readonly Command[] = [
+  check,
+  reckon,
+  assemble,
+  stand,
+  fit,
+  draw,
+  markout,
+  format,
+  explain,
+];
 
 /** Runs one command line and gives the exit code; nothing when a server was started that ends by itself. */
-export function run(args: readonly string[], bench: Bench): number | undefined {
+export function run(args: readonly string[], bench: Bench): number | Promise<number> | undefined {
   const [first, ...rest] = args;
   if (first === "--stdio" && rest.length === 0) {
     bench.serve();
@@ -29,7 +40,7 @@ export function run(args: readonly string[], bench: Bench): number | undefined {
   return runCommand(bench, command, rest);
 }
 
-function runCommand(bench: Bench, command: Command, args: string[]): number {
+function runCommand(bench: Bench, command: Command, args: string[]): number | Promise<number> {
   const config: ParseArgsConfig = {
     args,
     options: { ...command.options, help: { type: "boolean", short: "h" } },
@@ -48,8 +59,10 @@ function runCommand(bench: Bench, command: Command, args: string[]): number {
   const count = parsed.positionals.length;
   if (count < least) return misuse(bench, `"${command.name}" needs more: ${command.usage}.`);
   if (count > most) return misuse(bench, `"${command.name}" takes no more than that: ${command.usage}.`);
-  if (options.format !== undefined && options.format !== "text" && options.format !== "json") {
-    return misuse(bench, `"--format ${options.format}" is not known; there are "text" and "json".`);
+  const formats = command.formats ?? ["text", "json"];
+  if (options.format !== undefined && !formats.includes(String(options.format))) {
+    const known = formats.map((each) => `"${each}"`).join(" and ");
+    return misuse(bench, `"--format ${options.format}" is not known; there are ${known}.`);
   }
   return command.run(bench, parsed.positionals, options);
 }

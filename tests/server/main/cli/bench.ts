@@ -18,8 +18,21 @@ export function seatwright(...args: string[]): Ran {
 }
 
 export function ranWith(colour: boolean, ...args: string[]): Ran {
+  const { ran, ending } = begun(colour, args);
+  if (ending instanceof Promise) throw new Error("this command takes its time: await `ranInTime`");
+  return { ...ran, code: ending };
+}
+
+/** The same for a command that is not done at once. */
+export async function ranInTime(...args: string[]): Promise<Ran> {
+  const { ran, ending } = begun(false, args);
+  const code = await ending;
+  return { ...ran, code };
+}
+
+function begun(colour: boolean, args: string[]) {
   const ran: Ran = { code: undefined, out: "", error: "", served: false };
-  ran.code = run(args, {
+  const ending = run(args, {
     terminal: {
       out: (text) => {
         ran.out += text;
@@ -34,7 +47,7 @@ export function ranWith(colour: boolean, ...args: string[]): Ran {
       ran.served = true;
     },
   });
-  return ran;
+  return { ran, ending };
 }
 
 /** A folder for one test file's chairs, gone when its tests are done; gives each file's path. */

@@ -1,0 +1,136 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Step } from "../../drawing/markout/figures.ts";
+import type { PaperName } from "../../drawing/markout/paper.ts";
+import type { Study } from "../../study.ts";
+import type { Made, MarkoutFormat } from "../markout/make.ts";
+import { whyNot } from "../markout/refusal.ts";
+import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
+import { readInput } from "./read-input.ts";
+import { brush, harmless } from "./terminal.ts";
+
+const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
+
+export const markout: Command = {
+  name: "markout",
+  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg] [-o OUT]",
+  summary: "make marking-out sheets of every part, rods for the posts, and full-size templates",
+  options: {
+    part: { type: "string", values: "NAME" },
+    templates: { type: "boolean" },
+    paper: { type: "string", values: "a4|letter" },
+    step: { type: "string", values: "1/16|1/32|1/64" },
+    format: { type: "string" },
+    out: { type: "string", short: "o" },
+  },
+  formats: ["pdf", "svg"],
+  takes: { least: 1, most: 1 },
+  async run(bench, [file], options) {
+    const wrong = misused(options);
+    if (wrong) return misuse(bench, wrong);
+    const input = readInput(file!);
+    if (!("text" in input)) {
+      const paint = brush(bench.terminal.colour.error);
+      bench.terminal.error(`${paint("bold", harmless(input.file))}: ${input.refused}.\n`);
+      return ENDED.misuse;
+    }
+    return mark(bench, studyOf(bench, input), file!, options);
+  },
+};
+
+/** What is wrong with the options themselves. */
+function misused({ paper, step }: Options): string | undefined {
+  if (paper !== undefined && paper !== "a4" && paper !== "letter")
+    return `"--paper ${paper}" is not known; there are "a4" and "letter".`;
+  if (step !== undefined && !(String(step) in steps))
+    return `"--step ${step}" is not known; there are "1/16", "1/32" and "1/64" of an inch.`;
+  return undefined;
+}
+
+async function mark(bench: Bench, study: Study, file: string, options: Options): Promise<number> {
+  const { chair, problems } = study;
+  const { step, part } = options;
+  if (step !== undefined && chair.design.units !== "in")
+    return misuse(bench, `"--step" is for files in inches, and "${file}" is in ${chair.design.units}.`);
+  const errors = problems.filter(({ severity }) => severity === "error").length;
+  const because = whyNot(chair, errors);
+  if (because) {
+    bench.terminal.error(`${harmless(file)}: ${because}; "seatwright check" tells.\n`);
+    return ENDED.faults;
+  }
+  const { makeMarkout, piecesAsked } = await import("../markout/node.ts");
+  if (typeof part === "string" && piecesAsked(chair, part).length === 0)
+    return misuse(
+      bench,
+      noSuchPart(
+        part,
+        piecesAsked(chair).flatMap((piece) => [piece.name, ...piece.parts.map(({ name }) => name)]),
+      ),
+    );
+  const format: MarkoutFormat = options.format === "svg" ? "svg" : "pdf";
+  const progress = progressOn(bench);
+  const made = await makeMarkout(
+    chair,
+    {
+      // Makers who work in inches mostly have the other paper in their printers.
+      paper: (options.paper as PaperName | undefined) ?? (chair.design.units === "in" ? "letter" : "a4"),
+      ...(step === undefined ? {} : { step: steps[String(step)]! }),
+      ...(typeof part === "string" ? { part } : {}),
+      templates: options.templates === true,
+      format,
+      date: new Date(),
+    },
+    progress.told,
+  );
+  progress.end();
+  if (made.pages === 0) {
+    bench.terminal.error(`${harmless(file)}: nothing in it wants a template.\n`);
+    return ENDED.well;
+  }
+  return write(bench, made, format, typeof options.out === "string" ? options.out : undefined, file);
+}
+
+function noSuchPart(part: string, names: readonly string[]): string {
+  const near = nearest(part, names);
+  return `there is no part "${part}".${near ? ` Did you mean "${near}"?` : ""}`;
+}
+
+/** One PDF, or a folder of SVGs; beside where the command is run unless told otherwise. */
+function write(
+  bench: Bench,
+  made: Made,
+  format: MarkoutFormat,
+  out: string | undefined,
+  file: string,
+): number {
+  const stem = `${basename(file).replace(/\.chair$/, "")}-markout`;
+  const target = out ?? (format === "pdf" ? `${stem}.pdf` : stem);
+  try {
+    if (format === "pdf") writeFileSync(target, made.files[0]!.bytes);
+    else {
+      mkdirSync(target, { recursive: true });
+      for (const { name, bytes } of made.files) writeFileSync(join(target, name), bytes);
+    }
+  } catch (error) {
+    return misuse(
+      bench,
+      `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
+    );
+  }
+  const pages = `${made.pages} ${made.pages === 1 ? "page" : "pages"}`;
+  const full = made.fullSize
+    ? `, ${made.fullSize} of them at full size: print at 100 % and check the 100 mm square first`
+    : "";
+  bench.terminal.out(`${harmless(target)}: ${pages}${full}.\n`);
+  return ENDED.well;
+}
+
+/** A line that counts the pages, on a terminal only. */
+function progressOn({ terminal }: Bench): { told: (done: number, of: number) => void; end: () => void } {
+  if (!terminal.colour.error) return { told: () => undefined, end: () => undefined };
+  return {
+    told: (done, of) => terminal.error(`\r  page ${done} of ${of}`),
+    end: () => terminal.error("\r\u001b[K"),
+  };
+}

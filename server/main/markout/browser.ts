@@ -1,0 +1,12 @@
+/**
+ * Marking-out sheets in a web worker.
+ */
+import { answer } from "./answer.ts";
+
+declare const self: DedicatedWorkerGlobalScope;
+
+self.onmessage = ({ data }) => {
+  answer(data, (message) => self.postMessage(message)).catch((error: unknown) => {
+    self.postMessage({ is: "refused", because: String(error) });
+  });
+};

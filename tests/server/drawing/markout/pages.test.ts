@@ -1,0 +1,132 @@
+/**
+ * Every page of every sample, on both papers, in millimetres and in inches: readable, within its border, no words over words.
+ */
+import { describe, expect, it } from "vitest";
+import type { Chair } from "../../../../server/chair/chair.ts";
+import { widthOf } from "../../../../server/drawing/markout/lettering.ts";
+import { type Page, POINT, type Words } from "../../../../server/drawing/markout/page.ts";
+import { markoutPages, piecesAsked } from "../../../../server/drawing/markout/pages.ts";
+import { MARGIN, papers } from "../../../../server/drawing/markout/paper.ts";
+import { pageToSvg } from "../../../../server/drawing/markout/svg.ts";
+import { sampleChair, sampleNames } from "../chairs.ts";
+
+interface Box {
+  text: string;
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+/** Capitals reach some 0.72 of the type's height above the line; what hangs below it is left out, as nothing is lost where it touches. */
+function boxOf({ at: [x, y], text, size, bold, anchor, upright }: Words): Box {
+  const long = widthOf(text, size, bold);
+  const high = 0.72 * size * POINT;
+  const back = anchor === "middle" ? long / 2 : anchor === "end" ? long : 0;
+  return upright
+    ? { text, left: x - high, right: x, top: y + back - long, bottom: y + back }
+    : { text, left: x - back, right: x - back + long, top: y - high, bottom: y };
+}
+
+const wordsOf = ({ items }: Page): Words[] => items.filter((item) => item.is === "words");
+
+const meet = (a: Box, b: Box): boolean =>
+  Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.1 &&
+  Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.1;
+
+const inInches = (chair: Chair): Chair => ({ ...chair, design: { ...chair.design, units: "in" } });
+
+describe.each(sampleNames)("the marking-out pages of %s", (name) => {
+  const chair = sampleChair(name);
+  const cases = (["a4", "letter"] as const).flatMap((paper) => [
+    { paper, chair, units: chair.design.units, step: 32 as const },
+    { paper, chair: inInches(chair), units: "in", step: 64 as const },
+  ]);
+  it.each(cases)("are readable on $paper in $units", ({ paper, chair, step }) => {
+    const { width, height } = papers[paper];
+    const pages = markoutPages(chair, { paper, step });
+    expect(pages.length).toBeGreaterThan(8);
+    for (const page of pages) {
+      expect([page.width, page.height]).toEqual([width, height]);
+      const boxes = wordsOf(page).map(boxOf);
+      for (const { size } of wordsOf(page)) expect(size).toBeGreaterThanOrEqual(7);
+      for (const box of boxes) {
+        const inside =
+          box.left >= MARGIN &&
+          box.right <= width - MARGIN &&
+          box.top >= MARGIN &&
+          box.bottom <= height - MARGIN;
+        expect(inside, `${page.name}: "${box.text}" outside the border: ${JSON.stringify(box)}`).toBe(true);
+      }
+      for (const item of page.items) {
+        if (item.is !== "line") continue;
+        for (const [x, y] of item.points) {
+          const inside =
+            x > MARGIN - 0.01 && x < width - MARGIN + 0.01 && y > MARGIN - 0.01 && y < height - MARGIN + 0.01;
+          expect(inside, `${page.name}: a line to ${x}, ${y}`).toBe(true);
+        }
+      }
+      const over = boxes.flatMap((a, k) =>
+        boxes.slice(k + 1).flatMap((b) => (meet(a, b) ? [`${a.text} | ${b.text}`] : [])),
+      );
+      expect(over, page.name).toEqual([]);
+    }
+  });
+
+  it("are numbered, titled and named apart", () => {
+    const pages = markoutPages(chair, { paper: "a4" });
+    for (const [k, page] of pages.entries()) {
+      const texts = wordsOf(page).map(({ text }) => text);
+      expect(texts).toContain(`${k + 1} of ${pages.length}`);
+      expect(texts).toContain(chair.design.title!.value);
+      if (page.fullSize) expect(texts).toContain("Check the 100 mm square before using a template.");
+    }
+    // A template of a piece follows its sheets, so that names may come again but no page of either is lost.
+    expect(new Set(pages.map((page) => pageToSvg(page, "x"))).size).toBe(pages.length);
+  });
+
+  it("hold a sheet for every piece, with how many and its timber", () => {
+    const pages = markoutPages(chair, { paper: "a4" });
+    for (const piece of piecesAsked(chair)) {
+      const sheet = pages.find((page) => page.name === piece.name || page.name === `${piece.name} 1`)!;
+      const texts = wordsOf(sheet).map(({ text }) => text);
+      expect(texts.some((text) => text.startsWith(`${piece.parts.length} off`))).toBe(true);
+      expect(texts.some((text) => text.includes(piece.timber!.replaceAll("-", " ")))).toBe(true);
+    }
+  });
+});
+
+describe("asking for less", () => {
+  const chair = sampleChair("boathouse-mess-chair");
+  const names = (options: Partial<Parameters<typeof markoutPages>[1]>) =>
+    markoutPages(chair, { paper: "a4", ...options }).map(({ name }) => name);
+
+  it("gives one part's sheets, rod and templates", () => {
+    expect(names({ part: "crest" })).toEqual(["crest", "check", "crest template 1", "crest template 2"]);
+    expect(names({ part: "front.right" })[0]).toBe("front");
+  });
+
+  it("gives the full-size pages alone", () => {
+    const pages = names({ templates: true });
+    expect(pages[0]).toBe("check");
+    expect(pages.filter((name) => name.startsWith("rods"))).toHaveLength(4);
+    expect(pages.filter((name) => name.startsWith("back template"))).toHaveLength(4);
+  });
+
+  it("gives nothing for a part that is not there", () => {
+    expect(names({ part: "keel" })).toEqual([]);
+  });
+});
+
+describe("an SVG of a page", () => {
+  it("escapes what the maker wrote", () => {
+    const chair = sampleChair("boathouse-mess-chair");
+    const title = '<script>alert("x")</script> & so on';
+    const design = { ...chair.design, title: { ...chair.design.title!, value: title } };
+    const [page] = markoutPages({ ...chair, design }, { paper: "a4" });
+    const svg = pageToSvg(page!, title);
+    expect(svg).not.toContain("<script");
+    expect(svg).toContain("&lt;script&gt;");
+    expect(svg).toMatch(/width="297mm" height="210mm" viewBox="0 0 297 210"/);
+  });
+});
