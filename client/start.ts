@@ -2,7 +2,7 @@
  * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
  */
 import { commands, type ExtensionContext, type TextDocument, window } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
 import { markOut, type StartMarker } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
 import { createPanels } from "./panel/panels.ts";
@@ -17,6 +17,16 @@ function chairAtHand(): TextDocument | undefined {
   return document?.languageId === LANGUAGE ? document : undefined;
 }
 
+/** VS Code's hovers show images; the server draws joints for those that do. */
+const hoverPictures: StaticFeature = {
+  fillClientCapabilities(capabilities) {
+    capabilities.experimental = { ...capabilities.experimental, seatwright: { hoverPictures: true } };
+  },
+  initialize() {},
+  clear() {},
+  getState: () => ({ kind: "static" }),
+};
+
 /** Starts the server by `makeClient` and registers the commands and the drawing panel; `startMarker` makes marking-out sheets. */
 export async function start(
   context: ExtensionContext,
@@ -28,6 +38,7 @@ export async function start(
     outputChannelName: "Seatwright",
     diagnosticCollectionName: "seatwright",
   });
+  client.registerFeature(hoverPictures);
   const panels = createPanels(context, client);
   context.subscriptions.push(
     panels,

@@ -8,11 +8,12 @@ import { lineAt } from "../../grammar/walk.ts";
 import type { Joint } from "../chair/chair.ts";
 import { workedValue } from "../chair/values.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
+import { jointPicture } from "../drawing/joint-picture.ts";
 import { aboutName } from "./about.ts";
 import { aboutJoint } from "./about-joint.ts";
 import { aboutWorked, comesTo, lengthOf } from "./about-value.ts";
 import { aboutRow, aboutRule, aboutWord } from "./about-word.ts";
-import { nameOfPart, withoutTwins } from "./chair-parts.ts";
+import { jointsCalled, nameOfPart, withoutTwins } from "./chair-parts.ts";
 import { bullets, code, paragraphs, plain } from "./markdown.ts";
 import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./place.ts";
 import { rangeOf, type View } from "./view.ts";
@@ -21,18 +22,18 @@ interface Told extends Span {
   says: string;
 }
 
-/** The hover at a place, or nothing where there is nothing to tell. */
-export function hover(view: View, offset: number): Hover | null {
+/** The hover at a place, or nothing where there is nothing to tell. Joints are shown in section where the editor can show `pictures`. */
+export function hover(view: View, offset: number, { pictures = false } = {}): Hover | null {
   if (commentAt(view.tree, offset)) return null;
   const statement = lineAt(view.tree, offset);
-  const told = statement && tellOf(view, statement, offset);
+  const told = statement && tellOf(view, statement, offset, pictures);
   const findings = findingsAt(view, offset);
   if (!told && !findings) return null;
   const value = [told?.says, findings].filter(Boolean).join("\n\n---\n\n");
   return { contents: { kind: "markdown", value }, ...(told && { range: rangeOf(view.document, told) }) };
 }
 
-function tellOf(view: View, statement: Statement, offset: number): Told | undefined {
+function tellOf(view: View, statement: Statement, offset: number, pictures: boolean): Told | undefined {
   const { word, row } = statement;
   if (word && within(word, offset) && offset < word.end)
     return row && { ...spanOf(word), says: aboutRow(row) };
@@ -44,10 +45,10 @@ function tellOf(view: View, statement: Statement, offset: number): Told | undefi
   const fact = factsAt(statement, offset).find(
     ({ slot }) => slot === "name" || slot === "ref" || slot === "word",
   );
-  return (fact && ofFact(view, statement, fact)) ?? ofWord(view, part);
+  return (fact && ofFact(view, statement, fact, pictures)) ?? ofWord(view, part);
 }
 
-function ofFact(view: View, statement: Statement, fact: Fact): Told | undefined {
+function ofFact(view: View, statement: Statement, fact: Fact, pictures: boolean): Told | undefined {
   if (!fact.name) return undefined;
   const { study } = view;
   if (fact.slot === "word") {
@@ -65,7 +66,11 @@ function ofFact(view: View, statement: Statement, fact: Fact): Told | undefined 
   }
   const made = fact.label === "joint" ? jointsMade(view, fact) : [];
   const says = made.length ? aboutUse(view, fact.name, made) : aboutName(study, nameOfPart(fact.name));
-  return says ? { ...spanOf(fact), says } : undefined;
+  const shown = pictures && picturesOf(view, made.length ? made : jointsCalled(study.chair, fact.name));
+  if (!says) return undefined;
+  // Right under the title: hovers are short, and what comes last has to be scrolled to.
+  const [title, ...rest] = says.split("\n\n");
+  return { ...spanOf(fact), says: paragraphs(title, shown, ...rest) };
 }
 
 /** The joints that a line makes, right-hand twins left out. */
@@ -73,6 +78,24 @@ function jointsMade(view: View, at: Span): Joint[] {
   const joints = [...view.study.chair.joints.values()];
   return withoutTwins(joints.filter((joint) => joint.at.start <= at.end && at.start <= joint.at.end));
 }
+
+/** Most joints shown in section in one hover. */
+const MOST_PICTURES = 2;
+
+/** Joints in section, as images within the text: nothing is fetched. */
+function picturesOf({ study: { chair } }: View, joints: readonly Joint[]): string {
+  return joints
+    .slice(0, MOST_PICTURES)
+    .flatMap((joint) => {
+      const picture = jointPicture(chair, joint);
+      const address =
+        picture && `data:image/svg+xml,${encodeURIComponent(picture).replace(/[()]/g, percent)}`;
+      return address ? `![${plain(joint.name)} in section](${address})` : [];
+    })
+    .join("\n\n");
+}
+
+const percent = (sign: string): string => `%${sign.charCodeAt(0).toString(16)}`;
 
 /** A joint where it is used: its sizes there, as cut, against the rules. */
 function aboutUse(view: View, name: string, made: Joint[]): string {

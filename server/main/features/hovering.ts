@@ -1,7 +1,7 @@
 /**
  * Hover: what stands under the pointer, and for a worked-out value which figures of the text move it.
  */
-import type { CancellationToken, HoverParams } from "vscode-languageserver";
+import type { CancellationToken, ClientCapabilities, HoverParams } from "vscode-languageserver";
 import type { Hover, MarkupContent } from "vscode-languageserver-types";
 import { hangsOn } from "../../compare/hangs-on.ts";
 import { aboutMovers } from "../../editor/about-movers.ts";
@@ -19,13 +19,19 @@ export const hoverFeature: Feature = onDocument({
   empty: null,
   async answer(view, { position }: HoverParams, world, token): Promise<Hover | null> {
     const offset = view.document.offsetAt(position);
-    const told = hover(view, offset);
+    const told = hover(view, offset, { pictures: showsPictures(world.client) });
     const movers = told && (await moversAt(view, offset, world, token));
     if (!movers) return told;
     const { value } = told.contents as MarkupContent;
     return { ...told, contents: { kind: "markdown", value: `${value}\n\n${movers}` } };
   },
 });
+
+/** Whether the editor says that its hovers show images. */
+function showsPictures({ experimental }: ClientCapabilities): boolean {
+  const own: unknown = (experimental as { seatwright?: unknown } | undefined)?.seatwright;
+  return (own as { hoverPictures?: unknown } | undefined)?.hoverPictures === true;
+}
 
 /** Each figure tried costs the whole chair once more, so it is done in turns, and no longer than somebody waits for a hover. */
 async function moversAt(

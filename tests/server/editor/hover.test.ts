@@ -50,6 +50,23 @@ describe("hover on a part", () => {
     expect(all).toContain("seat-back to back.left");
   });
 
+  it("shows a joint in section where the editor can show pictures, and nowhere else", () => {
+    const { view, offset } = at("up seat-height - 12\n  joined rail-t|enon");
+    const says = (pictures: boolean) => (hover(view, offset, { pictures })!.contents as MarkupContent).value;
+    const image = /!\[seat-front to front\.left in section\]\((data:image\/svg\+xml,[^\s()]+)\)/;
+    const [, address = ""] = image.exec(says(true)) ?? [];
+    expect(decodeURIComponent(address)).toMatch(/<svg .*<path .*<\/svg>$/);
+    expect(says(false)).not.toContain("data:");
+  });
+
+  it("tells what holds a joint, and the glue-up that closes it", () => {
+    const says = told(at("up seat-height - 12\n  joined rail-t|enon"));
+    // Cheeks 54 high and 25 long but for the mitre.
+    expect(says).toMatch(/Glued long grain to long grain over [\d.]+ mm²/);
+    expect(says).toMatch(/Closes in glue-up \d of \d, the front frame, straight side to side/);
+    expect(told(at("post fr|ont"))).toMatch(/Glued up in \d, the front frame/);
+  });
+
   it("tells a declared angle with what it must keep to", () => {
     expect(told(at("angle back-r|ake"))).toMatch(/\d° ?.*To be from 4° to 9°/s);
   });
