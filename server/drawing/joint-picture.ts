@@ -20,7 +20,7 @@ export function jointPicture(chair: Chair, joint: Joint): string | undefined {
   const sections = sectionsOfJoint(chair, joint);
   if (!sections) return undefined;
   const both = [sections.thick, sections.wide];
-  const sizes = both.map(({ window: { low, high } }) => [high[0] - low[0], high[1] - low[1]] as const);
+  const sizes = both.map(({ shown: { low, high } }) => [high[0] - low[0], high[1] - low[1]] as const);
   const wide = sizes.reduce((sum, [x]) => sum + x, 0);
   const tall = Math.max(...sizes.map(([, y]) => y));
   if (!(wide > 0 && tall > 0 && Number.isFinite(wide + tall))) return undefined;
@@ -37,9 +37,9 @@ export function jointPicture(chair: Chair, joint: Joint): string | undefined {
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height)}" viewBox="0 0 ${number(width)} ${number(height)}"><rect width="100%" height="100%" rx="4" fill="${PAPER}"/>${views.join("")}</svg>`;
 }
 
-/** One cut, clipped to its window. */
-function viewOf({ entered, others, part, pegs, window }: JointSection, at: Point, scale: number): string {
-  const { low, high } = window;
+/** One cut, clipped to what is shown. */
+function viewOf({ entered, others, part, pegs, shown }: JointSection, at: Point, scale: number): string {
+  const { low, high } = shown;
   const size = [(high[0] - low[0]) * scale, (high[1] - low[1]) * scale].map(number);
   const place = ([x, y]: Point): string => `${number((x - low[0]) * scale)} ${number((y - low[1]) * scale)}`;
   const shapes = (rings: readonly Point[][], fill: string): string => {

@@ -13,7 +13,7 @@ export interface JointSection {
   part: Point[][];
   pegs: { at: Point; diameter: number }[];
   /** What to show: from the rail's end to the far side of the member. */
-  window: { low: Point; high: Point };
+  shown: { low: Point; high: Point };
 }
 
 /** How much of the rail is shown before its shoulder, and of all around a member, mm. */
@@ -86,12 +86,12 @@ function sectionAt(
     others: cut(others),
     part: body,
     pegs: seen.map((at) => ({ at: flat(at), diameter: pegs!.diameter })),
-    window: windowOn(entered, cut(own)),
+    shown: shownOf(entered, cut(own)),
   };
 }
 
 /** From a little of the rail to the far side, and along the member as far as the joint wants. */
-function windowOn(entered: readonly Point[][], own: readonly Point[][]): JointSection["window"] {
+function shownOf(entered: readonly Point[][], own: readonly Point[][]): JointSection["shown"] {
   const spots = own.flat();
   const ys = spots.map(([, y]) => y);
   const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
