@@ -2,10 +2,30 @@
  * What passes between server, extension and panel about the drawing. Each message is checked where it arrives in the extension.
  */
 import * as z from "zod";
+import { overlayNames } from "../../server/drawing/sheet.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 
 const point = z.tuple([z.number(), z.number()]);
 const span = z.object({ start: z.number().int().nonnegative(), end: z.number().int().nonnegative() });
+
+const overlay = z.object({
+  name: z.enum(overlayNames),
+  strokes: z.array(
+    z.object({
+      points: z.array(point),
+      is: z.enum(["foot", "support", "tipping", "load", "centre", "quarter", "body", "arm"]),
+    }),
+  ),
+  words: z.array(
+    z.object({
+      text: z.string(),
+      of: z.enum(["line", "load", "weight"]),
+      at: point,
+      anchor: z.enum(["start", "middle", "end"]),
+      upright: z.literal(true).optional(),
+    }),
+  ),
+});
 
 const sheet = z.object({
   title: z.string(),
@@ -34,6 +54,7 @@ const sheet = z.object({
           arc: z.array(point).optional(),
         }),
       ),
+      overlays: z.array(overlay).optional(),
     }),
   ),
   width: z.number().positive(),
@@ -95,7 +116,9 @@ export function readDrawing(given: unknown): DrawingParams | undefined {
 /** Panel → extension. */
 const fromPanel = z.discriminatedUnion("type", [
   /** The panel has loaded, or loaded anew, and wants what there is. */
-  z.object({ type: z.literal("ready") }),
+  z.object({ type: z.literal("ready"), overlays: z.array(z.enum(overlayNames)) }),
+  /** What is to be laid over the drawing. */
+  z.object({ type: z.literal("overlays"), names: z.array(z.enum(overlayNames)) }),
   /** A part was chosen: show its text. */
   z.object({ type: z.literal("reveal"), part: z.string() }),
   /** A finding was chosen: show its place in the text. */

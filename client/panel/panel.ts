@@ -14,6 +14,7 @@ import {
   workspace,
 } from "vscode";
 import type { Span } from "../../grammar/problem.ts";
+import type { OverlayName } from "../../server/drawing/sheet.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
@@ -31,6 +32,8 @@ export interface DrawingPanel {
   show(): void;
   /** A drawing from the server; one older than what is shown is passed over. */
   draw(drawing: DrawingParams): void;
+  /** What is laid over the drawing. */
+  readonly overlays: readonly OverlayName[];
   /** The server starts anew and counts from the beginning. */
   reset(): void;
 }
@@ -41,6 +44,8 @@ export function createPanel(given: {
   panel: WebviewPanel;
   extension: Uri;
   closed(): void;
+  /** Something else is to be laid over it. */
+  overlaid(): void;
   save(drawing: DrawingParams): void;
   print(drawing: DrawingParams): void;
 }): DrawingPanel {
@@ -48,6 +53,13 @@ export function createPanel(given: {
   const places = createPartPlaces();
   const adjusting = createAdjusting(() => openText(uri));
   let latest: DrawingParams | undefined;
+  let overlays: readonly OverlayName[] = [];
+
+  const lay = (names: readonly OverlayName[]) => {
+    if (String(names) === String(overlays)) return;
+    overlays = names;
+    given.overlaid();
+  };
 
   const dist = Uri.joinPath(extension, "dist");
   const file = (name: string) => panel.webview.asWebviewUri(Uri.joinPath(dist, name)).toString();
@@ -64,7 +76,11 @@ export function createPanel(given: {
   const listening = Disposable.from(
     panel.webview.onDidReceiveMessage((sent) => {
       const message = readFromPanel(sent);
-      if (message?.type === "ready") introduce();
+      if (message?.type === "ready") {
+        introduce();
+        lay(message.overlays);
+      }
+      if (message?.type === "overlays") lay(message.names);
       if (message?.type === "reveal") void reveal(places.of(message.part));
       if (message?.type === "revealFault") {
         const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
@@ -117,6 +133,9 @@ export function createPanel(given: {
     uri,
     get latest() {
       return latest;
+    },
+    get overlays() {
+      return overlays;
     },
     get active() {
       return panel.active;

@@ -41,7 +41,10 @@ export function createPanels(
     };
     const save = (drawing: DrawingParams) => void saveDrawing(drawing);
     const print = (drawing: DrawingParams) => void printDrawing(drawing, storage);
-    panels.set(key, createPanel({ uri, panel, extension, closed, save, print }));
+    panels.set(
+      key,
+      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), save, print }),
+    );
     watch(uri, true);
   }
 
@@ -54,7 +57,12 @@ export function createPanels(
 
   function watch(uri: Uri, on: boolean) {
     if (client.state !== State.Running) return;
-    const params: WatchDrawingParams = { uri: client.code2ProtocolConverter.asUri(uri), watch: on };
+    const overlays = [...(panels.get(uri.toString())?.overlays ?? [])];
+    const params: WatchDrawingParams = {
+      uri: client.code2ProtocolConverter.asUri(uri),
+      watch: on,
+      overlays,
+    };
     void client.sendNotification(WATCH_DRAWING, params);
   }
 

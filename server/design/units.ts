@@ -1,7 +1,6 @@
 /**
  * Units as they are written, and quantities as they are printed.
  */
-import Fraction from "fraction.js";
 import type { Dimension, LengthUnit, Quantity } from "./design.ts";
 
 /** What one of a unit is: millimetres, radians, kilograms, newtons, or a share of one. */
@@ -47,8 +46,15 @@ export function printBareLength(mm: number, unit: LengthUnit, parts: number = in
 function inches(value: number, parts: number): string {
   const count = Math.round(value * parts);
   if (!Number.isSafeInteger(count)) return decimals(value, 0);
-  return new Fraction(count, parts).toFraction(true);
+  const rest = Math.abs(count) % parts;
+  const whole = (Math.abs(count) - rest) / parts;
+  const common = commonDivisor(rest, parts);
+  const fraction = rest === 0 ? "" : `${rest / common}/${parts / common}`;
+  return `${count < 0 ? "-" : ""}${[whole || "", fraction].filter(Boolean).join(" ") || "0"}`;
 }
+
+/** Euclid's. */
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
 /** An angle to a tenth of a degree: `6.5°`. */
 export function printAngle(radians: number): string {

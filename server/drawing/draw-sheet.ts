@@ -7,8 +7,9 @@ import { floorLines } from "./floor-line.ts";
 import { type Seen, see } from "./hidden-lines.ts";
 import { layOut, type Placed } from "./layout.ts";
 import { type Extent, leanMeasures, lengthMeasures, type Reach } from "./measures.ts";
+import { overlaysOf, overlayViews, pointsOf } from "./overlays.ts";
 import { type ScenePart, sceneOf } from "./scene.ts";
-import type { Area, DimensionLine, Point, Sheet, Stroke, View } from "./sheet.ts";
+import type { Area, DimensionLine, Overlay, OverlayName, Point, Sheet, Stroke, View } from "./sheet.ts";
 import { motionInto, sights } from "./sight.ts";
 
 const captions: Record<View["name"], string> = {
@@ -24,9 +25,9 @@ const CAPTION = 30;
 
 /**
  * Front, side and plan of a chair as it stands on the floor, hidden lines taken out, with its main dimensions in the file's units,
- * laid out on one sheet. The sheet is full size: one millimetre of the chair is one of the sheet.
+ * laid out on one sheet. The sheet is full size: one millimetre of the chair is one of the sheet. `asked` are laid over it.
  */
-export function drawSheet(chair: Chair): Sheet {
+export function drawSheet(chair: Chair, asked: readonly OverlayName[] = []): Sheet {
   const parts = sceneOf(chair);
   const bodies = parts.map(({ body }) => body);
   const seen = {
@@ -40,27 +41,36 @@ export function drawSheet(chair: Chair): Sheet {
     plan: extentOfSeen(seen.plan),
   };
   const measures = lengthMeasures(chair, extents);
+  const laid = overlaysOf(chair, asked, extents);
   const look = (name: View["name"]): Look => {
+    const overlays = laid.map(({ overlay }) => overlay).filter((each) => overlayViews[each.name] === name);
+    const whole = overlays.length
+      ? around(extents[name], extentOf(overlays.flatMap(pointsOf)))
+      : extents[name];
     const dimensions = lengthLines(
       measures.filter((measure) => measure.view === name),
-      extents[name],
+      whole,
     );
     if (name === "side") {
       const outlines = seen.side.bodies.flatMap(({ hiders }) => hiders.map(({ outline }) => outline));
       dimensions.push(...leanMeasures(chair).map((measure) => leanLine(measure, outlines)));
     }
-    return { name, parts, seen: seen[name], extent: extents[name], dimensions, centred: isPaired(chair) };
+    const { [name]: extent } = extents;
+    return { name, parts, seen: seen[name], extent, whole, dimensions, overlays, centred: isPaired(chair) };
   };
   const views = {
     front: drawView(look("front")),
     side: drawView(look("side")),
     plan: drawView(look("plan")),
   };
-  const sheet = layOut(views, chair.design.units);
+  const sheet = layOut(views, chair.design.units, laid.length);
   return {
     title: chair.design.title?.value ?? "",
     ...sheet,
-    notes: [`As it stands on the floor. Lengths in ${unitWords[chair.design.units]}.`],
+    notes: [
+      `As it stands on the floor. Lengths in ${unitWords[chair.design.units]}.`,
+      ...laid.map(({ note }) => note),
+    ],
   };
 }
 
@@ -69,23 +79,26 @@ interface Look {
   parts: readonly ScenePart[];
   seen: Seen;
   extent: Extent;
+  /** With what is laid over it. */
+  whole: Extent;
   dimensions: DimensionLine[];
+  overlays: Overlay[];
   centred: boolean;
 }
 
 /** A view as seen, y up, with all that goes with it. */
-function drawView({ name, parts, seen, extent, dimensions, centred }: Look): Placed {
+function drawView({ name, parts, seen, extent, whole, dimensions, overlays, centred }: Look): Placed {
   const strokes: Stroke[] = chainsOf(seen.lines).map(({ body, is, points }) => ({
     points,
     is,
     part: parts[body]!.name,
   }));
-  if (name !== "plan") strokes.push(...floorLines(extent).map((points): Stroke => ({ points, is: "floor" })));
+  if (name !== "plan") strokes.push(...floorLines(whole).map((points): Stroke => ({ points, is: "floor" })));
   if (centred && name !== "side") strokes.push(centreLine(extent));
   const lines = strokes.filter(({ part }) => part === undefined).flatMap(({ points }) => points);
   const reach = dimensions
     .map(reachOf)
-    .reduce(around, around(extent, extentOf([...lines, [extent.left, extent.low]])));
+    .reduce(around, around(whole, extentOf([...lines, [extent.left, extent.low]])));
   const captionAt: Point = [(extent.left + extent.right) / 2, reach.low - CAPTION - WORDS];
   const view = {
     name,
@@ -94,6 +107,7 @@ function drawView({ name, parts, seen, extent, dimensions, centred }: Look): Pla
     strokes,
     areas: areasOf(parts, seen),
     dimensions,
+    ...(overlays.length > 0 && { overlays }),
   };
   return { view, extent, reach: { ...reach, low: captionAt[1] - WORDS / 2 } };
 }

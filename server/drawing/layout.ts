@@ -1,4 +1,5 @@
 import type { LengthUnit } from "../design/design.ts";
+import { WORDS } from "./dimension-lines.ts";
 import type { Extent } from "./measures.ts";
 import type { Area, DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
 
@@ -26,12 +27,13 @@ const bars: Record<LengthUnit, { length: number; label: string; divisions: numbe
 };
 
 /**
- * The views on one sheet, y down: side to the right of the front on one floor line, plan over the front on one centre line; the title and
- * the scale bar fill the corner.
+ * The views on one sheet, y down: side to the right of the front on one floor line, plan over the front on one centre line; the title, its
+ * notes and the scale bar fill the corner, which has room for one note and `moreNotes`.
  */
 export function layOut(
   { front, side, plan }: Record<View["name"], Placed>,
   unit: LengthUnit,
+  moreNotes = 0,
 ): Omit<Sheet, "title"> {
   const left = Math.min(front.reach.left, plan.reach.left);
   const right = Math.max(front.reach.right, plan.reach.right);
@@ -44,7 +46,7 @@ export function layOut(
   const bar = bars[unit];
   const x = rounded(secondColumn + side.reach.left);
   const width = Math.max(side.reach.right - side.reach.left, bar.length);
-  const scaleBar: ScaleBar = { at: [x, MARGIN + BAR], ...bar };
+  const scaleBar: ScaleBar = { at: [x, MARGIN + BAR + moreNotes * WORDS * 1.35], ...bar };
   return {
     views: [
       onSheet(front, [firstColumn, floor]),
@@ -86,6 +88,13 @@ function onSheet({ view, extent }: Placed, [x, y]: Point): View {
         extensions: extensions.map(pair),
         ...(arc ? { arc: arc.map(place) } : {}),
       };
+    }),
+    ...(view.overlays && {
+      overlays: view.overlays.map(({ name, strokes, words }) => ({
+        name,
+        strokes: strokes.map((stroke) => ({ ...stroke, points: stroke.points.map(place) })),
+        words: words.map((each) => ({ ...each, at: place(each.at) })),
+      })),
     }),
   };
 }

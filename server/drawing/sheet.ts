@@ -30,6 +30,37 @@ export interface View {
   /** Closed outlines that take a click, front-most last; same coordinates as the strokes. */
   areas: Area[];
   dimensions: DimensionLine[];
+  /** What was asked to be laid over it. */
+  overlays?: Overlay[];
+}
+
+/** What can be laid over a drawing: how it stands on the floor, in plan; a sitter, from the side. */
+export const overlayNames = ["floor", "sitter"] as const;
+export type OverlayName = (typeof overlayNames)[number];
+
+export interface Overlay {
+  name: OverlayName;
+  strokes: OverlayStroke[];
+  words: OverlayWords[];
+}
+
+/** Outlines are closed: `foot`, `support`, `centre`, `quarter`, `body`, `arm`; `tipping` and `load` are lines. */
+export interface OverlayStroke {
+  points: Point[];
+  is: "foot" | "support" | "tipping" | "load" | "centre" | "quarter" | "body" | "arm";
+}
+
+/** Whether a stroke of an overlay is a closed outline. */
+export const isClosed = ({ is }: OverlayStroke): boolean => is !== "tipping" && is !== "load";
+
+export interface OverlayWords {
+  text: string;
+  /** What it tells of; the words of loads go first where there is no room. */
+  of: "line" | "load" | "weight";
+  /** Foot of the words at their anchor. */
+  at: Point;
+  anchor: "start" | "middle" | "end";
+  upright?: true;
 }
 
 export interface Stroke {

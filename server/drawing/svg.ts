@@ -2,7 +2,9 @@
  * A sheet as an SVG 1.1 file. Nothing is fetched and nothing runs; words are the maker's own, so they are escaped.
  */
 import { WORDS } from "./dimension-lines.ts";
-import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
+import { overlayOver, overlayUnder } from "./overlay-svg.ts";
+import type { DimensionLine, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
+import { FINE, INK, number, path, words } from "./svg-pieces.ts";
 import { tickLines } from "./ticks.ts";
 import { escaped, wrapped } from "./xml.ts";
 
@@ -16,8 +18,6 @@ export interface SvgOptions {
 const SCALE = 5;
 /** Widths of lines, mm on a full-size sheet; a fifth of it on paper. */
 const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, dimension: 0.9 };
-const INK = "#1c1c1c";
-const FINE = "#4a4f57";
 const TITLE = 40;
 
 /** The file's text; the same sheet always gives the same text. Numbers are to a hundredth of a millimetre. */
@@ -44,12 +44,14 @@ function description({ views, notes = [] }: Sheet): string {
   return [`${captions}.`, ...notes, figures.length ? `${figures.join(", ")}.` : ""].join(" ").trim();
 }
 
-function viewLines({ name, caption, captionAt, strokes, dimensions }: View): string[] {
+function viewLines({ name, caption, captionAt, strokes, dimensions, overlays = [] }: View): string[] {
   return [
     `<g id="${name}">`,
     `<title>${escaped(caption)}</title>`,
+    ...overlays.flatMap(overlayUnder),
     ...groups(strokes).map(pathOf),
     ...dimensions.flatMap(dimensionLines),
+    ...overlays.flatMap(overlayOver),
     words(captionAt, caption, { size: 26, ink: INK }),
     "</g>",
   ];
@@ -121,31 +123,4 @@ function scaleBarLines({ at: [x, y], length, label, divisions }: ScaleBar): stri
     words([x + length + WORDS / 2, y + BAR], label, { ink: INK, anchor: "start" }),
     "</g>",
   ];
-}
-
-interface Lettering {
-  ink: string;
-  size?: number;
-  anchor?: "start" | "middle";
-  upright?: boolean;
-}
-
-function words(at: Point, text: string, { ink, size, anchor = "middle", upright }: Lettering): string {
-  const [x, y] = at.map(number);
-  const turn = upright ? ` transform="rotate(-90 ${x} ${y})"` : "";
-  const big = size === undefined ? "" : ` font-size="${size}"`;
-  return `<text x="${x}" y="${y}"${turn}${big} text-anchor="${anchor}" stroke="none" fill="${ink}">${escaped(text)}</text>`;
-}
-
-function path([first, ...rest]: readonly Point[]): string {
-  if (!first) return "";
-  return `M${pair(first)}${rest.map((point) => `L${pair(point)}`).join("")}`;
-}
-
-const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
-
-/** To a hundredth, without a minus before nought. */
-function number(value: number): string {
-  const hundredths = Math.round(value * 100);
-  return String(Number.isFinite(hundredths) ? (hundredths === 0 ? 0 : hundredths / 100) : 0);
 }

@@ -4,7 +4,7 @@
  */
 import type { Problem } from "../../grammar/problem.ts";
 import type { Chair } from "../chair/chair.ts";
-import type { Sheet } from "../drawing/sheet.ts";
+import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { adjustables } from "../editor/adjustable.ts";
 import { faultsOf } from "../editor/faults.ts";
 import { type PartTold, partsTold } from "../editor/parts-told.ts";
@@ -19,7 +19,8 @@ interface Good {
 }
 
 export interface Drawings {
-  watch(uri: string, watch: boolean): void;
+  /** Starts or stops drawing a file, with these laid over it. */
+  watch(uri: string, watch: boolean, overlays?: readonly OverlayName[]): void;
   watched(uri: string): boolean;
   /** The drawing to show for this version. */
   draw(view: View, settings: Settings): DrawingParams;
@@ -29,10 +30,11 @@ export interface Drawings {
 
 /** Drawings made by `drawSheet`; `failed` hears when drawing itself goes wrong. */
 export function createDrawings(
-  drawSheet: (chair: Chair) => Sheet,
+  drawSheet: (chair: Chair, asked: readonly OverlayName[]) => Sheet,
   failed: (error: unknown) => void,
 ): Drawings {
-  const watching = new Set<string>();
+  /** What is laid over each file's drawing. */
+  const watching = new Map<string, readonly OverlayName[]>();
   const lastGood = new Map<string, Good>();
 
   function fresh(view: View): Good | { reason: string } {
@@ -49,7 +51,7 @@ export function createDrawings(
       };
     }
     try {
-      return { sheet: drawSheet(chair), parts, told: told(view) };
+      return { sheet: drawSheet(chair, watching.get(view.uri) ?? []), parts, told: told(view) };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
@@ -67,7 +69,7 @@ export function createDrawings(
   }
 
   return {
-    watch: (uri, watch) => void (watch ? watching.add(uri) : watching.delete(uri)),
+    watch: (uri, watch, overlays = []) => void (watch ? watching.set(uri, overlays) : watching.delete(uri)),
     watched: (uri) => watching.has(uri),
     draw(view, settings) {
       const { uri } = view;

@@ -1,7 +1,7 @@
 /**
  * The messages of our own that pass between server and client, beside those of the Language Server Protocol.
  */
-import type { Sheet } from "../drawing/sheet.ts";
+import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
 import type { Fault } from "../editor/faults.ts";
 import type { PartTold } from "../editor/parts-told.ts";
@@ -11,6 +11,8 @@ export const WATCH_DRAWING = "seatwright/watchDrawing";
 export interface WatchDrawingParams {
   uri: string;
   watch: boolean;
+  /** What to lay over it. */
+  overlays?: OverlayName[];
 }
 
 /** Server → client notification: the drawing of one version of a watched file. */

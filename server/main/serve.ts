@@ -12,6 +12,7 @@ import {
   ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
 import { diagnostics } from "../editor/diagnostics.ts";
 import { summary } from "../editor/summary.ts";
 import type { View } from "../editor/view.ts";
@@ -213,9 +214,9 @@ export function serve(
     touchDependents(uri);
   });
 
-  connection.onNotification(WATCH_DRAWING, ({ uri, watch }: WatchDrawingParams) => {
+  connection.onNotification(WATCH_DRAWING, ({ uri, watch, overlays }: WatchDrawingParams) => {
     if (typeof uri !== "string") return;
-    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true);
+    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, known(overlays));
     const view = views.opened(uri);
     if (view && watch) schedule.touch(view.uri);
   });
@@ -244,6 +245,11 @@ export function serve(
 /** The features this client is told of. */
 export function advertised(client: ClientCapabilities) {
   return features.filter((feature) => feature.when?.(client) ?? true);
+}
+
+/** Those overlays that there are, of whatever was sent. */
+function known(sent: unknown): OverlayName[] {
+  return Array.isArray(sent) ? overlayNames.filter((name) => sent.includes(name)) : [];
 }
 
 function refusal(state: "new" | "ready" | "shut"): ResponseError | undefined {

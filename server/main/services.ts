@@ -8,7 +8,7 @@ import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Chair } from "../chair/chair.ts";
 import { drawSheet } from "../drawing/draw-sheet.ts";
-import type { Sheet } from "../drawing/sheet.ts";
+import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/rule.ts";
 import { settle } from "../settle.ts";
@@ -20,7 +20,7 @@ export interface Services {
   parse(text: string): Tree;
   study(asked: Asked): Study;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
-  drawSheet(chair: Chair): Sheet;
+  drawSheet(chair: Chair, asked?: readonly OverlayName[]): Sheet;
 }
 
 export const services: Services = {

@@ -135,6 +135,21 @@ export function panelSteps(at: () => Workbench): void {
     await expect.poll(() => line.textContent()).toBe(before);
   });
 
+  it("lays how it stands over the plan and a sitter over the side view, while they are asked for", async () => {
+    const { panel } = at();
+    const press = (label: string) => panel.locator('[aria-label="Show"] button', { hasText: label }).click();
+    await press("Floor");
+    await panel.locator(".view.plan .overlay.floor .tipping").first().waitFor({ state: "attached" });
+    expect(await panel.locator(".view.plan .overlay.floor .foot").count()).toBe(4);
+    await press("Sitter");
+    await panel.locator(".view.side .overlay.sitter.body").waitFor();
+    await press("Floor");
+    await panel.locator(".overlay.floor").first().waitFor({ state: "detached" });
+    expect(await panel.locator(".view.side .overlay.sitter").count()).toBe(2);
+    await press("Sitter");
+    await panel.locator(".overlay.sitter").first().waitFor({ state: "detached" });
+  });
+
   it("is saved as an SVG file where the maker says", async () => {
     const { page, panel } = at();
     await panel.locator("button", { hasText: "Save…" }).click();
@@ -170,6 +185,8 @@ export function panelSteps(at: () => Workbench): void {
     const { page, panel } = at();
     await panel.locator('#looks [data-look="side"]').click();
     await panel.locator('#looks [data-look="side"][aria-pressed="true"]').waitFor();
+    await panel.locator('[aria-label="Show"] button', { hasText: "Sitter" }).click();
+    await panel.locator(".view.side .overlay.sitter.body").waitFor();
     await panel.locator("#sheet").focus();
     await page.keyboard.press("+");
     await page.keyboard.press("ArrowDown");
@@ -179,6 +196,7 @@ export function panelSteps(at: () => Workbench): void {
     await page.reload();
     await panel.locator("svg .view").nth(2).waitFor();
     expect(await panel.locator("#sheet > svg").getAttribute("viewBox")).toBe(looked);
+    await panel.locator(".view.side .overlay.sitter.body").waitFor();
   });
 }
 

@@ -9,7 +9,7 @@ import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
 import { createPointing } from "./pointing.ts";
 import { sheetElements } from "./sheet-view.ts";
-import { createShows } from "./shows.ts";
+import { createShows, overlaysOn } from "./shows.ts";
 
 interface State {
   uri?: string;
@@ -55,7 +55,10 @@ const pointing = createPointing({
 createShows({
   place: found("shows"),
   turned: vscode.getState()?.turned ?? [],
-  changed: (turned) => keep({ turned }),
+  changed(turned) {
+    keep({ turned });
+    vscode.postMessage({ type: "overlays", names: overlaysOn(turned) });
+  },
 });
 
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
@@ -80,7 +83,7 @@ found("words").addEventListener("keydown", ({ key, currentTarget }) => {
   details.querySelector("summary")?.focus();
 });
 pressLook(vscode.getState()?.look ?? "all");
-vscode.postMessage({ type: "ready" });
+vscode.postMessage({ type: "ready", overlays: overlaysOn(vscode.getState()?.turned ?? []) });
 
 let waiting: DrawingParams | undefined;
 

@@ -9,6 +9,7 @@ import { wrapped } from "../../../server/drawing/xml.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 import { flagElements, type Gravity, gravityOf, hatchedAreas, hatchings } from "./flag-elements.ts";
 import { summaryOf } from "./in-words.ts";
+import { bodyElements, markElements } from "./overlay-elements.ts";
 import { element, pathThrough } from "./svg.ts";
 
 /** Everything drawn for one part, in all views: what is marked when the part is pointed at. */
@@ -41,6 +42,7 @@ function viewElement(view: View, parts: PartElements, grave: ReadonlyMap<string,
   return element(
     "g",
     { class: `view ${view.name}` },
+    ...(view.overlays ?? []).flatMap(bodyElements),
     hatchedAreas(view, grave),
     ...groupStrokes(view.strokes).map(({ is, part, d }) => {
       const gravity = part === undefined ? undefined : grave.get(part);
@@ -50,6 +52,7 @@ function viewElement(view: View, parts: PartElements, grave: ReadonlyMap<string,
       own(part, element("path", { class: "area", "data-part": part, d: pathThrough(points, true) })),
     ),
     ...view.dimensions.map(dimensionElement),
+    ...(view.overlays ?? []).flatMap((overlay) => markElements(overlay, words)),
     words("caption", view.captionAt, view.caption),
   );
 }

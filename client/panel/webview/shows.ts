@@ -3,13 +3,29 @@
  * style sheet hides what belongs to it.
  */
 
+import { type OverlayName, overlayNames } from "../../../server/drawing/sheet.ts";
+
 /** What can be shown, in the order of the switches. */
 export const shows = [
   { name: "findings", label: "Findings", title: "Mark the parts that something is wrong with", on: true },
   { name: "rules", label: "Values", title: "Rules to move the values to try along", on: true },
+  {
+    name: "floor",
+    label: "Floor",
+    title: "In the plan: feet, centre of gravity, loads, what it goes over",
+    on: false,
+  },
+  { name: "sitter", label: "Sitter", title: "From the side: the sitter it is for, to scale", on: false },
 ] as const;
 
 export type Show = (typeof shows)[number]["name"];
+
+/** The overlays that are on, of switches turned from how they were at first: they are drawn only when they are asked for. */
+export function overlaysOn(turned: readonly string[]): OverlayName[] {
+  return overlayNames.filter((name) =>
+    shows.some((show) => show.name === name && show.on !== turned.includes(name)),
+  );
+}
 
 /** Fills `place` with the switches as they were left; `changed` hears of all that are the other way than at first. */
 export function createShows(given: {

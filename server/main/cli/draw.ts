@@ -1,16 +1,25 @@
 import { writeFileSync } from "node:fs";
+import { overlayNames } from "../../drawing/sheet.ts";
 import { sheetToSvg } from "../../drawing/svg.ts";
 import { type Command, ENDED, eachFile, misuse, studyOf } from "./command.ts";
 import { harmless } from "./terminal.ts";
 
 export const draw: Command = {
   name: "draw",
-  usage: "draw FILE [-o OUT]",
+  usage: "draw FILE [--overlay floor|sitter|floor,sitter] [-o OUT]",
   summary: "draw the front, side and plan as SVG",
-  options: { out: { type: "string", short: "o" } },
+  options: { overlay: { type: "string" }, out: { type: "string", short: "o" } },
   takes: { least: 1, most: 1 },
-  run(bench, files, { out }) {
+  run(bench, files, { out, overlay }) {
     const { terminal, services } = bench;
+    const asked = typeof overlay === "string" ? overlay.split(",") : [];
+    const unknown = asked.find((name) => !overlayNames.some((each) => each === name));
+    if (unknown !== undefined)
+      return misuse(
+        bench,
+        `"--overlay ${unknown}" is not known; there are ${overlayNames.map((name) => `"${name}"`).join(" and ")}.`,
+      );
+    const overlays = overlayNames.filter((name) => asked.includes(name));
     return eachFile(bench, files, (input) => {
       const { chair, problems } = studyOf(bench, input);
       const errors = problems.filter(({ severity }) => severity === "error").length;
@@ -20,7 +29,7 @@ export const draw: Command = {
         );
         return ENDED.faults;
       }
-      const svg = sheetToSvg(services.drawSheet(chair));
+      const svg = sheetToSvg(services.drawSheet(chair, overlays));
       if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
       else {
         try {

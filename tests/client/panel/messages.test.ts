@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { readDrawing, readFromPanel, readPanelState } from "../../../client/panel/messages.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
+import { overlayNames, type View } from "../../../server/drawing/sheet.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import { createDrawings } from "../../../server/main/drawings.ts";
 import { projectFiles, read } from "../../house/project-files.ts";
@@ -15,10 +16,16 @@ describe("a drawing from the server", () => {
       throw error;
     });
     const text = read(address).replace("tenon thick", "tenon thin");
-    const drawing = drawings.draw(plainView(text, address, files), defaultSettings);
+    const view = plainView(text, address, files);
+    drawings.watch(view.uri, true, overlayNames);
+    const drawing = drawings.draw(view, defaultSettings);
     const sent = JSON.parse(JSON.stringify(drawing));
     expect(sent.told.length > 0).toBe(sent.sheet !== null);
     expect(readDrawing(sent)).toEqual(sent);
+    const overlays = (sent.sheet?.views ?? []).flatMap((seen: View) => seen.overlays ?? []);
+    expect(overlays.map(({ name }: { name: string }) => name).sort()).toEqual(
+      sent.sheet === null ? [] : ["floor", "sitter"],
+    );
   });
 });
 
@@ -37,7 +44,17 @@ describe("messages that are not what they should be", () => {
       type: "reveal",
       part: "front.left",
     });
-    for (const bad of [undefined, { type: "reveal" }, { type: "run", part: "front" }]) {
+    expect(readFromPanel({ type: "overlays", names: ["sitter"] })).toEqual({
+      type: "overlays",
+      names: ["sitter"],
+    });
+    for (const bad of [
+      undefined,
+      { type: "ready" },
+      { type: "overlays", names: ["walls"] },
+      { type: "reveal" },
+      { type: "run", part: "front" },
+    ]) {
       expect(readFromPanel(bad)).toBeUndefined();
     }
   });

@@ -27,6 +27,27 @@ describe("the drawing", () => {
     });
   });
 
+  it("has laid over it what is asked for, and nothing that there is not", async () => {
+    const services = standIn();
+    const asked: string[] = [];
+    const c = await connect({
+      ...services,
+      drawSheet: (chair, overlays = []) => {
+        asked.push(overlays.join(" "));
+        return { ...services.drawSheet(chair), title: `over it ${overlays.join(" ")}` };
+      },
+    });
+    c.open(uri, "part-leg");
+    const watch = (overlays: unknown) =>
+      void c.client.sendNotification(WATCH_DRAWING, { uri, watch: true, overlays });
+    const titled = (title: string) => c.drawingWhen((drawing) => drawing.sheet?.title === title);
+    watch(["sitter", "walls", "floor"]);
+    await titled("over it floor sitter");
+    watch("sitter");
+    await titled("over it ");
+    expect(new Set(asked)).toEqual(new Set(["floor sitter", ""]));
+  });
+
   it("keeps the last good sheet while an error takes a part away, and says why", async () => {
     const c = await watching("part-leg\npart-rail");
     await c.drawingWhen((d) => d.version === 1);
