@@ -12,5 +12,7 @@ export function fitWords(svg: SVGSVGElement, scale: number): void {
   if (!(scale > 0)) return;
   const onScreen = Math.min(MOST_ON_SCREEN, Math.max(LEAST_ON_SCREEN, WORDS * scale));
   svg.style.fontSize = `${onScreen / scale}px`;
-  svg.classList.toggle("cramped", onScreen / scale > WORDS * 1.3);
+  const larger = onScreen / scale / WORDS;
+  svg.classList.toggle("cramped", larger > 1.3);
+  svg.classList.toggle("tight", larger > 2.6);
 }

@@ -2,6 +2,7 @@
  * Which part of the sheet the panel shows, in the sheet's millimetres.
  */
 import type { Point, Sheet } from "../../../server/drawing/sheet.ts";
+import type { Laid } from "./arrange.ts";
 
 export interface Frame {
   x: number;
@@ -11,7 +12,7 @@ export interface Frame {
 }
 
 /** All of the sheet, or one of its views with its words around it; all when there is no such view. */
-export function frameOf(sheet: Sheet, what: string): Frame {
+export function frameOf(sheet: Laid, what: string): Frame {
   const view = sheet.views.find(({ name }) => name === what);
   if (!view) return { x: 0, y: 0, width: sheet.width, height: sheet.height };
   const points: Point[] = [
@@ -20,7 +21,9 @@ export function frameOf(sheet: Sheet, what: string): Frame {
     [view.bounds.x + view.bounds.width, view.bounds.y + view.bounds.height],
     ...view.dimensions.flatMap(({ line, labelAt }) => [...line, labelAt]),
   ];
-  return around(points, AIR);
+  const [right, down] = sheet.moved[view.name] ?? [0, 0];
+  const { x, y, width, height } = around(points, AIR);
+  return { x: x + right, y: y + down, width, height };
 }
 
 /** Nearer by `factor` above 1, farther below it; the point `about` stays where it is on screen. */

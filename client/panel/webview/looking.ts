@@ -1,7 +1,8 @@
 /**
  * Looking at the sheet: all of it, one view, or wherever the maker has zoomed and moved to, by mouse, touchpad and keyboard.
  */
-import type { Point, Sheet } from "../../../server/drawing/sheet.ts";
+import type { Point } from "../../../server/drawing/sheet.ts";
+import type { Laid } from "./arrange.ts";
 import { fitWords } from "./fit-words.ts";
 import { type Frame, frameOf, middle, moved, zoomed } from "./frame.ts";
 
@@ -10,7 +11,11 @@ export type Look = string | Frame;
 
 export interface Looking {
   /** Shows a sheet's elements in place of those before; the look stays. */
-  show(sheet: Sheet, svg: SVGSVGElement): void;
+  show(sheet: Laid, svg: SVGSVGElement): void;
+  /** Width over height of the room there is. */
+  readonly aspect: number;
+  /** Looks at once how much room there is, where the browser has not told yet. */
+  measure(): void;
   /** Shows all, or one view. */
   at(look: Look): void;
   /** Nearer by a factor above 1, farther below it. */
@@ -18,15 +23,21 @@ export interface Looking {
 }
 
 /** Looks at the sheet in `place`; `changed` hears of each new look. */
-export function createLooking(given: { place: HTMLElement; look: Look; changed(look: Look): void }): Looking {
+export function createLooking(given: {
+  place: HTMLElement;
+  look: Look;
+  changed(look: Look): void;
+  /** The room has another size. */
+  resized(): void;
+}): Looking {
   const { place, changed } = given;
   let look = given.look;
-  let sheet: Sheet | undefined;
+  let sheet: Laid | undefined;
   let svg: SVGSVGElement | undefined;
   let dragged: Point | undefined;
   let room = { width: place.clientWidth, height: place.clientHeight };
 
-  function frame(of: Sheet): Frame {
+  function frame(of: Laid): Frame {
     return typeof look === "string" ? frameOf(of, look) : look;
   }
 
@@ -95,6 +106,7 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
   });
   new ResizeObserver(([entry]) => {
     if (entry) room = entry.contentRect;
+    given.resized();
     apply();
   }).observe(place);
 
@@ -121,6 +133,12 @@ export function createLooking(given: { place: HTMLElement; look: Look; changed(l
     },
     at,
     zoom,
+    measure() {
+      room = { width: place.clientWidth, height: place.clientHeight };
+    },
+    get aspect() {
+      return room.width / Math.max(1, room.height);
+    },
   };
 }
 

@@ -4,6 +4,7 @@
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createAnnouncer } from "./announcer.ts";
+import { arranged, type Laid } from "./arrange.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
@@ -29,6 +30,8 @@ const place = found("sheet");
 const state = found("state");
 const inWords = document.querySelector("#words div") as HTMLElement;
 let latest: DrawingParams | undefined;
+let laid: Laid | undefined;
+const isRow = ({ moved }: Laid) => moved.plan !== undefined;
 
 const announcer = createAnnouncer((words) => {
   found("said").textContent = words;
@@ -43,6 +46,9 @@ const looking = createLooking({
   changed(look) {
     keep({ look });
     pressLook(look);
+  },
+  resized() {
+    if (latest?.sheet && laid && isRow(arranged(latest.sheet, looking.aspect)) !== isRow(laid)) show(latest);
   },
 });
 const pointing = createPointing({
@@ -97,13 +103,20 @@ function show(drawing: DrawingParams) {
   waiting = undefined;
   latest = drawing;
   const { sheet, faults = [], told = [], stale } = drawing;
+  if (drawing.adjustables) makersRules.show(drawing.adjustables);
   if (sheet) {
-    const made = sheetElements(sheet, faults);
-    looking.show(sheet, made.svg);
+    const before = laid;
+    // The rules have just taken their share of the room.
+    if (!before) looking.measure();
+    laid = arranged(sheet, looking.aspect);
+    // A frame of the maker's own means little once the views lie elsewhere.
+    if (before && isRow(before) !== isRow(laid) && typeof vscode.getState()?.look === "object")
+      looking.at("all");
+    const made = sheetElements(laid, faults);
+    looking.show(laid, made.svg);
     pointing.show({ names: partNames(sheet), parts: made.parts, told, faults });
     fillWords();
   }
-  if (drawing.adjustables) makersRules.show(drawing.adjustables);
   document.body.classList.toggle("stale", stale);
   const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
   if (state.textContent !== words) state.textContent = words;

@@ -7,6 +7,7 @@ import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "../../
 import { tickLines } from "../../../server/drawing/ticks.ts";
 import { wrapped } from "../../../server/drawing/xml.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
+import type { Laid } from "./arrange.ts";
 import { flagElements, type Gravity, gravityOf, hatchedAreas, hatchings } from "./flag-elements.ts";
 import { summaryOf } from "./in-words.ts";
 import { bodyElements, markElements } from "./overlay-elements.ts";
@@ -17,7 +18,7 @@ export type PartElements = Map<string, SVGElement[]>;
 
 /** The sheet's elements; `parts` gathers those of each part, and areas carry the part's name as `data-part`. */
 export function sheetElements(
-  sheet: Sheet,
+  sheet: Laid,
   faults: readonly Fault[],
 ): { svg: SVGSVGElement; parts: PartElements } {
   const parts: PartElements = new Map();
@@ -26,12 +27,19 @@ export function sheetElements(
     "svg",
     { viewBox: `0 0 ${sheet.width} ${sheet.height}`, role: "img", "aria-label": summaryOf(sheet, faults) },
     hatchings(),
-    ...sheet.views.map((view) => viewElement(view, parts, grave)),
+    ...sheet.views.map((view) => placed(sheet, view, viewElement(view, parts, grave))),
     titleElement(sheet),
     scaleBarElement(sheet.scaleBar),
-    ...sheet.views.map((view) => flagElements(view, faults)),
+    ...sheet.views.map((view) => placed(sheet, view, flagElements(view, faults))),
   );
   return { svg, parts };
+}
+
+/** A view's element where the view is laid. */
+function placed({ moved }: Laid, { name }: View, made: SVGGElement): SVGGElement {
+  const by = moved[name];
+  if (by) made.setAttribute("transform", `translate(${by.join(" ")})`);
+  return made;
 }
 
 function viewElement(view: View, parts: PartElements, grave: ReadonlyMap<string, Gravity>): SVGGElement {

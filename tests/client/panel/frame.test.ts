@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Laid } from "../../../client/panel/webview/arrange.ts";
 import { frameOf, middle, moved, zoomed } from "../../../client/panel/webview/frame.ts";
-import type { Sheet } from "../../../server/drawing/sheet.ts";
 
-const sheet: Sheet = {
+const sheet: Laid = {
+  moved: {},
   title: "",
   views: [
     {
@@ -38,6 +39,15 @@ describe("what the panel shows", () => {
     expect(frameOf(sheet, "all")).toEqual({ x: 0, y: 0, width: 1400, height: 2000 });
     expect(frameOf(sheet, "side")).toEqual({ x: 590, y: 40, width: 570, height: 1120 });
     expect(frameOf(sheet, "plan")).toEqual(frameOf(sheet, "all"));
+  });
+
+  it("is the view where it was moved to", () => {
+    expect(frameOf({ ...sheet, moved: { side: [100, -20] } }, "side")).toEqual({
+      x: 690,
+      y: 20,
+      width: 570,
+      height: 1120,
+    });
   });
 
   it("keeps the point zoomed about in its place", () => {
