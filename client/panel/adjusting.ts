@@ -24,8 +24,13 @@ export interface Adjusting {
 /** The text as it is now. */
 export interface OpenText {
   readonly version: number;
+  /** Whether what is written can be seen as it is written, and several writes be undone together. */
+  readonly inSight: boolean;
   slice(span: Span): string;
-  /** False when the text changed before it could be written. What is written from a step's beginning to its end is undone together. */
+  /**
+   * Makes the next version of the text; false when the text changed before it could be written. What is written from a step's beginning
+   * to its end is undone together.
+   */
   replace(span: Span, text: string, step: { begins: boolean; ends: boolean }): Promise<boolean>;
 }
 
@@ -56,15 +61,22 @@ export function createAdjusting(open: () => Promise<OpenText>): Adjusting {
     // Whatever else was written since, the maker's own words above all, is a step of its own.
     const begins = step?.name !== move.name || step.version !== text.version;
     const same = place && text.slice(place.at) === figure;
-    if (!place?.plain || figure === undefined || (same && (begins || !move.done))) {
+    if (!place?.plain || figure === undefined || (same && begins)) {
       drop(move);
       return true;
     }
+    if (!move.done && !text.inSight) {
+      drop(move);
+      return true;
+    }
+    const { version, adjustables } = known;
     if (!(await text.replace(place.at, figure, { begins, ends: move.done }))) return false;
     drop(move);
-    step = move.done ? undefined : { name: move.name, version: text.version };
-    if (text.version === known.version + 1)
-      known = { version: text.version, adjustables: after(known.adjustables, place.at, figure) };
+    // Not what the text says its version is by now: someone may have typed since.
+    const made = version + 1;
+    step = move.done ? undefined : { name: move.name, version: made };
+    if (known.version <= version)
+      known = { version: made, adjustables: after(adjustables, place.at, figure) };
     return true;
   }
 

@@ -97,11 +97,17 @@ export async function driveWorkbench(
       for (;;) {
         await page.keyboard.press("Escape");
         await widget.waitFor({ state: "hidden" });
-        const inText = await page.evaluate(
-          () =>
+        // Two frames on: the widget shows and hides itself after the key, and may come back.
+        const inText = await page.evaluate(async () => {
+          const frame = () => new Promise(requestAnimationFrame);
+          await frame();
+          await frame();
+          return (
             document.activeElement?.closest(".editor-instance:has(.monaco-editor)") !== null &&
-            document.activeElement?.closest(".find-widget") === null,
-        );
+            document.activeElement?.closest(".find-widget") === null &&
+            document.querySelector(".find-widget.visible") === null
+          );
+        });
         if (inText) break;
       }
       await page.keyboard.press("ArrowRight");

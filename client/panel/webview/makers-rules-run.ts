@@ -3,8 +3,13 @@
  * something else or rests.
  */
 
-/** How long no key comes before a run counts as over, ms. */
-export const PAUSE = 1000;
+/**
+ * How long no key comes before a run counts as over, and how often a value that is held still is told again, ms. A file that saves itself
+ * waits until nothing has changed for a while, a second unless the maker chose otherwise, and a save would part a move into two steps
+ * to undo: both are shorter than that.
+ */
+export const PAUSE = 600;
+export const HOLD = 400;
 
 export interface Run {
   /** The value was moved to here. */
@@ -21,9 +26,11 @@ export function createRun(tell: (value: number, done: boolean) => void): Run {
   let last: number | undefined;
   let down = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let holding: ReturnType<typeof setInterval> | undefined;
 
   function end() {
     clearTimeout(timer);
+    clearInterval(holding);
     down = false;
     if (last === undefined) return;
     const value = last;
@@ -35,7 +42,9 @@ export function createRun(tell: (value: number, done: boolean) => void): Run {
     moved(value) {
       last = value;
       clearTimeout(timer);
-      if (!down) timer = setTimeout(end, PAUSE);
+      clearInterval(holding);
+      if (down) holding = setInterval(() => tell(value, false), HOLD);
+      else timer = setTimeout(end, PAUSE);
       tell(value, false);
     },
     pressed() {

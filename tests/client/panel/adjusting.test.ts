@@ -5,7 +5,11 @@ import type { Span } from "../../../grammar/problem.ts";
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
 
 /** A text with two values in it, its steps to undo, and a drawing of it whenever one is asked for. */
-function textOf(first: string, delayed: (act: () => void) => Promise<void> = async (act) => act()) {
+function textOf(
+  first: string,
+  delayed: (act: () => void) => Promise<void> = async (act) => act(),
+  inSight = true,
+) {
   let text = first;
   let version = 1;
   const steps: string[] = [];
@@ -14,6 +18,7 @@ function textOf(first: string, delayed: (act: () => void) => Promise<void> = asy
     get version() {
       return version;
     },
+    inSight,
     slice: ({ start, end }) => text.slice(start, end),
     async replace({ start, end }: Span, figure, { begins, ends }) {
       const seen = version;
@@ -124,6 +129,18 @@ describe("moving a value", () => {
     expect(t.text).toBe("# words\nlet height = 455\nlet lean = 6");
     t.undo();
     expect(t.text).toBe("# words\nlet height = 450\nlet lean = 6");
+  });
+
+  it("out of sight writes only where it was let go", async () => {
+    const t = textOf("let height = 440\nlet lean = 6", undefined, false);
+    const adjusting = createAdjusting(t.open);
+    adjusting.drawn(t.drawing());
+    adjusting.move({ name: "height", value: 450, done: false });
+    await settled();
+    expect(t.text).toBe("let height = 440\nlet lean = 6");
+    adjusting.move({ name: "height", value: 460, done: true });
+    await settled();
+    expect(t.text).toBe("let height = 460\nlet lean = 6");
   });
 
   it("leaves a value alone that is worked out from others", async () => {

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { createRun, PAUSE } from "../../../client/panel/webview/makers-rules-run.ts";
+import { createRun, HOLD, PAUSE } from "../../../client/panel/webview/makers-rules-run.ts";
 
 let told: [number, boolean][];
 let run: ReturnType<typeof createRun>;
@@ -20,12 +20,21 @@ describe("a move along a maker's rule", () => {
     run.moved(442);
     expect(run.going).toBe(true);
     run.released();
-    expect(told).toEqual([
-      [441, false],
-      [442, false],
-      [442, true],
-    ]);
+    expect(told.filter(([, done]) => done)).toEqual([[442, true]]);
+    expect(told.at(-1)).toEqual([442, true]);
     expect(run.going).toBe(false);
+    const count = told.length;
+    vi.advanceTimersByTime(10 * PAUSE);
+    expect(told).toHaveLength(count);
+  });
+
+  it("by mouse is told again while it is held still, so that no save comes between", () => {
+    run.pressed();
+    vi.advanceTimersByTime(3 * HOLD);
+    expect(told).toEqual([]);
+    run.moved(441);
+    vi.advanceTimersByTime(3 * HOLD);
+    expect(told).toEqual(Array(4).fill([441, false]));
   });
 
   it("by keys lasts over a run of them", () => {
