@@ -2,8 +2,9 @@
  * Text that asks for worked-out values, and a chair that is worked out from the text: gone round until nothing is left to learn.
  */
 import type { Problem } from "../grammar/problem.ts";
+import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
-import { buildChair } from "./chair/build.ts";
+import { buildSteps } from "./chair/build.ts";
 import type { Chair } from "./chair/chair.ts";
 import { workedValue } from "./chair/values.ts";
 import type { Design, Quantity } from "./design/design.ts";
@@ -11,6 +12,12 @@ import { evaluate, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
 import { needsOf, wantedProblems } from "./design/wanted.ts";
 import { balanceOf, withBalance } from "./floor/tips.ts";
+
+export interface Unsettled {
+  tree: Tree;
+  address: string;
+  files: OtherTexts;
+}
 
 export interface Settled {
   design: Design;
@@ -28,11 +35,15 @@ const SETTLED = 1e-9;
  * Evaluates and builds; where the text asks for values that this chair gives, does so again with those that hang on nothing that
  * is itself still waiting. What is left in the end are circles and values that cannot be had.
  */
-export function settle(from: { tree: Tree; address: string; files: OtherTexts }): Settled {
+export const settle = (from: Unsettled): Settled => finish(settleSteps(from));
+
+/** The same, resting after each part. */
+export function* settleSteps(from: Unsettled): Steps<Settled> {
   const known = new Map<string, Quantity>();
   for (let round = 0; ; round++) {
     const design = evaluate({ ...from, known });
-    const built = buildChair(design);
+    const built = yield* buildSteps(design);
+    yield;
     const chair = { ...built, values: withBalance(built.values, balanceOf(built)) };
     const moved = round < LONGEST_CHAIN && (learn(design, chair, known) || correct(chair, known));
     if (!moved) return { design, chair, problems: wantedProblems(design, chair.values.keys()) };

@@ -3,12 +3,13 @@
  */
 import { parse } from "../grammar/parser.ts";
 import { type Problem, shortWords } from "../grammar/problem.ts";
+import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
 import { vocabulary } from "../grammar/vocabulary/index.ts";
 import type { Chair } from "./chair/chair.ts";
 import type { Design } from "./design/design.ts";
-import { judge } from "./rules/index.ts";
-import { settle } from "./settle.ts";
+import { judgeSteps } from "./rules/index.ts";
+import { settleSteps } from "./settle.ts";
 
 /** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
 export interface OtherFiles {
@@ -38,9 +39,14 @@ export interface Asked {
 }
 
 /** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
-export function study({ text, address, files, tree = parse(text, vocabulary) }: Asked): Study {
-  const { design, chair, problems: unsettled } = settle({ tree, address, files });
-  const { problems: judged, accepted } = judge({ tree, design, chair }, [
+export const study = (asked: Asked): Study => finish(studySteps(asked));
+
+/** The same, resting after each part of the chair and each rule. */
+export function* studySteps({ text, address, files, tree: read }: Asked): Steps<Study> {
+  const tree = read ?? parse(text, vocabulary);
+  yield;
+  const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
+  const { problems: judged, accepted } = yield* judgeSteps({ tree, design, chair }, [
     ...tree.problems,
     ...design.problems,
     ...unsettled,

@@ -1,9 +1,10 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Design } from "../design/design.ts";
 import { STILL } from "../geometry/motion.ts";
 import { levelAt, offsetBy } from "../geometry/plane.ts";
-import type { Chair, Fault } from "./chair.ts";
-import { buildJoints } from "./joints.ts";
-import { buildMembers, cutFeet, type Members } from "./members.ts";
+import type { Chair, Fault, Joint } from "./chair.ts";
+import { jointSteps } from "./joints.ts";
+import { cutFeet, type Members, memberSteps } from "./members.ts";
 import { mitreTenons } from "./mitre.ts";
 import { buildSeat } from "./seat.ts";
 import { type Stance, stanceOf } from "./stance.ts";
@@ -13,33 +14,38 @@ import { valuesOf } from "./values.ts";
  * The chair a design describes, as drawn and as it stands. Parts whose text lacks something are left out; never throws, whatever the
  * design: a stage that fails leaves out what it would have made and says so among the faults.
  */
-export function buildChair(design: Design): Chair {
+export const buildChair = (design: Design): Chair => finish(buildSteps(design));
+
+/** The same, resting after each part. */
+export function* buildSteps(design: Design): Steps<Chair> {
   const faults: Fault[] = [];
-  const stage = <T>(what: string, make: () => T, nothing: T): T => {
+  function* stage<T>(what: string, make: () => T | Steps<T>, nothing: T): Steps<T> {
+    yield;
     try {
-      return make();
+      const made = make();
+      return isSteps(made) ? yield* made : made;
     } catch (error) {
       const message = `${what} could not be worked out (${error instanceof Error ? error.message : String(error)})`;
       faults.push({ is: "not-buildable", part: "", at: design.titleAt, message });
       return nothing;
     }
-  };
-  const members = stage("the parts", () => buildMembers(design), noMembers());
+  }
+  const members = yield* stage("the parts", () => memberSteps(design), noMembers());
   faults.push(...members.faults);
-  const stance = stage("the stance", () => stanceOf(members.posts.values(), design.trims), level());
+  const stance = yield* stage("the stance", () => stanceOf(members.posts.values(), design.trims), level());
   const trimmed = stance.motion !== STILL;
   const posts = trimmed
-    ? stage("the feet", () => onTheirFeet(members, stance), members.posts)
+    ? yield* stage("the feet", () => onTheirFeet(members, stance), members.posts)
     : members.posts;
   const { rails, slats, blocks } = members;
   const topOf = (post: string) => members.ends.get(post)?.top;
-  const joints = stage(
+  const joints = yield* stage<Map<string, Joint>>(
     "the joints",
-    () => buildJoints(design, { posts, rails, slats }, topOf, faults),
+    () => jointSteps(design, { posts, rails, slats }, topOf, faults),
     new Map(),
   );
-  stage("the mitres", () => mitreTenons(joints.values()), undefined);
-  const seat = stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
+  yield* stage("the mitres", () => mitreTenons(joints.values()), undefined);
+  const seat = yield* stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
   const built = {
     design,
     posts,
@@ -54,16 +60,20 @@ export function buildChair(design: Design): Chair {
     faults,
     answers: new Map(),
   };
-  return { ...built, values: stage("the values", () => valuesOf(built), new Map()) };
+  return { ...built, values: yield* stage("the values", () => valuesOf(built), new Map()) };
 }
 
+const isSteps = <T>(made: T | Steps<T>): made is Steps<T> =>
+  typeof made === "object" && made !== null && Symbol.iterator in made && "next" in made;
+
 /** All feet cut to the floor; one that hangs as far above it as it was cut short. */
-function onTheirFeet(members: Members, { floor, hanging }: Stance): Members["posts"] {
-  const posts = cutFeet(members, floor);
+function* onTheirFeet(members: Members, { floor, hanging }: Stance): Steps<Members["posts"]> {
+  const posts = yield* cutFeet(members, floor);
   for (const [name, gap] of hanging) {
     const post = members.posts.get(name);
     const alone =
-      post && cutFeet({ ...members, posts: new Map([[name, post]]) }, offsetBy(floor, gap)).get(name);
+      post &&
+      (yield* cutFeet({ ...members, posts: new Map([[name, post]]) }, offsetBy(floor, gap))).get(name);
     if (alone) posts.set(name, alone);
   }
   return posts;

@@ -1,3 +1,4 @@
+import type { Steps } from "../../grammar/steps.ts";
 import type { Design, PartRef } from "../design/design.ts";
 import { levelAt } from "../geometry/plane.ts";
 import type { Plane } from "../geometry/solid.ts";
@@ -13,15 +14,15 @@ export interface Sticks {
 }
 
 /**
- * Every joint of a chair by its full name, in the order of the parts, each also put on the end it belongs to. `topOf` gives the plane a
+ * Every joint of a chair by its full name, in the order of the parts, each also put on the end it belongs to; rests after each. `topOf` gives the plane a
  * post's top is cut to, looking up, when a rail lies over it.
  */
-export function buildJoints(
+export function* jointSteps(
   design: Design,
   sticks: Sticks,
   topOf: (post: string) => Plane | undefined,
   faults: Fault[],
-): Map<string, Joint> {
+): Steps<Map<string, Joint>> {
   const joints = new Map<string, Joint>();
   const keep = (joint: Joint): Joint => {
     joints.set(joint.name, joint);
@@ -33,6 +34,7 @@ export function buildJoints(
       const chosen = chosenJoint(design, rail.design, end);
       const site = siteOfEnd(rail, which, chosen, memberOf(sticks, end.entered?.name));
       if (site) end.joint = keep(jointAt(site, faults));
+      yield;
     }
   }
   for (const post of sticks.posts.values()) {

@@ -1,3 +1,4 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Design, PostDesign } from "../design/design.ts";
 import { printLength } from "../design/units.ts";
 import { flipped, planeAt } from "../geometry/plane.ts";
@@ -37,8 +38,11 @@ interface Cover {
   which: 0 | 1;
 }
 
-/** Builds every post, rail, slat and corner block of a design that its text gives enough for. Never throws. */
-export function buildMembers(design: Design): Members {
+/** Every post, rail, slat and corner block of a design that its text gives enough for. Never throws. */
+export const buildMembers = (design: Design): Members => finish(memberSteps(design));
+
+/** The same, resting after each. */
+export function* memberSteps(design: Design): Steps<Members> {
   const posts = [...design.posts.values()].flatMap(postMembers);
   const rails = [...design.rails.values()].flatMap(railMembers);
   const work: Work = {
@@ -54,10 +58,17 @@ export function buildMembers(design: Design): Members {
   const waitingRails = new Set(rails);
   for (let moved = true; moved; ) {
     moved = false;
-    for (const post of waitingPosts) if (tryPost(work, post)) moved = waitingPosts.delete(post);
+    for (const post of waitingPosts) {
+      if (!tryPost(work, post)) continue;
+      moved = waitingPosts.delete(post);
+      yield;
+    }
     work.middle ??= middleOf(work.posts);
-    for (const rail of waitingRails)
-      if (entersCutPosts(work, rail) && tryRail(work, rail)) moved = waitingRails.delete(rail);
+    for (const rail of waitingRails) {
+      if (!entersCutPosts(work, rail) || !tryRail(work, rail)) continue;
+      moved = waitingRails.delete(rail);
+      yield;
+    }
     if (moved) continue;
     // Rails that wait for each other's posts to be cut: those that do the cutting go first.
     const stuck = [...waitingRails].sort(
@@ -68,9 +79,11 @@ export function buildMembers(design: Design): Members {
   }
   tellCircles(work, [...waitingPosts], [...waitingRails]);
 
-  const slats = [...design.slats.values()].flatMap((slat) =>
-    buildSlats(design, slat, work.built, (rail) => postsUnder(work, rails, rail), work.faults),
-  );
+  const slats: Rail[] = [];
+  for (const slat of design.slats.values()) {
+    slats.push(...buildSlats(design, slat, work.built, (rail) => postsUnder(work, rails, rail), work.faults));
+    yield;
+  }
   const orderedPosts = inOrder(posts, work.posts);
   const orderedRails = inOrder(rails, work.rails);
   const blocks = [...design.blocks.values()].flatMap((block) =>
@@ -87,7 +100,7 @@ export function buildMembers(design: Design): Members {
 }
 
 /** The posts built again with their feet cut to the floor (looking up, in drawn places); those that stand on a rail stay. */
-export function cutFeet(members: Members, floor: Plane): Map<string, Post> {
+export function* cutFeet(members: Members, floor: Plane): Steps<Map<string, Post>> {
   const cut = new Map<string, Post>();
   for (const [name, post] of members.posts) {
     const ends = members.ends.get(name) ?? {};
@@ -95,6 +108,7 @@ export function cutFeet(members: Members, floor: Plane): Map<string, Post> {
       ? undefined
       : buildPost(post.design, post.side, { ...ends, foot: floor });
     cut.set(name, again ?? post);
+    yield;
   }
   return cut;
 }

@@ -1,3 +1,4 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import { drawnOnce } from "./drawn-once.ts";
 import type { SeenLine } from "./hidden-lines.ts";
 import type { Point } from "./sheet.ts";
@@ -15,14 +16,18 @@ const MEET = 1e-3;
 const STRAIGHT = 2e-3;
 
 /** Lines drawn once each and joined where just two of the same body and kind meet, so that a curve is one polyline. */
-export function chainsOf(lines: readonly SeenLine[]): Chain[] {
+export const chainsOf = (lines: readonly SeenLine[]): Chain[] => finish(chainSteps(lines));
+
+/** The same, resting now and then. */
+export function* chainSteps(lines: readonly SeenLine[]): Steps<Chain[]> {
   const groups = new Map<number, SeenLine[]>();
-  for (const line of drawnOnce(lines)) {
+  for (const line of yield* drawnOnce(lines)) {
     const key = 2 * line.body + Number(line.is === "edge");
     const group = groups.get(key);
     if (group) group.push(line);
     else groups.set(key, [line]);
   }
+  yield;
   return [...groups.values()].flatMap((group) => chainsOfGroup(group));
 }
 

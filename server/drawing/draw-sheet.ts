@@ -1,10 +1,11 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { outlinesOf } from "./areas.ts";
-import { chainsOf } from "./chains.ts";
+import { chainSteps } from "./chains.ts";
 import { around, extentOf, leanLine, lengthLines, reachOf, WORDS } from "./dimension-lines.ts";
 import { floorLines } from "./floor-line.ts";
-import { type Seen, see } from "./hidden-lines.ts";
+import { type Seen, seeSteps } from "./hidden-lines.ts";
 import { layOut, type Placed } from "./layout.ts";
 import { type Extent, leanMeasures, lengthMeasures, type Reach } from "./measures.ts";
 import { overlaysOf, overlayViews, pointsOf } from "./overlays.ts";
@@ -27,13 +28,17 @@ const CAPTION = 30;
  * Front, side and plan of a chair as it stands on the floor, hidden lines taken out, with its main dimensions in the file's units,
  * laid out on one sheet. The sheet is full size: one millimetre of the chair is one of the sheet. `asked` are laid over it.
  */
-export function drawSheet(chair: Chair, asked: readonly OverlayName[] = []): Sheet {
+export const drawSheet = (chair: Chair, asked: readonly OverlayName[] = []): Sheet =>
+  finish(sheetSteps(chair, asked));
+
+/** The same, resting after each part in each view. */
+export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): Steps<Sheet> {
   const parts = sceneOf(chair);
   const bodies = parts.map(({ body }) => body);
   const seen = {
-    front: see(bodies, motionInto(sights.front, chair.stance)),
-    side: see(bodies, motionInto(sights.side, chair.stance)),
-    plan: see(bodies, motionInto(sights.plan, chair.stance)),
+    front: yield* seeSteps(bodies, motionInto(sights.front, chair.stance)),
+    side: yield* seeSteps(bodies, motionInto(sights.side, chair.stance)),
+    plan: yield* seeSteps(bodies, motionInto(sights.plan, chair.stance)),
   };
   const extents = {
     front: extentOfSeen(seen.front),
@@ -58,10 +63,11 @@ export function drawSheet(chair: Chair, asked: readonly OverlayName[] = []): She
     const { [name]: extent } = extents;
     return { name, parts, seen: seen[name], extent, whole, dimensions, overlays, centred: isPaired(chair) };
   };
+  yield;
   const views = {
-    front: drawView(look("front")),
-    side: drawView(look("side")),
-    plan: drawView(look("plan")),
+    front: yield* drawView(look("front")),
+    side: yield* drawView(look("side")),
+    plan: yield* drawView(look("plan")),
   };
   const sheet = layOut(views, chair.design.units, laid.length);
   return {
@@ -87,8 +93,11 @@ interface Look {
 }
 
 /** A view as seen, y up, with all that goes with it. */
-function drawView({ name, parts, seen, extent, whole, dimensions, overlays, centred }: Look): Placed {
-  const strokes: Stroke[] = chainsOf(seen.lines).map(({ body, is, points }) => ({
+function* drawView(given: Look): Steps<Placed> {
+  const { name, parts, seen, extent, whole, dimensions, overlays, centred } = given;
+  const chains = yield* chainSteps(seen.lines);
+  yield;
+  const strokes: Stroke[] = chains.map(({ body, is, points }) => ({
     points,
     is,
     part: parts[body]!.name,

@@ -1,3 +1,4 @@
+import type { Steps } from "../../grammar/steps.ts";
 import type { SeenLine } from "./hidden-lines.ts";
 import type { Point } from "./sheet.ts";
 
@@ -6,12 +7,18 @@ const SAME = 0.02;
 /** Numbers kept for each line: its box, its start and its unit run, its length. */
 const STRIDE = 9;
 
+/** Lines looked at between two rests. */
+const BATCH = 200;
+
 /** The lines without what an earlier one, or a heavier one, already covers. */
-export function drawnOnce(lines: readonly SeenLine[]): SeenLine[] {
+export function* drawnOnce(lines: readonly SeenLine[]): Steps<SeenLine[]> {
   const kept: SeenLine[] = [];
   const facts: Facts = { at: new Float64Array(STRIDE * (lines.length + 16)), count: 0 };
   for (const is of ["outline", "edge"] as const) {
-    for (const line of lines) if (line.is === is) keep(line, 0, kept, facts);
+    for (const [index, line] of lines.entries()) {
+      if (line.is === is) keep(line, 0, kept, facts);
+      if (index % BATCH === BATCH - 1) yield;
+    }
   }
   return kept;
 }

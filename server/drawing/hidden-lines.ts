@@ -1,3 +1,4 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
@@ -33,7 +34,10 @@ export interface Seen {
 const SHORT = 0.05;
 
 /** What can be seen of bodies when `into` carries them before the eye, hidden lines taken out. */
-export function see(bodies: readonly Body[], into: Motion): Seen {
+export const see = (bodies: readonly Body[], into: Motion): Seen => finish(seeSteps(bodies, into));
+
+/** The same, resting after each body. */
+export function* seeSteps(bodies: readonly Body[], into: Motion): Steps<Seen> {
   const seen = bodies.map(({ pieces }) => seenBody(pieces.flatMap((piece) => hiderOf(piece, into) ?? [])));
   const towards = into.rotation[2];
   const lines: SeenLine[] = [];
@@ -42,6 +46,7 @@ export function see(bodies: readonly Body[], into: Motion): Seen {
       const is = kindOf(edge, towards);
       if (is) addVisible(movePoint(into, edge.a), movePoint(into, edge.b), seen, { body, is }, lines);
     }
+    yield;
   }
   return { bodies: seen, lines };
 }

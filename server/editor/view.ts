@@ -18,6 +18,8 @@ export interface View {
   readonly tree: Tree;
   /** All that is worked out; costs the whole road the first time it is asked for. */
   readonly study: Study;
+  /** Goes one step further towards the study, for whoever has other things to do in between; whether it is there now. */
+  step(): boolean;
   /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */
   rework(tree: Tree): Chair;
   vocabulary: Vocabulary;

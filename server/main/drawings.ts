@@ -3,6 +3,7 @@
  * given again with the reason.
  */
 import type { Problem } from "../../grammar/problem.ts";
+import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { adjustables } from "../editor/adjustable.ts";
@@ -10,6 +11,7 @@ import { faultsOf } from "../editor/faults.ts";
 import { type PartTold, partsTold } from "../editor/parts-told.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
+import { stepping } from "./in-turns.ts";
 import type { DrawingParams } from "./protocol.ts";
 
 interface Good {
@@ -22,22 +24,22 @@ export interface Drawings {
   /** Starts or stops drawing a file, with these laid over it. */
   watch(uri: string, watch: boolean, overlays?: readonly OverlayName[]): void;
   watched(uri: string): boolean;
-  /** The drawing to show for this version. */
-  draw(view: View, settings: Settings): DrawingParams;
+  /** The drawing to show for this version, made in turns; nothing when `stop` says that nobody waits for it any more. */
+  draw(view: View, settings: Settings, stop: () => boolean): Promise<DrawingParams | undefined>;
   /** The file was closed: its last good drawing is let go. */
   forget(uri: string): void;
 }
 
-/** Drawings made by `drawSheet`; `failed` hears when drawing itself goes wrong. */
+/** Drawings made by `drawing`; `failed` hears when drawing itself goes wrong. */
 export function createDrawings(
-  drawSheet: (chair: Chair, asked: readonly OverlayName[]) => Sheet,
+  drawing: (chair: Chair, asked: readonly OverlayName[]) => Steps<Sheet>,
   failed: (error: unknown) => void,
 ): Drawings {
   /** What is laid over each file's drawing. */
   const watching = new Map<string, readonly OverlayName[]>();
   const lastGood = new Map<string, Good>();
 
-  function fresh(view: View): Good | { reason: string } {
+  async function fresh(view: View, stop: () => boolean): Promise<Good | { reason: string } | undefined> {
     const { chair } = view.study;
     const parts = partsOf(chair);
     const lost = lostToError(view, lastGood.get(view.uri)?.parts ?? new Set(), parts);
@@ -51,11 +53,27 @@ export function createDrawings(
       };
     }
     try {
-      return { sheet: drawSheet(chair, watching.get(view.uri) ?? []), parts, told: told(view) };
+      const sheet = await drawn(chair, watching.get(view.uri) ?? [], stop);
+      return sheet && { sheet, parts, told: told(view) };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
     }
+  }
+
+  async function drawn(
+    chair: Chair,
+    asked: readonly OverlayName[],
+    stop: () => boolean,
+  ): Promise<Sheet | undefined> {
+    const steps = drawing(chair, asked);
+    let sheet: Sheet | undefined;
+    await stepping(() => {
+      const { value, done } = steps.next();
+      if (done) sheet = value;
+      return done === true;
+    }, stop);
+    return sheet;
   }
 
   /** A drawing without words is better than none. */
@@ -71,9 +89,10 @@ export function createDrawings(
   return {
     watch: (uri, watch, overlays = []) => void (watch ? watching.set(uri, overlays) : watching.delete(uri)),
     watched: (uri) => watching.has(uri),
-    draw(view, settings) {
+    async draw(view, settings, stop) {
       const { uri } = view;
-      const drawn = fresh(view);
+      const drawn = await fresh(view, stop);
+      if (!drawn) return undefined;
       if ("sheet" in drawn) lastGood.set(uri, drawn);
       const shown = lastGood.get(uri);
       return {

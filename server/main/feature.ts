@@ -3,7 +3,7 @@
  */
 import type { CancellationToken, ClientCapabilities, ServerCapabilities } from "vscode-languageserver";
 import type { View } from "../editor/view.ts";
-import type { World } from "./world.ts";
+import { type World, worked } from "./world.ts";
 
 export interface Feature {
   /** The editor file that answers, and the name of its test: `hover` is `server/editor/hover.ts`. */
@@ -21,18 +21,26 @@ interface OnDocument {
   textDocument: { uri: string };
 }
 
-/** A feature asked of one file; a file that cannot be read gives the empty answer. */
+/**
+ * A feature asked of one file; a file that cannot be read gives the empty answer. Unless it reads the text alone, it is asked when
+ * all is known of the file, and not at all when it is called off by then.
+ */
 export function onDocument<P extends OnDocument, R>(
   row: Omit<Feature, "answer" | "empty"> & {
     empty: R;
+    textAlone?: true;
     answer: (view: View, params: P, world: World, token: CancellationToken) => R | Promise<R>;
   },
 ): Feature {
   return {
     ...row,
-    answer(world, params: P, token) {
+    async answer(world, params: P, token) {
       const view = world.views.get(params.textDocument.uri);
-      return view ? row.answer(view, params, world, token) : row.empty;
+      if (!view) return row.empty;
+      const stop = () => token.isCancellationRequested;
+      if (!row.textAlone) await worked(view, stop);
+      if (stop()) return row.empty;
+      return row.answer(view, params, world, token);
     },
   };
 }

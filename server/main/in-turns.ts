@@ -11,6 +11,23 @@ export interface Turns {
   stop?: () => boolean;
 }
 
+/** Lets everything that waits be answered. */
+export const rest = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+/** Longest stretch at one go, ms. */
+const TURN = 12;
+
+/**
+ * Asks `step` again and again, resting in between, until it says that all is done or `stop` that nobody waits any more. What takes
+ * no longer than one turn is done when this returns.
+ */
+export async function stepping(step: () => boolean, stop: () => boolean): Promise<void> {
+  while (!stop()) {
+    for (const since = performance.now(); performance.now() - since < TURN; ) if (step()) return;
+    await rest();
+  }
+}
+
 export interface Outcome<T> {
   /** What was known last; nothing when not even the first step was done. */
   known?: T;
@@ -31,7 +48,7 @@ export async function inTurns<T>(
       if (done) return { known: value, whole: true };
     } while (performance.now() - since < turn);
     if (performance.now() - begun >= time) break;
-    await new Promise((resolve) => setTimeout(resolve, 0));
+    await rest();
   }
   steps.return(undefined as T);
   return outcome;

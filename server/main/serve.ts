@@ -57,7 +57,7 @@ export function serve(
 ): void {
   const views = createViews(services, files);
   const runSafe = guard(connection.console);
-  const drawings = createDrawings(services.drawSheet, (error) => report("drawing", error));
+  const drawings = createDrawings(services.draw, (error) => report("drawing", error));
   const schedule = createSchedule(look, timing);
   let state: "new" | "ready" | "shut" = "new";
   let settings: SettingsStore = createSettings(connection, false, undefined);
@@ -89,7 +89,7 @@ export function serve(
   /** Each step asks again whether this version is still the newest. */
   async function show(view: View) {
     const newest = () => views.opened(view.uri) === view;
-    await filesCome(view, files);
+    await filesCome(view, files, () => !newest());
     const chosen = await settings.of(view.uri);
     if (!pulls && newest()) {
       const { uri, document } = view;
@@ -99,8 +99,9 @@ export function serve(
         diagnostics: diagnostics(view, chosen),
       });
     }
-    if (drawings.watched(view.uri) && newest())
-      await connection.sendNotification(DRAWING, drawings.draw(view, chosen));
+    if (!drawings.watched(view.uri) || !newest()) return;
+    const drawing = await drawings.draw(view, chosen, () => !newest());
+    if (drawing) await connection.sendNotification(DRAWING, drawing);
   }
 
   /** Files that read this one are looked at again. */
@@ -228,7 +229,9 @@ export function serve(
 
   connection.onRequest(DRAW, ({ uri }: DrawParams, token): unknown => {
     const view = typeof uri === "string" ? views.opened(uri) : undefined;
-    const drawn = async () => (view ? drawings.draw(view, await settings.of(view.uri)) : null);
+    const stop = () => token.isCancellationRequested;
+    const drawn = async () =>
+      (view && (await drawings.draw(view, await settings.of(view.uri), stop))) ?? null;
     return refusal(state) ?? runSafe("draw", null, token, drawn);
   });
 

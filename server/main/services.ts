@@ -4,30 +4,31 @@
 
 import { parse } from "../../grammar/parser.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
+import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Chair } from "../chair/chair.ts";
-import { drawSheet } from "../drawing/draw-sheet.ts";
+import { sheetSteps } from "../drawing/draw-sheet.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/rule.ts";
 import { settle } from "../settle.ts";
-import { type Asked, type OtherFiles, type Study, study } from "../study.ts";
+import { type Asked, type OtherFiles, type Study, studySteps } from "../study.ts";
 
 export interface Services {
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   parse(text: string): Tree;
-  study(asked: Asked): Study;
+  study(asked: Asked): Steps<Study>;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
-  drawSheet(chair: Chair, asked?: readonly OverlayName[]): Sheet;
+  draw(chair: Chair, asked?: readonly OverlayName[]): Steps<Sheet>;
 }
 
 export const services: Services = {
   vocabulary,
   rules,
   parse: (text) => parse(text, vocabulary),
-  study,
+  study: studySteps,
   settle,
-  drawSheet,
+  draw: sheetSteps,
 };

@@ -2,6 +2,7 @@
  * The open files and what is known of them. A study is kept for one version of a file and for the texts it read from others.
  */
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
+import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { View } from "../editor/view.ts";
 import type { OtherFiles, Study } from "../study.ts";
@@ -54,6 +55,7 @@ export function createViews(services: Services, files: Files): Views {
     const reads = new Set<string>();
     let tree: Tree | undefined;
     let study: Study | undefined;
+    let steps: Steps<Study> | undefined;
     const address = document.uri;
 
     const others: OtherFiles = {
@@ -64,22 +66,40 @@ export function createViews(services: Services, files: Files): Views {
       },
     };
 
-    function studyAfresh(): Study {
+    function* studyAfresh(): Steps<Study> {
       reads.clear();
-      return services.study({ text: document.getText(), address, ...(tree && { tree }), files: others });
+      tree ??= services.parse(document.getText());
+      yield;
+      return yield* services.study({ text: document.getText(), address, tree, files: others });
+    }
+
+    function step(): boolean {
+      if (study) return true;
+      steps ??= studyAfresh();
+      try {
+        const { value, done } = steps.next();
+        if (!done) return false;
+        study = value;
+      } catch (error) {
+        steps = undefined;
+        throw error;
+      }
+      steps = undefined;
+      return true;
     }
 
     const view: View = {
       uri: address,
       document,
       get tree() {
-        tree ??= study?.tree ?? services.parse(document.getText());
+        tree ??= services.parse(document.getText());
         return tree;
       },
       get study() {
-        study ??= studyAfresh();
+        while (!study) step();
         return study;
       },
+      step,
       rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
       vocabulary: services.vocabulary,
       rules: services.rules,
@@ -91,6 +111,7 @@ export function createViews(services: Services, files: Files): Views {
       reads,
       drop() {
         study = undefined;
+        steps = undefined;
       },
     };
   }

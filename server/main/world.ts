@@ -6,6 +6,7 @@ import { fileLinks } from "../editor/links.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
 import type { Files } from "./files.ts";
+import { stepping } from "./in-turns.ts";
 import type { Services } from "./services.ts";
 import type { Views } from "./views.ts";
 
@@ -40,11 +41,19 @@ export async function everyView(world: World): Promise<View[]> {
 
 const namedIn = (view: View) => fileLinks(view).map(({ address }) => address);
 
+/**
+ * Works a view's study out in turns, so that a long file does not keep others from being answered; a short one is done at once. Ends
+ * early when `stop` says that nobody waits for it any more.
+ */
+export const worked = (view: View, stop: () => boolean = () => false): Promise<void> =>
+  stepping(() => view.step(), stop);
+
 /** Waits for the files that this one names, which in the browser come after they are asked for. */
-export async function filesCome(view: View, files: Files): Promise<void> {
+export async function filesCome(view: View, files: Files, stop: () => boolean = () => false): Promise<void> {
   // Files that come may name others; a chain longer than this is left to the next look.
   for (let round = 0; round < 8; round++) {
-    void view.study;
+    await worked(view, stop);
+    if (stop()) return;
     const pending = files.pending?.();
     if (!pending) return;
     await pending;

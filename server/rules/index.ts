@@ -2,6 +2,7 @@
  * The one table of rules: diagnostics, settings, explanations and the reference are all made from it.
  */
 import type { Problem, Related } from "../../grammar/problem.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { Design } from "../design/design.ts";
@@ -154,11 +155,20 @@ export interface Judgement {
  * What all rules find, in the order of the text, both sides of a pair told once, less what the file accepts. `also` are the problems of
  * the stages before, which are put among them; a warning there can be accepted too. Never throws.
  */
-export function judge({ tree, design, chair }: Judged, also: readonly Problem[] = []): Judgement {
+export const judge = (of: Judged, also: readonly Problem[] = []): Judgement => finish(judgeSteps(of, also));
+
+/** The same, resting after each rule. */
+export function* judgeSteps(
+  { tree, design, chair }: Judged,
+  also: readonly Problem[] = [],
+): Steps<Judgement> {
   const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
-  const found = rules
-    .flatMap((rule) => foundBy(rule, { tree, design, chair }, doubt))
-    .filter(({ subject }) => !doubt.about(subject ?? ""));
+  const found: Finding[] = [];
+  for (const rule of rules) {
+    for (const finding of foundBy(rule, { tree, design, chair }, doubt))
+      if (!doubt.about(finding.subject ?? "")) found.push(finding);
+    yield;
+  }
   const settled = settle(found, design.accepts);
   const others = settle(
     also.filter(({ severity }) => severity !== "error"),

@@ -25,16 +25,13 @@ export const partsPassThrough: Rule = {
     const solids = solidsOf(chair);
     const together = joinedPairs(chair);
     const shared = new Map<string, { a: Solid; b: Solid; volume: number }>();
-    for (const [k, a] of solids.entries()) {
-      for (const b of solids.slice(k + 1)) {
-        if (a.part === b.part || !boxesMeet(a.box, b.box) || together.has(pairKey(a.part, b.part))) continue;
-        if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined))
-          continue;
-        const volume = sharedBetween(a, b);
-        const key = pairKey(a.part, b.part);
-        const before = shared.get(key);
-        if (volume > (before?.volume ?? 0)) shared.set(key, { a, b, volume });
-      }
+    for (const [a, b] of pairsThatMeet(solids)) {
+      if (a.part === b.part || together.has(pairKey(a.part, b.part))) continue;
+      if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined)) continue;
+      const volume = sharedBetween(a, b);
+      const key = pairKey(a.part, b.part);
+      const before = shared.get(key);
+      if (volume > (before?.volume ?? 0)) shared.set(key, { a, b, volume });
     }
     return [...shared.values()].flatMap(({ a, b, volume }) => {
       if (volume <= most("shared-wood")) return [];
@@ -78,6 +75,23 @@ function solidsOf(chair: Chair): Solid[] {
   }
   for (const joint of chair.joints.values()) add(joint.part, joint.tenon, joint.entered.name);
   return solids;
+}
+
+/** Solids whose boxes meet, each pair in the order of the chair: swept from left to right, so that a long bench costs little more. */
+function pairsThatMeet(solids: readonly Solid[]): [Solid, Solid][] {
+  const fromLeft = solids
+    .map((solid, index) => ({ solid, index }))
+    .sort((a, b) => a.solid.box.low[0] - b.solid.box.low[0]);
+  const pairs: [number, number][] = [];
+  fromLeft.forEach(({ solid: a, index }, k) => {
+    for (let next = k + 1; next < fromLeft.length; next++) {
+      const other = fromLeft[next]!;
+      if (other.solid.box.low[0] > a.box.high[0]) break;
+      if (boxesMeet(a.box, other.solid.box))
+        pairs.push(index < other.index ? [index, other.index] : [other.index, index]);
+    }
+  });
+  return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]).map(([a, b]) => [solids[a]!, solids[b]!]);
 }
 
 function sharedBetween(a: Solid, b: Solid): number {

@@ -39,6 +39,7 @@ const chair: Subject = {
       document,
       tree,
       study: made,
+      step: () => true,
       rework: () => made.chair,
       vocabulary,
       rules,

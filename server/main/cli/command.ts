@@ -1,3 +1,4 @@
+import { finish } from "../../../grammar/steps.ts";
 import type { OtherFiles, Study } from "../../study.ts";
 import { resolveAddress } from "../addresses.ts";
 import { filesOnDisk } from "../files-node.ts";
@@ -65,5 +66,5 @@ const disk: OtherFiles = (() => {
 
 /** A file read and worked out, with the files it names beside it on disk. */
 export function studyOf(bench: Bench, { text, address }: { text: string; address: string }): Study {
-  return bench.services.study({ text, address, files: disk });
+  return finish(bench.services.study({ text, address, files: disk }));
 }

@@ -1,4 +1,5 @@
 import { writeFileSync } from "node:fs";
+import { finish } from "../../../grammar/steps.ts";
 import { overlayNames } from "../../drawing/sheet.ts";
 import { sheetToSvg } from "../../drawing/svg.ts";
 import { type Command, ENDED, eachFile, misuse, studyOf } from "./command.ts";
@@ -29,7 +30,7 @@ export const draw: Command = {
         );
         return ENDED.faults;
       }
-      const svg = sheetToSvg(services.drawSheet(chair, overlays));
+      const svg = sheetToSvg(finish(services.draw(chair, overlays)));
       if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
       else {
         try {

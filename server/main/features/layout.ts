@@ -16,6 +16,7 @@ import { type Feature, onDocument } from "../feature.ts";
 
 export const layoutFeatures: Feature[] = [
   onDocument({
+    textAlone: true,
     name: "formatting",
     method: "textDocument/formatting",
     capability: { documentFormattingProvider: true },
@@ -23,6 +24,7 @@ export const layoutFeatures: Feature[] = [
     answer: (view, { options }: DocumentFormattingParams) => formatting(view, options),
   }),
   onDocument({
+    textAlone: true,
     name: "formatting",
     method: "textDocument/rangeFormatting",
     capability: { documentRangeFormattingProvider: { rangesSupport: true } },
@@ -31,6 +33,7 @@ export const layoutFeatures: Feature[] = [
       rangeFormatting(view, start.line, end.line, options),
   }),
   onDocument({
+    textAlone: true,
     name: "formatting",
     method: "textDocument/rangesFormatting",
     empty: [],
@@ -38,6 +41,7 @@ export const layoutFeatures: Feature[] = [
       rangesFormatting(view, ranges, options),
   }),
   onDocument({
+    textAlone: true,
     name: "formatting",
     method: "textDocument/onTypeFormatting",
     capability: {
@@ -48,6 +52,7 @@ export const layoutFeatures: Feature[] = [
       onTypeFormatting(view, position.line, ch, options),
   }),
   onDocument({
+    textAlone: true,
     name: "folding",
     method: "textDocument/foldingRange",
     capability: { foldingRangeProvider: true },
@@ -56,6 +61,7 @@ export const layoutFeatures: Feature[] = [
       folding(view, world.client.textDocument?.foldingRange?.rangeLimit),
   }),
   onDocument({
+    textAlone: true,
     name: "selection-ranges",
     method: "textDocument/selectionRange",
     capability: { selectionRangeProvider: true },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readDrawing, readFromPanel, readPanelState } from "../../../client/panel/messages.ts";
-import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
+import { sheetSteps } from "../../../server/drawing/draw-sheet.ts";
 import { overlayNames, type View } from "../../../server/drawing/sheet.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import { createDrawings } from "../../../server/main/drawings.ts";
@@ -11,14 +11,14 @@ describe("a drawing from the server", () => {
   const samples = projectFiles().filter((path) => /^samples\/.*\.chair$/.test(path));
   const files = Object.fromEntries(samples.map((path) => [path.slice("samples/".length), read(path)]));
 
-  it.each(samples)("of %s arrives whole", (address) => {
-    const drawings = createDrawings(drawSheet, (error) => {
+  it.each(samples)("of %s arrives whole", async (address) => {
+    const drawings = createDrawings(sheetSteps, (error) => {
       throw error;
     });
     const text = read(address).replace("tenon thick", "tenon thin");
     const view = plainView(text, address, files);
     drawings.watch(view.uri, true, overlayNames);
-    const drawing = drawings.draw(view, defaultSettings);
+    const drawing = await drawings.draw(view, defaultSettings, () => false);
     const sent = JSON.parse(JSON.stringify(drawing));
     expect(sent.told.length > 0).toBe(sent.sheet !== null);
     expect(readDrawing(sent)).toEqual(sent);

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { finish } from "../../../grammar/steps.ts";
 import type { Rail } from "../../../server/chair/chair.ts";
 import { buildMembers, cutFeet } from "../../../server/chair/members.ts";
 import { pieceAt } from "../../../server/chair/post-query.ts";
@@ -282,7 +283,7 @@ describe("the whole frame", () => {
   it("stands on the floor it is given", () => {
     const chair = buildMembers(boathouse());
     const floor = planeAt([0, 20, 0], [0, -10 / 432, 1]);
-    const posts = cutFeet(chair, floor);
+    const posts = finish(cutFeet(chair, floor));
     for (const [name, it] of posts) {
       const low = Math.min(...it.body.pieces.flatMap((piece) => piece.points).map((p) => height(floor, p)));
       expect(Math.abs(low)).toBeLessThan(1e-9);

@@ -33,6 +33,7 @@ export function plainView(text: string, uri: string, files: Record<string, strin
       made ??= study({ text, address: uri, files: { resolve: resolveAddress, read }, tree });
       return made;
     },
+    step: () => true,
     rework: (changed) =>
       settle({ tree: changed, address: uri, files: { resolve: resolveAddress, read } }).chair,
     vocabulary,

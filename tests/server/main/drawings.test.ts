@@ -32,9 +32,9 @@ describe("the drawing", () => {
     const asked: string[] = [];
     const c = await connect({
       ...services,
-      drawSheet: (chair, overlays = []) => {
+      *draw(chair, overlays = []) {
         asked.push(overlays.join(" "));
-        return { ...services.drawSheet(chair), title: `over it ${overlays.join(" ")}` };
+        return { ...(yield* services.draw(chair)), title: `over it ${overlays.join(" ")}` };
       },
     });
     c.open(uri, "part-leg");

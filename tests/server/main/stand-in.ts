@@ -16,7 +16,8 @@ export function standIn(): Services & { studied: string[] } {
     vocabulary: { rows: [], words: [] },
     rules: [],
     parse: (text) => ({ text, statements: [], comments: [], problems: wrongs(text) }),
-    study({ text, address, files }) {
+    *study({ text, address, files }) {
+      yield;
       studied.push(text);
       if (text.includes("explode")) throw new Error("the study exploded");
       const other = /use "(.*)"/.exec(text)?.[1];
@@ -57,7 +58,10 @@ export function standIn(): Services & { studied: string[] } {
       } satisfies Study;
     },
     settle: () => ({ chair: { values: new Map() } as unknown as Chair }),
-    drawSheet: (chair) => ({ title: [...chair.posts.keys()].join(" ") }) as Sheet,
+    *draw(chair) {
+      yield;
+      return { title: [...chair.posts.keys()].join(" ") } as Sheet;
+    },
   };
 }
 
