@@ -23,6 +23,9 @@ const LETTERS = 3.6;
 /** Between faces that have nothing between them. */
 const GAP = 2.5;
 
+/** Nearer to the datum than this an end has no figure of its own, mm. */
+const LEAST = 0.5;
+
 /** Scales a piece may be drawn at, one to so many. */
 const scales = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20];
 
@@ -132,7 +135,7 @@ function stickStops(piece: Piece, face: LaidFace, figures: Figures): Stop[] {
     // The two arrises of this face, the last.
     const at = end.cuts.slice(2).map((each) => each.at);
     const reach = end === piece.ends[0] ? Math.min(...at) : Math.max(...at);
-    if (Math.abs(reach) > 0.05) stops.push({ x, text: figures.print(reach) });
+    if (Math.abs(reach) > LEAST) stops.push({ x, text: figures.print(reach) });
   }
   return stops;
 }

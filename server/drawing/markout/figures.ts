@@ -7,6 +7,8 @@ import type { CutTenon, Mortise } from "../../joinery/pieces/piece.ts";
 
 export type Step = 16 | 32 | 64;
 
+/** Lines that run out by less than this, or less than a step, are given as parallel, mm. */
+const PARALLEL = 0.25;
 /** Nearer than this to a whole step is on it. */
 const NEAR = 1e-6;
 
@@ -89,8 +91,8 @@ export function mortiseSteps(figures: Figures, mortise: Omit<Mortise, "letter">)
   const least = (mm: number, hole: boolean) => (hole ? 0 : figures.steps(mm));
   const hole = mortise.is !== "mortise";
   const pair = (start: readonly number[], end: readonly number[], tenonSize: number) => {
-    // Lines that run out by less than a step are one figure, whichever way it rounds.
-    const parallel = [start, end].every(([a, b]) => Math.abs(a! - b!) < figures.step);
+    // One figure then, whichever way it rounds.
+    const parallel = [start, end].every(([a, b]) => Math.abs(a! - b!) < Math.max(figures.step, PARALLEL));
     const sides = parallel ? [0, 0] : [0, 1];
     const starts = sides.map((k) => figures.steps(start[k]!)) as [number, number];
     const ends = sides.map((k, at) =>

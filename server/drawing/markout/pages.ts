@@ -12,7 +12,7 @@ import { type Paper, type PaperName, papers } from "./paper.ts";
 import { pieceDrawn } from "./piece-sheet.ts";
 import { rodsOf } from "./rods.ts";
 import { roomOn, sheetPage, type Titles } from "./sheet-page.ts";
-import { templatesOf } from "./templates.ts";
+import { type Template, templatesOf } from "./templates.ts";
 import { checkSquare, type FullSize, tiles } from "./tiles.ts";
 
 export interface MarkoutOptions {
@@ -88,17 +88,43 @@ function fullSizePages(pieces: readonly Piece[], figures: Figures, paper: Paper)
   const rods = rodsOf(pieces, figures, high).flatMap(({ names, drawing }) =>
     tiled(drawing, paper, { part: "Rods", about: names.join(", "), name: `rods ${names.join(" ")}` }),
   );
-  const templates = pieces.flatMap((piece) =>
-    templatesOf(piece, figures).flatMap(({ of, drawing }) =>
-      tiled(drawing, paper, {
-        part: `${piece.name}: ${of}`,
-        about: `template, ${handsOf(piece)}`,
-        name: `${piece.name} template`,
-      }),
-    ),
-  );
+  const templates = templatesFor(pieces, figures).flatMap(({ of, drawing, serves }) => {
+    const names = serves.map(({ name }) => name).join(", ");
+    return tiled(drawing, paper, {
+      part: `${serves[0]!.name}: ${of}`,
+      about: `template for ${serves.length > 1 ? names : handsOf(serves[0]!)}`,
+      name: `${serves[0]!.name} template`,
+    });
+  });
   return [...rods, ...templates];
 }
+
+/** Sizes nearer than this make do with one template, mm. */
+const ALIKE = 1;
+
+/** The templates of all pieces; members of a row that differ by next to nothing share one. */
+function templatesFor(pieces: readonly Piece[], figures: Figures): (Template & { serves: Piece[] })[] {
+  const made: (Template & { serves: Piece[] })[] = [];
+  for (const piece of pieces) {
+    for (const template of templatesOf(piece, figures)) {
+      const { of, drawing } = template;
+      const like = made.find(
+        (other) =>
+          other.of === of &&
+          rowOf(other.serves[0]!) === rowOf(piece) &&
+          Math.abs(other.drawing.width - drawing.width) < ALIKE &&
+          Math.abs(other.drawing.height - drawing.height) < ALIKE &&
+          !other.serves.includes(piece) &&
+          piece.mortises.length === 0,
+      );
+      if (like) like.serves.push(piece);
+      else made.push({ ...template, serves: [piece] });
+    }
+  }
+  return made;
+}
+
+const rowOf = ({ parts }: Piece): string => parts[0]!.name.split(".")[0]!;
 
 function handsOf({ parts }: Piece): string {
   const mirrored = parts.filter((part) => part.mirrored).length;

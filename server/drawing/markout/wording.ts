@@ -138,15 +138,15 @@ export function tenonLines(piece: Piece, end: CutEnd, figures: Figures): string[
   const { tenon } = end;
   if (!tenon) return [];
   const steps = tenonSteps(figures, tenon);
-  const many = tenon.count > 1 ? `${tenon.count} tenons` : "Tenon";
-  const sizes = tenon.round
-    ? `${many} Ø ${figures.text(steps.thick)}`
-    : `${many} ${figures.text(steps.thick)} thick × ${figures.text(steps.wide)} wide`;
   const along =
     Math.abs(tenon.run - tenon.long) > figures.step ? ` (${figures.print(tenon.run, "down")} along it)` : "";
   const line = tenon.lean > LEAST ? `, ${lean(tenon.lean)} out of the stick's own line` : "";
-  const lines = [`${sizes}, ${figures.text(steps.long)} long square to the face it enters${along}${line}.`];
-  if (!tenon.round) lines.push(shoulderLine(piece, tenon, figures));
+  const long =
+    tenon.kind === "fork" || tenon.kind === "dowels"
+      ? ""
+      : `, ${figures.text(steps.long)} long square to the face it enters`;
+  const lines = [`${tenonNamed(piece, tenon, figures)}${long}${along}${line}.`];
+  if (tenon.kind === "tenon") lines.push(shoulderLine(piece, tenon, figures));
   const more = [
     tenon.haunch
       ? `Haunch ${figures.print(tenon.haunch.wide)} wide, ${figures.print(tenon.haunch.long, "down")} long${tenon.haunch.sloped ? ", sloped to nothing" : ""}.`
@@ -161,6 +161,26 @@ export function tenonLines(piece: Piece, end: CutEnd, figures: Figures): string[
   return [...lines, more.filter(Boolean).join(" ")].filter(Boolean);
 }
 
+/** What is cut at an end: one tenon, twins, dowels or a fork, with its sizes. */
+function tenonNamed(piece: Piece, tenon: CutTenon, figures: Figures): string {
+  const { thick, wide, long } = tenonSteps(figures, tenon);
+  const name = piece.faces[0]?.name ?? "top";
+  const edge = piece.is === "post" || name.endsWith("edge") ? name : `${name} edge`;
+  const middles = tenon.middles.map((mm) => figures.print(mm)).join(", ");
+  switch (tenon.kind) {
+    case "round":
+      return `Tenon Ø ${figures.text(thick)}`;
+    case "dowels":
+      return `${tenon.count} dowels Ø ${figures.text(thick)}, ${figures.text(long)} into either part, their middles ${middles} from the ${edge} and ${figures.print(tenon.shoulders.outside + tenon.thick / 2)} from the outside`;
+    case "fork":
+      return `Fork: slot ${figures.text(thick)} wide and ${figures.text(long)} deep, ${figures.print(tenon.shoulders.outside)} from the outside`;
+    default:
+      return tenon.count > 1
+        ? `${tenon.count} tenons, each ${figures.text(thick)} thick × ${figures.text(wide)} wide, their middles ${middles} from the ${edge}`
+        : `Tenon ${figures.text(thick)} thick × ${figures.text(wide)} wide`;
+  }
+}
+
 function shoulderLine(piece: Piece, tenon: CutTenon, figures: Figures): string {
   const { outside, inside, top, bottom } = tenon.shoulders;
   const { thick, wide } = tenonSteps(figures, tenon);
@@ -170,7 +190,7 @@ function shoulderLine(piece: Piece, tenon: CutTenon, figures: Figures): string {
       ? shoulderSteps(figures, thick, [outside, inside], stuff.thick)
       : [figures.steps(outside), figures.steps(inside)];
   const [up, down] =
-    stuff && Math.abs(top + bottom + tenon.wide - stuff.wide) < figures.step
+    stuff && tenon.count === 1 && Math.abs(top + bottom + tenon.wide - stuff.wide) < figures.step
       ? shoulderSteps(figures, wide, [top, bottom], stuff.wide)
       : [figures.steps(top), figures.steps(bottom)];
   if (piece.is === "post") {

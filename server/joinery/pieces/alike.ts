@@ -11,7 +11,7 @@ export interface Cast {
 }
 
 /** Points nearer than this are the same, mm. */
-const SAME = 0.02;
+const SAME = 0.05;
 
 /** Half turns and reflections of a stick in its own planes; an odd number of minus signs is a mirror image. */
 const TURNS = [1, -1].flatMap((a) => [1, -1].flatMap((b) => [1, -1].map((c) => [a, b, c] as const)));

@@ -62,13 +62,15 @@ export function cutEnd(stick: SquaredStick, runs: readonly Run[], site: EndSite)
 /** The tenon at an end, by the joint it is cut for; `outward` is the stick's own line there. */
 export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutTenon } {
   if (!joint || joint.shape === "none" || joint.tenon.length === 0) return {};
+  const kind = kindOf(joint);
+  const first = joint.sections[0];
   const haunch = joint.haunch && joint.facts.haunch?.value;
   const pegs = pegsOf(joint);
   const slant = -dot(joint.direction, faceEntered(joint).normal);
   return {
     tenon: {
       thick: joint.thick,
-      wide: joint.wide,
+      wide: kind === "fork" || !first ? joint.wide : first.wide[1] - first.wide[0],
       long: joint.long,
       run: joint.long / slant,
       shoulders: joint.shoulders,
@@ -81,8 +83,11 @@ export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutT
             },
           }
         : {}),
-      round: joint.shape === "round",
+      kind,
       count: joint.tenon.length,
+      middles: joint.sections
+        .map(({ wide: [low, high] }) => joint.shoulders.top + joint.wide / 2 - (low + high) / 2)
+        .sort((a, b) => a - b),
       lean: angleBetween(outward, joint.direction),
       mitred: isMitred(joint),
       through: joint.facts.through !== undefined,
@@ -94,6 +99,11 @@ export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutT
         : {}),
     },
   };
+}
+
+function kindOf({ shape, facts }: Joint): CutTenon["kind"] {
+  if (facts.dowels && shape === "round") return "dowels";
+  return shape === "round" ? "round" : shape === "forked" ? "fork" : "tenon";
 }
 
 /** The tenon and haunch as they are seen beyond the shoulder on each face: the corners to be wrapped round, in no order. */

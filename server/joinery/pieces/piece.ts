@@ -127,8 +127,11 @@ export interface CutTenon {
   run: number;
   shoulders: { outside: number; inside: number; top: number; bottom: number };
   haunch?: { long: number; wide: number; sloped: boolean };
-  round: boolean;
+  /** `thick` and `wide` are each one's own; of a fork the tongue's that is left out between its tines. */
+  kind: "tenon" | "round" | "dowels" | "fork";
   count: number;
+  /** From the top edge of the stuff to the middle of each, when there are several. */
+  middles: number[];
   /** From the stick's own line. */
   lean: number;
   mitred: boolean;

@@ -2,6 +2,7 @@
  * Every piece of a chair to be marked out, each once with all the parts made to it.
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
+import { shapeOf } from "../../chair/rail-outline.ts";
 import type { TimberDesign } from "../../design/design.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot } from "../../geometry/vec.ts";
@@ -121,9 +122,10 @@ function sectionOf(part: Post | Rail): { thick: number; wide: number } {
   return { thick: most("first"), wide: most("second") };
 }
 
+/** Dowels are no part of the stick. */
 const tenonsOf = (chair: Chair, part: Post | Rail) =>
   [...chair.joints.values()]
-    .filter((joint) => joint.part === part.name)
+    .filter((joint) => joint.part === part.name && !joint.facts.dowels)
     .flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
 
 /** What tells a part from others of its design: its corners, its tenons and its mortises. */
@@ -156,8 +158,26 @@ function castOf(chair: Chair, part: Post | Rail): Cast {
         )
       : part.is !== "post" && round
         ? [part.start, part.end].map((at) => ({ tag: "end", at }))
-        : tagged("body", part.body.pieces);
+        : part.is === "post"
+          ? tagged("body", part.body.pieces)
+          : outlineOf(part);
   return { points: [...body, ...joinery("tenon", own), ...joinery("mortise", into)], frame };
+}
+
+/** A squared rail by its shoulders' corners and its section in the middle: the flats of a curve lie where they happen to. */
+function outlineOf(rail: Rail): Cast["points"] {
+  const shape = shapeOf(rail);
+  const x = rail.length / 2;
+  const at = (y: number, z: number): Vec3 =>
+    along(along(along(rail.start, rail.along, x), rail.outward, y), rail.upward, z);
+  const middle = [shape.outside(x), shape.inside(x)].flatMap((y) => [
+    at(y, shape.top(x)),
+    at(y, shape.bottom(x)),
+  ]);
+  return [
+    ...rail.ends.flatMap(({ corners }) => corners.map((corner) => ({ tag: "shoulder", at: corner }))),
+    ...middle.map((point) => ({ tag: "middle", at: point })),
+  ];
 }
 
 function frameOf(part: Post | Rail): Cast["frame"] {

@@ -176,13 +176,15 @@ function holesOf(
   const out = squareTo(sub(joint.root, origin), direction);
   const round = Math.atan2(dot(out, cross(direction, zero)), dot(out, zero));
   const entered = faceEntered(joint);
-  const x = measured(run, joint.root);
   const tangent = cross(direction, unit(out));
   const inward = -dot(joint.direction, unit(out));
-  return joint.tenon.map((solid) => {
+  return joint.tenon.map((solid, k) => {
+    const { thick, wide } = joint.sections[k]!;
     const ends = (mouthOf(solid, joint)?.ring ?? [joint.root]).map((p) => measured(run, p));
     const isRound = joint.shape === "round";
-    const [from, to] = isRound ? [x, x] : [Math.min(...ends), Math.max(...ends)];
+    // Dowels each have a place of their own along the axis.
+    const middle = ends.reduce((sum, end) => sum + end, 0) / ends.length;
+    const [from, to] = isRound ? [middle, middle] : [Math.min(...ends), Math.max(...ends)];
     return {
       is: isRound ? "hole" : "mortise",
       face: "",
@@ -194,7 +196,7 @@ function holesOf(
       far: [0, 0],
       gaugedFrom: "",
       ...(joint.facts.through ? {} : { deep: depthOf(solid, entered) }),
-      tenon: { thick: joint.thick, wide: joint.wide },
+      tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
       lean: {
         along: Math.atan2(dot(joint.direction, direction), inward),
         across: Math.atan2(dot(joint.direction, tangent), inward),
