@@ -5,6 +5,7 @@ import { readFileSync } from "node:fs";
 import { parse } from "../../grammar/parser.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { drawSheet } from "../../server/drawing/draw-sheet.ts";
+import { makeMarkout } from "../../server/main/markout/make.ts";
 import { judge } from "../../server/rules/index.ts";
 import { settle } from "../../server/settle.ts";
 import { damaged, type Kind } from "./damage.ts";
@@ -14,6 +15,7 @@ import { type SubjectName, subjects } from "./subjects.ts";
 export type Case =
   | { is: "text"; subject: SubjectName; bytes: number; kind: Kind; count: number }
   | { is: "sample"; path: string; count: number }
+  | { is: "sheets"; path: string; count: number }
   | { is: "memory"; subject: SubjectName; bytes: number; edits: number };
 
 export interface TextResult extends Timing {
@@ -31,18 +33,24 @@ export interface SampleResult {
   found: number;
 }
 
+export interface SheetsResult extends Timing {
+  pages: number;
+}
+
 export interface MemoryResult {
   before: number;
   after: number;
 }
 
 /** Throws when a case is void: a clean text with diagnostics, or a wrong one without. */
-export async function runCase(given: Case): Promise<TextResult | SampleResult | MemoryResult> {
+export async function runCase(given: Case): Promise<TextResult | SampleResult | SheetsResult | MemoryResult> {
   switch (given.is) {
     case "text":
       return textCase(given);
     case "sample":
       return sampleCase(given);
+    case "sheets":
+      return sheetsCase(given);
     case "memory":
       return memoryCase(given);
   }
@@ -59,6 +67,19 @@ async function textCase({ subject, bytes, kind, count }: Case & { is: "text" }):
     throw new Error(`void: ${subject}, ${bytes} bytes, ${kind}: ${found} diagnostics`);
   }
   return { ...timing, bytes: text.length, found, checks };
+}
+
+/** From a file's text to all its marking-out sheets as one PDF. */
+async function sheetsCase({ path, count }: Case & { is: "sheets" }): Promise<SheetsResult> {
+  const text = readFileSync(path, "utf8");
+  const files = { resolve: (_from: string, name: string) => name, read: () => undefined };
+  let pages = 0;
+  const timing = await timed(count, async () => {
+    const { chair } = settle({ tree: parse(text, vocabulary), address: path, files });
+    const made = await makeMarkout(chair, { paper: "a4", format: "pdf", date: new Date(0) });
+    pages = made.pages;
+  });
+  return { ...timing, pages };
 }
 
 async function sampleCase({ path, count }: Case & { is: "sample" }): Promise<SampleResult> {

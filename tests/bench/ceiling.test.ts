@@ -3,7 +3,7 @@
  */
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { runCase, type SampleResult, type TextResult } from "./cases.ts";
+import { runCase, type SampleResult, type SheetsResult, type TextResult } from "./cases.ts";
 
 const SAMPLE = fileURLToPath(new URL("../../samples/boathouse-mess-chair.chair", import.meta.url));
 
@@ -27,4 +27,10 @@ test.each(["one error", "badly broken"] as const)("a text with %s is told of", a
     count: 2,
   })) as TextResult;
   expect(found).toBeGreaterThan(0);
+});
+
+test("all marking-out sheets of the sample chair take less than 2 s of the processor, cold", async () => {
+  const { cpu, pages } = (await runCase({ is: "sheets", path: SAMPLE, count: 1 })) as SheetsResult;
+  expect(pages).toBeGreaterThan(20);
+  expect(cpu).toBeLessThan(2000);
 });

@@ -1,5 +1,5 @@
 /**
- * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|keys|memory|size]`.
+ * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|sheets|keys|memory|size]`.
  *
  * The other language services are a ruler, not a ranking: other languages ask for other work.
  */
@@ -9,7 +9,14 @@ import { availableParallelism, loadavg } from "node:os";
 import { join } from "node:path";
 import { argv, execArgv, execPath, stdout, version } from "node:process";
 import { gzipSync } from "node:zlib";
-import { type Case, type MemoryResult, runCase, type SampleResult, type TextResult } from "./cases.ts";
+import {
+  type Case,
+  type MemoryResult,
+  runCase,
+  type SampleResult,
+  type SheetsResult,
+  type TextResult,
+} from "./cases.ts";
 import { type Kind, kinds } from "./damage.ts";
 import { askBehindKeys, coldStart, longestBlock, typeBursts } from "./keystrokes.ts";
 import { figure, quantile, table } from "./measure.ts";
@@ -36,6 +43,7 @@ async function bench(options: string[]): Promise<void> {
     say("The machine is busy: trust the least figures for what the work costs, none for what is felt.");
   }
   if (wanted("sample")) sample(quick ? 60 : 300);
+  if (wanted("sheets")) sheets(quick ? 4 : 12);
   if (wanted("text")) texts(quick);
   if (wanted("keys")) await keys(quick);
   if (wanted("memory")) memory(quick ? 200 : 1000);
@@ -71,6 +79,20 @@ function sample(count: number): void {
         row("chair to drawing", result.draw),
         row("all together", result.all),
       ],
+    ),
+  );
+}
+
+function sheets(count: number): void {
+  const { first, samples, cpu, pages } = inOwnProcess<SheetsResult>({ is: "sheets", path: SAMPLE, count });
+  say(
+    `\n${SAMPLE}, from text to all ${pages} marking-out pages as PDF (ms; aim: under 2000, first and cold)`,
+  );
+  const figures = [0, 0.5, 0.95].map((share) => figure(quantile(samples, share)));
+  say(
+    table(
+      ["", "min", "median", "p95", "processor", "first"],
+      [["all sheets", ...figures, figure(cpu), figure(first)]],
     ),
   );
 }

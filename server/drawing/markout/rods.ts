@@ -10,7 +10,7 @@ import type { FullSize } from "./tiles.ts";
 /** Height of one of a rod's four lanes, of its name above and its figures below, and room for the lanes' names, mm. */
 const LANE = 4.5;
 const ROD = 4 * LANE;
-const NAME = 5;
+const NAME = 6.5;
 const BELOW = 27;
 const NAMES = 17;
 const EACH = NAME + ROD + BELOW;
@@ -34,7 +34,7 @@ export function rodsOf(
         height: some.length * EACH,
         items: rods.flatMap(({ items }) => items),
         captions: some.map(({ name, parts }, at) => ({
-          y: at * EACH + NAME - 1.6,
+          y: at * EACH + NAME - 2.6,
           text: `Rod for ${name}, ${parts.length} off`,
           width: rods[at]!.width,
         })),

@@ -5,7 +5,7 @@ import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rail-outline.ts";
 import type { TimberDesign } from "../../design/design.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import { along, cross, dot } from "../../geometry/vec.ts";
+import { along, cross, dot, sub } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
 import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
 import { layFaces } from "./lay.ts";
@@ -167,7 +167,9 @@ function castOf(chair: Chair, part: Post | Rail): Cast {
 /** A squared rail by its shoulders' corners and its section in the middle: the flats of a curve lie where they happen to. */
 function outlineOf(rail: Rail): Cast["points"] {
   const shape = shapeOf(rail);
-  const x = rail.length / 2;
+  const corners = rail.ends.flatMap((end) => end.corners);
+  // The middle of all of it: shoulders on the skew start one arris before another.
+  const x = corners.reduce((sum, p) => sum + dot(sub(p, rail.start), rail.along), 0) / corners.length;
   const at = (y: number, z: number): Vec3 =>
     along(along(along(rail.start, rail.along, x), rail.outward, y), rail.upward, z);
   const middle = [shape.outside(x), shape.inside(x)].flatMap((y) => [
@@ -175,7 +177,7 @@ function outlineOf(rail: Rail): Cast["points"] {
     at(y, shape.bottom(x)),
   ]);
   return [
-    ...rail.ends.flatMap(({ corners }) => corners.map((corner) => ({ tag: "shoulder", at: corner }))),
+    ...corners.map((corner) => ({ tag: "shoulder", at: corner })),
     ...middle.map((point) => ({ tag: "middle", at: point })),
   ];
 }

@@ -140,7 +140,8 @@ describe.each(["a4", "letter"] as const)("printed on %s", (paper) => {
   it("a rod has its mortises where the chair has its rails", { timeout: 60_000 }, async () => {
     const [page] = await printed("boathouse-mess-chair", { paper }, "rods front back 1");
     // The lane of the back face, third of four: D1, then the stretcher's mortise.
-    const lane = 13 + 8 + 5 + 2.5 * 4.5;
+    const rod = 13 + 8 + 6.5;
+    const lane = rod + 2.5 * 4.5;
     const lines = page!.across(lane - 1.6, 25, 230);
     const wide = gaps(lines).find((gap) => gap > 15 && gap < 30);
     // The stretcher is 40 wide less 12 and 6.
@@ -148,7 +149,7 @@ describe.each(["a4", "letter"] as const)("printed on %s", (paper) => {
     const from = lines[gaps(lines).indexOf(wide!)]!;
     // Up 190 less the shoulder of 12 is the mortise's top, 178 up its leg, whose foot is on the floor but for the trim.
     // The datum alone stands out above the rod.
-    const [datum] = page!.across(26 - 0.8, 25, 60);
+    const [datum] = page!.across(rod - 0.8, 25, 60);
     near(from + wide! - datum!, 178, "from the floor to the mortise's top");
   });
 });
