@@ -49,6 +49,18 @@ const plainPdf = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
+/** The protocol's library without notebooks and without finding modules on disk. */
+const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
+  name: "plain-protocol",
+  setup({ onResolve }) {
+    onResolve({ filter: /^\.\/(notebook|files)$/ }, ({ importer }) =>
+      /vscode-languageserver[\\/]lib[\\/](common|node)[\\/][a-z]+\.js$/.test(importer)
+        ? { path: join(root, ".build", "no-notebooks.mjs") }
+        : undefined,
+    );
+  },
+});
+
 /** Where the library would look for a colour profile, which nothing here asks for. */
 const noProfile = { "import.meta.url": '"file:///"', global: "globalThis" };
 
@@ -70,13 +82,13 @@ export const bundles = {
     entryPoints: ["server/main/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [withoutExamples],
+    plugins: [withoutExamples, plainProtocol],
   },
   "server-web.js": {
     entryPoints: ["server/main/browser.ts"],
     platform: "browser",
     format: "iife",
-    plugins: [withoutExamples],
+    plugins: [withoutExamples, plainProtocol],
   },
   "cli.js": {
     entryPoints: ["server/main/cli.ts"],

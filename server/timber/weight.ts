@@ -1,4 +1,4 @@
-import type { Chair, Joint, SeatSurface } from "../chair/chair.ts";
+import type { Chair, Post, SeatSurface } from "../chair/chair.ts";
 import type { TimberDesign } from "../design/design.ts";
 import { measureBody } from "../geometry/body.ts";
 import { measure } from "../geometry/convex.ts";
@@ -6,6 +6,7 @@ import { movePoint } from "../geometry/motion.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
 import { density } from "./density.ts";
+import { type Boxed, boxed, mirrored, type Scribed, sameButMirrored, scribe, twinOf } from "./scribed.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
@@ -41,7 +42,7 @@ export function densityOf(timber: TimberDesign | undefined): number | undefined 
 export function weigh(chair: Chair): ChairWeight {
   const parts = new Map<string, PartWeight>();
   const unknown: string[] = [];
-  const cuts = cutsOf(chair.joints.values());
+  const cuts = cutsOf(chair);
   const members = [
     ...chair.posts.values(),
     ...chair.rails.values(),
@@ -82,19 +83,42 @@ interface Cut {
 }
 
 /** Every member's tenons and mortises, by its name. */
-function cutsOf(joints: Iterable<Joint>): Map<string, Cut[]> {
+function cutsOf(chair: Chair): Map<string, Cut[]> {
   const cuts = new Map<string, Cut[]>();
-  const put = (name: string, cut: Cut) => {
+  const put = (name: string, sign: Cut["sign"], { volume, centroid }: Pick<Cut, "volume" | "centroid">) => {
+    if (!(volume > 0)) return;
     const known = cuts.get(name);
-    if (known) known.push(cut);
-    else cuts.set(name, [cut]);
+    if (known) known.push({ sign, volume, centroid });
+    else cuts.set(name, [{ sign, volume, centroid }]);
   };
-  for (const joint of joints) {
-    for (const solid of joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon) {
-      const measured = measure(solid);
-      put(joint.part, { sign: 1, ...measured });
-      put(joint.entered.name, { sign: -1, ...measured });
+  const turned = new Map<string, Boxed[]>();
+  const wood = (post: Post) => {
+    const known = turned.get(post.name) ?? post.body.pieces.map(boxed);
+    turned.set(post.name, known);
+    return known;
+  };
+  const scribedAlready = new Map<string, Scribed>();
+  for (const joint of chair.joints.values()) {
+    const { part, entered } = joint;
+    const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
+    const post = chair.posts.get(entered.name);
+    if (!post?.pieces.some(({ faces }) => !faces)) {
+      for (const solid of solids) {
+        const measured = measure(solid);
+        put(part, 1, measured);
+        put(entered.name, -1, measured);
+      }
+      continue;
     }
+    const twin = scribedAlready.get(twinOf(joint.name));
+    const { inside, taken } =
+      twin && sameButMirrored(chair, joint) ? mirrored(twin) : scribe(chair, joint, solids, wood(post));
+    scribedAlready.set(joint.name, { inside, taken });
+    for (const share of inside) {
+      put(part, 1, share);
+      put(post.name, -1, share);
+    }
+    for (const share of taken) put(part, -1, share);
   }
   return cuts;
 }

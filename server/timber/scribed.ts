@@ -1,0 +1,63 @@
+/**
+ * Members that enter turned posts: tenon and member are drawn to planes, while the wood follows the post's curve.
+ */
+import type { Chair, Joint } from "../chair/chair.ts";
+import { type Bounds, boundingBox, boxesMeet, intersect, measure } from "../geometry/convex.ts";
+import type { Convex, Vec3 } from "../geometry/solid.ts";
+
+/** Some wood: mm³, and where its middle is as drawn. */
+interface Share {
+  volume: number;
+  centroid: Vec3;
+}
+
+/** What of a joint's tenons lies in the turned post they enter, and what of its member is scribed away there. */
+export interface Scribed {
+  inside: Share[];
+  taken: Share[];
+}
+
+/** Into a turned post a member is scribed, and only what of the tenon lies in the post counts: both are drawn to a plane. */
+export function scribe(
+  chair: Chair,
+  { part }: Joint,
+  solids: readonly Convex[],
+  wood: readonly Boxed[],
+): Scribed {
+  const member = chair.rails.get(part) ?? chair.slats.get(part);
+  return {
+    inside: solids.flatMap((solid) => sharedBy(solid, wood)),
+    taken: (member?.body.pieces ?? []).flatMap((piece) => sharedBy(piece, wood)),
+  };
+}
+
+export const twinOf = (name: string): string =>
+  name.replace(/\b(left|right)\b/g, (side) => (side === "left" ? "right" : "left"));
+
+/** A pair is mirrored, and so are both ends of a member across one, unless it tapers to an end. */
+export function sameButMirrored({ rails, slats }: Chair, { part, entered }: Joint): boolean {
+  const member = rails.get(part) ?? slats.get(part);
+  const tapers = member && "tapers" in member.design ? member.design.tapers : [];
+  return twinOf(entered.name) !== entered.name && (twinOf(part) !== part || tapers.length === 0);
+}
+
+export function mirrored({ inside, taken }: Scribed): Scribed {
+  const mirror = ({ volume, centroid: [x, y, z] }: Share): Share => ({ volume, centroid: [-x, y, z] });
+  return { inside: inside.map(mirror), taken: taken.map(mirror) };
+}
+
+export interface Boxed {
+  solid: Convex;
+  bounds: Bounds;
+}
+
+export const boxed = (solid: Convex): Boxed => ({ solid, bounds: boundingBox(solid) });
+
+/** What a solid shares with each piece of a body. */
+function sharedBy(solid: Convex, pieces: readonly Boxed[]): Share[] {
+  const bounds = boundingBox(solid);
+  return pieces.flatMap((piece) => {
+    const shared = boxesMeet(bounds, piece.bounds) ? intersect(solid, piece.solid) : null;
+    return shared ? [measure(shared)] : [];
+  });
+}
