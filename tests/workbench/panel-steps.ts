@@ -85,6 +85,7 @@ export function panelSteps(at: () => Workbench): void {
         .waitFor();
       // Three to one is what WCAG 2.2 asks of lines (1.4.11); from memory.
       await expect.poll(() => contrastOf(line)).toBeGreaterThan(3);
+      expect(await line.evaluate(() => document.getAnimations().length)).toBe(0);
       expect(await seriousIn(await frameOf(panel.locator("body")))).toEqual([]);
     },
   );

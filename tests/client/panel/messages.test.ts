@@ -48,6 +48,9 @@ describe("messages that are not what they should be", () => {
       type: "overlays",
       names: ["sitter"],
     });
+    for (const message of [{ type: "save" }, { type: "print" }, { type: "revealFault", letter: "B" }])
+      expect(readFromPanel(message)).toEqual(message);
+    expect(readFromPanel({ type: "revealFault" })).toBeUndefined();
     for (const bad of [
       undefined,
       { type: "ready" },

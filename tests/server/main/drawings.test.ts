@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { WATCH_DRAWING } from "../../../server/main/protocol.ts";
+import { DRAW, WATCH_DRAWING } from "../../../server/main/protocol.ts";
 import { connect } from "./connected.ts";
 import { standIn } from "./stand-in.ts";
 
@@ -106,6 +106,18 @@ describe("the drawing", () => {
       sheet: { title: "part-arm" },
       stale: false,
     });
+  });
+
+  it("comes when it is asked for, watched or not, and is null for a file that is not open", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "part-leg\nwrong-rail");
+    expect(await c.client.sendRequest(DRAW, { uri })).toMatchObject({
+      version: 1,
+      sheet: { title: "part-leg" },
+      faults: [{ letter: "A", severity: "error", message: "This is wrong." }],
+    });
+    expect(await c.client.sendRequest(DRAW, { uri: "file:///mess/other.chair" })).toBeNull();
+    expect(c.drawings).toEqual([]);
   });
 
   it("stops when no longer watched", async () => {
