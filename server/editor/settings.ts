@@ -1,10 +1,8 @@
 /**
  * What a maker can set, per folder. Settings come from outside, so each is checked, and one bad value costs that value alone.
  */
-import * as z from "zod/mini";
-
-const level = z.enum(["off", "hint", "information", "warning", "error"]);
-export type Level = z.infer<typeof level>;
+const levels = ["off", "hint", "information", "warning", "error"] as const;
+export type Level = (typeof levels)[number];
 
 export interface Settings {
   /** A rule's code → how loudly it speaks in place of its own severity. */
@@ -22,33 +20,39 @@ export const defaultSettings: Settings = {
   problemLimit: 200,
 };
 
-const hints = defaultSettings.inlayHints;
-const schema = z.object({
-  rules: z.pipe(
-    z.catch(z.record(z.string(), z.unknown()), {}),
-    z.transform((rules) =>
-      Object.fromEntries(
-        Object.entries(rules).flatMap(([code, value]) => {
-          const read = level.safeParse(value);
-          return read.success ? [[code, read.data] as const] : [];
-        }),
-      ),
-    ),
-  ),
-  inlayHints: z.catch(
-    z.object({
-      lengths: z.catch(z.boolean(), hints.lengths),
-      bevels: z.catch(z.boolean(), hints.bevels),
-      values: z.catch(z.boolean(), hints.values),
-    }),
-    hints,
-  ),
-  codeLens: z.catch(z.boolean(), defaultSettings.codeLens),
-  problemLimit: z.catch(z.int().check(z.minimum(1), z.maximum(100_000)), defaultSettings.problemLimit),
-});
-
 /** Settings from whatever the client gave; what is missing or wrong takes its default. */
 export function readSettings(given: unknown): Settings {
-  const read = schema.safeParse(given ?? {});
-  return read.success ? read.data : defaultSettings;
+  const { rules, inlayHints, codeLens, problemLimit } = record(given);
+  const hints = record(inlayHints);
+  const { inlayHints: usual } = defaultSettings;
+  return {
+    rules: Object.fromEntries(
+      Object.entries(record(rules)).filter((rule): rule is [string, Level] => isLevel(rule[1])),
+    ),
+    inlayHints: {
+      lengths: flag(hints.lengths, usual.lengths),
+      bevels: flag(hints.bevels, usual.bevels),
+      values: flag(hints.values, usual.values),
+    },
+    codeLens: flag(codeLens, defaultSettings.codeLens),
+    problemLimit: count(problemLimit, defaultSettings.problemLimit),
+  };
+}
+
+/** By hand: a library for it would be a tenth of the server's bundle. */
+function record(given: unknown): Record<string, unknown> {
+  return typeof given === "object" && given !== null && !Array.isArray(given) ? { ...given } : {};
+}
+
+const flag = (given: unknown, usual: boolean): boolean => (typeof given === "boolean" ? given : usual);
+
+const isLevel = (given: unknown): given is Level => levels.includes(given as Level);
+
+/** The most that the limit can be set to. */
+const MOST = 100_000;
+
+function count(given: unknown, usual: number): number {
+  return Number.isInteger(given) && (given as number) >= 1 && (given as number) <= MOST
+    ? (given as number)
+    : usual;
 }

@@ -2,12 +2,8 @@
  * Files by way of the client, for the server in a web worker, which has no disk of its own.
  */
 import type { Connection } from "vscode-languageserver";
-import * as z from "zod/mini";
 import { type Files, LARGEST, MOST_FILES } from "./files.ts";
-import { FIND_FILES, READ_FILE } from "./protocol.ts";
-
-const readResult = z.object({ text: z.nullable(z.string()) });
-const findResult = z.object({ uris: z.array(z.string()) });
+import { FIND_FILES, type FindFilesResult, READ_FILE, type ReadFileResult } from "./protocol.ts";
 
 /**
  * Files that the client reads. `read` answers from what has come already and asks for the rest; the listener of
@@ -31,8 +27,8 @@ export function filesOfClient(connection: Pick<Connection, "sendRequest">): File
 
   async function textOf(uri: string): Promise<string | undefined> {
     try {
-      const { text } = readResult.parse(await connection.sendRequest(READ_FILE, { uri }));
-      return text === null || text.length > LARGEST ? undefined : text;
+      const { text } = await connection.sendRequest<Partial<ReadFileResult>>(READ_FILE, { uri });
+      return typeof text !== "string" || text.length > LARGEST ? undefined : text;
     } catch {
       return undefined;
     }
@@ -49,7 +45,8 @@ export function filesOfClient(connection: Pick<Connection, "sendRequest">): File
     },
     async list() {
       try {
-        return findResult.parse(await connection.sendRequest(FIND_FILES, {})).uris.slice(0, MOST_FILES);
+        const { uris = [] } = await connection.sendRequest<Partial<FindFilesResult>>(FIND_FILES, {});
+        return uris.slice(0, MOST_FILES).filter((uri) => typeof uri === "string");
       } catch {
         return [];
       }

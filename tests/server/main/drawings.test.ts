@@ -128,6 +128,7 @@ describe("the drawing", () => {
     await c.diagnosticsWhen((p) => p.version === 2);
     c.change(uri, 3, "part-leg");
     await c.diagnosticsWhen((p) => p.version === 3);
-    expect(c.drawings.map((d) => d.version)).toEqual([1]);
+    // The first may have been drawn twice: when it was opened and when it was watched.
+    expect(new Set(c.drawings.map((d) => d.version))).toEqual(new Set([1]));
   });
 });
