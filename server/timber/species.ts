@@ -1,22 +1,12 @@
 import data from "./species.json" with { type: "json" };
 
-/** A row of the species table. Strengths MPa, stiffness GPa, hardness N, shrinkage percent green to oven-dry. */
+/** A row of the species table: what weight asks for; how strong it is stands in `strengths.ts`. Shrinkage percent green to oven-dry. */
 export interface Species {
   key: string;
   name: string;
   botanical: string;
   /** Oven-dry weight over volume at 12 % moisture. */
   specificGravity12: number;
-  bendingStrength: number | null;
-  stiffness: number | null;
-  crushingAlong: number | null;
-  crushingAcross: number | null;
-  shearAlong: number | null;
-  tensionAcross: number | null;
-  hardness: number | null;
-  /** Share of the width per percent of moisture, 6 to 14 %. */
-  movementRadial: number | null;
-  movementTangential: number | null;
   shrinkRadial: number | null;
   shrinkTangential: number | null;
   source: string;
