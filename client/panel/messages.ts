@@ -97,6 +97,21 @@ const told = z.object({
   lines: z.array(z.string()),
 });
 
+const faces = z.object({
+  post: z.string(),
+  words: z.number().positive(),
+  width: z.number().positive(),
+  height: z.number().positive(),
+  faces: z.array(
+    z.object({
+      caption: z.string(),
+      captionAt: point,
+      strokes: z.array(z.object({ points: z.array(point), is: z.enum(["edge", "mouth", "hidden", "peg"]) })),
+      words: z.array(z.object({ text: z.string(), at: point })),
+    }),
+  ),
+});
+
 const drawing = z.object({
   uri: z.string(),
   version: z.number().int(),
@@ -106,6 +121,7 @@ const drawing = z.object({
   adjustables: z.array(adjustable).optional(),
   faults: z.array(fault).optional(),
   told: z.array(told).optional(),
+  faces: faces.optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
@@ -119,6 +135,8 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("ready"), overlays: z.array(z.enum(overlayNames)) }),
   /** What is to be laid over the drawing. */
   z.object({ type: z.literal("overlays"), names: z.array(z.enum(overlayNames)) }),
+  /** The post to be shown from each of its faces; none when that is off. */
+  z.object({ type: z.literal("post"), name: z.string().optional() }),
   /** A part was chosen: show its text. */
   z.object({ type: z.literal("reveal"), part: z.string() }),
   /** A finding was chosen: show its place in the text. */

@@ -34,6 +34,8 @@ export interface DrawingPanel {
   draw(drawing: DrawingParams): void;
   /** What is laid over the drawing. */
   readonly overlays: readonly OverlayName[];
+  /** The post that is shown from each of its faces. */
+  readonly post: string | undefined;
   /** The server starts anew and counts from the beginning. */
   reset(): void;
 }
@@ -54,10 +56,12 @@ export function createPanel(given: {
   const adjusting = createAdjusting(() => openText(uri));
   let latest: DrawingParams | undefined;
   let overlays: readonly OverlayName[] = [];
+  let post: string | undefined;
 
-  const lay = (names: readonly OverlayName[]) => {
-    if (String(names) === String(overlays)) return;
+  const lay = (names: readonly OverlayName[], name: string | undefined) => {
+    if (String(names) === String(overlays) && name === post) return;
     overlays = names;
+    post = name;
     given.overlaid();
   };
 
@@ -78,9 +82,10 @@ export function createPanel(given: {
       const message = readFromPanel(sent);
       if (message?.type === "ready") {
         introduce();
-        lay(message.overlays);
+        lay(message.overlays, undefined);
       }
-      if (message?.type === "overlays") lay(message.names);
+      if (message?.type === "overlays") lay(message.names, post);
+      if (message?.type === "post") lay(overlays, message.name);
       if (message?.type === "reveal") void reveal(places.of(message.part));
       if (message?.type === "revealFault") {
         const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
@@ -136,6 +141,9 @@ export function createPanel(given: {
     },
     get overlays() {
       return overlays;
+    },
+    get post() {
+      return post;
     },
     get active() {
       return panel.active;

@@ -57,11 +57,12 @@ export function createPanels(
 
   function watch(uri: Uri, on: boolean) {
     if (client.state !== State.Running) return;
-    const overlays = [...(panels.get(uri.toString())?.overlays ?? [])];
+    const panel = panels.get(uri.toString());
     const params: WatchDrawingParams = {
       uri: client.code2ProtocolConverter.asUri(uri),
       watch: on,
-      overlays,
+      overlays: [...(panel?.overlays ?? [])],
+      ...(panel?.post !== undefined && { post: panel.post }),
     };
     void client.sendNotification(WATCH_DRAWING, params);
   }

@@ -5,6 +5,7 @@
 import type { Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
+import { type PostFaces, postFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { adjustables } from "../editor/adjustable.ts";
 import { faultsOf } from "../editor/faults.ts";
@@ -20,9 +21,15 @@ interface Good {
   told: PartTold[];
 }
 
+/** What is wanted beside the sheet: laid over it, and a post from each of its faces. */
+export interface Asked {
+  overlays: readonly OverlayName[];
+  post?: string;
+}
+
 export interface Drawings {
-  /** Starts or stops drawing a file, with these laid over it. */
-  watch(uri: string, watch: boolean, overlays?: readonly OverlayName[]): void;
+  /** Starts or stops drawing a file, with what is asked for. */
+  watch(uri: string, watch: boolean, asked?: Asked): void;
   watched(uri: string): boolean;
   /** The drawing to show for this version, made in turns; nothing when `stop` says that nobody waits for it any more. */
   draw(view: View, settings: Settings, stop: () => boolean): Promise<DrawingParams | undefined>;
@@ -35,8 +42,8 @@ export function createDrawings(
   drawing: (chair: Chair, asked: readonly OverlayName[]) => Steps<Sheet>,
   failed: (error: unknown) => void,
 ): Drawings {
-  /** What is laid over each file's drawing. */
-  const watching = new Map<string, readonly OverlayName[]>();
+  /** What is asked for beside each file's drawing. */
+  const watching = new Map<string, Asked>();
   const lastGood = new Map<string, Good>();
 
   async function fresh(view: View, stop: () => boolean): Promise<Good | { reason: string } | undefined> {
@@ -53,7 +60,7 @@ export function createDrawings(
       };
     }
     try {
-      const sheet = await drawn(chair, watching.get(view.uri) ?? [], stop);
+      const sheet = await drawn(chair, watching.get(view.uri)?.overlays ?? [], stop);
       return sheet && { sheet, parts, told: told(view) };
     } catch (fault) {
       failed(fault);
@@ -86,8 +93,20 @@ export function createDrawings(
     }
   }
 
+  function facesIn(view: View): { faces?: PostFaces } {
+    const post = watching.get(view.uri)?.post;
+    try {
+      const faces = post === undefined ? undefined : postFaces(view.study.chair, post);
+      return faces ? { faces } : {};
+    } catch (fault) {
+      failed(fault);
+      return {};
+    }
+  }
+
   return {
-    watch: (uri, watch, overlays = []) => void (watch ? watching.set(uri, overlays) : watching.delete(uri)),
+    watch: (uri, watch, asked = { overlays: [] }) =>
+      void (watch ? watching.set(uri, asked) : watching.delete(uri)),
     watched: (uri) => watching.has(uri),
     async draw(view, settings, stop) {
       const { uri } = view;
@@ -104,6 +123,7 @@ export function createDrawings(
         adjustables: adjustables(view),
         faults: faultsOf(view, settings, shown?.parts ?? new Set()),
         told: shown?.told ?? [],
+        ...facesIn(view),
       };
     },
     forget: (uri) => void lastGood.delete(uri),

@@ -1,6 +1,8 @@
 /**
  * The messages of our own that pass between server and client, beside those of the Language Server Protocol.
  */
+
+import type { PostFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
 import type { Fault } from "../editor/faults.ts";
@@ -13,6 +15,8 @@ export interface WatchDrawingParams {
   watch: boolean;
   /** What to lay over it. */
   overlays?: OverlayName[];
+  /** Full name of a post to be shown from each of its faces. */
+  post?: string;
 }
 
 /** Server → client notification: the drawing of one version of a watched file. */
@@ -32,6 +36,8 @@ export interface DrawingParams {
   faults?: Fault[];
   /** Each part drawn, in plain words. */
   told?: PartTold[];
+  /** The faces of the post that was asked for, with its mortises. */
+  faces?: PostFaces;
 }
 
 /** Client → server request: the drawing of an open file as it is now; null when it is not open. */

@@ -215,9 +215,12 @@ export function serve(
     touchDependents(uri);
   });
 
-  connection.onNotification(WATCH_DRAWING, ({ uri, watch, overlays }: WatchDrawingParams) => {
+  connection.onNotification(WATCH_DRAWING, ({ uri, watch, overlays, post }: WatchDrawingParams) => {
     if (typeof uri !== "string") return;
-    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, known(overlays));
+    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, {
+      overlays: known(overlays),
+      ...(typeof post === "string" && { post }),
+    });
     const view = views.opened(uri);
     if (view && watch) schedule.touch(view.uri);
   });

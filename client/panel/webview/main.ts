@@ -9,6 +9,7 @@ import { fillInWords, partNames } from "./in-words.ts";
 import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
 import { createPointing } from "./pointing.ts";
+import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
 import { createShows, overlaysOn } from "./shows.ts";
 
@@ -55,14 +56,22 @@ const pointing = createPointing({
   place,
   list: inWords,
   card: found("told"),
-  chosen: (part) => vscode.postMessage({ type: "reveal", part }),
+  chosen(part) {
+    vscode.postMessage({ type: "reveal", part });
+    postView.caret([part]);
+  },
   told: (words) => announcer.say(words),
+});
+const postView = createPostView({
+  place: found("post"),
+  asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
 });
 createShows({
   place: found("shows"),
   turned: vscode.getState()?.turned ?? [],
   changed(turned) {
     keep({ turned });
+    postView.turn(turned.includes("post"));
     vscode.postMessage({ type: "overlays", names: overlaysOn(turned) });
   },
 });
@@ -70,7 +79,10 @@ createShows({
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "subject") keep({ uri: data.uri });
   if (data.type === "drawing") showSoon(data.drawing);
-  if (data.type === "highlight") pointing.highlight(data.parts);
+  if (data.type === "highlight") {
+    pointing.highlight(data.parts);
+    postView.caret(data.parts);
+  }
   if (data.type === "say") announcer.say(data.words);
 });
 document.querySelector("footer")?.addEventListener("click", ({ target }) => {
@@ -89,6 +101,7 @@ found("words").addEventListener("keydown", ({ key, currentTarget }) => {
   details.querySelector("summary")?.focus();
 });
 pressLook(vscode.getState()?.look ?? "all");
+postView.turn(vscode.getState()?.turned?.includes("post") ?? false);
 vscode.postMessage({ type: "ready", overlays: overlaysOn(vscode.getState()?.turned ?? []) });
 
 let waiting: DrawingParams | undefined;
@@ -117,6 +130,7 @@ function show(drawing: DrawingParams) {
     pointing.show({ names: partNames(sheet), parts: made.parts, told, faults });
     fillWords();
   }
+  postView.show(drawing);
   document.body.classList.toggle("stale", stale);
   const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
   if (state.textContent !== words) state.textContent = words;

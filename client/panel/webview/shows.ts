@@ -15,6 +15,12 @@ export const shows = [
     title: "In the plan: feet, centre of gravity, loads, what it goes over",
     on: false,
   },
+  {
+    name: "post",
+    label: "Post",
+    title: "The post that the caret is in, from each of its faces, with its mortises",
+    on: false,
+  },
   { name: "sitter", label: "Sitter", title: "From the side: the sitter it is for, to scale", on: false },
 ] as const;
 

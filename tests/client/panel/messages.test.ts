@@ -17,7 +17,7 @@ describe("a drawing from the server", () => {
     });
     const text = read(address).replace("tenon thick", "tenon thin");
     const view = plainView(text, address, files);
-    drawings.watch(view.uri, true, overlayNames);
+    drawings.watch(view.uri, true, { overlays: overlayNames, post: "front.left" });
     const drawing = await drawings.draw(view, defaultSettings, () => false);
     const sent = JSON.parse(JSON.stringify(drawing));
     expect(sent.told.length > 0).toBe(sent.sheet !== null);
