@@ -5,8 +5,9 @@ import type { Piece } from "../../joinery/pieces/piece.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
-import { BODY, type Item, moved, words } from "./page.ts";
+import { BODY, type Item, moved, SMALL, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
+import { planBlock } from "./plan-block.ts";
 import { roomOn } from "./sheet-page.ts";
 import { LINE, paragraphs, tableBlock } from "./table.ts";
 import { turnedBlock } from "./turned-block.ts";
@@ -26,6 +27,7 @@ const GAP = 3;
 
 export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[] {
   const { wide, high } = roomOn(paper);
+  if (piece.plan) return planDrawn(piece, figures, wide, high);
   const head = headBlock(piece, figures, wide);
   const below = [endsBlock(piece, figures, wide), ...mortiseTables(piece, figures, wide, high)];
   const rest = below.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
@@ -45,6 +47,20 @@ export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[
     y += height + GAP;
   }
   return pages;
+}
+
+/** A part in plan, on one page. */
+function planDrawn(piece: Piece, figures: Figures, wide: number, high: number): Drawn[] {
+  const title = words([0, 3.4], quantity(piece), BODY + 1, { bold: true });
+  const { long, wide: deep, thick } = piece.size;
+  const sizes = [long, deep, thick].map((mm) => figures.print(mm)).join(" × ");
+  const plan = planBlock(piece, figures, wide, high - 12);
+  const items = [
+    title,
+    words([0, 7.6], `${sizes} ${figures.sign} over all.`, SMALL),
+    ...plan.items.map((item) => moved(item, 0, 12)),
+  ];
+  return [{ items, scale: plan.scale }];
 }
 
 /** The faces as large as leaves room for the rest on the page, unless that would make them too small. */

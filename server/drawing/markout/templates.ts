@@ -5,6 +5,7 @@ import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
 import { drawnMarks } from "./drawn-marks.ts";
 import type { Figures } from "./figures.ts";
 import { type Item, line, type Point, SMALL, words } from "./page.ts";
+import { edgesOf } from "./plan-block.ts";
 import type { FullSize } from "./tiles.ts";
 
 export interface Template {
@@ -19,6 +20,11 @@ const CLEAR = 2;
 
 /** Templates that a piece wants; none for plain stuff. */
 export function templatesOf(piece: Piece, figures: Figures): Template[] {
+  // A straight-edged seat is set out by its lengths and corners: a template would be a dozen pages that say no more.
+  if (piece.plan)
+    return piece.is === "block" || edgesOf(piece.plan.ring).some(({ curved }) => curved)
+      ? [planTemplate(piece.plan)]
+      : [];
   if (piece.turned) return turnedTemplates(piece, figures);
   return facesToCut(piece).map((face) => ({
     of: `${face.name} face`,
@@ -80,6 +86,20 @@ function faceDrawing(face: LaidFace): FullSize {
     items,
     captions: [],
   };
+}
+
+function planTemplate({ ring, seen }: NonNullable<Piece["plan"]>): Template {
+  const reach = (axis: 0 | 1) => Math.max(...ring.map((spot) => spot[axis]));
+  const high = reach(1) + CLEAR;
+  const items = [
+    line(
+      ring.map(([x, y]): Point => [x + CLEAR, high - y]),
+      "outline",
+      { closed: true },
+    ),
+  ];
+  const drawing = { width: reach(0) + 2 * CLEAR, height: reach(1) + 2 * CLEAR, items, captions: [] };
+  return { of: `outline, ${seen}`, why: "shaped", drawing };
 }
 
 function turnedTemplates(piece: Piece, figures: Figures): Template[] {

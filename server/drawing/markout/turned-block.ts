@@ -125,7 +125,7 @@ function diameters(piece: Piece, figures: Figures, at: (x: number) => number, y:
 function stopsOf(piece: Piece, { is, datum, from, to }: Mortise, figures: Figures) {
   const start = piece.datums.find(({ name }) => name === datum)?.along ?? 0;
   const stop = (x: number) => ({ x: start + x, text: figures.print(x) });
-  return is === "hole" ? [stop(from[0])] : [stop(from[0]), stop(to[0])];
+  return is !== "mortise" ? [stop(from[0])] : [stop(from[0]), stop(to[0])];
 }
 
 function holesOf(piece: Piece, at: (x: number) => number, axis: number, half: (d: number) => number): Item[] {
@@ -136,7 +136,7 @@ function holesOf(piece: Piece, at: (x: number) => number, axis: number, half: (d
   return piece.mortises.flatMap((mortise, k) => {
     const x = middles[k]!;
     const mark =
-      mortise.is === "hole"
+      mortise.is !== "mortise"
         ? circle([x, axis], Math.max(0.3, half(mortise.diameter!)), "knife", { fill: 0.82 })
         : slot(
             at(start(mortise) + mortise.from[0]),

@@ -84,19 +84,22 @@ export const turnedHeadings = ["", "for", "along the axis", "round from front", 
 export function turnedRow(piece: Piece, mortise: Mortise, figures: Figures): string[] {
   const steps = mortiseSteps(figures, mortise);
   const from = piece.datums.length > 1 ? ` from ${mortise.datum}` : "";
-  const hole = mortise.is === "hole";
+  const hole = mortise.is !== "mortise";
+  const peg = mortise.is === "peg";
   const along = hole ? figures.text(steps.from[0]) : stretch(figures, steps.from, steps.to);
   const round = (((mortise.round ?? 0) * 180) / Math.PI + 360) % 360;
   return [
     mortise.letter,
-    mortise.for,
+    peg ? `peg of ${mortise.for}` : mortise.for,
     `${along}${from}`,
     `${Number(round.toFixed(1)) % 360}°`,
-    steps.deep === undefined ? "through" : figures.text(steps.deep),
+    steps.deep === undefined ? (peg ? "" : "through") : figures.text(steps.deep),
     hole
       ? `Ø ${figures.print(mortise.diameter!)}`
       : `${figures.print(mortise.tenon.thick)} × ${figures.print(mortise.tenon.wide)}`,
-    notesOf(piece, mortise, figures).join("; "),
+    peg
+      ? `${figures.text(steps.near[0])} off the axis, on the side of ${mortise.for}`
+      : notesOf(piece, mortise, figures).join("; "),
   ];
 }
 

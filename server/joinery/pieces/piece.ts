@@ -87,7 +87,7 @@ export interface Mortise {
   /** Along the stick: where it starts and ends, on its near and its far side; a hole's middle throughout. */
   from: Ends;
   to: Ends;
-  /** Gauged from the face named: near and far side, at the start and at the end; a hole's middle throughout. */
+  /** Gauged from the face named: near and far side, at the start and at the end; a hole's middle throughout. Of a peg through turned stuff: off the axis. */
   near: Ends;
   far: Ends;
   gaugedFrom: string;
@@ -163,6 +163,8 @@ export interface Piece {
   between?: number;
   faces: LaidFace[];
   turned?: Turned;
+  /** A part marked out in plan: its outline, anticlockwise from its lower left, and how it is seen. */
+  plan?: { ring: Spot[]; seen: string };
   datums: Datum[];
   ends: CutEnd[];
   mortises: Mortise[];

@@ -8,6 +8,7 @@ import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, sub } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
 import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
+import { flatParts } from "./flat.ts";
 import { layFaces } from "./lay.ts";
 import { jointsInto } from "./mouths.ts";
 import type { Mortise, Piece } from "./piece.ts";
@@ -16,19 +17,33 @@ import { rolled } from "./squared.ts";
 import { type StickOf, stickOfPost, stickOfRail } from "./stick-of.ts";
 import { type TurnedStick, turnedPost, turnedRail } from "./turned.ts";
 
-/** In the order of the text: posts, rails, slats. */
+/** In the order of the text: posts, rails, slats; then blocks and a seat of wood. */
 export function piecesOf(chair: Chair): Piece[] {
   const sticks = [...chair.posts.values(), ...chair.rails.values(), ...chair.slats.values()];
   const made: { piece: Piece; cast: Cast; design: unknown }[] = [];
-  for (const part of sticks) {
-    const cast = castOf(chair, part);
+  const parts = [
+    ...sticks.map((part) => ({
+      name: part.name,
+      design: part.design as unknown,
+      cast: () => castOf(chair, part),
+      piece: () => pieceOf(chair, part),
+    })),
+    ...flatParts(chair).map(({ piece, cast, design }) => ({
+      name: piece.name,
+      design,
+      cast: () => cast,
+      piece: () => piece,
+    })),
+  ];
+  for (const part of parts) {
+    const cast = part.cast();
     const twin = made.find((other) => {
       if (other.design !== part.design) return false;
       const { same, mirrored } = likeness(other.cast, cast);
       if (same || mirrored) other.piece.parts.push({ name: part.name, mirrored: !same });
       return same || mirrored;
     });
-    if (!twin) made.push({ piece: pieceOf(chair, part), cast, design: part.design });
+    if (!twin) made.push({ piece: part.piece(), cast, design: part.design });
   }
   const pieces = made.map(({ piece }) => piece);
   const names = pieces.map(({ parts }) => commonName(parts.map(({ name }) => name)));
@@ -89,8 +104,21 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
     datums: runs.map(({ datum }) => datum),
     ends: ends.map((site) => cutEnd(stick, runs, site)),
     mortises,
-    notes: [],
+    notes: alongCurves(laid.faces),
   };
+}
+
+/** Which faces are laid out along a curve, so that they are longer than the stick is seen to be. */
+function alongCurves(faces: Piece["faces"]): string[] {
+  const names = faces
+    .filter(({ panels: [first, ...rest] }) =>
+      rest.some((panel) => dot(panel.normal, first!.normal) < 1 - 1e-4),
+    )
+    .map(({ name }) => name);
+  if (names.length === 0) return [];
+  const [last, ...others] = [...names].reverse();
+  const all = others.length ? `${others.reverse().join(", ")} and ${last} are` : `${last} is`;
+  return [`The ${all} laid out along the curve.`];
 }
 
 function turnedPiece(chair: Chair, part: Post | Rail, stick: TurnedStick): Piece {

@@ -15,6 +15,7 @@ import {
   sub,
   unit,
 } from "../../geometry/vec.ts";
+import { pegsOf } from "../pegs.ts";
 import { tenonOf } from "./ends.ts";
 import { depthOf, faceEntered, isMitred, jointOf, jointsInto, mouthOf } from "./mouths.ts";
 import type { CutEnd, Mortise, Spot, Turned } from "./piece.ts";
@@ -178,7 +179,7 @@ function holesOf(
   const entered = faceEntered(joint);
   const tangent = cross(direction, unit(out));
   const inward = -dot(joint.direction, unit(out));
-  return joint.tenon.map((solid, k) => {
+  const holes = joint.tenon.map((solid, k): Omit<Mortise, "letter"> => {
     const { thick, wide } = joint.sections[k]!;
     const ends = (mouthOf(solid, joint)?.ring ?? [joint.root]).map((p) => measured(run, p));
     const isRound = joint.shape === "round";
@@ -204,6 +205,36 @@ function holesOf(
       ...(isRound ? { diameter: joint.thick } : {}),
       round,
       ...(isMitred(joint) ? { mitred: true as const } : {}),
+    };
+  });
+  return [...holes, ...pegsThrough(joint, run, zero)];
+}
+
+/** Pegs run beside the axis, square to it: how far along, which way round they are bored from, and how far off the axis. */
+function pegsThrough(joint: Joint, run: Run, zero: Vec3): Omit<Mortise, "letter">[] {
+  const pegs = pegsOf(joint);
+  if (!pegs) return [];
+  const { direction, origin } = run;
+  const way = unit(squareTo(joint.acrossThick, direction));
+  // Bored from the side nearer to the front.
+  const from = dot(way, zero) >= 0 ? way : negate(way);
+  return pegs.middles.map((middle) => {
+    const x = measured(run, middle);
+    const off = Math.abs(dot(squareTo(sub(middle, origin), direction), cross(direction, from)));
+    return {
+      is: "peg",
+      face: "",
+      for: joint.part,
+      datum: run.datum.name,
+      from: [x, x],
+      to: [x, x],
+      near: [off, off],
+      far: [off, off],
+      gaugedFrom: "",
+      tenon: { thick: pegs.diameter, wide: pegs.diameter },
+      lean: { along: 0, across: 0 },
+      diameter: pegs.diameter,
+      round: Math.atan2(dot(from, cross(direction, zero)), dot(from, zero)),
     };
   });
 }

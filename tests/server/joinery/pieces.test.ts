@@ -4,6 +4,7 @@
 import { describe, expect, it } from "vitest";
 import type { Chair, Post, Rail } from "../../../server/chair/chair.ts";
 import { workedValue } from "../../../server/chair/values.ts";
+import { measureBody } from "../../../server/geometry/body.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { distance } from "../../../server/geometry/vec.ts";
 import type { LaidFace, Mark, Piece } from "../../../server/joinery/pieces/piece.ts";
@@ -29,12 +30,14 @@ describe.each(sampleNames)("the pieces of %s", (name) => {
   const pieces = piecesOf(chair);
 
   it("are made each once, with every part of the chair", () => {
-    const all = [...chair.posts.keys(), ...chair.rails.keys(), ...chair.slats.keys()];
+    const wooden = chair.seat && chair.seat.design.kind !== "woven" ? ["seat"] : [];
+    const sticks = [...chair.posts.keys(), ...chair.rails.keys(), ...chair.slats.keys()];
+    const all = [...sticks, ...chair.blocks.keys(), ...wooden];
     expect(pieces.flatMap(({ parts }) => parts.map((part) => part.name)).sort()).toEqual(all.sort());
   });
 
   it("have laid-open faces that fold back onto the solid, to a millionth of a millimetre", () => {
-    for (const piece of pieces) {
+    for (const piece of pieces.filter(({ plan }) => !plan)) {
       const part = partOf(chair, piece.parts[0]!.name);
       const corners = part.body.pieces.flatMap((solid) => solid.points);
       const known = new Map<string, Vec3[]>();
@@ -105,6 +108,21 @@ describe.each(sampleNames)("the pieces of %s", (name) => {
           expect(found).toBeLessThan(tenon * 1.05);
         }
       }
+    }
+  });
+
+  it("have plans that, as thick as they are, make up the solid", () => {
+    for (const { plan, is, size, parts } of pieces) {
+      if (!plan || (is === "seat" && chair.seat!.design.kind !== "board")) continue;
+      const { ring } = plan;
+      const area = ring.reduce((sum, [x, y], k) => {
+        const [u, v] = ring[(k + 1) % ring.length]!;
+        return sum + (x * v - u * y) / 2;
+      }, 0);
+      const body = is === "seat" ? chair.seat!.body : chair.blocks.get(parts[0]!.name)!.body;
+      const solid = measureBody(body).volume / size.thick;
+      // A seat is notched round posts that lean: by a little more below than above.
+      expect(Math.abs(area / solid - 1)).toBeLessThan(is === "seat" ? 0.002 : 1e-9);
     }
   });
 
