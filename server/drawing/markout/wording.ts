@@ -141,14 +141,12 @@ export function tenonLines(piece: Piece, end: CutEnd, figures: Figures): string[
   const { tenon } = end;
   if (!tenon) return [];
   const steps = tenonSteps(figures, tenon);
-  const along =
-    Math.abs(tenon.run - tenon.long) > figures.step ? ` (${figures.print(tenon.run, "down")} along it)` : "";
+  const aslant = Math.abs(tenon.run - tenon.long) > figures.step;
+  const along = aslant ? ` square to the face it enters (${figures.print(tenon.run, "down")} along it)` : "";
   const line = tenon.lean > LEAST ? `, ${lean(tenon.lean)} out of the stick's own line` : "";
   const long =
-    tenon.kind === "fork" || tenon.kind === "dowels"
-      ? ""
-      : `, ${figures.text(steps.long)} long square to the face it enters`;
-  const lines = [`${tenonNamed(piece, tenon, figures)}${long}${along}${line}.`];
+    tenon.kind === "fork" || tenon.kind === "dowels" ? "" : `, ${figures.text(steps.long)} long${along}`;
+  const lines = [`${tenonNamed(piece, tenon, figures)}${long}${line}.`];
   if (tenon.kind === "tenon") lines.push(shoulderLine(piece, tenon, figures));
   const more = [
     tenon.haunch

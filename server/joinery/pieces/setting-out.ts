@@ -136,13 +136,25 @@ function corneredBy(
 
 /** A point on the face: along the stick from its run's datum, and square from the arris that the gauge runs on. */
 function gauged({ stick, runs, face, stretch }: Place, point: Vec3): Gauged {
-  const { planes } = stick.stretches[stretch]!;
+  const { planes } = stick.stretches[beside(stick, stretch, point)]!;
   const own = planes[face as 0].normal;
   const edge = planes[gaugeOf(stick, face) as 0];
   return {
     along: measured(runAt(runs, stretch), point),
     gauge: -height(edge, point) / norm(cross(own, edge.normal)),
   };
+}
+
+/** The stretch a point lies beside: along a curve the gauge follows it from flat to flat. */
+function beside({ stretches }: SquaredStick, stretch: number, point: Vec3): number {
+  const { curved, direction } = stretches[stretch]!;
+  if (!curved) return stretch;
+  const x = dot(point, direction);
+  const off = stretches.map(({ solid }) => {
+    const reach = solid.points.map((p) => dot(p, direction));
+    return Math.max(0, Math.min(...reach) - x, x - Math.max(...reach));
+  });
+  return off.indexOf(Math.min(...off));
 }
 
 function hole(at: Place, joint: Joint, middle: Vec3, deep: number): SetOut[] {
