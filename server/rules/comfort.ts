@@ -3,13 +3,13 @@
  */
 import { backrestOf } from "../chair/backrest.ts";
 import type { Chair, Rail } from "../chair/chair.ts";
+import { caution } from "../floor/editions.ts";
 import { type Candidate, placeOf } from "./place.ts";
 import type { Rule } from "./rule.ts";
 import { type Finding, length, SAME_LENGTH, tell } from "./say.ts";
-import { seatCaution } from "./seat-sizes.ts";
 
 /** What every explanation of these rules ends with. */
-export const comfortCaution = seatCaution.replace(/^.*?prototype\. /, "Sit in a prototype. ");
+export const comfortCaution = `Sit in a prototype. ${caution}`;
 
 /** Whether the chair is for somebody grown: the figures are theirs. */
 export function isForGrown({ design }: Pick<Chair, "design">): boolean {

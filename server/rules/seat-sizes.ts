@@ -3,6 +3,7 @@
  */
 import type { Chair } from "../chair/chair.ts";
 import { printAngle } from "../design/units.ts";
+import { caution } from "../floor/editions.ts";
 import { type Group, groups } from "../sitter/body-sizes.ts";
 import { type FitCheck, fitChecks, fitNamed, wornBy } from "../sitter/fit.ts";
 import { jointShare } from "../sitter/joint-share.ts";
@@ -24,8 +25,7 @@ export interface SeatQuestion {
 }
 
 /** What every explanation of a seat rule ends with. */
-export const seatCaution =
-  "Shares are of the people measured, soldiers: the public differs, so sit in a prototype. A calculation is not a test: public, contract and children's seating needs testing to the standard in force by a competent laboratory; local codes come first.";
+export const seatCaution = `Shares are of the people measured, soldiers: the public differs, so sit in a prototype. ${caution}`;
 
 /** The finding of one end of one size: by the printed range for adults, by its own measures for a named sitter. */
 export function tellSeat(

@@ -19,7 +19,7 @@ export const tippingLimit = { low: leastMargin.value, dimension: "number" } as c
 export const tippingSource = `${editionOf(usualEdition).title}: loads as in print, but the force on the back and the load on an arm from memory; least margin: ${leastMargin.source}. Reckoned as a rigid chair on a level floor, its feet kept from sliding.`;
 
 /** What every explanation of a tipping rule ends with. */
-export const tippingCaution = `${caution} Public, contract and children's seating needs that test; local codes come first.`;
+export const tippingCaution = caution;
 
 /** What a rule about tipping asks after: a way under the standard loads, or a load beyond them. */
 export type TippingQuestion = Way | "child" | "leaning";

@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import type { Chair } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
+import { caution } from "../../floor/editions.ts";
 import { bodySizeSource } from "../../sitter/body-sizes.ts";
 import { fitAdults, fitNamed, type GroupFit } from "../../sitter/fit.ts";
 import { loinsOf } from "../../sitter/loins.ts";
@@ -44,7 +45,7 @@ function fitOf(title: string, chair: Chair): FitOutput {
     together: null,
     schoolMarks: [],
     sitter: [],
-    caution: "Sit in a prototype before the set is built.",
+    caution: `Sit in a prototype before the set is built. ${caution}`,
   };
   if (sitter.is === "adult") {
     const { groups, share } = fitAdults(sizes, sitter.group);
@@ -173,7 +174,6 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
         "  ",
       ),
     );
-    lines.push("  Chairs for children are tested to the standard in force by a competent laboratory.");
   }
   lines.push("", found.caution, "");
   return lines.join("\n");

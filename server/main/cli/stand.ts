@@ -100,7 +100,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
       lines.push(`  With a sitter on it, it goes over backwards when tilted by ${printAngle(rocking.tilt)}.`);
     lines.push(`  ${beyondAssumed.child}`, `  ${beyondAssumed.leaning}`);
   }
-  lines.push("", `${caution} Local codes come first.`, "");
+  lines.push("", caution, "");
   return lines.join("\n");
 }
 

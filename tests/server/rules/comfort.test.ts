@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { caution } from "../../../server/floor/editions.ts";
 import { armFrame, backFrame, frame } from "../../../server/rules/examples.ts";
+import { rules } from "../../../server/rules/index.ts";
 import { check, messagesOf, studied } from "../../check.ts";
 
 const upright = backFrame("rake 6deg above 450");
@@ -134,5 +136,18 @@ describe("all of them", () => {
       frame({ more: "rail s {\n  across front\n  section 18 x 40\n  up 150\n  joined plain\n}\n" }),
     ])
       expect(codes(forChildren(text))).toEqual([]);
+  });
+});
+
+describe("every rule about standing and sitting", () => {
+  it("says that a calculation is not a test, who tests, and what comes first", () => {
+    const some = rules.filter(({ code }) =>
+      /^(tips|seat-(too|slope|falls)|back-|crest-|loins-|arm-|feet-)/.test(code),
+    );
+    expect(some.length).toBeGreaterThan(15);
+    for (const { code, explanation } of some) expect(explanation, code).toContain(caution);
+    expect(caution).toMatch(
+      /not a test.*children's.*standard in force.*competent laboratory; local codes come first\.$/,
+    );
   });
 });
