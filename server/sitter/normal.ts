@@ -12,9 +12,12 @@ export function normalShareBelow(z: number): number {
   if (z > TAIL) return 1 - upperTail(z);
   let term = z;
   let sum = z;
+  const square = z * z;
   for (let odd = 3; odd < 2 * TERMS; odd += 2) {
-    term *= (z * z) / odd;
+    term *= square / odd;
+    const before = sum;
     sum += term;
+    if (sum === before) break;
   }
   return 0.5 + density(z) * sum;
 }
@@ -23,11 +26,15 @@ export function normalShareBelow(z: number): number {
 export function normalQuantile(share: number): number {
   if (!(share > 0 && share < 1)) return share === 0 ? -Infinity : share === 1 ? Infinity : Number.NaN;
   if (share > 0.5) return -normalQuantile(1 - share);
-  // The logarithm of the share is concave and this start lies below the root, so Newton's steps climb to it and never pass it.
-  let z = -Math.sqrt(-2 * Math.log(share));
-  for (let step = 0; step < 12; step++) {
-    const below = normalShareBelow(z);
-    z -= (Math.log(below / share) * below) / density(z);
+  // Abramowitz and Stegun 26.2.23, from memory, is right to 4.5e-4; Halley's step triples the figures that are right.
+  const t = Math.sqrt(-2 * Math.log(share));
+  let z =
+    (2.515517 + 0.802853 * t + 0.010328 * t * t) /
+      (1 + 1.432788 * t + 0.189269 * t * t + 0.001308 * t * t * t) -
+    t;
+  for (let step = 0; step < 2; step++) {
+    const off = (normalShareBelow(z) - share) / density(z);
+    z -= off / (1 + (z * off) / 2);
   }
   return z;
 }

@@ -5,9 +5,12 @@ import { readFileSync } from "node:fs";
 import { parse } from "../../grammar/parser.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { drawSheet } from "../../server/drawing/draw-sheet.ts";
+import { balanceOf } from "../../server/floor/tips.ts";
 import { makeMarkout } from "../../server/main/markout/make.ts";
 import { judge } from "../../server/rules/index.ts";
 import { settle } from "../../server/settle.ts";
+import { fitAdults } from "../../server/sitter/fit.ts";
+import { sizesOf } from "../../server/sitter/sizes.ts";
 import { damaged, type Kind } from "./damage.ts";
 import { type Timing, timed } from "./measure.ts";
 import { type SubjectName, subjects } from "./subjects.ts";
@@ -28,6 +31,8 @@ export interface SampleResult {
   parse: Timing;
   settle: Timing;
   judge: Timing;
+  /** Its weight, how it tips, whom it fits. */
+  floor: Timing;
   draw: Timing;
   all: Timing;
   found: number;
@@ -109,6 +114,10 @@ async function sampleCase({ path, count }: Case & { is: "sample" }): Promise<Sam
     parse: await timed(count, read),
     settle: await timed(count, () => build(tree)),
     judge: await timed(count, () => weigh(tree, built)),
+    floor: await timed(count, () => {
+      balanceOf(built.chair);
+      fitAdults(sizesOf(built.chair));
+    }),
     draw: await timed(count, () => drawSheet(built.chair)),
     found,
   };

@@ -76,6 +76,7 @@ function sample(count: number): void {
         row("text to tree", result.parse),
         row("tree to chair", result.settle),
         row("chair to findings", result.judge),
+        row("floor and sitter alone", result.floor),
         row("chair to drawing", result.draw),
         row("all together", result.all),
       ],
