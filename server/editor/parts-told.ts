@@ -1,6 +1,7 @@
 /**
  * Each part of a chair in plain words, for whoever looks at its drawing: what hovers say of it in the text, without markup.
  */
+import type { Steps } from "../../grammar/steps.ts";
 import { workedValue } from "../chair/values.ts";
 import { printQuantity } from "../design/units.ts";
 import { aboutPost } from "./about-post.ts";
@@ -21,8 +22,8 @@ export interface PartTold {
 
 const plainly: Naming = (name) => name;
 
-/** All that is built: posts, rails, slats, blocks, the seat. */
-export function partsTold({ study: { chair, design } }: View): PartTold[] {
+/** All that is built: posts, rails, slats, blocks, the seat; rests after each. */
+export function* partsTold({ study: { chair, design } }: View): Steps<PartTold[]> {
   const unit = design.units;
   const told: PartTold[] = [];
   function tell(part: string, title: string, description: string | undefined, lines: string[]) {
@@ -30,10 +31,14 @@ export function partsTold({ study: { chair, design } }: View): PartTold[] {
   }
   const titled = (part: string, { is, description }: { is: string; description?: string }, lines: string[]) =>
     tell(part, `${is} ${part}`, description, lines);
-  for (const post of chair.posts.values())
+  for (const post of chair.posts.values()) {
     titled(post.name, post.design, aboutPost(chair, post, unit, plainly));
-  for (const rail of [...chair.rails.values(), ...chair.slats.values()])
+    yield;
+  }
+  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
     titled(rail.name, rail.design, aboutRailBriefly(rail, unit));
+    yield;
+  }
   for (const block of chair.blocks.values()) titled(block.name, block.design, []);
   if (chair.seat) {
     const figures = seatValues.flatMap(([name, says]) => {

@@ -12,7 +12,7 @@ import { faultsOf } from "../editor/faults.ts";
 import { type PartTold, partsTold } from "../editor/parts-told.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
-import { stepping } from "./in-turns.ts";
+import { finishInTurns } from "./in-turns.ts";
 import type { DrawingParams } from "./protocol.ts";
 
 interface Good {
@@ -60,33 +60,19 @@ export function createDrawings(
       };
     }
     try {
-      const sheet = await drawn(chair, watching.get(view.uri)?.overlays ?? [], stop);
-      return sheet && { sheet, parts, told: told(view) };
+      const sheet = await finishInTurns(drawing(chair, watching.get(view.uri)?.overlays ?? []), stop);
+      const words = await told(view, stop);
+      return sheet && words && { sheet, parts, told: words };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
     }
   }
 
-  async function drawn(
-    chair: Chair,
-    asked: readonly OverlayName[],
-    stop: () => boolean,
-  ): Promise<Sheet | undefined> {
-    const steps = drawing(chair, asked);
-    let sheet: Sheet | undefined;
-    await stepping(() => {
-      const { value, done } = steps.next();
-      if (done) sheet = value;
-      return done === true;
-    }, stop);
-    return sheet;
-  }
-
   /** A drawing without words is better than none. */
-  function told(view: View): PartTold[] {
+  async function told(view: View, stop: () => boolean): Promise<PartTold[] | undefined> {
     try {
-      return partsTold(view);
+      return await finishInTurns(partsTold(view), stop);
     } catch (fault) {
       failed(fault);
       return [];

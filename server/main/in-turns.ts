@@ -1,6 +1,7 @@
 /**
  * Long work done in short turns, so that everything else is answered in between.
  */
+import type { Steps } from "../../grammar/steps.ts";
 
 export interface Turns {
   /** All the time there is, ms. */
@@ -26,6 +27,17 @@ export async function stepping(step: () => boolean, stop: () => boolean): Promis
     for (const since = performance.now(); performance.now() - since < TURN; ) if (step()) return;
     await rest();
   }
+}
+
+/** The value of long work, resting in between; nothing when `stop` says that nobody waits for it any more. */
+export async function finishInTurns<T>(steps: Steps<T>, stop: () => boolean): Promise<T | undefined> {
+  let finished: { value: T } | undefined;
+  await stepping(() => {
+    const { value, done } = steps.next();
+    if (done) finished = { value };
+    return done === true;
+  }, stop);
+  return finished?.value;
 }
 
 export interface Outcome<T> {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { finish } from "../../../grammar/steps.ts";
 import { partsTold } from "../../../server/editor/parts-told.ts";
 import { projectFiles, read } from "../../house/project-files.ts";
 import { address, plainView } from "./view.ts";
@@ -6,7 +7,7 @@ import { address, plainView } from "./view.ts";
 const samples = projectFiles().filter((path) => /^samples\/.*\.chair$/.test(path));
 const files = Object.fromEntries(samples.map((path) => [path.slice("samples/".length), read(path)]));
 const view = (text: string) => plainView(text, address, files);
-const mess = partsTold(view(read("samples/boathouse-mess-chair.chair")));
+const mess = finish(partsTold(view(read("samples/boathouse-mess-chair.chair"))));
 const told = (part: string) => mess.find((each) => each.part === part);
 
 describe("each part in plain words", () => {
@@ -36,7 +37,7 @@ describe("each part in plain words", () => {
 
   it("is in the file's own units", () => {
     const text = read("samples/joined-stool.chair");
-    const lines = partsTold(view(text)).flatMap((each) => each.lines);
+    const lines = finish(partsTold(view(text))).flatMap((each) => each.lines);
     expect(lines.join("\n")).toContain(/^units in$/m.test(text) ? " in" : " mm");
   });
 
@@ -44,7 +45,7 @@ describe("each part in plain words", () => {
     for (const path of samples) {
       const given = view(read(path));
       const { posts, rails, slats, blocks, seat } = given.study.chair;
-      const all = partsTold(given);
+      const all = finish(partsTold(given));
       expect(all).toHaveLength(posts.size + rails.size + slats.size + blocks.size + (seat ? 1 : 0));
       expect(all.flatMap(({ lines }) => lines).filter((line) => /[`*\\]/.test(line))).toEqual([]);
     }
