@@ -47,6 +47,9 @@ export interface Host {
 /** A hover comes up after about a third of a second anyway. */
 const PATIENCE = 500;
 
+/** A drawing that nobody waits for any more is given up, but not when none has come for so long, ms. */
+const LONGEST_UNSHOWN = 150;
+
 /** No file, but the turn at which the client is asked to ask again. */
 const REFRESH = "refresh";
 
@@ -59,6 +62,9 @@ export function serve(
   const runSafe = guard(connection.console);
   const drawings = createDrawings(services.draw, (error) => report("drawing", error));
   const schedule = createSchedule(look, timing);
+  /** When the last drawing of a file was sent, or the first begun, and of which version it was. */
+  const shown = new Map<string, number>();
+  const sent = new Map<string, number>();
   let state: "new" | "ready" | "shut" = "new";
   let settings: SettingsStore = createSettings(connection, false, undefined);
   let pulls = false;
@@ -89,7 +95,13 @@ export function serve(
   /** Each step asks again whether this version is still the newest. */
   async function show(view: View) {
     const newest = () => views.opened(view.uri) === view;
-    await filesCome(view, files, () => !newest());
+    const watched = drawings.watched(view.uri);
+    const before = shown.get(view.uri) ?? performance.now();
+    shown.set(view.uri, before);
+    // A drawing that is older than the text is still better than none for long: a value may be dragged without a pause.
+    const stop = () =>
+      !newest() && !(watched && performance.now() - (shown.get(view.uri) ?? before) > LONGEST_UNSHOWN);
+    await filesCome(view, files, stop);
     const chosen = await settings.of(view.uri);
     if (!pulls && newest()) {
       const { uri, document } = view;
@@ -99,9 +111,14 @@ export function serve(
         diagnostics: diagnostics(view, chosen),
       });
     }
-    if (!drawings.watched(view.uri) || !newest()) return;
-    const drawing = await drawings.draw(view, chosen, () => !newest());
-    if (drawing) await connection.sendNotification(DRAWING, drawing);
+    if (!drawings.watched(view.uri) || stop()) return;
+    const drawing = await drawings.draw(view, chosen, stop);
+    // Closed meanwhile, and perhaps opened anew with its versions counted from the beginning.
+    const now = views.opened(view.uri)?.document.version ?? 0;
+    if (!drawing || drawing.version > now || drawing.version < (sent.get(view.uri) ?? 0)) return;
+    shown.set(view.uri, performance.now());
+    sent.set(view.uri, drawing.version);
+    await connection.sendNotification(DRAWING, drawing);
   }
 
   /** Files that read this one are looked at again. */
@@ -190,6 +207,8 @@ export function serve(
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     schedule.drop(uri);
     drawings.forget(uri);
+    shown.delete(uri);
+    sent.delete(uri);
     const dependents = views.dependents(uri);
     views.close(uri);
     if (!pulls) void connection.sendDiagnostics({ uri, diagnostics: [] });

@@ -108,6 +108,26 @@ describe("the drawing", () => {
     });
   });
 
+  it("follows even while the text changes faster than it can be drawn", async () => {
+    const services = standIn();
+    const c = await connect({
+      ...services,
+      *draw(chair, asked) {
+        // Longer than the time between two changes, in many steps.
+        for (const begun = performance.now(); performance.now() - begun < 40; ) yield;
+        return yield* services.draw(chair, asked);
+      },
+    });
+    c.open(uri, "part-leg");
+    void c.client.sendNotification(WATCH_DRAWING, { uri, watch: true });
+    for (let version = 2; c.drawings.length < 4; version++) {
+      c.change(uri, version, `part-leg\n# ${version}`);
+      await new Promise(setImmediate);
+    }
+    const versions = c.drawings.map((d) => d.version);
+    expect(versions).toEqual([...versions].sort((a, b) => a - b));
+  });
+
   it("comes when it is asked for, watched or not, and is null for a file that is not open", async () => {
     const c = await connect(standIn());
     c.open(uri, "part-leg\nwrong-rail");
