@@ -216,12 +216,21 @@ function connected(parts: readonly string[], fittings: readonly Fitting[]): stri
 
 /** Which joints stand in the way: those that stray along the line on which the fewest do. */
 function lockedBy(parts: readonly string[], joints: readonly Fitting[]): Locked {
+  // A joint across the line is no obstacle to be mended: it holds a frame together. Only near misses count, unless there are none.
+  for (const widest of [Math.PI / 6, Math.PI / 2]) {
+    const found = straying(joints, widest);
+    if (found) return { parts: [...parts], joints: found };
+  }
+  return { parts: [...parts], joints: [] };
+}
+
+/** The joints that stray along the line on which they stray the least, of those within an angle of it. */
+function straying(joints: readonly Fitting[], widest: number): LockedJoint[] | undefined {
   let best: LockedJoint[] | undefined;
   let leastStray = Number.POSITIVE_INFINITY;
   for (const direction of lines(joints)) {
-    // A joint across the line is no obstacle to be mended: it holds a frame together. Only near misses count.
-    const near = joints.filter((joint) => acute(joint, direction) < Math.PI / 6);
-    const straying = near
+    const near = joints.filter((joint) => joint.name !== "" && acute(joint, direction) < widest);
+    const some = near
       .map((joint) => ({
         name: joint.name,
         angle: acute(joint, direction),
@@ -229,13 +238,13 @@ function lockedBy(parts: readonly string[], joints: readonly Fitting[]): Locked 
         slack: joint.slack,
       }))
       .filter((joint) => joint.strays > joint.slack);
-    const stray = straying.reduce((sum, joint) => sum + joint.strays, 0);
-    if (straying.length > 0 && stray < leastStray) {
+    const stray = some.reduce((sum, joint) => sum + joint.strays, 0);
+    if (some.length > 0 && stray < leastStray) {
       leastStray = stray;
-      best = straying;
+      best = some;
     }
   }
-  return { parts: [...parts], joints: best ?? [] };
+  return best;
 }
 
 function acute(joint: Fitting, direction: Vec3): number {

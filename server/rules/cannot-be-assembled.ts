@@ -8,6 +8,9 @@ import { plain } from "./names.ts";
 import type { Rule } from "./rule.ts";
 import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "./say.ts";
 
+/** Lines further apart than this are not brought together by cutting tenons another way. */
+const FAR = Math.PI / 6;
+
 export const cannotBeAssembled: Rule = {
   code: "cannot-be-assembled",
   severity: "warning",
@@ -33,7 +36,7 @@ export const cannotBeAssembled: Rule = {
       const ways = waysOut(chair, locked).map((way) => wayIn(way, units));
       const names = [...new Set(locked.joints.map(({ name }) => plain(name)))];
       return tell(cannotBeAssembled, jointPlace(chair, joint, joint.facts.line, joint.facts.tenonLong), {
-        message: `No order closes ${listed(names)}: over its length the tenon strays ${length(worst.strays, units)} (${degrees(worst.angle)}°) from the line along which the others close, and ${lengthOrLess(worst.slack, units)} can be taken up; ${ways.length ? `${listedOr(ways)} would free ${names.length > 1 ? "them" : "it"}` : "bring the directions of the tenons nearer together"}.`,
+        message: `No order closes ${listed(names)}: over its length the tenon strays ${length(worst.strays, units)} (${degrees(worst.angle)}°) from the line along which the others close, and ${lengthOrLess(worst.slack, units)} can be taken up; ${ways.length ? `${listedOr(ways)} would free ${names.length > 1 ? "them" : "it"}` : worst.angle > FAR ? "leave one of the rails out, or let it in afterwards without a tenon" : "bring the directions of the tenons nearer together"}.`,
         subject: worst.name,
         found: length(worst.strays, units),
         allowed: `${lengthOrLess(worst.slack, units)} or less`,
