@@ -1,9 +1,10 @@
 /**
  * The bundles: what each is made from and where it runs.
  */
-import { readFile, rm } from "node:fs/promises";
+import { readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
 /**
@@ -116,7 +117,7 @@ export const bundles = {
 };
 
 /**
- * Builds all bundles into dist.
+ * Builds all bundles into dist, with the licences of what is in them.
  *
  * @param {{ minify?: boolean, sourcemap?: boolean }} [options] source maps are for development and never packaged
  * @returns {Promise<Record<string, import("esbuild").Metafile | undefined>>} what went into each bundle
@@ -136,6 +137,7 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
         outfile: join(dist, name),
         minify,
         sourcemap,
+        // Their licences are whole in notices.txt.
         legalComments: "none",
         metafile: true,
         logLevel: "warning",
@@ -144,5 +146,6 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
       return /** @type {const} */ ([name, metafile]);
     }),
   );
+  await writeFile(join(dist, "notices.txt"), noticesOf(made.map(([, metafile]) => metafile)));
   return Object.fromEntries(made);
 }

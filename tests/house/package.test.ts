@@ -18,7 +18,7 @@ describe("the package", () => {
     const expected = [
       /^(package\.json|README\.md|CHANGELOG\.md|LICENSE)$/,
       /^dist\/(client|client-web|server|server-web|markout|markout-web|panel)\.js$/,
-      /^dist\/panel\.css$/,
+      /^dist\/(panel\.css|notices\.txt)$/,
       /^client\/(language-configuration|snippets)\.json$/,
       /^client\/walkthrough\/[a-z]+\.md$/,
       /^client\/(icons|pictures)\/[a-z-]+\.(png|svg)$/,
@@ -82,6 +82,19 @@ describe("the bundles", () => {
     expect(text("cli.js")).toContain("joint plain");
     expect(text("server.js")).not.toContain("joint plain");
     expect(text("server-web.js")).not.toContain("joint plain");
+  });
+
+  it("go with the licences of the libraries in them", () => {
+    const notices = readFileSync(join(root, "dist", "notices.txt"), "utf8");
+    for (const [name, licence] of [
+      ["chevrotain", "Apache License"],
+      ["vscode-languageclient", "MIT"],
+      ["zod", "MIT"],
+      ["pdfkit", "MIT"],
+    ] as const)
+      expect(notices).toMatch(
+        new RegExp(`^${name} [0-9.]+ \\(${licence.split(" ")[0]}[\\s\\S]*?${licence}`, "m"),
+      );
   });
 
   it("make a command line that can be run as a program", () => {
