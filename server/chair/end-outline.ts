@@ -1,6 +1,6 @@
 import { lineThrough } from "../geometry/convex.ts";
 import { height } from "../geometry/plane.ts";
-import type { Body, Convex, Edge, Plane, Vec3 } from "../geometry/solid.ts";
+import type { Convex, Edge, Plane, Vec3 } from "../geometry/solid.ts";
 import { along, between, distance } from "../geometry/vec.ts";
 
 /** An end's outline follows a turned surface in steps of about this, mm. */
@@ -12,16 +12,16 @@ const MOST = 32;
  * Redraws the outline of an end that runs on into a turned member where it comes out of that member's wood: the line a maker sees,
  * where the end's own flat cut is hidden inside.
  */
-export function outlineOn(
-  body: Body,
+export function outlinedOn(
+  edges: readonly Edge[],
   cut: Plane,
   alongRail: Vec3,
   which: 0 | 1,
   wood: readonly Convex[],
-): void {
+): Edge[] {
   const inward: Vec3 = which === 0 ? alongRail : [-alongRail[0], -alongRail[1], -alongRail[2]];
   const onCut = (p: Vec3) => Math.abs(height(cut, p)) < 1e-6;
-  body.edges = body.edges.flatMap((edge) =>
+  return edges.flatMap((edge) =>
     edge.is === "arris" && onCut(edge.a) && onCut(edge.b) ? outline(edge, inward, wood) : edge,
   );
 }

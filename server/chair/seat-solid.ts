@@ -1,4 +1,4 @@
-import { bodyOf } from "../geometry/body.ts";
+import { bodyOf, drawnLater } from "../geometry/body.ts";
 import { clip, intersect, prism } from "../geometry/convex.ts";
 import { flipped, height, offsetBy } from "../geometry/plane.ts";
 import type { Body, Convex, Edge, Plane, Vec3 } from "../geometry/solid.ts";
@@ -24,16 +24,17 @@ export interface SeatLayer {
 export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iterable<Post>): Body {
   const all = [...posts];
   const pieces: Convex[] = [];
-  const edges: Edge[] = [];
+  const lines: (() => Edge[])[] = [];
   for (const layer of layers) {
     const tools = all.flatMap((post) => stretchWithin(post, layer, plane) ?? []);
-    let left = slab(layer, plane);
-    for (const tool of tools) left = left.flatMap((piece) => less(piece, tool));
+    const left = tools.reduce(
+      (pieces, tool) => pieces.flatMap((piece) => less(piece, tool)),
+      slab(layer, plane),
+    );
     pieces.push(...left);
-    const lines = edgesOf(layer, plane, tools) ?? bodyOf(left, SMOOTH).edges;
-    edges.push(...lines);
+    lines.push(() => edgesOf(layer, plane, tools) ?? bodyOf(left, SMOOTH).edges);
   }
-  return { pieces, edges };
+  return drawnLater(pieces, () => lines.flatMap((make) => make()));
 }
 
 /** The lines of a notched slab from its two rings; undefined when a post stands clear within it, so that its ring is not one line. */

@@ -1,7 +1,8 @@
+import { drawnLater } from "../geometry/body.ts";
 import { offsetBy } from "../geometry/plane.ts";
 import type { Body, Convex, Vec3 } from "../geometry/solid.ts";
 import { distance, dot, sub } from "../geometry/vec.ts";
-import { outlineOn } from "./end-outline.ts";
+import { outlinedOn } from "./end-outline.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { type RailShape, type RailSizes, railShape } from "./rail-shape.ts";
 import { type Shoulder, shoulderOf } from "./shoulder.ts";
@@ -45,10 +46,15 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
     }
   }
   const cuts = [offsetBy(frame.cuts[0], -sizes.past[0]), offsetBy(frame.cuts[1], -sizes.past[1])] as const;
-  const body = sweep(shape, { ...frame, cuts }, xs);
-  for (const which of [0, 1] as const) {
-    if (sizes.past[which] > 0) outlineOn(body, cuts[which], frame.along, which, sizes.enters[which]);
-  }
+  const { pieces, edges } = sweep(shape, { ...frame, cuts }, xs);
+  const body = drawnLater(pieces, () =>
+    ([0, 1] as const)
+      .filter((which) => sizes.past[which] > 0)
+      .reduce(
+        (lines, which) => outlinedOn(lines, cuts[which], frame.along, which, sizes.enters[which]),
+        edges,
+      ),
+  );
   return { shape, length, shoulders: ends, body };
 }
 

@@ -9,6 +9,18 @@ const TOUCH = 1e-5;
 /** Faces that turn less than this are one face, radians. */
 const FLAT = 1e-6;
 
+/** A body whose lines are only made when somebody asks for them: to be drawn. */
+export function drawnLater(pieces: Convex[], make: () => Edge[]): Body {
+  let made: Edge[] | undefined;
+  return {
+    pieces,
+    get edges() {
+      made ??= make();
+      return made;
+    },
+  };
+}
+
 /**
  * A body of convex pieces that touch (or overlap), with its true edges: each once, seams between pieces left out. Where two faces turn
  * outward by less than `smoothBelow` radians the edge is `smooth`.
