@@ -52,9 +52,16 @@ export function* hangsOn({ tree, design, chair, values, rework }: Asking): Gener
   }
   const found = new Map<string, Mover[]>([...now.keys()].map((value) => [value, []]));
   if (now.size === 0) return found;
-  for (const figure of nearestFirst(tree, design, values)) {
+  const steps = stepsFrom(values, design);
+  const slight = thinned(tree, steps, values);
+  const enough = [...now].every(([value, number]) => {
+    const again = workedOut(rework(slight), value)?.number;
+    return again !== undefined && Math.abs(again - number) <= still;
+  });
+  const worked = enough ? slight : tree;
+  for (const figure of nearestFirst(worked, steps)) {
     const step = stepOf(figure, design);
-    const moved = reworked(tree, figure, step.inText, rework);
+    const moved = reworked(worked, figure, step.inText, rework);
     const { what, of, value: written } = figure;
     for (const [value, before] of now) {
       const after = workedOut(moved, value)?.number;
@@ -78,9 +85,24 @@ export function* hangsOn({ tree, design, chair, values, rework }: Asking): Gener
 /** Kinds of blocks whose figures seldom move what is asked after, tried last. */
 const late: Record<string, number> = { rail: 1, slat: 2, block: 2, joint: 3 };
 
+/** Values that hang on how the ends are cut, not only on where things lie. */
+const ofJoints = /^(tip\.|weight$|joints$)|\.(tenon-|mortise-|glue-)/;
+const parts = new Set(["rail", "slat", "block"]);
+const claims = new Set(["require", "accept", "limit", "note"]);
+
+/** The tree without what the values cannot hang on: much sooner worked out. Its statements are those of the tree. */
+function thinned(tree: Tree, steps: ReadonlyMap<string, number>, values: readonly string[]): Tree {
+  const jointed = values.some((value) => ofJoints.test(value));
+  const counts = (statement: Statement): boolean => {
+    const kind = statement.word?.text ?? "";
+    if (kind === "joint") return jointed;
+    return parts.has(kind) ? steps.has(nameOf(statement) ?? "") : !claims.has(kind);
+  };
+  return { ...tree, statements: tree.statements.filter(counts) };
+}
+
 /** The figures that the values can hang on, by how many steps away they are. */
-function nearestFirst(tree: Tree, design: Design, values: readonly string[]): Figure[] {
-  const steps = stepsFrom(values, design);
+function nearestFirst(tree: Tree, steps: ReadonlyMap<string, number>): Figure[] {
   const rank = ({ thing, kind }: Figure) => (steps.get(thing) ?? 0) * 4 + (late[kind] ?? 0);
   return [...figuresOf(tree)].filter(({ thing }) => steps.has(thing)).sort((a, b) => rank(a) - rank(b));
 }
@@ -144,7 +166,8 @@ function* within(statement: Statement, kind: string, thing: string): Iterable<Fi
 
 /** `at 1/2`: halfway, not a length that could grow by a millimetre. */
 function isShareOfLength({ label, value }: Fact): boolean {
-  return label.startsWith("station") && value?.is === "binary" && value.op === "/";
+  if (!label.startsWith("station")) return false;
+  return value?.is === "number" ? value.number < 1 : value?.is === "binary" && value.op === "/";
 }
 
 function wordsOf({ word }: Statement, { label }: Fact): string {

@@ -91,6 +91,52 @@ describe("what a value hangs on", { timeout: 60_000 }, () => {
     expect(movesOf("-12 + seat-height")).toBeCloseTo(plainly, 9);
   });
 
+  it("works out only what the value can hang on, and the whole where that would say otherwise", () => {
+    const tree = parse(mess, vocabulary);
+    const { design, chair } = settle({ tree, address: "a.chair", files });
+    const sizes = (value: string, rework: (t: typeof tree) => typeof chair) => {
+      const seen = new Set<number>();
+      const walk = hangsOn({
+        tree,
+        design,
+        chair,
+        values: [value],
+        rework(t) {
+          seen.add(t.statements.length);
+          return rework(t);
+        },
+      });
+      walk.next();
+      walk.next();
+      return [...seen];
+    };
+    const worked = (t: typeof tree) => settle({ tree: t, address: "a.chair", files }).chair;
+    const [slight] = sizes("seat.slope", worked);
+    expect(slight).toBeLessThan(tree.statements.length * 0.7);
+    // A chair of which the lesser tree makes another value is worked out whole from then on.
+    const otherwise = (t: typeof tree) =>
+      t.statements.length < tree.statements.length ? worked({ ...t, statements: [] }) : worked(t);
+    expect(sizes("seat.slope", otherwise)).toEqual([slight, tree.statements.length]);
+  });
+
+  it("halfway along a rail is no length that could grow", () => {
+    const bench = readFileSync(new URL("../../../samples/landing-bench.chair", import.meta.url), "utf8");
+    const joints = readFileSync(new URL("../../../samples/boathouse-joints.chair", import.meta.url), "utf8");
+    const tree = parse(bench, vocabulary);
+    const others = { resolve: (_from: string, path: string) => path, read: () => joints };
+    const { design, chair } = settle({ tree, address: "a.chair", files: others });
+    const walk = hangsOn({
+      tree,
+      design,
+      chair,
+      values: ["weight"],
+      rework: (t) => settle({ tree: t, address: "a.chair", files: others }).chair,
+    });
+    let last = walk.next();
+    while (!last.done) last = walk.next();
+    expect(last.value.get("weight")!.map(({ what }) => what)).not.toContain("from station-from");
+  });
+
   it("a value that is not there hangs on nothing", () => {
     expect(movers('chair "x"\n', "seat.slope")).toEqual([]);
   });
