@@ -1,7 +1,7 @@
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Rule } from "../../rules/rule.ts";
 import { type Command, ENDED, misuse } from "./command.ts";
-import { brush, columns } from "./terminal.ts";
+import { brush, columns, wrapped } from "./terminal.ts";
 
 export const explain: Command = {
   name: "explain",
@@ -39,20 +39,4 @@ function explanationOf(rule: Rule): string {
     .map((line) => `    ${line}`.trimEnd())
     .join("\n");
   return `${wrapped(rule.explanation)}\n\nSource: ${wrapped(rule.source)}\n\nAn example that breaks it:\n\n${example}`;
-}
-
-/** Paragraphs broken at 88 columns between words. */
-function wrapped(text: string): string {
-  return text
-    .split(/\n{2,}/)
-    .map((paragraph) => {
-      const lines = [""];
-      for (const word of paragraph.split(/\s+/)) {
-        const last = lines.at(-1) as string;
-        if (last && last.length + 1 + word.length > 88) lines.push(word);
-        else lines[lines.length - 1] = last ? `${last} ${word}` : word;
-      }
-      return lines.join("\n");
-    })
-    .join("\n\n");
 }

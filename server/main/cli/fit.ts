@@ -10,7 +10,7 @@ import { marksForAges, type SchoolMark, schoolMark, schoolMarkSource } from "../
 import { sizesOf } from "../../sitter/sizes.ts";
 import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
 import type { FitOutput } from "./schema.ts";
-import { type Brush, brush, columns, harmless } from "./terminal.ts";
+import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
 export const fit: Command = {
   name: "fit",
@@ -129,14 +129,17 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
     if (most) {
       const meaning = group.checks.find(({ check }) => check === most.check)?.meaning ?? most.check;
       lines.push(
-        `  Most are excluded because it must be that ${meaning}; without that it would suit ${percent(most.without)}.`,
+        wrapped(
+          `Most are excluded because it must be that ${meaning}; without that it would suit ${percent(most.without)}.`,
+          "  ",
+        ),
       );
     }
   }
   if (found.groups.length > 0) {
     if (found.groups.length > 1 && found.together !== null)
       lines.push("", `Of women and men, half and half: ${percent(found.together)}.`);
-    lines.push("", `Body sizes: ${bodySizeSource}`);
+    lines.push("", wrapped(`Body sizes: ${bodySizeSource}`));
   }
   if (found.sitter.length > 0) {
     lines.push("", paint("bold", "Its sitter"));
@@ -175,6 +178,6 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
       ),
     );
   }
-  lines.push("", found.caution, "");
+  lines.push("", wrapped(found.caution), "");
   return lines.join("\n");
 }

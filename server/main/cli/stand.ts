@@ -8,7 +8,7 @@ import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf } from "../../floor/tips.ts";
 import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
 import type { StandOutput } from "./schema.ts";
-import { type Brush, brush, columns, harmless } from "./terminal.ts";
+import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
 export const stand: Command = {
   name: "stand",
@@ -83,7 +83,10 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
     );
     if (edition.fromMemory.length > 0) {
       lines.push(
-        `  ${edition.seen ? "Some of these loads were" : "None of these loads was"} ${edition.seen ? "not " : ""}seen in print${edition.seen ? " but are" : "; all are"} from memory: compare the edition in force.`,
+        wrapped(
+          `${edition.seen ? "Some of these loads were not seen in print but are" : "None of these loads was seen in print; all are"} from memory: compare the edition in force.`,
+          "  ",
+        ),
       );
     }
   }
@@ -98,9 +101,9 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
     const rocking = beyond.find(({ tilt: far }) => far !== undefined);
     if (rocking?.tilt !== undefined)
       lines.push(`  With a sitter on it, it goes over backwards when tilted by ${printAngle(rocking.tilt)}.`);
-    lines.push(`  ${beyondAssumed.child}`, `  ${beyondAssumed.leaning}`);
+    lines.push(wrapped(beyondAssumed.child, "  "), wrapped(beyondAssumed.leaning, "  "));
   }
-  lines.push("", caution, "");
+  lines.push("", wrapped(caution), "");
   return lines.join("\n");
 }
 

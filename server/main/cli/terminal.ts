@@ -61,3 +61,22 @@ export function columns(rows: readonly (readonly string[])[], indent = ""): stri
     row.map((cell, at) => (at === row.length - 1 ? cell : cell.padEnd(widths[at] ?? 0))).join("  ");
   return rows.map((row) => `${indent}${line(row)}`.trimEnd()).join("\n");
 }
+
+/** How wide running text is set, columns. */
+const WIDTH = 88;
+
+/** Paragraphs broken between words; every line begins with the indent. */
+export function wrapped(text: string, indent = ""): string {
+  return text
+    .split(/\n{2,}/)
+    .map((paragraph) => {
+      const lines = [""];
+      for (const word of paragraph.split(/\s+/)) {
+        const last = lines.at(-1) as string;
+        if (last && indent.length + last.length + 1 + word.length > WIDTH) lines.push(word);
+        else lines[lines.length - 1] = last ? `${last} ${word}` : word;
+      }
+      return lines.map((line) => `${indent}${line}`).join("\n");
+    })
+    .join("\n\n");
+}
