@@ -126,6 +126,18 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
     await page.keyboard.press("Escape");
   });
 
+  it("shows a joint in section in its hover", async () => {
+    const { page, find, hover } = workbench;
+    await find("joined crest-tenon");
+    await page.keyboard.press("ArrowLeft");
+    expect(await hover("twin tenons")).toContain("Glued long grain to long grain");
+    const picture = page.locator('.monaco-hover:not(.hidden) img[src^="data:image/svg+xml"]').first();
+    await expect
+      .poll(() => picture.evaluate((image) => (image as HTMLImageElement).naturalWidth))
+      .toBeGreaterThan(100);
+    await page.keyboard.press("Escape");
+  });
+
   it("offers what can stand where the caret is", async () => {
     const { page, find } = workbench;
     await find("across back");
@@ -152,7 +164,7 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
       .first()
       .waitFor();
     await expect.poll(() => crest.getAttribute("d")).not.toBe(before);
-    expect(await panel.locator(".makers-rule output").first().textContent()).toBe("445 mm");
+    await expect.poll(() => panel.locator(".makers-rule output").first().textContent()).toBe("445 mm");
     expect(await panel.locator(".makers-rule text").allTextContents()).toContain("440");
   });
 

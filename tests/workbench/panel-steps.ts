@@ -152,6 +152,25 @@ export function panelSteps(at: () => Workbench): void {
     await panel.locator(".overlay.sitter").first().waitFor({ state: "detached" });
   });
 
+  it("shows the post that the caret is in from each of its faces, with its mortises, while that is asked for", async () => {
+    const { panel, find } = at();
+    const press = () => panel.locator('[aria-label="Show"] button', { hasText: "Post" }).click();
+    await press();
+    await find("post back");
+    await panel.locator('#post svg[aria-label^="back.left"]').waitFor();
+    expect(await panel.locator("#post .caption").allTextContents()).toEqual([
+      "front",
+      "outside",
+      "back",
+      "inside",
+    ]);
+    expect(await panel.locator('#post .mouth[d*="M"]').count()).toBe(2);
+    await find("post front");
+    await panel.locator('#post svg[aria-label^="front.left"]').waitFor();
+    await press();
+    await panel.locator("#post").waitFor({ state: "hidden" });
+  });
+
   it("is saved as an SVG file where the maker says", async () => {
     const { page, panel } = at();
     await panel.locator("button", { hasText: "Save…" }).click();
