@@ -1,4 +1,5 @@
 import type { Chair, Joint, Post } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
 import type { Assembly, GlueUp, Locked } from "./assembly.ts";
@@ -57,7 +58,7 @@ export interface Order {
 }
 
 /** The order of a chair's glue-ups with what each needs, or what forbids it. */
-export function framesOf(chair: Chair, assembly: Assembly = orderOf(chair)): Order {
+export function framesOf(chair: Chair, assembly: Assembly = kept(chair, orderOf)): Order {
   const whole = new Set(assembly.glueUps.flatMap(({ parts }) => parts));
   const names = new Map<GlueUp, string>();
   const taken = new Map<string, number>();

@@ -34,6 +34,7 @@ import { mortiseWallThin } from "./mortise-wall-thin.ts";
 import { plain } from "./names.ts";
 import { noRoom } from "./no-room.ts";
 import { partsPassThrough } from "./parts-pass-through.ts";
+import { pegDrawsTooFar } from "./peg-draws-too-far.ts";
 import { pegMisplaced } from "./peg-misplaced.ts";
 import { designOf } from "./place.ts";
 import { postTiedOneWay } from "./post-tied-one-way.ts";
@@ -91,6 +92,7 @@ export const rules: readonly Rule[] = [
   shoulderTooNarrow,
   tenonShortGrain,
   pegMisplaced,
+  pegDrawsTooFar,
   postWeakened,
   cannotBeAssembled,
   endReachesNothing,

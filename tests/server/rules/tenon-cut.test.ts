@@ -131,6 +131,26 @@ describe("peg-misplaced", () => {
   });
 });
 
+describe("peg-draws-too-far", () => {
+  const check = checkOf("peg-draws-too-far");
+  const drawn = (draw: number, mark = "") =>
+    frame({ joint: `tenon thick 8, long 21\npeg 6 draw ${draw}${mark}` });
+
+  it("finds holes bored too far apart", () => {
+    check(drawn(4, "\n#   ^ peg-draws-too-far 4 mm … 3 mm or less"));
+    expect(messagesOf(drawn(4), "peg-draws-too-far")).toEqual([
+      "The peg through the tenon of seat-front into front is drawn 4 mm; at most 3 mm would do, about 1 mm at the size of chairs.",
+    ]);
+  });
+
+  it("says nothing of the usual draw, and takes a limit and a reason", () => {
+    check(drawn(1));
+    check(drawn(3));
+    check(`${drawn(4)}limit peg-draws-too-far to 4\n`);
+    check(`${drawn(4)}accept peg-draws-too-far because "green oak"\n`);
+  });
+});
+
 describe("post-weakened", () => {
   const check = checkOf("post-weakened");
   const limited = (joint: string, limit: number, mark = "") =>
