@@ -34,6 +34,8 @@ export interface PostsApart {
 export interface FrameUp {
   /** `back frame`, `left side frame`, `whole chair`. */
   name: string;
+  /** The same within a sentence: `the back frame`. */
+  called: string;
   /** What is brought together: single parts, and frames made before by their names. */
   brings: string[];
   /** All its parts. */
@@ -71,8 +73,9 @@ export function framesOf(chair: Chair, assembly: Assembly = kept(chair, orderOf)
   const made = new Map([...names].map(([{ parts }, name]) => [keyOf(parts), name]));
   const frames = assembly.glueUps.map((glueUp) => ({
     name: names.get(glueUp) ?? "",
+    called: called(names.get(glueUp) ?? ""),
     brings: glueUp.groups.map((group) =>
-      group.length === 1 ? group[0]! : `the ${made.get(keyOf(group)) ?? nameOf(chair, group)}`,
+      group.length === 1 ? group[0]! : called(made.get(keyOf(group)) ?? nameOf(chair, group)),
     ),
     parts: glueUp.parts,
     closes: glueUp.closes,
@@ -84,6 +87,9 @@ export function framesOf(chair: Chair, assembly: Assembly = kept(chair, orderOf)
   }));
   return { frames, locked: assembly.locked };
 }
+
+/** Names that begin with a part's stay as they are. */
+const called = (name: string): string => (/^\S+\./.test(name) ? name : `the ${name}`);
 
 /** The frames a part or a joint is closed in, the first first. */
 export const framesWith = (order: Order, name: string): FrameUp[] =>

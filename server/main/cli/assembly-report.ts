@@ -66,12 +66,10 @@ function frameRows(frame: FrameUp, unit: LengthUnit): string {
 }
 
 function glued(glue: FrameUp["glue"]): [string, string][] {
-  const some = glue.filter(({ kind }) => kind !== "none");
-  if (glue.length === 0) return [];
-  if (some.length === 0) return [["glue", "none"]];
-  return [
-    ["glue", some.map(({ kind, joints }) => (glue.length === 1 ? kind : `${kind} in ${joints}`)).join(", ")],
-  ];
+  const [only] = glue;
+  if (!only) return [];
+  if (glue.length === 1) return [["glue", only.kind]];
+  return [["glue", glue.map(({ kind, joints }) => `${kind} in ${joints}`).join(", ")]];
 }
 
 /** Pairs alike left and right told once. */
