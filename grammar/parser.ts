@@ -6,6 +6,7 @@ import type { Problem } from "./problem.ts";
 import { assemble } from "./repair.ts";
 import type { Vocabulary } from "./row.ts";
 import { tidy } from "./spelling.ts";
+import { finish, type Steps } from "./steps.ts";
 import { tableOf } from "./table.ts";
 import { lex } from "./tokens.ts";
 import type { Tree } from "./tree.ts";
@@ -14,13 +15,19 @@ import type { Tree } from "./tree.ts";
  * Reads a file. Always gives a tree, whatever the text, with every problem of reading in the order of the text; never
  * throws. Time and memory grow in step with the text.
  */
-export function parse(text: string, vocabulary: Vocabulary): Tree {
+export const parse = (text: string, vocabulary: Vocabulary): Tree => finish(parseSteps(text, vocabulary));
+
+/** The same, resting now and then. */
+export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
   const { tokens, comments: commentTokens } = lex(text);
+  yield;
   const tidied = tidy(text, tokens);
+  yield;
   const phrases = readPhrases(tidied.tokens);
+  yield;
   const spelling = tidied.problems.sort(byPlace);
   const problems: Problem[] = [];
-  const statements = assemble(text, phrases, {
+  const statements = yield* assemble(text, phrases, {
     table: tableOf(vocabulary),
     problems,
     newLine: eolOf(text),

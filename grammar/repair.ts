@@ -7,12 +7,16 @@ import type { Phrase } from "./phrases.ts";
 import type { Fix, Problem, Span } from "./problem.ts";
 import { fix, say } from "./say.ts";
 import { type Context, firstWordOf, isOnlyWaste, readStatements } from "./statement.ts";
+import type { Steps } from "./steps.ts";
 import { endOf, spanOf, T, type Token } from "./tokens.ts";
 import type { Kind, Statement } from "./tree.ts";
 import { exampleOf, nameOfKind } from "./wording.ts";
 
 /** How deep blocks may stand in one another; the language needs two. */
 const deepest = 20;
+
+/** Lines read between two rests. */
+const BATCH = 100;
 
 /** A block that is being read. */
 interface Frame {
@@ -28,7 +32,7 @@ interface Frame {
  * Builds the statements and blocks of a file from its phrases, mending braces: a missing `{`, a missing `}`, a stray `}` and a
  * header whose word is unknown are each told of once and cost no other line its meaning.
  */
-export function assemble(text: string, phrases: readonly Phrase[], context: Context): Statement[] {
+export function* assemble(text: string, phrases: readonly Phrase[], context: Context): Steps<Statement[]> {
   const { table, problems } = context;
   const file: Frame = { kind: "file", statements: [], indent: -1, childIndent: 0 };
   const frames: Frame[] = [file];
@@ -38,6 +42,7 @@ export function assemble(text: string, phrases: readonly Phrase[], context: Cont
   let waiting: { statement: Statement; indent: number } | undefined;
 
   for (let at = 0; at < phrases.length; at++) {
+    if (at % BATCH === BATCH - 1) yield;
     const { items, end } = phrases[at]!;
     const indent = ahead.indent(at);
     let last: Statement | undefined;

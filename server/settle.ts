@@ -8,7 +8,7 @@ import { buildSteps } from "./chair/build.ts";
 import type { Chair } from "./chair/chair.ts";
 import { workedValue } from "./chair/values.ts";
 import type { Design, Quantity } from "./design/design.ts";
-import { evaluate, readersOf } from "./design/evaluate.ts";
+import { evaluateSteps, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
 import { needsOf, wantedProblems } from "./design/wanted.ts";
 import { balanceOf, withBalance } from "./floor/tips.ts";
@@ -41,7 +41,7 @@ export const settle = (from: Unsettled): Settled => finish(settleSteps(from));
 export function* settleSteps(from: Unsettled): Steps<Settled> {
   const known = new Map<string, Quantity>();
   for (let round = 0; ; round++) {
-    const design = evaluate({ ...from, known });
+    const design = yield* evaluateSteps({ ...from, known });
     const built = yield* buildSteps(design);
     yield;
     const chair = { ...built, values: withBalance(built.values, balanceOf(built)) };

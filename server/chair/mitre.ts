@@ -1,3 +1,4 @@
+import type { Steps } from "../../grammar/steps.ts";
 import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, dot, negate, scale, sub, unit } from "../geometry/vec.ts";
@@ -9,9 +10,9 @@ const TOUCH = 1e-3;
 /**
  * Cuts the ends of tenons that meet inside one member and are both to be mitred: each along the plane that halves the angle
  * between them, through where their middles cross, half the gap short of it. Tenons that do not meet keep their ends. The joints
- * are changed in place: their solids, volume and glue area.
+ * are changed in place: their solids, volume and glue area. Rests after each member.
  */
-export function mitreTenons(joints: Iterable<Joint>): void {
+export function* mitreTenons(joints: Iterable<Joint>): Steps<void> {
   const byMember = new Map<string, Joint[]>();
   for (const joint of joints) {
     if (!joint.facts.mitre || joint.tenon.length === 0) continue;
@@ -23,6 +24,7 @@ export function mitreTenons(joints: Iterable<Joint>): void {
     group.forEach((a, i) => {
       for (const b of group.slice(i + 1)) mitrePair(a, b);
     });
+    yield;
   }
 }
 

@@ -3,6 +3,7 @@
  */
 import { parse } from "../../grammar/parser.ts";
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { newAngle, readAngle } from "./angle.ts";
@@ -36,7 +37,10 @@ export interface Evaluating {
  * What the text says. Always a design, whatever the tree; facts that cannot be read are absent and told of in `problems`, which
  * stand in the file at hand. Values that the text asks for and that `known` lacks are in `wanted`.
  */
-export function evaluate(from: Evaluating): Design {
+export const evaluate = (from: Evaluating): Design => finish(evaluateSteps(from));
+
+/** The same, resting after each statement. */
+export function* evaluateSteps(from: Evaluating): Steps<Design> {
   const gathered = gather({ tree: from.tree, address: from.address, files: from.files, read: readOnce });
   const design = emptyDesign(from.tree, gathered);
   const reading = newReading(from, design);
@@ -46,9 +50,13 @@ export function evaluate(from: Evaluating): Design {
   const fillers = declareAll(reading, gathered.items, design, lets);
   readWhole(reading, gathered.items, design);
   lets.workOut();
-  for (const fill of fillers) fill();
+  for (const fill of fillers) {
+    fill();
+    yield;
+  }
   for (const item of gathered.items) readClaim(reading, item, design);
   lets.finish();
+  yield;
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
   tellForeign(reading, design);

@@ -2,7 +2,7 @@
  * The rooms of the house that the server and the command line put to work.
  */
 
-import { parse } from "../../grammar/parser.ts";
+import { parseSteps } from "../../grammar/parser.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
@@ -18,7 +18,7 @@ import { type Asked, type OtherFiles, type Study, studySteps } from "../study.ts
 export interface Services {
   vocabulary: Vocabulary;
   rules: readonly Rule[];
-  parse(text: string): Tree;
+  parse(text: string): Steps<Tree>;
   study(asked: Asked): Steps<Study>;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
   draw(chair: Chair, asked?: readonly OverlayName[]): Steps<Sheet>;
@@ -27,7 +27,7 @@ export interface Services {
 export const services: Services = {
   vocabulary,
   rules,
-  parse: (text) => parse(text, vocabulary),
+  parse: (text) => parseSteps(text, vocabulary),
   study: studySteps,
   settle,
   draw: sheetSteps,

@@ -68,8 +68,7 @@ export function createViews(services: Services, files: Files): Views {
 
     function* studyAfresh(): Steps<Study> {
       reads.clear();
-      tree ??= services.parse(document.getText());
-      yield;
+      tree ??= yield* services.parse(document.getText());
       return yield* services.study({ text: document.getText(), address, tree, files: others });
     }
 
@@ -92,7 +91,7 @@ export function createViews(services: Services, files: Files): Views {
       uri: address,
       document,
       get tree() {
-        tree ??= services.parse(document.getText());
+        while (!tree) step();
         return tree;
       },
       get study() {

@@ -1,4 +1,4 @@
-import type { Chair, Joint, Rail } from "../chair/chair.ts";
+import type { Joint, Rail } from "../chair/chair.ts";
 import type { JointFacts } from "../design/design.ts";
 import { frame } from "./examples.ts";
 import { plain } from "./names.ts";
@@ -19,8 +19,14 @@ export const memberWithoutJoint: Rule = {
   asksForMissing: true,
   find({ chair }) {
     const told: ReturnType<typeof tell>[] = [];
+    const notBuilt = new Set(
+      chair.faults.flatMap((fault) =>
+        fault.is === "not-buildable" ? [`${fault.at.start}`, fault.part] : [],
+      ),
+    );
+    const entered = new Set([...chair.joints.values()].map((joint) => joint.entered.name));
     for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
-      const loose = looseEnds(chair, rail);
+      const loose = looseEnds(rail, notBuilt, entered);
       if (loose.length === 0) continue;
       const part = designOf(chair, rail.name);
       const joints = new Set(rail.ends.map((end) => end.joint?.design));
@@ -51,11 +57,8 @@ export const memberWithoutJoint: Rule = {
 const overs = (rail: Rail): boolean => rail.ends.some((end) => end.over);
 
 /** The ends that nothing holds, by the names of what they meet. */
-function looseEnds(chair: Chair, rail: Rail): string[] {
-  const broken = new Set(
-    chair.faults.flatMap((fault) => (fault.is === "not-buildable" ? [`${fault.at.start}`, fault.part] : [])),
-  );
-  const held = [...chair.joints.values()].some((joint) => joint.entered.name === rail.name);
+function looseEnds(rail: Rail, broken: ReadonlySet<string>, entered: ReadonlySet<string>): string[] {
+  const held = entered.has(rail.name);
   return rail.ends.flatMap((end) => {
     if (end.over) return held ? [] : [end.name];
     if (!end.joint || broken.has(rail.name) || broken.has(`${end.joint.at.start}`)) return [];

@@ -2,6 +2,7 @@ import { writeFileSync } from "node:fs";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { applyEdits, formatTree, isSyntax } from "../../../grammar/format.ts";
 import { shortWords } from "../../../grammar/problem.ts";
+import { finish } from "../../../grammar/steps.ts";
 import { type Bench, type Command, ENDED, eachFile, misuse } from "./command.ts";
 import type { Input } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
@@ -18,7 +19,7 @@ export const format: Command = {
 
 function formatOne(bench: Bench, { file, text }: Extract<Input, { text: string }>, check: boolean): number {
   const { terminal, services } = bench;
-  const tree = services.parse(text);
+  const tree = finish(services.parse(text));
   const fault = tree.problems.find(({ code }) => isSyntax(code));
   if (fault) {
     const line = TextDocument.create("", "", 0, text).positionAt(fault.start).line + 1;

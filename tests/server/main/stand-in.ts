@@ -15,7 +15,10 @@ export function standIn(): Services & { studied: string[] } {
     studied,
     vocabulary: { rows: [], words: [] },
     rules: [],
-    parse: (text) => ({ text, statements: [], comments: [], problems: wrongs(text) }),
+    *parse(text) {
+      yield;
+      return { text, statements: [], comments: [], problems: wrongs(text) };
+    },
     *study({ text, address, files }) {
       yield;
       studied.push(text);
