@@ -114,7 +114,7 @@ function* drawView(given: Look): Steps<Placed> {
     caption: captions[name],
     captionAt,
     strokes,
-    areas: areasOf(parts, seen),
+    areas: yield* areasOf(parts, seen),
     dimensions,
     ...(overlays.length > 0 && { overlays }),
   };
@@ -132,13 +132,16 @@ function centreLine({ low, high }: Extent): Stroke {
 }
 
 /** Outlines of the parts, the nearest last. */
-function areasOf(parts: readonly ScenePart[], { bodies }: Seen): Area[] {
-  return bodies
+function* areasOf(parts: readonly ScenePart[], { bodies }: Seen): Steps<Area[]> {
+  const fromFar = bodies
     .map(({ hiders, near }, index) => ({ hiders, near, part: parts[index]! }))
-    .sort((a, b) => a.near - b.near)
-    .flatMap(({ hiders, part: { name, at } }) =>
-      outlinesOf(hiders).map((points) => ({ part: name, at, points })),
-    );
+    .sort((a, b) => a.near - b.near);
+  const areas: Area[] = [];
+  for (const { hiders, part } of fromFar) {
+    for (const points of outlinesOf(hiders)) areas.push({ part: part.name, at: part.at, points });
+    yield;
+  }
+  return areas;
 }
 
 /** Whether the chair has a left and a right. */

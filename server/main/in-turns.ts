@@ -12,8 +12,11 @@ export interface Turns {
   stop?: () => boolean;
 }
 
+/** In Node a timer of no time set by a timer may be called again before anything is read; what is set for the next round is not. */
+const nextRound: (then: () => void) => unknown = globalThis.setImmediate ?? ((then) => setTimeout(then, 0));
+
 /** Lets everything that waits be answered. */
-export const rest = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+export const rest = (): Promise<void> => new Promise((resolve) => nextRound(resolve));
 
 /** Longest stretch at one go, ms. */
 const TURN = 12;
