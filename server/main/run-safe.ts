@@ -39,5 +39,3 @@ export function guard(log: Log) {
     }
   };
 }
-
-export type Guard = ReturnType<typeof guard>;

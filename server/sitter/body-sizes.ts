@@ -22,11 +22,6 @@ export const groups: readonly Group[] = ["women", "men"];
 export const measures = data.groups.women.order as readonly Measure[];
 export const bodySizeSource = data.source;
 
-/** How many people of the group were measured. */
-export function groupSize(group: Group): number {
-  return data.groups[group].n;
-}
-
 /**
  * The share (0 to 1) of a group whose measure is at most `value`. Straight between the data's quantiles; beyond the first and
  * last a normal tail with the group's standard deviation joins on, so the result is continuous and rises throughout.
