@@ -69,12 +69,13 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
     side: yield* drawView(look("side")),
     plan: yield* drawView(look("plan")),
   };
-  const sheet = layOut(views, chair.design.units, laid.length);
+  const sheet = layOut(views, chair.design.units, laid.length + 1);
   return {
     title: chair.design.title?.value ?? "",
     ...sheet,
     notes: [
-      `As it stands on the floor. Lengths in ${unitWords[chair.design.units]}.`,
+      "As it stands on the floor.",
+      `Lengths in ${unitWords[chair.design.units]}.`,
       ...laid.map(({ note }) => note),
     ],
   };

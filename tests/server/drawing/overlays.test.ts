@@ -27,7 +27,7 @@ describe("what is laid over a drawing", () => {
       expect(other.strokes[0]!.points[0]![0]).toBeCloseTo(x + shift[0]!, 1);
       expect(other.strokes[0]!.points[0]![1]).toBeCloseTo(y + shift[1]!, 1);
     }
-    expect(laid.notes).toHaveLength(3);
+    expect(laid.notes).toHaveLength(4);
   });
 
   it.each(sampleNames)("of %s keeps within the sheet, and clear of the other views", (name) => {
