@@ -47,7 +47,7 @@ export function tellTipping(
   const feet = post ? `the feet of ${post.design.name}` : "the feet";
   return [
     tell(rule, placeOf(chair.design, [...(post ? decidersOf(post, way) : []), chair.seat?.design]), {
-      message: `${post ? named(chair, post.name) : "The chair"} lets it go over ${words[way]} with ${worst.name}: margin ${printed}, and ${low.toFixed(2)} is wanted; ${by} further out at ${feet} would do. A calculation is not a test.`,
+      message: `${post ? named(chair, post.name) : "The chair"} lets it go over ${words[way]} with ${worst.name}: margin ${printed}, and ${low.toFixed(2)} is wanted; ${by} further ${towards[way]} at ${feet} would do. A calculation is not a test.`,
       subject: post?.name ?? "seat",
       found: printed,
       allowed,
@@ -57,6 +57,9 @@ export function tellTipping(
 }
 
 const words: Record<Way, string> = { front: "forwards", back: "backwards", side: "sideways" };
+
+/** Which way the feet would have to stand further; `out` is from the centre line, as in the language. */
+export const towards: Record<Way, string> = { front: "forward", back: "back", side: "out" };
 
 /** Posts whose feet lie on the line the chair goes over. */
 function postsOn(chair: Chair, { standing }: Balance, { line }: TipCase): Post[] {

@@ -2,9 +2,9 @@ import { basename } from "node:path";
 import type { Chair } from "../../chair/chair.ts";
 import { type Check, checksOf, diagonalsOf, framesOf, type Order } from "../../joinery/frames.ts";
 import { assemblyReport } from "./assembly-report.ts";
-import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import { type Command, ENDED, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { AssembleOutput } from "./schema.ts";
-import { brush, harmless } from "./terminal.ts";
+import { brush } from "./terminal.ts";
 
 export const assemble: Command = {
   name: "assemble",
@@ -24,12 +24,8 @@ export const assemble: Command = {
         terminal.out(
           assemblyReport(title, order, [...design.blocks.values()], design.units, brush(terminal.colour.out)),
         );
-      const errors = problems.filter(({ severity }) => severity === "error").length;
-      if (errors)
-        terminal.error(
-          `${harmless(input.file)}: ${errors === 1 ? "1 error" : `${errors} errors`}, so joints may be missing; "seatwright check" tells.\n`,
-        );
-      return errors || order.locked.length > 0 ? ENDED.faults : ENDED.well;
+      const ended = toldOfErrors(bench, input.file, problems, "joints may be missing");
+      return order.locked.length > 0 ? ENDED.faults : ended;
     });
   },
 };

@@ -1,3 +1,4 @@
+import type { Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import type { OtherFiles, Study } from "../../study.ts";
 import { resolveAddress } from "../addresses.ts";
@@ -57,6 +58,21 @@ export function eachFile(
     }
   }
   return worst;
+}
+
+/** Says on standard error that errors keep the answer from being whole, if there are any; gives the ending. */
+export function toldOfErrors(
+  { terminal }: Bench,
+  file: string,
+  problems: readonly Problem[],
+  so: string,
+): number {
+  const errors = problems.filter(({ severity }) => severity === "error").length;
+  if (errors === 0) return ENDED.well;
+  terminal.error(
+    `${harmless(file)}: ${errors === 1 ? "1 error" : `${errors} errors`}, so ${so}; "seatwright check" tells.\n`,
+  );
+  return ENDED.faults;
 }
 
 const disk: OtherFiles = (() => {

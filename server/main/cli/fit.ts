@@ -8,7 +8,7 @@ import { fitAdults, fitNamed, type GroupFit } from "../../sitter/fit.ts";
 import { loinsOf } from "../../sitter/loins.ts";
 import { marksForAges, type SchoolMark, schoolMark, schoolMarkSource } from "../../sitter/school-marks.ts";
 import { sizesOf } from "../../sitter/sizes.ts";
-import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { FitOutput } from "./schema.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -26,7 +26,7 @@ export const fit: Command = {
       const found = fitOf(title, chair);
       if (options.format === "json") terminal.out(`${JSON.stringify(found, null, 2)}\n`);
       else terminal.out(report(found, design.units, brush(terminal.colour.out)));
-      return problems.some(({ severity }) => severity === "error") ? ENDED.faults : ENDED.well;
+      return toldOfErrors(bench, input.file, problems, "parts may be missing");
     });
   },
 };

@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import type { Worked } from "../../chair/chair.ts";
 import type { Dimension, LengthUnit } from "../../design/design.ts";
 import { printBevel, printQuantity } from "../../design/units.ts";
-import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { ReckonOutput } from "./schema.ts";
 import { brush, columns, harmless } from "./terminal.ts";
 
@@ -24,12 +24,7 @@ export const reckon: Command = {
         const rows = values.map((worked) => [worked.name, printWorked(worked, design.units)]);
         terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n`);
       }
-      const errors = problems.filter(({ severity }) => severity === "error").length;
-      if (errors)
-        terminal.error(
-          `${harmless(input.file)}: ${errors === 1 ? "1 error" : `${errors} errors`}, so values may be missing; "seatwright check" tells.\n`,
-        );
-      return errors ? ENDED.faults : ENDED.well;
+      return toldOfErrors(bench, input.file, problems, "values may be missing");
     });
   },
 };

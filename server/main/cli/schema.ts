@@ -50,7 +50,7 @@ export const reckonOutput = z.object({
 const tipping = {
   name: z.string(),
   margin: z.number().nullable().describe("Holding over lifting; over at 1; null when nothing lifts."),
-  short: z.number().describe("mm by which the feet would have to stand further out; 0 when it holds."),
+  short: z.number().describe("mm by which the feet would have to stand further that way; 0 when it holds."),
 };
 
 export const standOutput = z.object({

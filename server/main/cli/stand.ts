@@ -6,7 +6,8 @@ import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf } from "../../floor/tips.ts";
-import { type Command, ENDED, eachFile, studyOf } from "./command.ts";
+import { towards } from "../../rules/tipping.ts";
+import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { StandOutput } from "./schema.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -25,7 +26,7 @@ export const stand: Command = {
       if (options.format === "json") {
         terminal.out(`${JSON.stringify(standing(title, chair, balance), null, 2)}\n`);
       } else terminal.out(report(title, chair, balance, design.units, brush(terminal.colour.out)));
-      return problems.some(({ severity }) => severity === "error") ? ENDED.faults : ENDED.well;
+      return toldOfErrors(bench, input.file, problems, "parts may be missing");
     });
   },
 };
@@ -43,7 +44,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
   for (const [name, worked] of chair.values) {
     if (name.endsWith(".foot-bevel")) rows.push([name, printBevel(worked.number)]);
   }
-  lines.push(columns(rows, "  "));
+  lines.push(rows.length > 0 ? columns(rows, "  ") : "  There is nothing to stand yet.");
   for (const [post, gap] of chair.hanging)
     lines.push(`  The foot of ${post} hangs ${mm(gap)} clear: the chair rocks.`);
   lines.push("", paint("bold", "Weight"));
@@ -112,7 +113,9 @@ function outcome(one: TipCase, mm: (number: number) => string): string[] {
   return [
     one.name,
     Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
-    one.short > 0 ? `goes over: the feet would have to stand ${mm(one.short)} further out` : "holds",
+    one.short > 0
+      ? `goes over: the feet would have to stand ${mm(one.short)} further ${towards[one.way]}`
+      : "holds",
   ];
 }
 

@@ -13,7 +13,7 @@ const overhanging = (side: "front" | "out", by: number) =>
 describe("tipping under the standard loads", () => {
   it("says which way, the margin and how far the feet would have to come", () => {
     expect(messagesOf(overhanging("front", 120), "tips-forwards")[0]).toMatch(
-      /^The post front lets it go over forwards with a load near the seat's edge: margin 0\.\d\d, and 1\.00 is wanted; [\d.]+ mm further out at the feet of front would do\. A calculation is not a test\.$/,
+      /^The post front lets it go over forwards with a load near the seat's edge: margin 0\.\d\d, and 1\.00 is wanted; [\d.]+ mm further forward at the feet of front would do\. A calculation is not a test\.$/,
     );
     expect(messagesOf(overhanging("out", 120), "tips-sideways")).toHaveLength(1);
     check(overhanging("front", 20));
@@ -75,7 +75,7 @@ describe("tipping beyond the standards", () => {
     expect(margin("")).toBe(ages[1]);
     expect(margin("stability en-1022-2018, child 8\n")).toBe(ages[1]);
     expect(messagesOf(upright("limit tips-under-child to 3\n"), "tips-under-child")[0]).toMatch(
-      /^The post back lets it go over backwards with a child of 8 kneeling on it and leaning over the back: margin \d\.\d\d, and 3\.00 is wanted; [\d.]+ mm further out at the feet of back would do\. /,
+      /^The post back lets it go over backwards with a child of 8 kneeling on it and leaning over the back: margin \d\.\d\d, and 3\.00 is wanted; [\d.]+ mm further back at the feet of back would do\. /,
     );
   });
 
