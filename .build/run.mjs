@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|test:desktop|test:random|build|package|bench|pictures|lint|format|check
+ *     node .build/run.mjs start|test|test:desktop|prove|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -46,9 +46,9 @@ const tasks = {
     const { runTypescript } = await import("./run-typescript.mjs");
     return runTypescript("tests/workbench/pictures.ts", []);
   },
-  "test:random": () => {
-    process.env.SEATWRIGHT_RUNS ??= "10000";
-    return tool(["vitest", "run", "--config", "tests/vitest.config.mts", "tests/outside/joinery"]);
+  prove: async (args) => {
+    const { prove } = await import("./prove.mjs");
+    return prove(args);
   },
   lint: () => tool(["biome", "check", "--error-on-warnings", "."]),
   format: () => tool(["biome", "check", "--write", "."]),
