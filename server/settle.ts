@@ -6,7 +6,7 @@ import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
 import { buildSteps } from "./chair/build.ts";
 import type { Chair } from "./chair/chair.ts";
-import { workedValue } from "./chair/values.ts";
+import { workedValue } from "./chair/values/values.ts";
 import type { Design, Quantity } from "./design/design.ts";
 import { evaluateSteps, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";

@@ -6,7 +6,7 @@ import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, negate, sub, unit } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
-import { shapeOf } from "./rail-outline.ts";
+import { shapeOf } from "./rails/rail-outline.ts";
 
 /**
  * Corner blocks: one against the inside of the two rails that meet in each post named. Its long side runs from `along` on one rail to

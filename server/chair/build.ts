@@ -3,12 +3,12 @@ import type { Design } from "../design/design.ts";
 import { STILL } from "../geometry/motion.ts";
 import { levelAt, offsetBy } from "../geometry/plane.ts";
 import type { Chair, Fault, Joint } from "./chair.ts";
-import { jointSteps } from "./joints.ts";
+import { jointSteps } from "./joints/joints.ts";
+import { mitreTenons } from "./joints/mitre.ts";
 import { cutFeet, type Members, memberSteps } from "./members.ts";
-import { mitreTenons } from "./mitre.ts";
-import { buildSeat } from "./seat.ts";
+import { buildSeat } from "./seat/seat.ts";
 import { type Stance, stanceOf } from "./stance.ts";
-import { valuesOf } from "./values.ts";
+import { valuesOf } from "./values/values.ts";
 
 /**
  * The chair a design describes, as drawn and as it stands. Parts whose text lacks something are left out; never throws, whatever the

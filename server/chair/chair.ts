@@ -16,7 +16,7 @@ import type {
   TrimDesign,
 } from "../design/design.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
-import type { RailShape } from "./rail-shape.ts";
+import type { RailShape } from "./rails/rail-shape.ts";
 
 export type Side = "left" | "right" | "middle";
 

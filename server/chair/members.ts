@@ -6,14 +6,14 @@ import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
-import { crowdedKnees } from "./centre-line.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
-import { type Built, fullName, stationOn } from "./course.ts";
-import { railHost } from "./host.ts";
-import { buildPost, type PostEnds } from "./post.ts";
-import { buildRail, type RailMember, railEnds, railMembers } from "./rail.ts";
-import { shapeOf } from "./rail-outline.ts";
-import { buildSlats } from "./slat.ts";
+import { railHost } from "./joints/host.ts";
+import { crowdedKnees } from "./posts/centre-line.ts";
+import { buildPost, type PostEnds } from "./posts/post.ts";
+import { type Built, fullName, stationOn } from "./rails/course.ts";
+import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.ts";
+import { shapeOf } from "./rails/rail-outline.ts";
+import { buildSlats } from "./rails/slat.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
 export interface Members {

@@ -1,6 +1,6 @@
-import { partOf } from "../chair/angles.ts";
 import type { Chair } from "../chair/chair.ts";
-import { centreAt } from "../chair/post-query.ts";
+import { centreAt } from "../chair/posts/post-query.ts";
+import { partOf } from "../chair/values/angles.ts";
 import type { AngleDesign, AngleTerm } from "../design/design.ts";
 import { printAngle, printLength } from "../design/units.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";

@@ -4,9 +4,9 @@
 import type { CodeLens } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
 import { printBareLength, printLength } from "../design/units.ts";
-import { jointsAt, postsOf, railsOf, withoutTwins } from "./chair-parts.ts";
 import { problemsShown } from "./diagnostics.ts";
-import { declarations } from "./mentions.ts";
+import { jointsAt, postsOf, railsOf, withoutTwins } from "./names/chair-parts.ts";
+import { declarations } from "./names/mentions.ts";
 import type { Settings } from "./settings.ts";
 import { rangeOf, type View } from "./view.ts";
 

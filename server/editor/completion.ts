@@ -8,8 +8,8 @@ import type { Row, Shape, Slot } from "../../grammar/row.ts";
 import type { Statement } from "../../grammar/tree.ts";
 import { unitNames } from "../../grammar/units.ts";
 import { units } from "../design/units.ts";
-import { aboutRow, aboutWord } from "./about-word.ts";
-import { item, namesFor, valueNames } from "./completion-names.ts";
+import { aboutRow, aboutWord } from "./about/about-word.ts";
+import { item, namesFor, valueNames } from "./names/completion-names.ts";
 import { blockSnippet, blockText } from "./snippets.ts";
 import { rangeOf, type View } from "./view.ts";
 

@@ -3,7 +3,7 @@
  */
 import type { Location, LocationLink } from "vscode-languageserver-types";
 import { linkAt } from "./links.ts";
-import { nameAt } from "./names.ts";
+import { nameAt } from "./names/names.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** The header of the part, joint, angle or let named here; for `use` and `like`, the file. Empty where there is none. */

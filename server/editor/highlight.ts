@@ -2,8 +2,8 @@
  * The other places of the name under the cursor, in this file.
  */
 import { type DocumentHighlight, DocumentHighlightKind } from "vscode-languageserver-types";
-import { mentionAt } from "./mentions.ts";
-import { mentionsIn } from "./names.ts";
+import { mentionAt } from "./names/mentions.ts";
+import { mentionsIn } from "./names/names.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Every mention of the thing at a place; its declaration is marked as written, the others as read. */

@@ -6,16 +6,16 @@ import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
 import { lineAt } from "../../grammar/walk.ts";
 import type { Joint } from "../chair/chair.ts";
-import { workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values/values.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
 import { jointPicture } from "../drawing/joint-picture.ts";
-import { aboutName } from "./about.ts";
-import { aboutJoint } from "./about-joint.ts";
-import { aboutWorked, comesTo, lengthOf } from "./about-value.ts";
-import { aboutRow, aboutRule, aboutWord } from "./about-word.ts";
-import { jointsCalled, nameOfPart, withoutTwins } from "./chair-parts.ts";
-import { bullets, code, paragraphs, plain } from "./markdown.ts";
-import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./place.ts";
+import { aboutName } from "./about/about.ts";
+import { aboutJoint } from "./about/about-joint.ts";
+import { aboutWorked, comesTo, lengthOf } from "./about/about-value.ts";
+import { aboutRow, aboutRule, aboutWord } from "./about/about-word.ts";
+import { bullets, code, paragraphs, plain } from "./about/markdown.ts";
+import { jointsCalled, nameOfPart, withoutTwins } from "./names/chair-parts.ts";
+import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./names/place.ts";
 import { rangeOf, type View } from "./view.ts";
 
 interface Told extends Span {

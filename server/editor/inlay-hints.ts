@@ -6,11 +6,11 @@ import type { Span } from "../../grammar/problem.ts";
 import type { Statement, Value } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
 import type { Rail } from "../chair/chair.ts";
-import { workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values/values.ts";
 import { printBareLength, printBevel, printLength, printQuantity } from "../design/units.ts";
-import { comesTo, lengthOf, printWorked } from "./about-value.ts";
-import { railsOf, withoutTwins } from "./chair-parts.ts";
-import { everyValue, headEnd } from "./place.ts";
+import { comesTo, lengthOf, printWorked } from "./about/about-value.ts";
+import { railsOf, withoutTwins } from "./names/chair-parts.ts";
+import { everyValue, headEnd } from "./names/place.ts";
 import type { Settings } from "./settings.ts";
 import { meet, type View } from "./view.ts";
 

@@ -2,9 +2,9 @@
  * Everywhere a thing is spoken of, over all the files that know it.
  */
 import type { Location } from "vscode-languageserver-types";
-import { family } from "./family.ts";
-import type { Mention } from "./mentions.ts";
-import { mentionsIn, nameAt } from "./names.ts";
+import { family } from "./names/family.ts";
+import type { Mention } from "./names/mentions.ts";
+import { mentionsIn, nameAt } from "./names/names.ts";
 import { rangeOf, type View } from "./view.ts";
 
 export interface Found {

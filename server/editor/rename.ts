@@ -4,7 +4,7 @@
 import type { Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
 import { isSyntax } from "../../grammar/format.ts";
 import { valueWords } from "../../grammar/vocabulary/values.ts";
-import { nameAt } from "./names.ts";
+import { nameAt } from "./names/names.ts";
 import { everyMention } from "./references.ts";
 import { rangeOf, type View } from "./view.ts";
 

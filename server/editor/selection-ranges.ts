@@ -3,7 +3,7 @@
  */
 import type { SelectionRange } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
-import { commentAt, factsAt, headEnd, partAt, pathAt, valueAt, valuesAt, within } from "./place.ts";
+import { commentAt, factsAt, headEnd, partAt, pathAt, valueAt, valuesAt, within } from "./names/place.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** The nested selections at each place, the narrowest first. */

@@ -6,10 +6,10 @@ import type { Span } from "../../grammar/problem.ts";
 import { markersOf } from "../../grammar/table.ts";
 import type { Fact, Statement } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
-import { workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values/values.ts";
 import type { Declared } from "../design/design.ts";
-import { mentionsIn } from "./names.ts";
-import { everyValue, refSlot, valuesOf } from "./place.ts";
+import { mentionsIn } from "./names/names.ts";
+import { everyValue, refSlot, valuesOf } from "./names/place.ts";
 import { meet, type View } from "./view.ts";
 
 const types = [

@@ -1,4 +1,4 @@
-import { workedValue } from "../chair/values.ts";
+import { workedValue } from "../chair/values/values.ts";
 import { printQuantity } from "../design/units.ts";
 import type { View } from "./view.ts";
 

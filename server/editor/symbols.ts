@@ -4,9 +4,9 @@
 import { type DocumentSymbol, SymbolKind } from "vscode-languageserver-types";
 import type { Statement } from "../../grammar/tree.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
-import { cutSizes } from "./about-joint.ts";
-import { jointsAt, postsOf, railsOf } from "./chair-parts.ts";
-import { headEnd } from "./place.ts";
+import { cutSizes } from "./about/about-joint.ts";
+import { jointsAt, postsOf, railsOf } from "./names/chair-parts.ts";
+import { headEnd } from "./names/place.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Most symbols of one file; more would only slow the outline. */

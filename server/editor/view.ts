@@ -8,7 +8,7 @@ import type { Edit, Span } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
-import type { Rule } from "../rules/rule.ts";
+import type { Rule } from "../rules/machinery/rule.ts";
 import type { Study } from "../study.ts";
 
 export interface View {

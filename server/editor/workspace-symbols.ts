@@ -2,7 +2,7 @@
  * Things of all the workspace's chairs, by name.
  */
 import { type SymbolInformation, SymbolKind } from "vscode-languageserver-types";
-import { declarations } from "./mentions.ts";
+import { declarations } from "./names/mentions.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Most things listed for one question. */

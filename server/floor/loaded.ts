@@ -1,5 +1,5 @@
-import { backrestOf } from "../chair/backrest.ts";
 import type { Chair, Rail } from "../chair/chair.ts";
+import { backrestOf } from "../chair/values/backrest.ts";
 import { movePoint } from "../geometry/motion.ts";
 import { lineMeets } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/solid.ts";

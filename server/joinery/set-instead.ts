@@ -1,5 +1,5 @@
 import type { Chair, Joint } from "../chair/chair.ts";
-import { rejoined, supposed } from "../chair/rejoined.ts";
+import { rejoined, supposed } from "../chair/joints/rejoined.ts";
 
 /** Another `set` for a tenon, tried on the chair. */
 export interface SetInstead {

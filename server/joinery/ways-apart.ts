@@ -1,5 +1,5 @@
 import type { Chair, Joint } from "../chair/chair.ts";
-import { rejoined, supposed } from "../chair/rejoined.ts";
+import { rejoined, supposed } from "../chair/joints/rejoined.ts";
 import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
 import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";

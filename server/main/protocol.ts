@@ -4,9 +4,9 @@
 
 import type { PostFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
+import type { PartTold } from "../editor/about/parts-told.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
 import type { Fault } from "../editor/faults.ts";
-import type { PartTold } from "../editor/parts-told.ts";
 
 /** Client → server notification: start or stop sending this file's drawing. */
 export const WATCH_DRAWING = "seatwright/watchDrawing";

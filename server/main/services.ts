@@ -11,7 +11,7 @@ import type { Chair } from "../chair/chair.ts";
 import { sheetSteps } from "../drawing/draw-sheet.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { rules } from "../rules/index.ts";
-import type { Rule } from "../rules/rule.ts";
+import type { Rule } from "../rules/machinery/rule.ts";
 import { settle } from "../settle.ts";
 import { type Asked, type OtherFiles, type Study, studySteps } from "../study.ts";
 

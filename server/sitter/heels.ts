@@ -2,7 +2,7 @@
  * How far the heels can be drawn back under a chair, which is how people rise.
  */
 import type { Chair, Rail } from "../chair/chair.ts";
-import { middleSection } from "../chair/rail-outline.ts";
+import { middleSection } from "../chair/rails/rail-outline.ts";
 import { movePoint } from "../geometry/motion.ts";
 import { sizesOf } from "./sizes.ts";
 

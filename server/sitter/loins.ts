@@ -1,8 +1,9 @@
 /**
  * Whether a back meets the loins.
  */
-import { backMembers } from "../chair/backrest.ts";
+
 import type { Chair } from "../chair/chair.ts";
+import { backMembers } from "../chair/values/backrest.ts";
 import seats from "./seats.json" with { type: "json" };
 
 /** How a back lies to the loins, mm above the seat under its sitter. */

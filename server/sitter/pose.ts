@@ -1,8 +1,9 @@
 /**
  * How a sitter sits in a chair, seen from the side: where the joints come to lie. Places are [back, up] as the chair stands, mm.
  */
-import { backrestOf } from "../chair/backrest.ts";
+
 import type { Chair } from "../chair/chair.ts";
+import { backrestOf } from "../chair/values/backrest.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";
 import type { SitterBody } from "./body.ts";
 import data from "./proportions.json" with { type: "json" };

@@ -1,5 +1,5 @@
-import { backrestOf } from "../chair/backrest.ts";
 import type { Chair } from "../chair/chair.ts";
+import { backrestOf } from "../chair/values/backrest.ts";
 import { armsOf } from "../floor/loaded.ts";
 import { movePoint } from "../geometry/motion.ts";
 import { height, lineMeets } from "../geometry/plane.ts";

@@ -22,7 +22,7 @@ const rooms = [
   ["server/rules/"],
   ["server/settle.ts", "server/study.ts"],
   ["server/drawing/"],
-  ["server/compare/"],
+  ["server/sensitivity/"],
   ["server/editor/"],
   ["server/main/"],
   ["client/"],

@@ -3,8 +3,8 @@
  * or screen reader.
  */
 import type { Sheet } from "../../../server/drawing/sheet.ts";
+import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import type { PartTold } from "../../../server/editor/parts-told.ts";
 import { countOf } from "./announcer.ts";
 import { faultsOfPart, faultWords } from "./fault-words.ts";
 

@@ -2,8 +2,9 @@
  * Which part the maker points at, by mouse, in the list of parts or by keyboard on the drawing: it is marked in all views and a card tells
  * of it. The parts under the caret are marked too.
  */
+
+import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import type { PartTold } from "../../../server/editor/parts-told.ts";
 import type { PartElements } from "./sheet-view.ts";
 import { type Box, fillCard, inOneBreath, placeCard, tellPart } from "./told-card.ts";
 

@@ -1,8 +1,9 @@
 /**
  * The card beside the part that is pointed at: its name, its figures and what is found wrong with it.
  */
+
+import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import type { PartTold } from "../../../server/editor/parts-told.ts";
 import { faultsOfPart, faultWords } from "./fault-words.ts";
 
 export interface Told {

@@ -2,7 +2,7 @@
  * Every piece of a chair to be marked out, each once with all the parts made to it.
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
-import { shapeOf } from "../../chair/rail-outline.ts";
+import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import type { TimberDesign } from "../../design/design.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, sub } from "../../geometry/vec.ts";

@@ -2,7 +2,7 @@
  * Posts, rails and slats as squared sticks.
  */
 import type { Chair, Post, Rail } from "../../chair/chair.ts";
-import { shapeOf } from "../../chair/rail-outline.ts";
+import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import { clip } from "../../geometry/convex.ts";
 import { flipped } from "../../geometry/plane.ts";
 import type { Convex, Vec3 } from "../../geometry/solid.ts";

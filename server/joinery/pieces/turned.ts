@@ -2,7 +2,7 @@
  * Turned stuff: its outline by stations along its axis, and its holes by how far along and how far round.
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
-import { shapeOf } from "../../chair/rail-outline.ts";
+import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import {
   along,

@@ -1,5 +1,5 @@
 import { nearest } from "../../../grammar/nearest.ts";
-import type { Rule } from "../../rules/rule.ts";
+import type { Rule } from "../../rules/machinery/rule.ts";
 import { type Command, ENDED, misuse } from "./command.ts";
 import { brush, columns, wrapped } from "./terminal.ts";
 

@@ -6,7 +6,7 @@ import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf } from "../../floor/tips.ts";
-import { towards } from "../../rules/tipping.ts";
+import { towards } from "../../rules/stability/tipping.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { StandOutput } from "./schema.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";

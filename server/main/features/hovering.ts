@@ -3,11 +3,11 @@
  */
 import type { CancellationToken, ClientCapabilities, HoverParams } from "vscode-languageserver";
 import type { Hover, MarkupContent } from "vscode-languageserver-types";
-import { hangsOn } from "../../compare/hangs-on.ts";
-import { aboutMovers } from "../../editor/about-movers.ts";
+import { aboutMovers } from "../../editor/about/about-movers.ts";
+import { valuesUnder } from "../../editor/about/moved-values.ts";
 import { hover } from "../../editor/hover.ts";
-import { valuesUnder } from "../../editor/moved-values.ts";
 import type { View } from "../../editor/view.ts";
+import { hangsOn } from "../../sensitivity/sensitivity.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { inTurns } from "../in-turns.ts";
 import type { World } from "../world.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { arcOver } from "../../../server/chair/arc.ts";
 import { buildMembers } from "../../../server/chair/members.ts";
+import { arcOver } from "../../../server/chair/rails/arc.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { cross, distance, norm, sub } from "../../../server/geometry/vec.ts";
 import { boathouse } from "../../server/chair/fixtures.ts";

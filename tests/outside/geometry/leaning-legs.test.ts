@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { buildMembers } from "../../../server/chair/members.ts";
-import { buildPost } from "../../../server/chair/post.ts";
+import { buildPost } from "../../../server/chair/posts/post.ts";
 import { angleBetween } from "../../../server/geometry/vec.ts";
 import { across, DEG, design, post, rail } from "../../server/chair/fixtures.ts";
 

@@ -1,7 +1,7 @@
 import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
-import { workedValue } from "../../../server/chair/values.ts";
+import { workedValue } from "../../../server/chair/values/values.ts";
 import { type Settled, settle } from "../../../server/settle.ts";
 
 /** A file that names no other. */

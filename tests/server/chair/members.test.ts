@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { finish } from "../../../grammar/steps.ts";
 import type { Rail } from "../../../server/chair/chair.ts";
 import { buildMembers, cutFeet } from "../../../server/chair/members.ts";
-import { pieceAt } from "../../../server/chair/post-query.ts";
+import { pieceAt } from "../../../server/chair/posts/post-query.ts";
 import { measureBody } from "../../../server/geometry/body.ts";
 import { contains } from "../../../server/geometry/convex.ts";
 import { height, planeAt } from "../../../server/geometry/plane.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { notched, type Spot } from "../../../server/chair/notch.ts";
+import { notched, type Spot } from "../../../server/chair/seat/notch.ts";
 
 const square: Spot[] = [
   [0, 0],

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { buildMembers } from "../../../server/chair/members.ts";
-import { centreAt } from "../../../server/chair/post-query.ts";
+import { centreAt } from "../../../server/chair/posts/post-query.ts";
 import { measureBody } from "../../../server/geometry/body.ts";
 import { depthIn } from "../../../server/geometry/convex.ts";
 import { height } from "../../../server/geometry/plane.ts";

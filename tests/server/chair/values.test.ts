@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { workedValue } from "../../../server/chair/values.ts";
+import { workedValue } from "../../../server/chair/values/values.ts";
 import { chairOf, DEGREES, value } from "./from-text.ts";
 
 const chairText = ({

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { jointPicture } from "../../../server/drawing/joint-picture.ts";
 import { sectionsOfJoint } from "../../../server/drawing/joint-section.ts";
 import type { Point } from "../../../server/drawing/sheet.ts";
-import { frame } from "../../../server/rules/examples.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
 

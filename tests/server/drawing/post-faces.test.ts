@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type PostFace, postFaces } from "../../../server/drawing/post-faces.ts";
-import { frame } from "../../../server/rules/examples.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
 

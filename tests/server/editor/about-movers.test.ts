@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { hangsOn } from "../../../server/compare/hangs-on.ts";
-import { aboutMovers } from "../../../server/editor/about-movers.ts";
-import { valuesUnder } from "../../../server/editor/moved-values.ts";
+import { aboutMovers } from "../../../server/editor/about/about-movers.ts";
+import { valuesUnder } from "../../../server/editor/about/moved-values.ts";
+import { hangsOn } from "../../../server/sensitivity/sensitivity.ts";
 import { at, frame, type Placed } from "./frame.ts";
 import { viewOf } from "./view.ts";
 

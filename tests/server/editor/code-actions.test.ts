@@ -5,7 +5,7 @@ import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { rules } from "../../../server/rules/index.ts";
-import type { Rule } from "../../../server/rules/rule.ts";
+import type { Rule } from "../../../server/rules/machinery/rule.ts";
 import { edited } from "./frame.ts";
 import { viewOf } from "./view.ts";
 

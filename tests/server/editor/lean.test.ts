@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { leanOf } from "../../../server/editor/lean.ts";
+import { leanOf } from "../../../server/editor/about/lean.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
 
 const degrees = (radians: number) => (radians * 180) / Math.PI;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finish } from "../../../grammar/steps.ts";
-import { partsTold } from "../../../server/editor/parts-told.ts";
+import { partsTold } from "../../../server/editor/about/parts-told.ts";
 import { projectFiles, read } from "../../house/project-files.ts";
 import { address, plainView } from "./view.ts";
 

@@ -3,14 +3,14 @@
  */
 import { describe, expect, it } from "vitest";
 import type { Chair, Post, Rail } from "../../../server/chair/chair.ts";
-import { workedValue } from "../../../server/chair/values.ts";
+import { workedValue } from "../../../server/chair/values/values.ts";
 import { measureBody } from "../../../server/geometry/body.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { distance } from "../../../server/geometry/vec.ts";
 import type { LaidFace, Mark, Piece } from "../../../server/joinery/pieces/piece.ts";
 import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { folded } from "../../../server/joinery/pieces/strip.ts";
-import { frame } from "../../../server/rules/examples.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
 import { sampleChair, sampleNames } from "../drawing/chairs.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { caution } from "../../../server/floor/editions.ts";
-import { armFrame, backFrame, frame } from "../../../server/rules/examples.ts";
 import { rules } from "../../../server/rules/index.ts";
+import { armFrame, backFrame, frame } from "../../../server/rules/machinery/examples.ts";
 import { check, messagesOf, studied } from "../../check.ts";
 
 const upright = backFrame("rake 6deg above 450");

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/examples.ts";
 import { rules } from "../../../server/rules/index.ts";
-import { boundsOf } from "../../../server/rules/limits.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
+import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { check, messagesOf, studied } from "../../check.ts";
 
 describe("where the text has errors", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { backRail, frame, frontRail, sideRail } from "../../../server/rules/examples.ts";
+import { backRail, frame, frontRail, sideRail } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, messagesOf } from "../../check.ts";
 
 const check = checkOf("post-tied-one-way", "seat-ring-open", "member-without-joint");

@@ -4,7 +4,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { rules } from "../../../server/rules/index.ts";
-import { reference, settingsOf } from "../../../server/rules/reference.ts";
+import { reference, settingsOf } from "../../../server/rules/machinery/reference.ts";
 
 const manifest = new URL("../../../package.json", import.meta.url);
 const page = new URL("../../../server/rules/reference.md", import.meta.url);

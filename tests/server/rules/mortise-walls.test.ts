@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { flushRails, frame } from "../../../server/rules/examples.ts";
 import { ruleOf } from "../../../server/rules/index.ts";
+import { flushRails, frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
 
 describe("mortise-wall-thin", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { backFrame } from "../../../server/rules/examples.ts";
+import { backFrame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
 
 const check = checkOf("rake-over-limit", "rake-under-limit");

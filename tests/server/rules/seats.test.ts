@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/examples.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { check, fixed, messagesOf, studied } from "../../check.ts";
 
 const codes = (text: string) => studied(text).problems.map(({ code }) => code);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/examples.ts";
-import { figure, figureNames } from "../../../server/rules/figures.ts";
 import { findings, judge, ruleOf, rules } from "../../../server/rules/index.ts";
-import { boundsOf } from "../../../server/rules/limits.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
+import { figure, figureNames } from "../../../server/rules/machinery/figures.ts";
+import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { here, studied } from "../../check.ts";
 
 const others = (text: string) => ({ "here.chair": text, "faulty.chair": "post {\n" });

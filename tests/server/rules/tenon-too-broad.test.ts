@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/examples.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
 
 const check = checkOf("tenon-too-broad");

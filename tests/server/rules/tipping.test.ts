@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { balanceOf } from "../../../server/floor/tips.ts";
-import { backFrame, frame } from "../../../server/rules/examples.ts";
+import { backFrame, frame } from "../../../server/rules/machinery/examples.ts";
 import { check, messagesOf, studied } from "../../check.ts";
 
 const ash = "timber white-ash\n";

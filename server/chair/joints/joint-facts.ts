@@ -1,0 +1,79 @@
+import type { Span } from "../../../grammar/problem.ts";
+import type {
+  Design,
+  EndDesign,
+  JointFacts,
+  PostDesign,
+  RailDesign,
+  SlatDesign,
+} from "../../design/design.ts";
+import type { RailEnd } from "../chair.ts";
+
+/** What the text says of the joint at one end. */
+export interface ChosenJoint {
+  /** The named joint's facts, each replaced by the end's own where it has one. */
+  facts: JointFacts;
+  /** The joint's own name, when it has one. */
+  design?: string;
+  /** Where the choice stands: the `joined` fact, the end's header, or the part's name. */
+  at: Span;
+}
+
+/** The joint chosen for one end of a rail or slat: the end's `joined`, else the part's, with the end's own facts on top. */
+export function chosenJoint(design: Design, part: RailDesign | SlatDesign, end: RailEnd): ChosenJoint {
+  const own = part.ends.filter((candidate) => isEnd(candidate, end));
+  const joined = own.filter((candidate) => candidate.joined).pop()?.joined ?? part.joined;
+  const facts = merge(joined && design.joints.get(joined.value), ...own.map((candidate) => candidate.joint));
+  const at = joined?.at ?? own[0]?.which.at ?? part.at;
+  return joined ? { facts, design: joined.value, at } : { facts, at };
+}
+
+/** The joint by which a post's top goes into the rail over it. */
+export function chosenTopJoint(design: Design, post: PostDesign): ChosenJoint {
+  const into = post.topInto;
+  const name = into?.value.joint;
+  const at = into?.at ?? post.at;
+  const facts = merge(name === undefined ? undefined : design.joints.get(name));
+  return name === undefined ? { facts, at } : { facts, design: name, at };
+}
+
+/** Whether what the text calls an end is this one: by its dotted name, the full name of what it enters, or that without its side. */
+function isEnd(given: EndDesign, end: RailEnd): boolean {
+  const which = given.which.value;
+  const entered = end.entered?.name;
+  return which === end.name || which === entered || entered?.replace(/\.(left|right)$/, "") === which;
+}
+
+const FACTS = [
+  "tenonThick",
+  "tenonWide",
+  "tenonLong",
+  "line",
+  "withBow",
+  "set",
+  "shoulderTop",
+  "shoulderBottom",
+  "haunch",
+  "mitre",
+  "through",
+  "peg",
+  "dowels",
+  "twin",
+  "bridle",
+  "glue",
+  "fit",
+  "round",
+] as const satisfies readonly (keyof JointFacts)[];
+
+function merge(...layers: (JointFacts | undefined)[]): JointFacts {
+  const facts: JointFacts = {};
+  for (const layer of layers) if (layer) for (const name of FACTS) copy(facts, layer, name);
+  return facts;
+}
+
+function copy<K extends keyof JointFacts>(into: JointFacts, from: JointFacts, name: K): void {
+  const given = from[name];
+  // A default that nobody wrote never wins over what somebody did.
+  if (given === undefined || (given.assumed && into[name] !== undefined)) return;
+  into[name] = given;
+}

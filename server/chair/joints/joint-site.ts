@@ -1,0 +1,115 @@
+import { flipped, lineMeets } from "../../geometry/plane.ts";
+import type { Plane, Vec3 } from "../../geometry/solid.ts";
+import { along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../../geometry/vec.ts";
+import type { Entered, Post, Rail } from "../chair.ts";
+import { shapeOf } from "../rails/rail-outline.ts";
+import { type EnteredWood, stuffAcross, woodOfPost, woodOfRail } from "./entered.ts";
+import type { ChosenJoint } from "./joint-facts.ts";
+
+/** An end that is to be joined: its stuff at the shoulder, and what it goes into. */
+export interface JointSite {
+  part: string;
+  end: string;
+  /** What kind of part has the tenon. */
+  kind: "rail" | "slat" | "post";
+  entered: Entered;
+  chosen: ChosenJoint;
+  /** Middle of the part's section where its stuff meets the shoulder. */
+  origin: Vec3;
+  /** Unit: along the part into the member entered, out of its outside face, up its width. */
+  inward: Vec3;
+  out: Vec3;
+  up: Vec3;
+  /** Size of the stuff along `out` and `up` at the shoulder, mm. */
+  thick: number;
+  wide: number;
+  /** Its thickness square to its faces, mm: a bowed part's shoulder cuts its curve a little aslant. */
+  stuff: number;
+  /** Diameter of turned stuff. */
+  round?: number;
+  /** Rise of a bowed part towards one of its two directions, and its straight length. */
+  bow?: { rise: number; length: number; towards: "out" | "up" };
+  /** The face entered, looking out of the member entered. */
+  shoulder: Plane;
+  wood: EnteredWood;
+}
+
+/** The site of a rail's or slat's end, or undefined for one that enters nothing or lies over its post. */
+export function siteOfEnd(
+  rail: Rail,
+  which: 0 | 1,
+  chosen: ChosenJoint,
+  member: Post | Rail | undefined,
+): JointSite | undefined {
+  const end = rail.ends[which];
+  if (!end.entered || !end.shoulder || end.over || !member) return undefined;
+  const shape = shapeOf(rail);
+  const x = which === 0 ? 0 : rail.length;
+  const [outside, inside, top, bottom] = [shape.outside(x), shape.inside(x), shape.top(x), shape.bottom(x)];
+  const size = { out: outside - inside, up: top - bottom };
+  const middle = spotOn(rail, x, (outside + inside) / 2, (top + bottom) / 2);
+  const origin = lineMeets(end.shoulder, middle, rail.along) ?? middle;
+  const tapered = rail.is === "rail" && "tapers" in rail.design && rail.design.tapers.length > 0;
+  // A member that lies flat has its thickness plumb; its outside edge counts as its top.
+  const flat = rail.flat === true;
+  const site: JointSite = {
+    part: rail.name,
+    end: end.name,
+    kind: rail.is,
+    entered: end.entered,
+    chosen,
+    origin,
+    inward: which === 0 ? negate(rail.along) : rail.along,
+    out: flat ? rail.upward : rail.outward,
+    up: flat ? rail.outward : rail.upward,
+    thick: flat ? size.up : size.out,
+    wide: flat ? size.out : size.up,
+    stuff: flat ? size.up : rail.bow && !tapered ? rail.thick : size.out,
+    shoulder: end.shoulder,
+    wood: member.is === "post" ? woodOfPost(member, origin) : woodOfRail(member),
+  };
+  if (rail.round !== undefined) site.round = size.out;
+  if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
+  return site;
+}
+
+/** A point in a rail's own measure: along it, outward from its outside arris, up from its top one. */
+const spotOn = (rail: Rail, x: number, y: number, z: number): Vec3 =>
+  along(along(along(rail.start, rail.along, x), rail.outward, y), rail.upward, z);
+
+/**
+ * The site of a post's top that goes up into a rail over it: `thick` is across the rail and `wide` along it, the top shoulder on the
+ * side away from the rail's middle.
+ */
+export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rail): JointSite | undefined {
+  const piece = post.pieces[post.pieces.length - 1];
+  if (!piece || Math.abs(dot(piece.direction, rail.along)) > 0.99) return undefined;
+  const inward = piece.direction;
+  const away = dot(sub(post.top, between(rail.start, rail.end, 0.5)), rail.along) < 0 ? -1 : 1;
+  const up = unit(squareTo(scale(rail.along, away), inward));
+  const across = unit(cross(inward, up));
+  const out = dot(across, rail.outward) < 0 ? negate(across) : across;
+  const span = (across: Vec3): [number, number] =>
+    piece.radii ? [-piece.radii[1], piece.radii[1]] : stuffAcross(piece.solid, inward, post.top, across);
+  const [inside, outside] = span(out);
+  const [bottom, top] = span(up);
+  // Not the centre line where one face was kept straight.
+  const middle = along(along(post.top, out, (inside + outside) / 2), up, (bottom + top) / 2);
+  return {
+    part: post.name,
+    end: "top",
+    kind: "post",
+    entered: { kind: "rail", name: rail.name },
+    chosen,
+    origin: lineMeets(cut, middle, inward) ?? middle,
+    inward,
+    out,
+    up,
+    thick: outside - inside,
+    wide: top - bottom,
+    stuff: outside - inside,
+    ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
+    shoulder: flipped(cut),
+    wood: woodOfRail(rail),
+  };
+}

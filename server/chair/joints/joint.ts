@@ -1,0 +1,239 @@
+import type { JointFacts } from "../../design/design.ts";
+import { volume } from "../../geometry/convex.ts";
+import { lineMeets } from "../../geometry/plane.ts";
+import type { Convex, Vec3 } from "../../geometry/solid.ts";
+import { along, cross, dot, negate, scale, unit } from "../../geometry/vec.ts";
+import type { Fault, Joint, SectionBox } from "../chair.ts";
+import { depthAlong, wallBeside } from "./entered.ts";
+import type { JointSite } from "./joint-site.ts";
+import { longOf, type TenonSizes, tenonSizes } from "./joint-size.ts";
+import { roundTenon, slopedPrism, type TenonFrame, tenonPrism } from "./joint-solid.ts";
+
+/** A tenon that meets the face at less than this from along it (sine of 3°) cannot be cut. */
+const ALONG_FACE = 0.05;
+/** A side of a tenon whose normal lies nearer to the grain of the member entered than this glues to end grain. */
+const ALONG_GRAIN = Math.SQRT1_2;
+
+/**
+ * The joint at a site, as cut. Its shape is `none` where the text gives no tenon, or too little to cut one; the latter is added to `faults`.
+ *
+ * `long` is how deep the tenon goes, square to the face it enters, on its middle; its end is parallel to that face, so it lies
+ * equally deep all over. In line with the rail, thickness and width are square to the rail. A tenon square to the face keeps its
+ * cheeks along the shoulder line of the rail's outside face.
+ */
+export function jointAt(site: JointSite, faults: Fault[]): Joint {
+  const { facts } = site.chosen;
+  const frame = frameAt(site, site.origin);
+  if (!frame) return plainJoint(site);
+  const wanted = tenonSizes(site, frame, faults);
+  if (!wanted) return plainJoint(site);
+  const { thick, wide, shoulders, shape } = wanted;
+  const off = along(
+    scale(site.out, site.thick / 2 - shoulders.outside - thick / 2),
+    site.up,
+    site.wide / 2 - shoulders.top - wide / 2,
+  );
+  const root = lineMeets(site.shoulder, along(site.origin, off, 1), site.inward) ?? site.origin;
+  frame.root = root;
+  const slant = Math.abs(dot(frame.direction, site.shoulder.normal));
+  const depthThere = depthAlong(site.wood, root, frame.direction) * slant;
+  const long = longOf(site, depthThere, faults);
+  if (long === undefined) return plainJoint(site);
+  const run = long / slant;
+  const sections = sectionsOf(wanted, facts);
+  const cuts = sections.map(
+    (section): Cut => ({
+      section,
+      thick: section.thick[1] - section.thick[0],
+      wide: section.wide[1] - section.wide[0],
+      run,
+      glued: Math.min(run, depthThere / slant),
+      shape,
+    }),
+  );
+  const solid = shape === "round" ? roundTenon : tenonPrism;
+  const tenon = sections.flatMap((section) => solid(frame, section, long) ?? []);
+  const haunch =
+    shape === "rectangular" ? haunchOf(site, frame, { thick, wide, top: shoulders.top }) : undefined;
+  const walls = cuts.map((cut, k) => (tenon[k] ? wallAt(site, frame, tenon[k], cut) : 0));
+  const wall = walls.length === 0 ? 0 : Math.min(...walls);
+  return {
+    ...plainJoint(site),
+    facts,
+    shape,
+    thick,
+    wide,
+    long,
+    direction: frame.direction,
+    root,
+    acrossThick: frame.acrossThick,
+    acrossWide: frame.acrossWide,
+    shoulders,
+    tenon,
+    sections,
+    ...(haunch ? { haunch } : {}),
+    volume: cuts.reduce((sum, cut) => sum + areaOf(cut) * run, 0) + (haunch ? volume(haunch) : 0),
+    // A fork's tines may lie open at the side.
+    mortiseWall: shape === "forked" ? Math.max(0, wall) : wall,
+    depthThere,
+    glueArea: cuts.reduce((sum, cut, k) => sum + glueOf(site, frame, cut, walls[k] ?? 0), 0),
+  };
+}
+
+/** Where each tenon of a joint lies about its middle. */
+function sectionsOf({ shape, thick, wide, shoulders }: TenonSizes, facts: JointFacts): SectionBox[] {
+  const whole: SectionBox = { thick: [-thick / 2, thick / 2], wide: [-wide / 2, wide / 2] };
+  if (shape === "forked") {
+    const { outside, inside } = shoulders;
+    return [
+      { ...whole, thick: [thick / 2, thick / 2 + outside] },
+      { ...whole, thick: [-thick / 2 - inside, -thick / 2] },
+    ];
+  }
+  const count = facts.dowels?.value.count ?? 1;
+  if (facts.dowels) {
+    const step = count > 1 ? (wide - thick) / (count - 1) : 0;
+    return Array.from({ length: count }, (_, k) => {
+      const middle = k * step - (wide - thick) / 2;
+      return { ...whole, wide: [middle - thick / 2, middle + thick / 2] };
+    });
+  }
+  const gap = facts.twin?.value.gap;
+  if (gap === undefined || shape === "round" || gap >= wide) return [whole];
+  return [
+    { ...whole, wide: [gap / 2, wide / 2] },
+    { ...whole, wide: [-wide / 2, -gap / 2] },
+  ];
+}
+
+const areaOf = ({ thick, wide, shape }: Cut): number =>
+  shape === "round" ? (Math.PI * thick * thick) / 4 : thick * wide;
+
+/** Which way the tenon goes and how its section lies; undefined when it would run along the face. */
+function frameAt(site: JointSite, root: Vec3): TenonFrame | undefined {
+  const { shoulder, out, up, inward } = site;
+  const facts = site.chosen.facts;
+  if (facts.line?.value === "square") {
+    const direction = negate(shoulder.normal);
+    const lengthwise = unit(cross(shoulder.normal, out));
+    const acrossWide = dot(lengthwise, up) < 0 ? negate(lengthwise) : lengthwise;
+    const across = cross(acrossWide, direction);
+    return {
+      root,
+      shoulder,
+      direction,
+      acrossWide,
+      acrossThick: dot(across, out) < 0 ? negate(across) : across,
+    };
+  }
+  const { bow } = site;
+  const turn = facts.withBow?.value && bow ? 2 * Math.atan((2 * bow.rise) / bow.length) : 0;
+  const axis = bow?.towards === "up" ? up : out;
+  const direction = along(scale(inward, Math.cos(turn)), axis, -Math.sin(turn));
+  if (dot(direction, shoulder.normal) > -ALONG_FACE) return undefined;
+  const turned = along(scale(axis, Math.cos(turn)), inward, Math.sin(turn));
+  const frame = { root, shoulder, direction, acrossThick: out, acrossWide: up };
+  return axis === up ? { ...frame, acrossWide: turned } : { ...frame, acrossThick: turned };
+}
+
+/** The tongue that fills the top shoulder, beside the tenon; a sloped one runs out at the rail's edge. */
+function haunchOf(
+  site: JointSite,
+  frame: TenonFrame,
+  tenon: { thick: number; wide: number; top: number },
+): Convex | undefined {
+  const haunch = site.chosen.facts.haunch?.value;
+  const wide = Math.min(haunch?.wide ?? tenon.top, tenon.top);
+  if (!haunch || !(wide > 0) || !(haunch.long > 0)) return undefined;
+  return slopedPrism(
+    frame,
+    { thick: [-tenon.thick / 2, tenon.thick / 2], wide: [tenon.wide / 2, tenon.wide / 2 + wide] },
+    haunch.long,
+    haunch.sloped ? 0 : haunch.long,
+  );
+}
+
+interface Cut {
+  section: SectionBox;
+  thick: number;
+  wide: number;
+  /** Along the tenon from the shoulder, mm; and as much of it as lies in the wood. */
+  run: number;
+  glued: number;
+  shape: TenonSizes["shape"];
+}
+
+const middleOf = ([low, high]: [number, number]): number => (low + high) / 2;
+
+function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): number {
+  const off = along(
+    scale(frame.acrossThick, middleOf(cut.section.thick)),
+    frame.acrossWide,
+    middleOf(cut.section.wide),
+  );
+  const root = lineMeets(site.shoulder, along(frame.root, off, 1), frame.direction) ?? frame.root;
+  return wallBeside(site.wood, {
+    tenon,
+    root,
+    tip: along(root, frame.direction, cut.run),
+    direction: frame.direction,
+    face: site.shoulder.normal,
+    // A slanting end runs out by no more than the section's half size over the slant.
+    reach:
+      cut.run / 2 +
+      Math.hypot(cut.thick, cut.wide) / 2 / Math.abs(dot(frame.direction, site.shoulder.normal)),
+    support: (w) => {
+      const t = Math.abs(dot(w, frame.acrossThick)) * (cut.thick / 2);
+      const u = Math.abs(dot(w, frame.acrossWide)) * (cut.wide / 2);
+      return cut.shape === "round" ? Math.hypot(t, u) : t + u;
+    },
+  });
+}
+
+/**
+ * Sides of the tenon that meet long grain, mm²: the cheeks as a rule, half the surface of a round one. A fork is glued at its inner
+ * faces, and at its outer ones where there is wood beside them.
+ */
+function glueOf(
+  site: JointSite,
+  frame: TenonFrame,
+  { thick, wide, glued, shape }: Cut,
+  wall: number,
+): number {
+  if (shape === "round") return (Math.PI * thick * glued) / 2;
+  const meetsLongGrain = (normal: Vec3) => Math.abs(dot(normal, site.wood.length)) < ALONG_GRAIN;
+  const faces = shape === "forked" && wall <= 0 ? 1 : 2;
+  return (
+    (meetsLongGrain(frame.acrossThick) ? faces * wide * glued : 0) +
+    (meetsLongGrain(frame.acrossWide) ? 2 * thick * glued : 0)
+  );
+}
+
+/** A joint with nothing cut: the ends just meet. */
+function plainJoint(site: JointSite): Joint {
+  const { chosen } = site;
+  return {
+    name: `${site.part} to ${site.entered.name}`,
+    part: site.part,
+    end: site.end,
+    entered: site.entered,
+    facts: chosen.facts,
+    ...(chosen.design === undefined ? {} : { design: chosen.design }),
+    at: chosen.at,
+    shape: "none",
+    thick: 0,
+    wide: 0,
+    long: 0,
+    direction: site.inward,
+    root: site.origin,
+    acrossThick: site.out,
+    acrossWide: site.up,
+    shoulders: { outside: 0, inside: 0, top: 0, bottom: 0 },
+    tenon: [],
+    sections: [],
+    volume: 0,
+    mortiseWall: 0,
+    depthThere: 0,
+    glueArea: 0,
+  };
+}

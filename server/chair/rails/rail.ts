@@ -1,0 +1,236 @@
+import type { Design, EndDesign, RailDesign } from "../../design/design.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import type { Fault, Rail, RailEnd, Side } from "../chair.ts";
+import { type Host, postHost, railHost } from "../joints/host.ts";
+import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
+import { bowSign, curvesOf, type RailCurves } from "./rail-curves.ts";
+import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
+import { keepShape } from "./rail-outline.ts";
+import { sizeAt } from "./rail-shape.ts";
+import type { Shoulder } from "./shoulder.ts";
+import { makeStick, type Stick } from "./stick.ts";
+
+/** One of a design's rails: which side, and which of a repeated row. */
+export interface RailMember {
+  design: RailDesign;
+  side: Side;
+  /** Index into `ups`; of a row with one member 0. */
+  index: number;
+  name: string;
+}
+
+/** Wind of less than this is none, radians; how much is too much is a rule's to say. */
+const WIND = 1e-4;
+/** Less than this off a face is nothing, mm. */
+const OFF = 0.05;
+
+/** Every rail a design's text names, in its order. */
+export function railMembers(design: RailDesign): RailMember[] {
+  const count = Math.max(1, design.ups.length);
+  const sides: Side[] = design.pair ? ["left", "right"] : ["middle"];
+  const members: RailMember[] = [];
+  for (let index = 0; index < count; index++) {
+    for (const side of sides) {
+      const stem = count > 1 ? `${design.name}.${index + 1}` : design.name;
+      members.push({ design, side, index, name: side === "middle" ? stem : `${stem}.${side}` });
+    }
+  }
+  return members;
+}
+
+/** The facts of one end that differ: `end front { … }`. */
+export function endDesign(
+  design: { ends: EndDesign[] },
+  end: { name: string; member: string },
+): EndDesign | undefined {
+  return design.ends.find((e) => e.which.value === end.name || e.which.value === end.member);
+}
+
+/** Both ends of a rail with what they enter, an overhang of their own included; undefined when the text gives no course. */
+export function railEnds(design: Design, member: RailMember): [CourseEnd, CourseEnd] | undefined {
+  const ends = courseEnds(design, member.design, member.side);
+  return ends?.map((end) => {
+    const over = endDesign(member.design, end)?.over?.value;
+    return over ? { ...end, overhang: over.overhang } : end;
+  }) as [CourseEnd, CourseEnd] | undefined;
+}
+
+/**
+ * A rail in space. Undefined when the text leaves something out or what it enters is not built; when the text is whole and the
+ * rail cannot be, a fault says why.
+ */
+export function buildRail(
+  design: Design,
+  member: RailMember,
+  built: Built,
+  middle: Vec3,
+  faults: Fault[],
+): Rail | undefined {
+  const ends = railEnds(design, member);
+  const sizes = sizesOf(member.design);
+  if (!ends || !sizes) return undefined;
+  const frameEnds = ends.map((end) => frameEnd(end, built)) as [FrameEnd | undefined, FrameEnd | undefined];
+  if (!frameEnds[0] || !frameEnds[1]) return undefined;
+  const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, middle);
+  if (!facts) return undefined;
+  const at = member.design.at;
+  const thin = [0, 0.5, 1].some((share) => !(facts.thick(share) > 0 && facts.wide(share) > 0));
+  if (thin) {
+    faults.push({ is: "not-buildable", part: member.name, at, message: "its section comes to nothing" });
+    return undefined;
+  }
+  const frame = placeRail(facts);
+  if (!frame) {
+    const message = `no line can be drawn from ${ends[0].member} to ${ends[1].member} there`;
+    faults.push({ is: "not-buildable", part: member.name, at, message });
+    return undefined;
+  }
+  if (frame.wind > WIND) faults.push({ is: "wind", part: member.name, at, difference: frame.wind });
+
+  const curves = curvesOf(member, frame, sizes.wide, faults);
+  const past = [frame.start, frame.end].map((at, which) => {
+    const end = facts.ends[which]!;
+    return end.over ? 0 : end.host.fallBack(facts.thick(which) / 2, at);
+  });
+  const stick = makeStick(frame, {
+    ...sizes,
+    ...curves,
+    tapers: sizes.tapers,
+    past: past as [number, number],
+    enters: [facts.ends[0].host.pieces, facts.ends[1].host.pieces],
+  });
+  return finish(member, ends, facts.ends, frame, stick, { ...sizes, ...curves }, faults);
+}
+
+interface Sizes {
+  thick: number;
+  wide: number;
+  round: boolean;
+  flat: boolean;
+  tapers: { thick: number; wide: number; towards: "end" | "ends" }[];
+}
+
+/** Thickness outward and width up, as the rail stands: those of one that lies flat change places. */
+function sizesOf(design: RailDesign): Sizes | undefined {
+  const flat = design.flat?.value === true && !design.round;
+  const turn = (first: number, second: number) =>
+    flat ? { thick: second, wide: first } : { thick: first, wide: second };
+  const round = design.round?.value;
+  const section = design.section?.value;
+  if (round === undefined && !section) return undefined;
+  const size = round === undefined ? turn(section!.first, section!.second) : { thick: round, wide: round };
+  const tapers = design.tapers.map(({ value }) => ({
+    ...(round === undefined
+      ? turn(value.section.first, value.section.second)
+      : { thick: value.section.first, wide: value.section.first }),
+    towards: value.towards,
+  }));
+  return { ...size, round: round !== undefined, flat, tapers };
+}
+
+function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
+  const host = built(end.member);
+  if (!host) return undefined;
+  if (host.is !== "post") return { host: railHost(host, stationOn(host, end.station)) };
+  const frame: FrameEnd = { host: postHost(host) };
+  if (end.overhang === undefined) return frame;
+  frame.over = { overhang: end.overhang };
+  if (host.design.height) frame.hostTop = host.design.height.value;
+  return frame;
+}
+
+function factsOf(
+  member: RailMember,
+  ends: [FrameEnd, FrameEnd],
+  sizes: Sizes,
+  middle: Vec3,
+): FrameFacts | undefined {
+  const { design } = member;
+  const facts: FrameFacts = {
+    ends,
+    thick: (share) => sizeAt(sizes, "thick", share),
+    wide: (share) => sizeAt(sizes, "wide", share),
+    round: sizes.round,
+    fall: design.fall?.value ?? 0,
+    face: design.face.value,
+    stand: design.stand.value,
+    middle,
+  };
+  const bow = design.bow?.value;
+  if (bow) facts.bow = (outward) => bow.rise * bowSign(bow.towards, member.side, outward);
+  if (design.slope && !design.fall) facts.slope = design.slope.value;
+  const up = design.ups[member.index]?.value;
+  if (up !== undefined) return { ...facts, up };
+  if (ends.some((end) => end.over && end.hostTop !== undefined)) return facts;
+  const { middleHeight } = ends[0].host;
+  return middleHeight === undefined ? undefined : { ...facts, middleHeight };
+}
+
+function finish(
+  member: RailMember,
+  ends: [CourseEnd, CourseEnd],
+  hosts: FrameFacts["ends"],
+  frame: RailFrame,
+  stick: Stick,
+  sizes: Sizes & RailCurves,
+  faults: Fault[],
+): Rail {
+  const rail: Rail = {
+    is: "rail",
+    name: member.name,
+    side: member.side,
+    design: member.design,
+    ends: [
+      endOf(ends[0], hosts[0], stick.shoulders[0], frame, 0),
+      endOf(ends[1], hosts[1], stick.shoulders[1], frame, 1),
+    ],
+    start: frame.start,
+    end: frame.end,
+    along: frame.along,
+    outward: frame.outward,
+    upward: frame.upward,
+    thick: sizes.thick,
+    wide: sizes.wide,
+    length: stick.length,
+    body: stick.body,
+  };
+  if (sizes.round) rail.round = sizes.thick;
+  if (sizes.flat) rail.flat = true;
+  if (stick.shape.bow) rail.roundLength = stick.shape.bow.length;
+  if (sizes.arch) rail.arch = sizes.arch;
+  if (sizes.bow) rail.bow = sizes.bow;
+  for (const which of [0, 1] as const) {
+    if (!hosts[which].over) checkEnd(rail, which, ends[which], hosts[which].host, faults);
+  }
+  return keepShape(rail, stick.shape);
+}
+
+function endOf(end: CourseEnd, host: FrameEnd, shoulder: Shoulder, frame: RailFrame, which: 0 | 1): RailEnd {
+  const base: RailEnd = {
+    name: end.name,
+    corners: shoulder.corners,
+    lines: shoulder.lines,
+    faceBevel: shoulder.faceBevel,
+    edgeBevel: shoulder.edgeBevel,
+  };
+  if (host.over) return { ...base, over: host.over };
+  return { ...base, entered: host.host.entered, shoulder: frame.cuts[which] };
+}
+
+function checkEnd(rail: Rail, which: 0 | 1, course: CourseEnd, host: Host, faults: Fault[]): void {
+  const design = rail.design as RailDesign;
+  const end = rail.ends[which];
+  const at = course.station && design.course ? design.course.at : (design.ups[0]?.at ?? design.at);
+  const common = { part: rail.name, end: end.name, towards: host.entered.name };
+  const found = host.check(end.corners, end.shoulder!);
+  if (found.gap !== undefined) {
+    faults.push({ is: "end-reaches-nothing", ...common, at, gap: found.gap });
+    return;
+  }
+  if (found.off > OFF) {
+    const cause = design.face.assumed ? at : design.face.at;
+    faults.push({ is: "rail-misses-post", ...common, at: cause, by: found.off });
+  }
+  if (found.curve) faults.push({ is: "shoulder-on-curve", ...common, at, ...found.curve });
+  else if (found.knee) faults.push({ is: "shoulder-over-knee", ...common, at, ...found.knee });
+}

@@ -1,0 +1,153 @@
+import { bodyOf, drawnLater } from "../../geometry/body.ts";
+import { clip, intersect, prism } from "../../geometry/convex.ts";
+import { flipped, height, offsetBy } from "../../geometry/plane.ts";
+import type { Body, Convex, Edge, Plane, Vec3 } from "../../geometry/solid.ts";
+import { along, between, cross, dot, sub, unit } from "../../geometry/vec.ts";
+import type { Post } from "../chair.ts";
+import { notched, type Spot } from "./notch.ts";
+import type { SeatOutline } from "./seat-outline.ts";
+
+/** Facets of a curved edge turn by less than this, radians. */
+const SMOOTH = 0.2;
+
+/** A post that ends no further than this above a slab's underside is planed to it; the slab is not notched for it, mm. */
+const PLANED_OFF = 3;
+
+/** A slab of a seat, from one depth below the sitting surface to another, mm. */
+export interface SeatLayer {
+  outline: SeatOutline;
+  from: number;
+  to: number;
+}
+
+/** The slabs as one body, cut out around the posts that pass through them. */
+export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iterable<Post>): Body {
+  const all = [...posts];
+  const pieces: Convex[] = [];
+  const lines: (() => Edge[])[] = [];
+  for (const layer of layers) {
+    const tools = all.flatMap((post) => stretchWithin(post, layer, plane) ?? []);
+    const left = tools.reduce(
+      (pieces, tool) => pieces.flatMap((piece) => less(piece, tool)),
+      slab(layer, plane),
+    );
+    pieces.push(...left);
+    lines.push(() => edgesOf(layer, plane, tools) ?? bodyOf(left, SMOOTH).edges);
+  }
+  return drawnLater(pieces, () => lines.flatMap((make) => make()));
+}
+
+/** The lines of a notched slab from its two rings; undefined when a post stands clear within it, so that its ring is not one line. */
+function edgesOf(layer: SeatLayer, plane: Plane, tools: readonly Convex[]): Edge[] | undefined {
+  const top = ringAt(layer, plane, layer.from, tools);
+  const bottom = ringAt(layer, plane, layer.to, tools);
+  if (!top || !bottom || top.length !== bottom.length) return undefined;
+  const up = plane.normal;
+  const down: Vec3 = [-up[0], -up[1], -up[2]];
+  const count = top.length;
+  const sides = top.map((p, k) => unit(cross(sub(top[(k + 1) % count]!, p), sub(p, bottom[k]!))));
+  const edges: Edge[] = [];
+  for (let k = 0; k < count; k++) {
+    const next = (k + 1) % count;
+    const side = sides[k]!;
+    const before = sides[(k + count - 1) % count]!;
+    edges.push({ a: top[k]!, b: top[next]!, is: "arris", normals: [side, up] });
+    edges.push({ a: bottom[k]!, b: bottom[next]!, is: "arris", normals: [side, down] });
+    const is = dot(side, before) > Math.cos(SMOOTH) ? "smooth" : "arris";
+    edges.push({ a: top[k]!, b: bottom[k]!, is, normals: [before, side] });
+  }
+  return edges;
+}
+
+/** A slab's outline at a depth, notched by what stands through it. */
+function ringAt(layer: SeatLayer, plane: Plane, depth: number, tools: readonly Convex[]): Vec3[] | undefined {
+  const level = offsetBy(plane, -depth);
+  const right: Vec3 = [1, 0, 0];
+  const back = cross(plane.normal, right);
+  const spot = (p: Vec3): Spot => [dot(p, right), dot(p, back)];
+  const lift = ([u, v]: Spot): Vec3 =>
+    along(along(along([0, 0, 0], plane.normal, level.offset), right, u), back, v);
+  let ring: Spot[] | undefined = layer.outline.ring.map(spot);
+  for (const tool of tools) {
+    const section = crossed(tool, level);
+    if (section) ring = ring && notched(ring, section.map(spot));
+  }
+  return ring?.map(lift);
+}
+
+function slab({ outline, from, to }: SeatLayer, plane: Plane): Convex[] {
+  const { front, back } = outline;
+  const pieces: Convex[] = [];
+  for (let k = 0; k + 1 < front.length; k++) {
+    const ring = [front[k]!, back[k]!, back[k + 1]!, front[k + 1]!];
+    const at = (depth: number): Vec3[] => ring.map((p) => along(p, plane.normal, -depth));
+    pieces.push(prism(at(to), at(from)));
+  }
+  return pieces;
+}
+
+/** The stretch of a post within a slab as one straight piece, a little longer than the slab; undefined when the post ends below it. */
+function stretchWithin(post: Post, layer: SeatLayer, plane: Plane): Convex | undefined {
+  const low = sectionIn(post, offsetBy(plane, -layer.to));
+  if (!low) return undefined;
+  const high = sectionIn(post, offsetBy(plane, -layer.from));
+  if (high) return prism(extend(high, low), extend(low, high));
+  // It ends within the slab: what it has there is notched right through.
+  const up = low.map((p) => along(p, plane.normal, layer.to - layer.from));
+  return height(plane, post.top) > -layer.to + PLANED_OFF
+    ? prism(extend(up, low), extend(low, up))
+    : undefined;
+}
+
+const extend = (from: readonly Vec3[], to: readonly Vec3[]): Vec3[] =>
+  from.map((p, k) => between(p, to[k]!, 1.05));
+
+/** The corners of a post's section where its corner lines cross a plane; undefined when the post does not cross it. */
+function sectionIn(post: Post, plane: Plane): Vec3[] | undefined {
+  for (const { solid } of post.pieces) {
+    const ring = crossed(solid, plane);
+    if (ring) return ring;
+  }
+  return straddled(post, plane);
+}
+
+/** Where the lines along a prism, which its points hold as two rings, cross a plane; undefined when not all do. */
+function crossed(solid: Convex, plane: Plane): Vec3[] | undefined {
+  const count = solid.points.length / 2;
+  const ring: Vec3[] = [];
+  for (let k = 0; k < count; k++) {
+    const a = solid.points[k]!;
+    const b = solid.points[count + k]!;
+    const [below, above] = [height(plane, a), height(plane, b)];
+    if (below > 1e-9 || above < -1e-9 || above - below < 1e-9) return undefined;
+    ring.push(between(a, b, below / (below - above)));
+  }
+  return ring.length >= 3 ? ring : undefined;
+}
+
+/** The same where the plane crosses from one piece to the next within the section: the piece nearest the middle runs on. */
+function straddled(post: Post, plane: Plane): Vec3[] | undefined {
+  const piece = post.pieces.find((p) => height(plane, p.start) <= 0 && height(plane, p.end) > 0);
+  if (!piece) return undefined;
+  const count = piece.solid.points.length / 2;
+  return Array.from({ length: count }, (_, k) => {
+    const a = piece.solid.points[k]!;
+    const b = piece.solid.points[count + k]!;
+    const [below, above] = [height(plane, a), height(plane, b)];
+    return between(a, b, below / (below - above));
+  });
+}
+
+/** What is left of a solid outside another, as convex pieces. */
+function less(solid: Convex, tool: Convex): Convex[] {
+  if (!intersect(solid, tool)) return [solid];
+  const left: Convex[] = [];
+  let rest: Convex | null = solid;
+  for (const plane of tool.planes) {
+    if (!rest) break;
+    const outside: Convex | null = clip(rest, flipped(plane));
+    if (outside) left.push(outside);
+    rest = clip(rest, plane);
+  }
+  return left;
+}

@@ -1,0 +1,67 @@
+import type { Design, SeatDesign } from "../../design/design.ts";
+import { offsetBy } from "../../geometry/plane.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { between } from "../../geometry/vec.ts";
+import type { Post, Rail, SeatSurface } from "../chair.ts";
+import { bearingPlane, seatFrame } from "./seat-frame.ts";
+import { outlineOf, type Reach } from "./seat-outline.ts";
+import { type SeatLayer, seatBody } from "./seat-solid.ts";
+
+/**
+ * The sitting surface: the plane through the middles of the tops of its front and back rails, level across the chair, raised by `proud`
+ * square to itself; its outline; its body.
+ *
+ * A board, an upholstered and a woven seat reach over the rails to their outside faces, and past them by the overhang. A drop-in seat
+ * that stands proud reaches to the middle of the rails' thickness, one that does not to their inside faces. What lies below the
+ * rails' tops fits between them. Undefined when the rails it lies on give no plane or no outline.
+ */
+export function buildSeat(
+  design: Design,
+  rails: ReadonlyMap<string, Rail>,
+  posts: Iterable<Post>,
+): SeatSurface | undefined {
+  const seat = design.seat;
+  if (!seat) return undefined;
+  const frame = seatFrame(
+    seat.on.map((given) => given.value),
+    rails,
+  );
+  const bearing = bearingPlane(frame);
+  if (!bearing) return undefined;
+  const proud = proudOf(seat);
+  const plane = offsetBy(bearing, proud);
+  const outline = outlineOf(seat, frame, plane, reachOf(seat, proud));
+  if (!outline) return undefined;
+  const layers: SeatLayer[] = [];
+  const thick = seat.thick?.value ?? 0;
+  const above = Math.min(thick, Math.max(0, proud));
+  if (above > 0) layers.push({ outline, from: 0, to: above });
+  const within = thick > above ? outlineOf(seat, frame, plane, "inside") : undefined;
+  if (within) layers.push({ outline: within, from: above, to: thick });
+  return {
+    design: seat,
+    plane,
+    outline: outline.ring,
+    front: edgeOf(outline.front),
+    back: edgeOf(outline.back),
+    body: seatBody(layers, plane, posts),
+  };
+}
+
+/** How far the sitting surface lies above the rails: a board or woven seat as much as it is thick, unless the text says otherwise. */
+export function proudOf(seat: SeatDesign): number {
+  if (seat.proud && !seat.proud.assumed) return seat.proud.value;
+  const ownThick = seat.kind === "board" || seat.kind === "woven" ? seat.thick?.value : undefined;
+  return ownThick ?? seat.proud?.value ?? 0;
+}
+
+const reachOf = (seat: SeatDesign, proud: number): Reach =>
+  seat.kind !== "drop-in" ? "outside" : proud > 0 ? "middle" : "inside";
+
+function edgeOf(points: Vec3[]): SeatSurface["front"] {
+  const left = points[0]!;
+  const right = points[points.length - 1]!;
+  const half = (points.length - 1) / 2;
+  const middle = between(points[Math.floor(half)]!, points[Math.ceil(half)]!, 0.5);
+  return { left, middle, right };
+}

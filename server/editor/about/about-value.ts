@@ -1,0 +1,38 @@
+/**
+ * What a value comes to.
+ */
+import type { Value } from "../../../grammar/tree.ts";
+import type { Worked } from "../../chair/chair.ts";
+import { workedValue } from "../../chair/values/values.ts";
+import type { LengthUnit, Quantity } from "../../design/design.ts";
+import { type Scope, workOut } from "../../design/expressions.ts";
+import { millimetresIn, printBevel, printQuantity } from "../../design/units.ts";
+import type { Study } from "../../study.ts";
+
+/** A worked-out value as it is printed: in the file's units, bevels with their rise in a run. */
+export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {
+  return name.endsWith("-bevel") ? printBevel(number) : printQuantity({ number, dimension }, unit);
+}
+
+/** A worked-out value with its meaning. */
+export function aboutWorked(worked: Worked, unit: LengthUnit): string {
+  return `${printWorked(worked, unit)}. ${worked.meaning}`;
+}
+
+/** What an expression of this file comes to, or nothing when it cannot be worked out. Bare numbers stay plain numbers. */
+export function comesTo(study: Study, value: Value): Quantity | undefined {
+  const scope: Scope = {
+    bare: millimetresIn(study.design.units),
+    named: ({ name }) => study.design.lets.get(name)?.value?.value ?? workedValue(study.chair, name),
+    report: () => {},
+  };
+  const amount = workOut(value, scope);
+  return amount && { number: amount.number, dimension: amount.dimension };
+}
+
+/** The same where a length is wanted: a bare number is a length of the file's unit. */
+export function lengthOf(study: Study, value: Value): Quantity | undefined {
+  const amount = comesTo(study, value);
+  if (amount?.dimension !== "number") return amount;
+  return { number: amount.number * millimetresIn(study.design.units), dimension: "length" };
+}

@@ -1,0 +1,103 @@
+/**
+ * The names that may stand in a place, by what the place may point at.
+ */
+import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-types";
+import type { RefKind } from "../../../grammar/row.ts";
+import type { Declared } from "../../design/design.ts";
+import { functionNames } from "../../design/expressions.ts";
+import { printQuantity } from "../../design/units.ts";
+import { speciesList } from "../../timber/species.ts";
+import { aboutName } from "../about/about.ts";
+import { printWorked } from "../about/about-value.ts";
+import { aboutRule, aboutWord } from "../about/about-word.ts";
+import type { View } from "../view.ts";
+
+/** Which declared things each kind of reference may point at. */
+const kinds: Partial<Record<RefKind, readonly Declared["is"][]>> = {
+  post: ["post"],
+  rail: ["rail", "slat"],
+  slat: ["slat"],
+  joint: ["joint"],
+  part: ["post", "rail", "slat", "block"],
+  let: ["let"],
+  angle: ["angle"],
+  board: ["board"],
+  target: ["post", "rail", "slat", "block"],
+  any: ["post", "rail", "slat", "block", "joint", "angle", "let", "board"],
+};
+
+const icons: Record<Declared["is"], CompletionItemKind> = {
+  post: CompletionItemKind.Struct,
+  rail: CompletionItemKind.Struct,
+  slat: CompletionItemKind.Struct,
+  block: CompletionItemKind.Struct,
+  joint: CompletionItemKind.Interface,
+  angle: CompletionItemKind.Constant,
+  let: CompletionItemKind.Variable,
+  board: CompletionItemKind.Struct,
+};
+
+/** Names for a reference, without the thing the line itself belongs to. */
+export function namesFor(view: View, ref: RefKind, not?: string): CompletionItem[] {
+  if (ref === "rule")
+    return view.rules.map((rule) =>
+      item(rule.code, CompletionItemKind.EnumMember, rule.title, aboutRule(rule)),
+    );
+  if (ref === "species")
+    return speciesList.map(({ key, name, botanical }) =>
+      item(key, CompletionItemKind.EnumMember, name, botanical),
+    );
+  const wanted = kinds[ref] ?? [];
+  return [...view.study.design.names.values()].flatMap((declared) => {
+    if (!wanted.includes(declared.is) || declared.name === not) return [];
+    const detail = "pair" in declared && declared.pair ? `${declared.is}, a pair` : declared.is;
+    return [item(declared.name, icons[declared.is], detail, aboutName(view.study, { name: declared.name }))];
+  });
+}
+
+/** What an expression may hold: lets and functions, and where asked for the worked-out values. */
+export function valueNames(
+  view: View,
+  { worked, snippets, not }: { worked: boolean; snippets: boolean; not: string | undefined },
+): CompletionItem[] {
+  const { design, chair } = view.study;
+  const lets = [...design.lets.values()].flatMap(({ name, value, description }) =>
+    name === not
+      ? []
+      : [
+          item(
+            name,
+            CompletionItemKind.Variable,
+            value && printQuantity(value.value, design.units),
+            description,
+          ),
+        ],
+  );
+  const calls = functionNames.map((name) => ({
+    ...item(name, CompletionItemKind.Function, undefined, aboutWord(view.vocabulary, name, "function")),
+    ...(snippets
+      ? { insertText: `${name}($1)$0`, insertTextFormat: 2 as const }
+      : { insertText: `${name}(` }),
+    sortText: `y${name}`,
+  }));
+  const values = worked
+    ? [...chair.values.values()].map((each) =>
+        item(each.name, CompletionItemKind.Property, printWorked(each, design.units), each.meaning),
+      )
+    : [];
+  return [...lets, ...values, ...calls];
+}
+
+export function item(
+  label: string,
+  kind: CompletionItemKind,
+  detail?: string,
+  documentation?: string,
+): CompletionItem {
+  return {
+    label,
+    kind,
+    ...(detail && { detail }),
+    ...(documentation && { documentation: { kind: "markdown", value: documentation } }),
+  };
+}

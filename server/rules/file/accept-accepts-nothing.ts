@@ -1,0 +1,71 @@
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Span } from "../../../grammar/problem.ts";
+import type { Chair } from "../../chair/chair.ts";
+import type { AcceptDesign } from "../../design/design.ts";
+import { frame } from "../machinery/examples.ts";
+import { stemOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { type Finding, tell } from "../machinery/say.ts";
+
+export const acceptAcceptsNothing: Rule = {
+  code: "accept-accepts-nothing",
+  severity: "warning",
+  title: "Accept that accepts nothing",
+  explanation:
+    "The rule finds nothing on what this line names, so the line and its reason mislead: the fault was mended, or the name is not the one at fault. Take the line out. While the text has errors, nothing is said of it.",
+  source: "The language.",
+  example: frame({ more: 'accept tenon-too-thin on seat-front because "only a trial"\n' }),
+};
+
+/** Told of each line that set nothing aside. */
+export function idleAccepts(
+  chair: Chair,
+  text: string,
+  idle: readonly AcceptDesign[],
+  rules: readonly Rule[],
+): Finding[] {
+  return idle.flatMap((line) => {
+    const known = rules.some((rule) => rule.code === line.rule);
+    if (!known || !line.because?.value.trim()) return [];
+    const at = line.on?.at ?? line.ruleAt;
+    const missing = line.on?.value
+      .split(" to ")
+      .find((name) => !chair.design.names.has(stemOf(name)) && name !== "seat");
+    const near = missing === undefined ? undefined : nearest(missing, chair.design.names.keys());
+    const why =
+      missing === undefined
+        ? `${line.rule} finds nothing${line.on ? ` on ${line.on.value}` : ""}`
+        : `Nothing is called ${missing}${near ? `; did you mean ${near}?` : ""}`;
+    return [
+      tell(
+        acceptAcceptsNothing,
+        { start: at.start, end: at.end, own: true },
+        {
+          message:
+            missing === undefined
+              ? `${why}, so this line accepts nothing; take it out.`
+              : near
+                ? why
+                : `${why}, so this line accepts nothing.`,
+          subject: line.on?.value ?? line.rule,
+          fixes: [
+            {
+              title: "Take the line out",
+              edits: [{ ...wholeLine(text, line.statement), text: "" }],
+              certain: missing === undefined,
+            },
+          ],
+        },
+      ),
+    ];
+  });
+}
+
+/** The statement with the line end before or after it, when it stands on lines of its own. */
+function wholeLine(text: string, { start, end }: Span): Span {
+  const before = text.lastIndexOf("\n", start - 1) + 1;
+  const lineEnd = text.indexOf("\n", end);
+  const after = lineEnd < 0 ? text.length : lineEnd + 1;
+  const alone = text.slice(before, start).trim() === "" && /^\s*$/.test(text.slice(end, after));
+  return alone ? { start: before, end: after } : { start, end };
+}

@@ -1,0 +1,29 @@
+import { frame } from "../machinery/examples.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+export const acceptWithoutReason: Rule = {
+  code: "accept-without-reason",
+  severity: "error",
+  title: "Accept without a reason",
+  explanation:
+    "What is accepted stays in the file and in the reports with its reason, so that whoever builds the chair knows why. `because` must say something.",
+  source: "The language.",
+  example: frame({ joint: "tenon thick 4, long 26", more: 'accept tenon-too-thin because ""\n' }),
+  find({ chair, rules }) {
+    return chair.design.accepts.flatMap((line) => {
+      if (line.because?.value.trim() || !rules.some((rule) => rule.code === line.rule)) return [];
+      // One whose line breaks off is told of by reading.
+      const at = line.because?.at;
+      if (!at) return [];
+      return tell(
+        acceptWithoutReason,
+        { start: at.start, end: at.end, own: true },
+        {
+          message: `No reason is given, so nothing is accepted; say why behind \`because\`.`,
+          subject: line.on?.value ?? line.rule,
+        },
+      );
+    });
+  },
+};

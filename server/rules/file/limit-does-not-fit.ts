@@ -1,0 +1,52 @@
+import type { Bound, Dimension } from "../../design/design.ts";
+import { frame } from "../machinery/examples.ts";
+import { appliedTo } from "../machinery/limits.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+export const limitDoesNotFit: Rule = {
+  code: "limit-does-not-fit",
+  severity: "error",
+  title: "Limit that the rule cannot take",
+  explanation:
+    "A `limit` line changes a rule's own figure, so it must be of the same kind: an angle for a lean, a length for what is measured in length, a share for what is measured against a rail or post; and of the side that the rule has, a most or a least. Some rules have no figure at all.",
+  source: "The rule table.",
+  example: frame({ more: "limit rake-over-limit to 8\n" }),
+  find({ chair, rules }) {
+    return chair.design.limits.flatMap((line) => {
+      const rule = rules.find((each) => each.code === line.rule);
+      if (!rule || !line.bound || line.file !== undefined || appliedTo(rule, line)) return [];
+      const takes = [rule.limit, rule.also].flatMap((figure) => (figure ? [kindOf(figure)] : []));
+      const whole = takes.length === 0;
+      const place = whole ? line.ruleAt : line.bound.at;
+      return tell(
+        limitDoesNotFit,
+        { start: place.start, end: place.end, own: true },
+        {
+          message: whole
+            ? `${rule.code} has no figure to change; \`accept ${rule.code} … because\` sets what it finds aside.`
+            : `${rule.code} takes ${takes.join(", or ")}.`,
+          subject: rule.code,
+        },
+      );
+    });
+  },
+};
+
+const kinds: Partial<Record<Dimension, string>> = {
+  angle: "an angle, such as `8deg`",
+  length: "a length, such as `6`",
+  share: "a share, such as `1/4 of rail`",
+  volume: "a volume",
+  number: "a plain number",
+};
+
+function kindOf(figure: Bound & { dimension: Dimension }): string {
+  const side =
+    figure.low !== undefined && figure.high !== undefined
+      ? ""
+      : figure.low === undefined
+        ? "as the most"
+        : "as the least";
+  return [kinds[figure.dimension] ?? "another figure", side].filter((words) => words !== "").join(", ");
+}

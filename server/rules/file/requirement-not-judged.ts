@@ -1,0 +1,30 @@
+import { frame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+import { valueIn } from "./requirement-not-met.ts";
+
+export const requirementNotJudged: Rule = {
+  code: "requirement-not-judged",
+  severity: "information",
+  title: "Requirement that cannot be judged",
+  explanation:
+    "The value that a `require` line asks for cannot be worked out from what the file says, so nobody knows whether it holds: a weight needs the `timber` of every part, a seat's values need a `seat`, a backrest's a back.",
+  source: "The language.",
+  example: frame({ more: "require weight at most 5kg\n" }),
+  asksForMissing: true,
+  find({ chair }) {
+    return chair.design.requires.flatMap((line) => {
+      if (!line.bound || valueIn(chair, line)) return [];
+      const place = placeOf(chair.design, [
+        { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
+      ]);
+      const needs =
+        line.subject === "weight" ? ": the timber of some part is not known" : " from what the file says";
+      return tell(requirementNotJudged, place, {
+        message: `${line.subject} cannot be worked out${needs}, so this requirement is not judged.`,
+        subject: line.subject,
+      });
+    });
+  },
+};

@@ -1,0 +1,75 @@
+import type { Chair } from "../../chair/chair.ts";
+import { workedValue as workedOut } from "../../chair/values/values.ts";
+import type { Bound, Dimension, Quantity, RequireDesign } from "../../design/design.ts";
+import { printQuantity } from "../../design/units.ts";
+import { frame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+/** Parts to the inch that values are printed to. */
+const PARTS = 64;
+/** Values nearer to the bound than this, of themselves, are on it: arithmetic in another order, nothing that can be cut. */
+const SAME = 1e-9;
+
+export const requirementNotMet: Rule = {
+  code: "requirement-not-met",
+  severity: "error",
+  title: "Requirement not met",
+  explanation:
+    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is told of by `requirement-not-judged`.",
+  source: "The file's own requirement.",
+  example: frame({ more: "require seat.height >= 450\n" }),
+  asksForMissing: true,
+  find({ chair }) {
+    const { units } = chair.design;
+    return chair.design.requires.flatMap((line) => {
+      const bound = line.bound?.value;
+      const value = bound && valueIn(chair, line);
+      if (!bound || !value || value.dimension !== bound.dimension) return [];
+      const off = offBy(value.number, bound);
+      if (off === undefined) return [];
+      const print = (number: number) => printQuantity({ number, dimension: value.dimension }, units, PARTS);
+      const allowed = inWords(bound, print);
+      const place = placeOf(chair.design, [
+        { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
+      ]);
+      const mend = off.by > 0 ? `; ${print(off.by)} ${off.way} would do` : "";
+      return tell(requirementNotMet, place, {
+        message: `${line.subject} is ${print(value.number)}, and must be ${allowed}${mend}.`,
+        subject: line.subject,
+        found: print(value.number),
+        allowed,
+        badness: off.by,
+      });
+    });
+  },
+};
+
+/** What a requirement is about comes to; undefined while it cannot be worked out. */
+export const valueIn = (chair: Chair, line: RequireDesign): Quantity | undefined =>
+  line.computed ?? workedOut(chair, line.subject);
+
+interface Off {
+  by: number;
+  way: "more" | "less";
+}
+
+function offBy(number: number, bound: Bound & { strict?: boolean }): Off | undefined {
+  const same = SAME * Math.max(1, Math.abs(number));
+  const past = (gap: number) => (bound.strict ? gap > -same : gap > same);
+  if (bound.high !== undefined && past(number - bound.high)) return { by: number - bound.high, way: "less" };
+  if (bound.low !== undefined && past(bound.low - number)) return { by: bound.low - number, way: "more" };
+  return undefined;
+}
+
+function inWords(
+  bound: Bound & { dimension: Dimension; strict?: boolean },
+  print: (n: number) => string,
+): string {
+  const { low, high, strict } = bound;
+  if (low !== undefined && low === high) return print(low);
+  if (low !== undefined && high !== undefined) return `from ${print(low)} to ${print(high)}`;
+  if (high !== undefined) return `${strict ? "under" : "at most"} ${print(high)}`;
+  return `${strict ? "over" : "at least"} ${print(low ?? 0)}`;
+}

@@ -1,0 +1,44 @@
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Span } from "../../../grammar/problem.ts";
+import { frame } from "../machinery/examples.ts";
+import type { Rule, RuleContext } from "../machinery/rule.ts";
+import { type Finding, tell } from "../machinery/say.ts";
+
+export const unknownRule: Rule = {
+  code: "unknown-rule",
+  severity: "error",
+  title: "Unknown rule",
+  explanation:
+    "`limit` and `accept` speak of a rule by its code, as it stands behind every finding. There is none of this name; the nearest is offered.",
+  source: "The rule table.",
+  example: frame({ more: "limit rake-over-limits to 8deg\n" }),
+  find(context) {
+    const { limits, accepts } = context.chair.design;
+    return [
+      ...limits
+        .filter((line) => line.file === undefined)
+        .flatMap((line) => judged(context, line.rule, line.ruleAt)),
+      ...accepts.flatMap((line) => judged(context, line.rule, line.ruleAt)),
+    ];
+  },
+};
+
+function judged({ rules }: RuleContext, code: string, at: Span): Finding[] {
+  if (rules.some((rule) => rule.code === code)) return [];
+  const near = nearest(
+    code,
+    rules.map((rule) => rule.code),
+  );
+  const place = { start: at.start, end: at.end, own: true };
+  return [
+    tell(unknownRule, place, {
+      message: `There is no rule ${code}${near ? `; did you mean ${near}?` : "."}`,
+      subject: code,
+      ...(near
+        ? {
+            fixes: [{ title: `Change to ${near}`, edits: [{ ...at, text: near }], certain: true }],
+          }
+        : {}),
+    }),
+  ];
+}

@@ -1,0 +1,44 @@
+import { nearest } from "../../../grammar/nearest.ts";
+import type { Given, TimberDesign } from "../../design/design.ts";
+import { speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
+import { frame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+export const unknownSpecies: Rule = {
+  code: "unknown-species",
+  severity: "warning",
+  title: "Timber not in the table",
+  explanation:
+    "The species table has no wood of this name, so parts of it cannot be weighed, and how the chair tips is not known. Name one that it has, or say the density you weighed, in kilograms a cubic metre: `timber bog-oak density 750`.",
+  source: `Species: ${speciesSource}`,
+  example: frame({ more: "timber wite-ash\n" }),
+  find({ chair }) {
+    const { design } = chair;
+    const parts = [design.posts, design.rails, design.slats, design.blocks].flatMap(
+      (some): { timber?: Given<TimberDesign> }[] => [...some.values()],
+    );
+    const told = new Set<Given<TimberDesign>>();
+    for (const { timber } of [design, ...parts, ...(design.seat ? [design.seat] : [])]) {
+      if (timber && timber.value.density === undefined && !speciesOf(timber.value.species)) told.add(timber);
+    }
+    return [...told].map((timber) => {
+      const { species } = timber.value;
+      const near = nearest(
+        species,
+        speciesList.map(({ key }) => key),
+      );
+      const place = placeOf(design, [timber]);
+      const offer = near ? `"${near}" is near it; else` : "name one that it has, or";
+      return tell(unknownSpecies, place, {
+        message: `There is no ${species} in the species table, so nothing of it can be weighed; ${offer} say its density, such as "density 700".`,
+        subject: species,
+        found: species,
+        fixes: near
+          ? [{ title: `Make it ${near}`, edits: [{ start: place.start, end: place.end, text: near }] }]
+          : [],
+      });
+    });
+  },
+};

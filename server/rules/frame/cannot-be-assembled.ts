@@ -1,0 +1,56 @@
+import { kept } from "../../chair/kept.ts";
+import { allowance, sourceOf } from "../../joinery/figures.ts";
+import { orderOf } from "../../joinery/order.ts";
+import { type WayOut, waysOut } from "../../joinery/unlock.ts";
+import { jointPlace } from "../joints/joint-places.ts";
+import { frame } from "../machinery/examples.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
+
+/** Lines further apart than this are not brought together by cutting tenons another way. */
+const FAR = Math.PI / 6;
+
+export const cannotBeAssembled: Rule = {
+  code: "cannot-be-assembled",
+  severity: "warning",
+  title: "Cannot be put together",
+  explanation: `Tenons that do not point the same way lock each other out: each wants to go in along its own line. Frames are tried from every side, and a joint counts as free when over its length it strays from the line of closing by no more than its \`fit\`, ${allowance("tenon-yields")} mm that the wood gives, and the spring of its rail under a hand. The finding names the joints in the way, by how many degrees and how far over the tenon's length, and what would free them, each tried on this chair. It is reckoned for the tenon's own length; try the frames dry before any glue.`,
+  source: sourceOf("tenon-yields", "hand-force", "stiffness", "springs-at-most", "loosest-fit"),
+  example: frame({
+    back: "section 40 x 40\nfoot out 165, back 420\nheight 430",
+    joint: "tenon thick 12, long 34",
+    more: "rail stretcher pair {\n  from front to back\n  section 22 x 60\n  up 200\n  joined plain\n}\n",
+  })
+    .replaceAll("22 x 60", "34 x 60")
+    .replace(
+      "  joined plain\n}\nrail seat-back",
+      "  joined plain\n  end front {\n    tenon square\n  }\n  end back {\n    tenon square\n  }\n}\nrail seat-back",
+    ),
+  find({ chair }) {
+    const { units } = chair.design;
+    return kept(chair, orderOf).locked.flatMap((locked) => {
+      const [worst] = [...locked.joints].sort((a, b) => b.strays - b.slack - (a.strays - a.slack));
+      const joint = worst && chair.joints.get(worst.name);
+      if (!worst || !joint) return [];
+      const ways = waysOut(chair, locked).map((way) => wayIn(way, units));
+      const names = [...new Set(locked.joints.map(({ name }) => plain(name)))];
+      return tell(cannotBeAssembled, jointPlace(chair, joint, joint.facts.line, joint.facts.tenonLong), {
+        message: `No order closes ${listed(names)}: over its length the tenon strays ${length(worst.strays, units)} (${degrees(worst.angle)}°) from the line along which the others close, and ${lengthOrLess(worst.slack, units)} can be taken up; ${ways.length ? `${listedOr(ways)} would free ${names.length > 1 ? "them" : "it"}` : worst.angle > FAR ? "leave one of the rails out, or let it in afterwards without a tenon" : "bring the directions of the tenons nearer together"}.`,
+        subject: worst.name,
+        found: length(worst.strays, units),
+        allowed: `${lengthOrLess(worst.slack, units)} or less`,
+        badness: worst.strays - worst.slack,
+      });
+    });
+  },
+};
+
+function wayIn(way: WayOut, units: Parameters<typeof length>[1]): string {
+  if (way.square) return `\`tenon square\` at ${listed([...new Set(way.joints.map(plain))])}`;
+  if (way.long !== undefined) return `a tenon ${lengthOrLess(way.long, units)} long`;
+  return `\`fit ${lengthOrMore(way.fit ?? 0, units)}\``;
+}
+
+const listedOr = (ways: string[]): string =>
+  ways.length < 2 ? (ways[0] ?? "") : `${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}`;

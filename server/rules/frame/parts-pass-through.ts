@@ -1,0 +1,129 @@
+import type { Chair, Fault } from "../../chair/chair.ts";
+import { printQuantity } from "../../design/units.ts";
+import { type Bounds, boundsOf, boxesMeet, sharedVolume } from "../../geometry/convex.ts";
+import type { Convex } from "../../geometry/solid.ts";
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import { designOf, named, placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+export const partsPassThrough: Rule = {
+  code: "parts-pass-through",
+  severity: "error",
+  title: "Parts that pass through each other",
+  explanation:
+    "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is let in around its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
+  source: sourcesOf("shared-wood"),
+  example: frame({
+    joint: "tenon thick 8, long 16",
+    more: "rail across-middle {\n  across seat-side at 1/2\n  section 22 x 60\n  joined plain\n}\nrail along-middle {\n  from seat-front at 1/2 to seat-back at 1/2\n  section 22 x 60\n  joined plain\n}\n",
+  }),
+  find({ chair }) {
+    const { units } = chair.design;
+    const solids = solidsOf(chair);
+    const together = joinedPairs(chair);
+    const shared = new Map<string, { a: Solid; b: Solid; volume: number }>();
+    for (const [a, b] of pairsThatMeet(solids)) {
+      if (a.part === b.part || together.has(pairKey(a.part, b.part))) continue;
+      if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined)) continue;
+      const volume = sharedBetween(a, b);
+      const key = pairKey(a.part, b.part);
+      const before = shared.get(key);
+      if (volume > (before?.volume ?? 0)) shared.set(key, { a, b, volume });
+    }
+    return [...shared.values()].flatMap(({ a, b, volume }) => {
+      if (volume <= most("shared-wood")) return [];
+      const [first, second] = inText(chair, a.part, b.part);
+      const found = printQuantity({ number: volume, dimension: "volume" }, units);
+      const names = plain(first) === plain(second) ? [first, second] : [plain(first), plain(second)];
+      const subject = `${a.into === undefined ? "" : "the tenon of "}`;
+      return tell(
+        partsPassThrough,
+        placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]),
+        {
+          message: `${named(chair, second)} and ${names[0]} pass through each other: they share ${found}${subject === "" && b.into === undefined ? "" : ", a tenon among it"}; move one of them, or join it to the other.`,
+          subject: `${second} and ${first}`,
+          found,
+          allowed: "no shared wood",
+          badness: volume,
+        },
+      );
+    });
+  },
+};
+
+interface Solid {
+  part: string;
+  /** The member that a tenon goes into. */
+  into?: string;
+  pieces: { solid: Convex; box: Bounds }[];
+  box: Bounds;
+}
+
+function solidsOf(chair: Chair): Solid[] {
+  const solids: Solid[] = [];
+  const add = (part: string, pieces: readonly Convex[], into?: string) => {
+    if (pieces.length === 0) return;
+    const boxed = pieces.map((solid) => ({ solid, box: boundsOf(solid.points) }));
+    const box = boundsOf(boxed.flatMap(({ box: own }) => [own.low, own.high]));
+    solids.push({ part, pieces: boxed, box, ...(into === undefined ? {} : { into }) });
+  };
+  for (const parts of [chair.posts, chair.rails, chair.slats, chair.blocks]) {
+    for (const part of parts.values()) add(part.name, part.body.pieces);
+  }
+  for (const joint of chair.joints.values()) add(joint.part, joint.tenon, joint.entered.name);
+  return solids;
+}
+
+/** Solids whose boxes meet, each pair in the order of the chair: swept from left to right, so that a long bench costs little more. */
+function pairsThatMeet(solids: readonly Solid[]): [Solid, Solid][] {
+  const fromLeft = solids
+    .map((solid, index) => ({ solid, index }))
+    .sort((a, b) => a.solid.box.low[0] - b.solid.box.low[0]);
+  const pairs: [number, number][] = [];
+  fromLeft.forEach(({ solid: a, index }, k) => {
+    for (let next = k + 1; next < fromLeft.length; next++) {
+      const other = fromLeft[next]!;
+      if (other.solid.box.low[0] > a.box.high[0]) break;
+      if (boxesMeet(a.box, other.solid.box))
+        pairs.push(index < other.index ? [index, other.index] : [other.index, index]);
+    }
+  });
+  return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]).map(([a, b]) => [solids[a]!, solids[b]!]);
+}
+
+function sharedBetween(a: Solid, b: Solid): number {
+  let sum = 0;
+  for (const one of a.pieces) {
+    if (!boxesMeet(one.box, b.box)) continue;
+    for (const other of b.pieces) {
+      if (boxesMeet(one.box, other.box)) sum += sharedVolume(one.solid, other.solid);
+    }
+  }
+  return sum;
+}
+
+const pairKey = (a: string, b: string): string => (a < b ? `${a}|${b}` : `${b}|${a}`);
+
+/** Members that meet on purpose: what a rail enters or lies over, what a post stands on or goes into; ends already told of. */
+function joinedPairs(chair: Chair): Set<string> {
+  const pairs = new Set<string>();
+  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
+    for (const end of rail.ends) if (end.entered) pairs.add(pairKey(rail.name, end.entered.name));
+  }
+  for (const joint of chair.joints.values()) pairs.add(pairKey(joint.part, joint.entered.name));
+  const towards = (fault: Fault) => ("towards" in fault ? fault.towards : undefined);
+  for (const fault of chair.faults) {
+    const other = towards(fault);
+    if (other !== undefined) pairs.add(pairKey(fault.part, other));
+  }
+  return pairs;
+}
+
+/** Two parts in the order in which the text names them. */
+function inText(chair: Chair, a: string, b: string): [string, string] {
+  const at = (part: string) => designOf(chair, part)?.at.start ?? 0;
+  return at(a) <= at(b) ? [a, b] : [b, a];
+}

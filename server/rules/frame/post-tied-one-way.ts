@@ -1,0 +1,62 @@
+import { frame, frontRail } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import { named, placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { listed, tell } from "../machinery/say.ts";
+import { type Tie, tiesOf } from "./ties.ts";
+
+export const postTiedOneWay: Rule = {
+  code: "post-tied-one-way",
+  severity: "warning",
+  title: "Post tied in one direction only",
+  explanation:
+    "A post stands firm when members hold it in two directions, such as a front rail and a side rail. Held in one only, it swings about its joints in the other as soon as someone leans; held by nothing, it falls. Add a rail or stretcher the other way. `limit post-tied-one-way to 20deg` says how far apart two directions must be.",
+  source: sourcesOf("tied-apart"),
+  example: frame({
+    rails: `${frontRail}rail seat-back {\n  across back\n  section 22 x 60\n  up 420\n  joined plain\n}\n`,
+    seat: "\n",
+  }),
+  limit: { low: least("tied-apart"), dimension: "angle" },
+  asksForMissing: true,
+  find({ chair, limit }) {
+    const ties = tiesOf(chair);
+    return [...chair.posts.values()].flatMap((post) => {
+      if (post.design.standsOn) return [];
+      const holding = ties.get(post.name) ?? [];
+      const apart = widestApart(holding);
+      if (apart >= (limit.low ?? 0)) return [];
+      const names = [...new Set(holding.map(({ rail }) => plain(rail.name)))];
+      const name = named(chair, post.name);
+      const message =
+        names.length === 0
+          ? `${name} is held by nothing: no rail enters it or lies over it; add a rail each way.`
+          : `${name} is tied ${wayOf(holding)} only, by ${listed(names)}; add a rail or stretcher ${otherWay(holding)}.`;
+      return tell(postTiedOneWay, placeOf(chair.design, [post.design]), {
+        message,
+        subject: post.name,
+        found: names.length === 0 ? "no direction" : "one direction",
+        allowed: "two directions",
+        badness: (limit.low ?? 0) - apart,
+      });
+    });
+  },
+};
+
+/** The widest angle between any two members seen from above, up to a right angle. */
+function widestApart(ties: readonly Tie[]): number {
+  let widest = 0;
+  for (const [k, a] of ties.entries()) {
+    for (const b of ties.slice(k + 1)) {
+      const cross = Math.abs(a.run[0] * b.run[1] - a.run[1] * b.run[0]);
+      const sine = cross / (Math.hypot(a.run[0], a.run[1]) * Math.hypot(b.run[0], b.run[1]));
+      widest = Math.max(widest, Math.asin(Math.min(1, sine || 0)));
+    }
+  }
+  return widest;
+}
+
+const goesAcross = (ties: readonly Tie[]): boolean =>
+  ties.every(({ run }) => Math.abs(run[0]) > Math.abs(run[1]));
+const wayOf = (ties: readonly Tie[]): string => (goesAcross(ties) ? "across the chair" : "front to back");
+const otherWay = (ties: readonly Tie[]): string => (goesAcross(ties) ? "front to back" : "across the chair");

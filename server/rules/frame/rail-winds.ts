@@ -1,0 +1,35 @@
+import { printAngle } from "../../design/units.ts";
+import { frame } from "../machinery/examples.ts";
+import { faultsOf } from "../machinery/faults.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import { named } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { SAME_ANGLE, tell } from "../machinery/say.ts";
+
+export const railWinds: Rule = {
+  code: "rail-winds",
+  severity: "warning",
+  title: "Rail between posts in wind",
+  explanation:
+    "A rail that stands with its posts leans as they do. When the posts at its two ends lean differently the rail would have to be twisted; it takes the mean and its two joints take up the difference, which only works while that is small. Let it stand plumb, or lean the posts alike. `limit rail-winds to 2deg` changes the angle.",
+  source: sourcesOf("wind"),
+  example: frame({
+    front: "section 40 x 40\nfoot out 200, back 20\nheight 430\nsplay 4deg",
+    more: "rail low pair {\n  from front to back\n  section 18 x 40\n  up 200\n  stand with posts\n  joined plain\n}\n",
+  }),
+  limit: { high: most("wind"), dimension: "angle" },
+  find({ chair, limit }) {
+    return faultsOf(chair, "wind").flatMap(({ fault, place }) => {
+      if (fault.difference <= (limit.high ?? 0) + SAME_ANGLE) return [];
+      const found = printAngle(fault.difference);
+      const allowed = printAngle(limit.high ?? 0);
+      return tell(railWinds, place, {
+        message: `${named(chair, fault.part)} stands with its posts, which lean ${found} differently at its two ends; at most ${allowed} would do, or let it stand plumb.`,
+        subject: fault.part,
+        found,
+        allowed: `${allowed} or less`,
+        badness: fault.difference,
+      });
+    });
+  },
+};

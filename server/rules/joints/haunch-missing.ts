@@ -1,0 +1,57 @@
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { nearEnd } from "./post-ends.ts";
+
+/** A rail whose edge is this near the post's end lies at it, mm. */
+const AT_END = 6;
+
+export const haunchMissing: Rule = {
+  code: "haunch-missing",
+  severity: "information",
+  title: "Haunch missing at a post's end",
+  explanation:
+    "Where a wide rail lies at the end of its post the tenon keeps clear of the end, and the part of the rail above it is held by nothing: it cups and stands off the post. A haunch, a short tongue beside the tenon, holds it flat: `haunch long 10`, or `haunch long 10 sloped` where it is not to show. `limit haunch-missing to 0.2` changes the share of the rail's width from which it is wanted.",
+  source: sourcesOf("haunch-wanted"),
+  example: frame({ joint: "tenon thick 8, long 21\nshoulders top 14, bottom 6" }).replaceAll(
+    "up 420",
+    "up 430",
+  ),
+  limit: { low: least("haunch-wanted"), dimension: "share", of: "share of the rail" },
+  find({ chair, limit, tree }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      if (joint.shape !== "rectangular" || joint.haunch || joint.facts.tenonThick?.value === "full")
+        return [];
+      const near = nearEnd(chair, joint);
+      if (near?.end !== "top") return [];
+      const { top, bottom } = joint.shoulders;
+      const rail = top + joint.wide + bottom;
+      if (near.wood - top > AT_END || top < (limit.low ?? 0) * rail - SAME_LENGTH) return [];
+      const place = jointPlace(chair, joint, joint.facts.shoulderTop);
+      const long = length(joint.long / 3, units);
+      const start = tree.text.lastIndexOf("\n", place.start) + 1;
+      const lead = place.own && /^([ \t]*)shoulders\b/.exec(tree.text.slice(start, place.start));
+      return tell(haunchMissing, place, {
+        message: `${length(top, units)} of ${plain(joint.part)} above ${tenonOf(joint)} is held by nothing at the post's end; a haunch of a third of the tenon's length, ${long}, would keep it flat.`,
+        subject: joint.name,
+        found: length(top, units),
+        allowed: "a haunch",
+        badness: top,
+        ...(lead
+          ? {
+              fixes: [
+                {
+                  title: `Leave a haunch ${written(long)} long`,
+                  edits: [{ start, end: start, text: `${lead[1]}haunch long ${written(long)}\n` }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};

@@ -1,0 +1,49 @@
+/**
+ * The joints that rules about tenons look at, and where what a maker chose for them stands.
+ */
+import type { Chair, Joint } from "../../chair/chair.ts";
+import { kept } from "../../chair/kept.ts";
+import type { EndDesign, Given } from "../../design/design.ts";
+import { plain } from "../machinery/names.ts";
+import { type Candidate, designOf, type Place, placeOf } from "../machinery/place.ts";
+
+/** Joints with a tenon or dowels whose end does enter what it should; an end that misses is told of by itself. */
+export const tenons = (chair: Chair): readonly Joint[] => kept(chair, enteringTenons);
+
+function enteringTenons(chair: Chair): Joint[] {
+  const missing = new Set(
+    chair.faults.flatMap((fault) =>
+      fault.is === "rail-misses-post" || fault.is === "end-reaches-nothing"
+        ? `${fault.part} ${fault.end}`
+        : [],
+    ),
+  );
+  return [...chair.joints.values()].filter(
+    ({ shape, part, end }) => shape !== "none" && shape !== "forked" && !missing.has(`${part} ${end}`),
+  );
+}
+
+/** The narrowest place for a joint: the fact at fault, the line that chose the joint, the part's name. */
+export function jointPlace(chair: Chair, joint: Joint, ...facts: (Given<unknown> | undefined)[]): Place {
+  const part = designOf(chair, joint.part);
+  if (!part) return placeOf(chair.design, facts);
+  const candidates: (Candidate | undefined)[] = [...facts];
+  if ("ends" in part) {
+    const end = part.ends.find((each) => isEnd(each, joint));
+    candidates.push(end?.joined ?? part.joined, end?.which);
+  } else if (part.is === "post") candidates.push(part.topInto);
+  candidates.push(part);
+  return placeOf(chair.design, candidates);
+}
+
+function isEnd(end: EndDesign, joint: Joint): boolean {
+  const which = end.which.value;
+  return which === joint.end || which === joint.entered.name || which === plain(joint.entered.name);
+}
+
+/** `the tenon of seat-side into front`. */
+export const tenonOf = (joint: Joint): string =>
+  `${joint.facts.dowels ? "each dowel" : "the tenon"} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
+
+/** How thick the part is where its tenon begins, mm. */
+export const stuffOf = ({ shoulders, thick }: Joint): number => shoulders.outside + thick + shoulders.inside;

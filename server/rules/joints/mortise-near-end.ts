@@ -1,0 +1,52 @@
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { nearEnd } from "./post-ends.ts";
+
+export const mortiseNearEnd: Rule = {
+  code: "mortise-near-end",
+  severity: "warning",
+  title: "Mortise near a post's end",
+  explanation:
+    "The wood between a mortise and the end of its post is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12` changes the figure.",
+  source: sourcesOf("wood-above-mortise"),
+  example: frame({ joint: "tenon thick 8, long 21\nshoulders top 2, bottom 6" }).replaceAll(
+    "up 420",
+    "up 428",
+  ),
+  limit: { low: least("wood-above-mortise"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const allowed = limit.low ?? 0;
+    return tenons(chair).flatMap((joint) => {
+      const near = nearEnd(chair, joint);
+      if (!near || near.wood >= allowed - SAME_LENGTH) return [];
+      const { shoulders, facts } = joint;
+      const fact = near.end === "top" ? facts.shoulderTop : facts.shoulderBottom;
+      const more = allowed - near.wood;
+      const shoulder = lengthOrMore(shoulders[near.end === "top" ? "top" : "bottom"] + more, units);
+      const place = jointPlace(chair, joint, fact ?? facts.round ?? facts.tenonWide);
+      const fixable = fact && !fact.assumed && joint.shape === "rectangular";
+      return tell(mortiseNearEnd, place, {
+        message: `Between the mortise for ${tenonOf(joint)} and the ${near.end} of ${plain(joint.entered.name)} only ${length(Math.max(0, near.wood), units)} of wood is left; a ${near.end === "top" ? "top" : "bottom"} shoulder of ${shoulder} would do.`,
+        subject: joint.name,
+        found: length(near.wood, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: more,
+        ...(fixable
+          ? {
+              fixes: [
+                {
+                  title: `Make the shoulder ${written(shoulder)}`,
+                  edits: [{ start: place.start, end: place.end, text: written(shoulder) }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};

@@ -1,0 +1,61 @@
+import type { Joint } from "../../chair/chair.ts";
+import { type EnteredWood, thicknessAcross, woodOfPost } from "../../chair/joints/entered.ts";
+import { along } from "../../geometry/vec.ts";
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+export const mortiseTooWide: Rule = {
+  code: "mortise-too-wide",
+  severity: "warning",
+  title: "Mortise too wide for its post",
+  explanation:
+    "A mortise that takes more than half of a post's width leaves walls at either side that split when the chair is rocked. Make the tenon thinner or the post thicker. `limit mortise-too-wide to 0.6` changes the share of the post.",
+  source: sourcesOf("most-mortise-share-of-post"),
+  example: frame({
+    joint: "tenon thick 14, long 20",
+    front: "section 26 x 40\nfoot out 200, back 20\nheight 430",
+  }),
+  limit: { high: most("most-mortise-share-of-post"), dimension: "share", of: "share of the post" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      const post = chair.posts.get(joint.entered.name);
+      if (!post) return [];
+      const wide = widthAt(woodOfPost(post, joint.root), joint);
+      const allowed = (limit.high ?? 1) * wide;
+      if (wide === 0 || joint.thick <= allowed + SAME_LENGTH) return [];
+      const { facts } = joint;
+      const place = jointPlace(chair, joint, facts.tenonThick ?? facts.round);
+      const figure = lengthOrLess(allowed, units);
+      return tell(mortiseTooWide, place, {
+        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick where ${plain(post.name)} is ${length(wide, units)} wide; at most ${figure} would do.`,
+        subject: joint.name,
+        found: length(joint.thick, units),
+        allowed: `${figure} or less`,
+        badness: joint.thick - allowed,
+        ...(facts.tenonThick?.value === "full"
+          ? {}
+          : {
+              fixes: [
+                {
+                  title: `Make it ${written(figure)}`,
+                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                },
+              ],
+            }),
+      });
+    });
+  },
+};
+
+/** How wide the post is across the mortise, half-way down it. */
+const widthAt = (wood: EnteredWood, joint: Joint): number =>
+  thicknessAcross(
+    wood,
+    along(joint.root, joint.direction, Math.min(joint.long, joint.depthThere) / 2),
+    joint.acrossThick,
+  );

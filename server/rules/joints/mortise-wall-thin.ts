@@ -1,0 +1,89 @@
+import type { Joint } from "../../chair/chair.ts";
+import { meetingsWithin } from "../../joinery/inside.ts";
+import { setInstead } from "../../joinery/set-instead.ts";
+import { longWithWood } from "../../joinery/ways-apart.ts";
+import { flushRails, frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+/** Mortises nearer than this run into each other, which is another fault, mm. */
+const OPEN = 0.05;
+
+export const mortiseWallThin: Rule = {
+  code: "mortise-wall-thin",
+  severity: "warning",
+  title: "Little wood beside a mortise",
+  explanation:
+    "A thin web of wood between two mortises, or between a mortise and the face beside it, breaks out under the chisel or splits when the joint is loaded. Shorten or set the tenon, move a rail, or mitre tenons that come so near each other: mitred ends are let into one hole and left alone here. `limit mortise-wall-thin to 5` changes the figure.",
+  source: sourcesOf("wood-between-mortises"),
+  example: frame({ rails: flushRails, joint: "tenon thick 8, long 20\nset 2 from outside" }),
+  limit: { low: least("wood-between-mortises"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const allowed = limit.low ?? 0;
+    const good = tenons(chair);
+    const known = new Set(good);
+    const between = meetingsWithin(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
+      const mitred = a.facts.mitre && b.facts.mitre;
+      if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH) return [];
+      if (!known.has(a) || !known.has(b)) return [];
+      const long = longWithWood(chair, a, b, allowed);
+      const shorter = long === undefined ? "shorter" : `${lengthOrLess(long, units)} long`;
+      return tell(mortiseWallThin, jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round), {
+        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make both tenons ${shorter} so that ${lengthOrMore(allowed, units)} stays, or mitre them.`,
+        subject: a.name,
+        found: length(wall, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - wall,
+      });
+    });
+    const beside = good.flatMap((joint) => {
+      const wall = joint.mortiseWall;
+      if (!chair.posts.has(joint.entered.name) || wall < 0 || wall >= allowed - SAME_LENGTH) return [];
+      const { set, tenonThick, round } = joint.facts;
+      const instead = setInstead(chair, joint, allowed);
+      const print = instead?.way === "further in" ? lengthOrMore : lengthOrLess;
+      const figure = instead && written(print(instead.distance, units));
+      const place = jointPlace(chair, joint, set?.value.from === "outside" ? set : (tenonThick ?? round));
+      return tell(mortiseWallThin, place, {
+        message: `Beside the mortise for ${tenonOf(joint)} only ${length(wall, units)} of wood is left; ${figure ? `\`set ${figure} from outside\` would do` : "make the tenon thinner, or move the rail"}.`,
+        subject: joint.name,
+        found: length(wall, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - wall,
+        ...(figure && set?.value.from === "outside"
+          ? {
+              fixes: [
+                {
+                  title: `Set it ${figure} from outside`,
+                  edits: [{ start: place.start, end: place.end, text: figure }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+    const within = good.flatMap((joint) => {
+      const gap = gapWithin(joint);
+      if (gap >= allowed - SAME_LENGTH) return [];
+      const { dowels, twin } = joint.facts;
+      return tell(mortiseWallThin, jointPlace(chair, joint, dowels ?? twin), {
+        message: `Between the ${dowels ? "dowels" : "twin tenons"} of ${plain(joint.part)} in ${plain(joint.entered.name)} only ${length(gap, units)} of wood is left, and ${lengthOrMore(allowed, units)} is wanted; ${dowels ? "take fewer or thinner dowels" : `\`twin gap ${written(lengthOrMore(allowed, units))}\` would do`}.`,
+        subject: joint.name,
+        found: length(gap, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - gap,
+      });
+    });
+    return [...between, ...beside, ...within].map((each) => ({ ...each, message: capital(each.message) }));
+  },
+};
+
+/** The least wood between the tenons or dowels of one joint, mm. */
+function gapWithin({ sections }: Joint): number {
+  const spans = sections.map(({ wide }) => wide).sort((a, b) => a[0] - b[0]);
+  return Math.min(...spans.slice(1).map(([low], k) => low - spans[k]![1]));
+}

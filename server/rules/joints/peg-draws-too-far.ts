@@ -1,0 +1,35 @@
+import { pegsOf } from "../../joinery/pegs.ts";
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+/** What is usual in chairs, mm: from the same print. */
+const USUAL = 1;
+
+export const pegDrawsTooFar: Rule = {
+  code: "peg-draws-too-far",
+  severity: "warning",
+  title: "Peg drawn too far",
+  explanation:
+    "A drawbored peg bends through holes that do not quite meet and pulls the shoulder up. Bored too far apart, they break the peg or split the end out of the tenon as it is driven. `limit peg-draws-too-far to 2` changes the figure.",
+  source: sourcesOf("peg-draw"),
+  example: frame({ joint: "tenon thick 8, long 21\npeg 6 draw 4" }),
+  limit: { high: most("peg-draw"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const allowed = limit.high ?? Number.POSITIVE_INFINITY;
+    return tenons(chair).flatMap((joint) => {
+      const draw = pegsOf(joint)?.draw ?? 0;
+      if (draw <= allowed + SAME_LENGTH) return [];
+      return tell(pegDrawsTooFar, jointPlace(chair, joint, joint.facts.peg), {
+        message: `The peg through ${tenonOf(joint)} is drawn ${length(draw, units)}; at most ${lengthOrLess(allowed, units)} would do, about ${length(USUAL, units)} at the size of chairs.`,
+        subject: joint.name,
+        found: length(draw, units),
+        allowed: `${lengthOrLess(allowed, units)} or less`,
+        badness: draw - allowed,
+      });
+    });
+  },
+};

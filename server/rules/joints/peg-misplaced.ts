@@ -1,0 +1,60 @@
+import { pegsOf } from "../../joinery/pegs.ts";
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+export const pegMisplaced: Rule = {
+  code: "peg-misplaced",
+  severity: "warning",
+  title: "Peg too near an edge",
+  explanation:
+    "A peg's hole wants wood around it: near the end of the tenon it splits out along the grain when the joint is drawn up, near the edge of the post it breaks the arris. Use a thinner peg or another `setback`, which is from the shoulder to the middle of the hole; without one the hole lies halfway along the tenon, or nearer its shoulder if the tenon is long. `limit peg-misplaced to 7` changes the figure.",
+  source: sourcesOf("wood-around-peg"),
+  example: frame({ joint: "tenon thick 8, long 21\npeg 8 draw 1 setback 16" }),
+  limit: { low: least("wood-around-peg"), dimension: "length" },
+  find({ chair, limit, tree }) {
+    const { units } = chair.design;
+    const allowed = limit.low ?? 0;
+    return tenons(chair).flatMap((joint) => {
+      const pegs = pegsOf(joint);
+      if (!pegs) return [];
+      const worst = [
+        { where: "the end of the tenon", wood: pegs.toEnd },
+        { where: "the edge of the member it enters", wood: pegs.toShoulder },
+        {
+          where:
+            (joint.facts.peg?.value.count ?? 1) > 1 ? "the next peg or the tenon's edge" : "the tenon's edge",
+          wood: pegs.toEdge,
+        },
+      ].sort((a, b) => a.wood - b.wood)[0];
+      if (!worst || worst.wood >= allowed - SAME_LENGTH) return [];
+      const room = pegs.toEnd + pegs.toShoulder >= 2 * allowed;
+      const setback = length(pegs.setback + (pegs.toEnd - pegs.toShoulder) / 2, units);
+      const crowded = worst.wood === pegs.toEdge;
+      const way = room ? `a setback of ${setback} would do` : "use a thinner peg or a longer tenon";
+      const place = jointPlace(chair, joint, joint.facts.peg);
+      const line = /^[^\n;#}]*/.exec(tree.text.slice(place.start))?.[0].trimEnd() ?? "";
+      const given = / setback (.*)$/.exec(line);
+      const start = place.start + (given ? given.index : line.length);
+      return tell(pegMisplaced, place, {
+        message: `The peg through ${tenonOf(joint)} leaves ${length(Math.max(0, worst.wood), units)} of wood to ${worst.where}, and ${lengthOrMore(allowed, units)} is wanted; ${crowded ? "use a thinner peg or fewer" : way}.`,
+        subject: joint.name,
+        found: length(worst.wood, units),
+        allowed: `${lengthOrMore(allowed, units)} or more`,
+        badness: allowed - worst.wood,
+        ...(room && !crowded
+          ? {
+              fixes: [
+                {
+                  title: `Set it ${written(setback)} from the shoulder`,
+                  edits: [{ start, end: place.start + line.length, text: ` setback ${written(setback)}` }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};

@@ -1,0 +1,32 @@
+import { frame } from "../machinery/examples.ts";
+import { faultsOf } from "../machinery/faults.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, tell } from "../machinery/say.ts";
+import { clearOf } from "./clear-of.ts";
+
+export const shoulderOnCurve: Rule = {
+  code: "shoulder-on-curve",
+  severity: "warning",
+  title: "Shoulder or mortise on a curve",
+  explanation:
+    "Where a post is a fair curve its face is not flat, so a straight shoulder shows a gap there and has to be scribed and carved by hand; a mortise there cannot be gauged from the face, and its walls are as deep as the curve makes them. Set the rail clear of the curve, or move the curve: `over` says how long it is.",
+  source: "common practice.",
+  example: frame({
+    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 400 over 120",
+  }),
+  find({ chair }) {
+    const { units } = chair.design;
+    return faultsOf(chair, "shoulder-on-curve").map(({ fault, place }) => {
+      const post = plain(fault.towards);
+      const subject = `${fault.part} to ${fault.towards}`;
+      const heights = chair.joints.get(subject)?.tenon.flatMap(({ points }) => points.map((p) => p[2])) ?? [];
+      const mortise = Math.min(...heights) < fault.to && Math.max(...heights) > fault.from;
+      return tell(shoulderOnCurve, place, {
+        message: `The shoulder ${mortise ? "and the mortise " : ""}of ${plain(fault.part)} ${mortise ? "fall" : "falls"} on the curve of ${post}, between ${length(fault.from, units)} and ${length(fault.to, units)} up; ${clearOf(chair, fault, fault)}.`,
+        subject,
+        allowed: "on a straight stretch",
+      });
+    });
+  },
+};

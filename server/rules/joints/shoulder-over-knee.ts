@@ -1,0 +1,32 @@
+import { printAngle } from "../../design/units.ts";
+import { frame } from "../machinery/examples.ts";
+import { faultsOf } from "../machinery/faults.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, tell } from "../machinery/say.ts";
+import { clearOf } from "./clear-of.ts";
+
+export const shoulderOverKnee: Rule = {
+  code: "shoulder-over-knee",
+  severity: "warning",
+  title: "Shoulder over a knee",
+  explanation:
+    "The face the rail meets changes direction within the shoulder, where the post bends sharply or its taper begins, so that the shoulder can touch only above or below. Set the rail clear of the knee, or move the knee.",
+  source: "common practice.",
+  example: frame({
+    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 400",
+  }),
+  find({ chair }) {
+    const { units } = chair.design;
+    return faultsOf(chair, "shoulder-over-knee").map(({ fault, place }) => {
+      const knee = { from: fault.height, to: fault.height };
+      return tell(shoulderOverKnee, place, {
+        message: `The shoulder of ${plain(fault.part)} lies over the knee of ${plain(fault.towards)} at ${length(fault.height, units)} up, where its face turns by ${printAngle(fault.turn)}; ${clearOf(chair, fault, knee)}.`,
+        subject: `${fault.part} to ${fault.towards}`,
+        found: printAngle(fault.turn),
+        allowed: "on a straight stretch",
+        badness: fault.turn,
+      });
+    });
+  },
+};

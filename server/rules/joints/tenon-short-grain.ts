@@ -1,0 +1,55 @@
+import type { Chair, Joint } from "../../chair/chair.ts";
+import { dot } from "../../geometry/vec.ts";
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { degrees, tell } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+/** Slopes nearer than this are on the limit. */
+const SAME_SLOPE = 0.001;
+
+export const tenonShortGrain: Rule = {
+  code: "tenon-short-grain",
+  severity: "warning",
+  title: "Short grain in a tenon",
+  explanation:
+    "The grain of a straight rail runs along it. A tenon cut square to the post on a rail that comes in at an angle has its grain running out at the cheeks, and breaks there: at 1 in 10 it has lost a good part of its strength, beyond 1 in 5 it is not to be trusted and the finding is an error. Cut the tenon in line with the rail and the mortise at the angle instead, or turn the post. `limit tenon-short-grain to 0.12` changes the slope at which it is told. Bowed rails are left alone: whether their grain follows the curve depends on how they are made.",
+  source: sourcesOf("grain-slope", "grain-slope-fails"),
+  example: frame({
+    back: "section 40 x 40\nfoot out 150, back 420\nheight 430",
+    joint: "tenon thick 8, long 21\ntenon square",
+  }),
+  limit: { high: most("grain-slope"), dimension: "number" },
+  find({ chair, limit }) {
+    const allowed = limit.high ?? 1;
+    return tenons(chair).flatMap((joint) => {
+      const angle = runsOut(chair, joint);
+      if (angle === undefined || Math.tan(angle) <= allowed + SAME_SLOPE) return [];
+      const fails = Math.tan(angle) > most("grain-slope-fails") + SAME_SLOPE;
+      const place = jointPlace(chair, joint, joint.facts.line);
+      const slope = (rise: number) => `1 in ${Math.round(10 / rise) / 10}`;
+      return tell({ code: tenonShortGrain.code, severity: fails ? "error" : "warning" }, place, {
+        message: `The grain runs out of ${tenonOf(joint)} at ${slope(Math.tan(angle))} (${degrees(angle)}°); ${slope(allowed)} would do: cut it in line with the rail.`,
+        subject: joint.name,
+        found: slope(Math.tan(angle)),
+        allowed: `${slope(allowed)} or less`,
+        badness: angle,
+        ...(joint.facts.line
+          ? {
+              fixes: [
+                { title: "Cut it in line", edits: [{ start: place.start, end: place.end, text: "in-line" }] },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};
+
+/** The angle between a straight rail's grain and its tenon. */
+function runsOut(chair: Chair, joint: Joint): number | undefined {
+  const rail = chair.rails.get(joint.part) ?? chair.slats.get(joint.part);
+  if (!rail || rail.bow || joint.facts.line?.value !== "square") return undefined;
+  return Math.acos(Math.min(1, Math.abs(dot(rail.along, joint.direction))));
+}

@@ -1,0 +1,51 @@
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+export const tenonTooBroad: Rule = {
+  code: "tenon-too-broad",
+  severity: "warning",
+  title: "Tenon too wide for its thickness",
+  explanation:
+    "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20`. `limit tenon-too-broad to 5` keeps to what handbooks of joinery say.",
+  source: sourcesOf("tenon-breadth"),
+  example: frame({ joint: "tenon thick 6, long 26\nshoulders top 4, bottom 4" }),
+  limit: { high: most("tenon-breadth"), dimension: "number" },
+  find({ chair, limit, tree }) {
+    const { units } = chair.design;
+    const times = limit.high ?? Number.POSITIVE_INFINITY;
+    return tenons(chair).flatMap((joint) => {
+      const [section] = joint.sections;
+      if (joint.shape !== "rectangular" || !section) return [];
+      const wide = section.wide[1] - section.wide[0];
+      const allowed = times * joint.thick;
+      if (wide <= allowed + SAME_LENGTH) return [];
+      const { facts } = joint;
+      const place = jointPlace(chair, joint, facts.twin ?? facts.tenonThick);
+      const start = tree.text.lastIndexOf("\n", place.start) + 1;
+      const lead = !facts.twin && place.own && /^([ \t]*)tenon\b/.exec(tree.text.slice(start, place.start));
+      const gap = written(lengthOrLess(joint.wide / 3, units));
+      return tell(tenonTooBroad, place, {
+        message: `${capital(tenonOf(joint))} is ${length(wide, units)} wide and ${length(joint.thick, units)} thick, ${ratio(wide / joint.thick)} times as wide; at most ${ratio(times)} times would do: ${facts.twin ? "make them thicker" : `make it thicker, or two of it by \`twin gap ${gap}\``}.`,
+        subject: joint.name,
+        found: `${ratio(wide / joint.thick)} times`,
+        allowed: `${ratio(times)} times or less`,
+        badness: wide / joint.thick - times,
+        ...(lead
+          ? {
+              fixes: [
+                {
+                  title: "Make two of it",
+                  edits: [{ start, end: start, text: `${lead[1]}twin gap ${gap}\n` }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};
+
+const ratio = (number: number): string => String(Math.round(number * 10) / 10);

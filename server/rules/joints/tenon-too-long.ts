@@ -1,0 +1,53 @@
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+export const tenonTooLong: Rule = {
+  code: "tenon-too-long",
+  severity: "warning",
+  title: "Tenon longer than the post allows",
+  explanation:
+    "Beyond the end of a blind tenon there is a little room for glue and then enough wood that the mortise does not show through or burst when the joint is driven home. Printed advice is a tenon of half to two thirds of the post; what must not be missing is the wood beyond. Make the tenon shorter, the post thicker, or take it `through`. `limit tenon-too-long to 8` asks for that much wood beyond the tenon's end.",
+  source: sourcesOf("wood-beyond-mortise", "mortise-deeper-than-tenon"),
+  example: frame({ joint: "tenon thick 8, long 37" }),
+  limit: { low: least("wood-beyond-mortise") + least("mortise-deeper-than-tenon"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    const beyond = limit.low ?? 0;
+    return tenons(chair).flatMap((joint) => {
+      const left = joint.depthThere - joint.long;
+      const { facts } = joint;
+      if (facts.through || joint.depthThere <= 0 || left >= beyond - SAME_LENGTH) return [];
+      // Where the mortise breaks out at the side there is no depth to speak of.
+      if (joint.mortiseWall < -SAME_LENGTH) return [];
+      const place = jointPlace(chair, joint, facts.round ?? facts.tenonLong);
+      const most = joint.depthThere - beyond;
+      const figure = lengthOrLess(most, units);
+      const where = `${capital(tenonOf(joint))} is ${length(joint.long, units)} long where ${plain(joint.entered.name)} is ${length(joint.depthThere, units)} deep`;
+      const mend = most > 0 ? `at most ${figure} would do` : "nothing that thin can hold one";
+      const fixes =
+        most > 0 && facts.tenonLong && !facts.round
+          ? [
+              {
+                title: `Make it ${written(figure)} long`,
+                edits: [{ start: place.start, end: place.end, text: written(figure) }],
+              },
+            ]
+          : [];
+      return tell(tenonTooLong, place, {
+        message:
+          left < -SAME_LENGTH
+            ? `${where} and comes out at the other side; ${mend}, or say \`through\`.`
+            : `${where}, which leaves ${length(Math.max(0, left), units)} beyond it; ${mend}.`,
+        subject: joint.name,
+        found: length(joint.long, units),
+        ...(most > 0 ? { allowed: `${figure} or less` } : {}),
+        badness: beyond - left,
+        fixes,
+      });
+    });
+  },
+};

@@ -1,0 +1,63 @@
+import type { Chair, Joint } from "../../chair/chair.ts";
+import { dot } from "../../geometry/vec.ts";
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { plain } from "../machinery/names.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+
+export const tenonTooShort: Rule = {
+  code: "tenon-too-short",
+  severity: "warning",
+  title: "Tenon too short for its post",
+  explanation:
+    "The strength of a glued joint goes with its tenon's length: a blind tenon wants half to two thirds of the post it enters. Rails only: slats and spindles that locate rather than carry are left alone, and so are tenons that are stopped by another one coming from the far side. `limit tenon-too-short to 0.4` changes the share of the post.",
+  source: sourcesOf("blind-tenon"),
+  example: frame({ joint: "tenon thick 8, long 14" }),
+  limit: { low: least("blind-tenon"), dimension: "share", of: "share of the post" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      if (!chair.posts.has(joint.entered.name) || !chair.rails.has(joint.part)) return [];
+      const allowed = (limit.low ?? 0) * joint.depthThere;
+      if (
+        joint.facts.through ||
+        joint.facts.dowels ||
+        joint.long >= allowed - SAME_LENGTH ||
+        isStopped(chair, joint)
+      )
+        return [];
+      const place = jointPlace(chair, joint, joint.facts.round ?? joint.facts.tenonLong);
+      const figure = lengthOrMore(allowed, units);
+      return tell(tenonTooShort, place, {
+        message: `${capital(tenonOf(joint))} goes ${length(joint.long, units)} into ${length(joint.depthThere, units)} of ${plain(joint.entered.name)}; at least ${figure} would do.`,
+        subject: joint.name,
+        found: length(joint.long, units),
+        allowed: `${figure} or more`,
+        badness: allowed - joint.long,
+        ...(joint.facts.tenonLong
+          ? {
+              fixes: [
+                {
+                  title: `Make it ${written(figure)}`,
+                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                },
+              ],
+            }
+          : {}),
+      });
+    });
+  },
+};
+
+/** Whether another tenon comes from the far side of the post to where this one would go. */
+const isStopped = (chair: Chair, joint: Joint): boolean =>
+  [...chair.joints.values()].some(
+    (other) =>
+      other !== joint &&
+      other.entered.name === joint.entered.name &&
+      other.tenon.length > 0 &&
+      dot(other.direction, joint.direction) < -0.7 &&
+      Math.abs(other.root[2] - joint.root[2]) < (other.wide + joint.wide) / 2,
+  );

@@ -1,0 +1,45 @@
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+
+export const tenonTooThick: Rule = {
+  code: "tenon-too-thick",
+  severity: "warning",
+  title: "Tenon too thick for its rail",
+  explanation:
+    "Shoulders that are only a sliver wide crush when the joint is cramped up and soon stand open. Make the tenon thinner, or say `thick full` and do without shoulders at the faces. `limit tenon-too-thick to 3/4 of rail` changes the share. Turned tenons are left alone.",
+  source: sourcesOf("most-tenon-share-of-rail"),
+  example: frame({ joint: "tenon thick 18, long 26" }),
+  limit: { high: most("most-tenon-share-of-rail"), dimension: "share", of: "share of the rail" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      const stuff = stuffOf(joint);
+      const allowed = (limit.high ?? 1) * stuff;
+      if (joint.shape === "round" || joint.facts.tenonThick?.value === "full") return [];
+      // One that is thicker than its rail is told of as standing out of it.
+      if (joint.thick <= allowed + SAME_LENGTH || standsOut(joint.shoulders)) return [];
+      const place = jointPlace(chair, joint, joint.facts.tenonThick);
+      const figure = lengthOrLess(allowed, units);
+      const sliver = Math.min(joint.shoulders.outside, joint.shoulders.inside);
+      return tell(tenonTooThick, place, {
+        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick on stuff of ${length(stuff, units)}, which leaves a shoulder of ${length(sliver, units)}; at most ${figure} would do.`,
+        subject: joint.name,
+        found: length(joint.thick, units),
+        allowed: `${figure} or less`,
+        badness: joint.thick - allowed,
+        fixes: [
+          {
+            title: `Make it ${written(figure)}`,
+            edits: [{ start: place.start, end: place.end, text: written(figure) }],
+          },
+        ],
+      });
+    });
+  },
+};
+
+const standsOut = ({ outside, inside }: { outside: number; inside: number }): boolean =>
+  Math.min(outside, inside) < -SAME_LENGTH;

@@ -1,0 +1,46 @@
+import { frame } from "../machinery/examples.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+
+const third = least("tenon-share-of-rail");
+
+export const tenonTooThin: Rule = {
+  code: "tenon-too-thin",
+  severity: "warning",
+  title: "Tenon too thin for its rail",
+  explanation:
+    "A tenon that is much thinner than its rail breaks at the shoulder before anything else gives. At a third of the rail's thickness the tenon and the wood at either side of its mortise are about equally strong. However thin the rail, a tenon thinner than the narrowest chisel cannot be mortised for with everyday tools. Make it thicker, or do without shoulders at the faces. `limit tenon-too-thin to 1/4 of rail` changes the share, `limit tenon-too-thin to 5` the least thickness. Turned tenons are left alone.",
+  source: sourcesOf("tenon-share-of-rail", "least-tenon"),
+  example: frame({ joint: "tenon thick 6, long 26" }),
+  limit: { low: third, dimension: "share", of: "share of the rail" },
+  also: { low: least("least-tenon"), dimension: "length" },
+  find({ chair, limit, also }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      if (joint.shape === "round") return [];
+      const stuff = stuffOf(joint);
+      // A post's top tenon is sized by the arm or crest it goes into.
+      const bare = joint.facts.tenonThick?.value === "full" || chair.posts.has(joint.part);
+      const byShare = bare ? 0 : (limit.low ?? 0) * stuff;
+      const allowed = Math.max(byShare, also.low ?? 0);
+      if (joint.thick >= allowed - SAME_LENGTH) return [];
+      const place = jointPlace(chair, joint, joint.facts.tenonThick);
+      const figure = lengthOrMore(allowed, units);
+      const text = allowed === third * stuff && chair.rails.has(joint.part) ? "1/3 of rail" : written(figure);
+      const wanted =
+        allowed <= stuff ? `at least ${figure} would do` : `at least ${figure} can be mortised for`;
+      return tell(tenonTooThin, place, {
+        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick on stuff of ${length(stuff, units)}; ${wanted}.`,
+        subject: joint.name,
+        found: length(joint.thick, units),
+        allowed: `${figure} or more`,
+        badness: allowed - joint.thick,
+        ...(allowed <= stuff
+          ? { fixes: [{ title: `Make it ${text}`, edits: [{ start: place.start, end: place.end, text }] }] }
+          : {}),
+      });
+    });
+  },
+};

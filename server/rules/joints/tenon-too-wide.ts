@@ -1,0 +1,60 @@
+import type { Joint } from "../../chair/chair.ts";
+import { frame } from "../machinery/examples.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+
+export const tenonTooWide: Rule = {
+  code: "tenon-too-wide",
+  severity: "error",
+  title: "Tenon wider or thicker than its rail",
+  explanation:
+    "A tenon is cut from the end of its rail, so it lies within the rail's section: its width with its shoulders cannot be more than the rail's width, nor its thickness, where `set` puts it, reach past a face.",
+  source: "It follows from the shape.",
+  example: frame({ joint: "tenon thick 8, wide 66, long 26\nshoulders top 0, bottom 0" }),
+  find({ chair }) {
+    const { units } = chair.design;
+    return tenons(chair).flatMap((joint) => {
+      const { shoulders, facts } = joint;
+      const width = shoulders.top + joint.wide + shoulders.bottom;
+      const tooWide = -Math.min(shoulders.top, shoulders.bottom);
+      const tooFar = -Math.min(shoulders.outside, shoulders.inside);
+      if (tooWide > SAME_LENGTH) {
+        const fact = facts.round ?? facts.tenonWide ?? facts.shoulderTop;
+        const place = jointPlace(chair, joint, fact);
+        const most = Math.min(width, width - Math.max(0, shoulders.top) - Math.max(0, shoulders.bottom));
+        const figure = lengthOrLess(most, units);
+        return tell(tenonTooWide, place, {
+          message: `${capital(tenonOf(joint))} is ${length(joint.wide, units)} wide and stands ${length(tooWide, units)} out of stuff that is ${length(width, units)} wide; at most ${figure} would do.`,
+          subject: joint.name,
+          found: length(joint.wide, units),
+          allowed: `${figure} or less`,
+          badness: tooWide,
+          ...(fact === facts.tenonWide && facts.tenonWide
+            ? {
+                fixes: [
+                  {
+                    title: `Make it ${written(figure)}`,
+                    edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                  },
+                ],
+              }
+            : {}),
+        });
+      }
+      if (tooFar <= SAME_LENGTH) return [];
+      return tell(tenonTooWide, jointPlace(chair, joint, setOr(joint)), {
+        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick and stands ${length(tooFar, units)} out of the face of stuff that is ${length(stuffOf(joint), units)} thick; make it thinner or set it that much further in.`,
+        subject: joint.name,
+        found: length(joint.thick, units),
+        allowed: `within ${length(stuffOf(joint), units)}`,
+        badness: tooFar,
+      });
+    });
+  },
+};
+
+function setOr({ facts, thick, shoulders }: Joint) {
+  const thicker = thick > shoulders.outside + thick + shoulders.inside + SAME_LENGTH;
+  return !thicker && facts.set?.value.from === "outside" ? facts.set : (facts.round ?? facts.tenonThick);
+}

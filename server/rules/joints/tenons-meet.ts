@@ -1,0 +1,91 @@
+import type { Span } from "../../../grammar/problem.ts";
+import type { Chair, Joint } from "../../chair/chair.ts";
+import type { Given } from "../../design/design.ts";
+import { meetingsWithin } from "../../joinery/inside.ts";
+import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
+import { frame } from "../machinery/examples.ts";
+import { plain } from "../machinery/names.ts";
+import type { Fix, Rule } from "../machinery/rule.ts";
+import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
+import { jointPlace } from "./joint-places.ts";
+
+/** mm³: less than this is an arris that the chisel takes off. */
+const SHARED = 20;
+
+export const tenonsMeet: Rule = {
+  code: "tenons-meet",
+  severity: "error",
+  title: "Two tenons meet inside a post",
+  explanation:
+    "Two tenons cannot fill the same place. Where rails come into a post from two sides at one height, mitre the ends of their tenons, make them shorter, set them nearer the outside of the post, or put one rail higher than the other so that the mortises pass. The message names the ways that would do, each tried on this chair.",
+  source: "It follows from the shape; that tenons which meet in a corner post are mitred is common practice.",
+  example: frame().replace("  mitre\n", ""),
+  find({ chair, tree }) {
+    return meetingsWithin(chair, 0).flatMap(({ a, b, overlap, member }) => {
+      if (overlap < SHARED || missing(chair, a) || missing(chair, b)) return [];
+      const { units } = chair.design;
+      const ways = waysApart(chair, a, b);
+      const told: string[] = [];
+      if (ways.mitre) told.push("mitre both");
+      if (ways.long !== undefined) told.push(`make both ${lengthOrLess(ways.long, units)} long`);
+      if (ways.further !== undefined) told.push(`set both ${lengthOrMore(ways.further, units)} further out`);
+      if (ways.turned)
+        told.push(
+          `cut ${ways.turned.joints.length > 1 ? "both" : `that of ${plain(ways.turned.joints[0]!.part)}`} ${ways.turned.line === "square" ? "square to the post" : "in line with the rail"}`,
+        );
+      if (ways.apart !== undefined)
+        told.push(`put one rail ${lengthOrMore(ways.apart, units)} higher or lower`);
+      const place = jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round);
+      return tell(tenonsMeet, place, {
+        message: `The tenons of ${plain(a.part)} and ${plain(b.part)} meet inside ${plain(member)}: ${Math.round(overlap)} mm³ of both would be in one place; ${told.length ? either(told) : "move one of them"}.`,
+        subject: a.name,
+        found: `${Math.round(overlap)} mm³`,
+        allowed: "none",
+        badness: overlap,
+        fixes: fixesFor(chair, tree.text, a, b, ways),
+        related: [{ start: b.at.start, end: b.at.end, message: `${b.name}, ${length(b.long, units)} long` }],
+      });
+    });
+  },
+};
+
+const missing = ({ faults }: Chair, { part, end }: Joint): boolean =>
+  faults.some(
+    (fault) =>
+      (fault.is === "rail-misses-post" || fault.is === "end-reaches-nothing") &&
+      fault.part === part &&
+      fault.end === end,
+  );
+
+const either = (ways: string[]): string =>
+  ways.length < 2 ? (ways[0] ?? "") : `${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}`;
+
+/** Where one line says how long both are, or how both are set, that line can be changed, or a line put before it. */
+function fixesFor(chair: Chair, text: string, a: Joint, b: Joint, ways: WaysApart): Fix[] {
+  const { units } = chair.design;
+  const fixes: Fix[] = [];
+  const given = shared(a.facts.tenonLong, b.facts.tenonLong);
+  if (given) {
+    const start = text.lastIndexOf("\n", given.at.start) + 1;
+    const lead = /^([ \t]*)tenon\b/.exec(text.slice(start));
+    if (ways.mitre && lead && text.slice(start, given.at.start).indexOf(";") < 0)
+      fixes.push({ title: "Mitre them", edits: [{ start, end: start, text: `${lead[1]}mitre\n` }] });
+    if (ways.long !== undefined)
+      fixes.push(changed("Make them", given.at, lengthOrLess(ways.long, units), " long"));
+  }
+  const set = shared(a.facts.set, b.facts.set);
+  if (ways.further !== undefined && set?.value.from === "outside" && set.value.distance >= ways.further)
+    fixes.push(
+      changed("Set them", set.at, lengthOrLess(set.value.distance - ways.further, units), " from outside"),
+    );
+  return fixes;
+}
+
+function changed(says: string, { start, end }: Span, printed: string, then: string): Fix {
+  const figure = written(printed);
+  return { title: `${says} ${figure}${then}`, edits: [{ start, end, text: figure }] };
+}
+
+/** A fact that both have from one line of this file. */
+const shared = <T>(one: Given<T> | undefined, other: Given<T> | undefined): Given<T> | undefined =>
+  one && other && one.at.start === other.at.start && one.file === undefined && !one.assumed ? one : undefined;

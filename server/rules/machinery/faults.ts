@@ -1,0 +1,49 @@
+/**
+ * What building the chair found wrong, with its place in the text.
+ */
+import type { Chair, Fault, Rail } from "../../chair/chair.ts";
+import { type Candidate, candidateOf, designOf, type Place, placeOf } from "./place.ts";
+
+type Kind = Fault["is"];
+type Of<K extends Kind> = Extract<Fault, { is: K }>;
+
+/** All faults of one kind, each with the place it is told on. */
+export function faultsOf<K extends Kind>(chair: Chair, kind: K): { fault: Of<K>; place: Place }[] {
+  return chair.faults.flatMap((fault) => {
+    if (fault.is !== kind) return [];
+    const part = designOf(chair, fault.part);
+    const candidate = candidateOf(part, fault.at);
+    const place = placeOf(chair.design, [jointNamedAt(chair, kind, candidate), candidate, part]);
+    return [{ fault: fault as Of<K>, place }];
+  });
+}
+
+/** What a joint lacks is told on the joint, not on every line that names it. */
+function jointNamedAt(chair: Chair, kind: Kind, candidate: Candidate): Candidate | undefined {
+  const name = "value" in candidate ? candidate.value : undefined;
+  return kind === "not-buildable" && typeof name === "string" ? chair.design.joints.get(name) : undefined;
+}
+
+/** A rail or slat by its full name. */
+export const railOf = (chair: Chair, name: string): Rail | undefined =>
+  chair.rails.get(name) ?? chair.slats.get(name);
+
+/** Lowest and highest point of the shoulder at one end, mm as drawn. */
+export function reachOfShoulder(
+  chair: Chair,
+  part: string,
+  end: string,
+): { low: number; high: number } | undefined {
+  const found = railOf(chair, part)?.ends.find((each) => each.name === end);
+  if (!found || found.corners.length === 0) return undefined;
+  const heights = found.corners.map((corner) => corner[2]);
+  return { low: Math.min(...heights), high: Math.max(...heights) };
+}
+
+/** The height that the text gives a rail, with its place; absent for one that takes its height from others. */
+export function upOf(chair: Chair, part: string) {
+  const design = railOf(chair, part)?.design;
+  if (design?.is !== "rail") return undefined;
+  const number = part.split(".").find((segment) => /^\d+$/.test(segment));
+  return design.ups[number === undefined ? 0 : Number(number) - 1];
+}

@@ -1,0 +1,72 @@
+/**
+ * What is made from the rule table for readers and editors: the reference page and the settings.
+ */
+import type { Bound, Dimension } from "../../design/design.ts";
+import { printAngle } from "../../design/units.ts";
+import type { Rule } from "./rule.ts";
+
+/** The rules reference in Markdown, made from the table alone. */
+export function reference(rules: readonly Rule[]): string {
+  const chairRules = rules.filter((rule) => !isLanguage(rule));
+  const language = rules.filter(isLanguage);
+  const parts = [
+    "# The rules, one by one",
+    "This page is made from the rule table by `server/rules/reference.ts`; change the table, not the page.",
+    'A finding stands on the narrowest text at fault. `limit RULE …` changes a rule\'s figure for one file; `accept RULE on PART because "…"` sets its findings on a part, a pair or a joint (`A to B`) aside, with a reason that stays in the file; the setting `seatwright.rules.RULE` silences a rule or changes how loudly it speaks. A calculation is not a test: local codes, testing and licensed practice come first.',
+    "## About the chair",
+    ...chairRules.map(section),
+    "## About the language",
+    "Reading and the design stage find these. Those that are errors cannot be accepted.",
+    ...language.map(section),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+const isLanguage = (rule: Rule): boolean => !rule.find && !rule.code.startsWith("accept-");
+
+function section(rule: Rule): string {
+  const figures = [rule.limit, rule.also].flatMap((figure) =>
+    figure ? [inWords(figure, rule.limit?.of)] : [],
+  );
+  const lines = [
+    `### ${rule.code}`,
+    `${rule.title}. ${capital(articleOf(rule.severity))}.${figures.length > 0 ? ` Figure: ${figures.join("; ")}.` : ""}`,
+    rule.explanation,
+    ...(rule.source === "The language." ? [] : [`Source: ${rule.source}`]),
+    `\`\`\`chair\n${rule.example.trimEnd()}\n\`\`\``,
+  ];
+  return lines.join("\n\n");
+}
+
+const articleOf = (severity: Rule["severity"]): string =>
+  severity === "error" ? "an error" : severity === "information" ? "information" : `a ${severity}`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function inWords(figure: Bound & { dimension: Dimension }, of: string | undefined): string {
+  const print = (number: number): string => {
+    if (figure.dimension === "angle") return printAngle(number);
+    if (figure.dimension === "share") return `${Math.round(number * 1000) / 10}% as ${of ?? "a share"}`;
+    return `${Math.round(number * 100) / 100} mm`;
+  };
+  if (figure.low !== undefined) return `at least ${print(figure.low)}`;
+  return `at most ${print(figure.high ?? 0)}`;
+}
+
+/** One setting for each rule: how loudly it speaks. For the extension's manifest. */
+export function settingsOf(rules: readonly Rule[]): Record<string, object> {
+  return Object.fromEntries(
+    [...rules]
+      .sort((a, b) => (a.code < b.code ? -1 : 1))
+      .map(({ code, severity, title }) => [
+        `seatwright.rules.${code}`,
+        {
+          type: "string",
+          enum: ["off", "hint", "information", "warning", "error"],
+          default: severity,
+          scope: "resource",
+          description: `${title}.`,
+        },
+      ]),
+  );
+}

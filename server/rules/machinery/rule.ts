@@ -1,0 +1,41 @@
+import type { Fix, Problem, Severity } from "../../../grammar/problem.ts";
+import type { Tree } from "../../../grammar/tree.ts";
+import type { Chair } from "../../chair/chair.ts";
+import type { Bound, Design, Dimension } from "../../design/design.ts";
+
+/** A rule: its row in the table and the function that finds its faults. One file each. */
+export interface Rule {
+  /** Kebab case, such as `tenon-too-thin`. */
+  code: string;
+  severity: Severity;
+  /** A few words for lists and settings. */
+  title: string;
+  /** A paragraph or two in plain sentences for `explain`, hovers and the reference: why it matters, the figure, what to do. */
+  explanation: string;
+  /** Where the figures come from; "common practice" where no print stands behind it. */
+  source: string;
+  /** A short file that breaks it. */
+  example: string;
+  /** The figure that `limit` can change, in its own dimension, with the built-in value. */
+  limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
+  /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */
+  also?: Bound & { dimension: Dimension };
+  /** Asks after what is missing, or after the whole chair: keeps quiet while errors in the text may be why. */
+  asksForMissing?: true;
+  /** Absent for the language's own rules, which the earlier stages report. */
+  find?: (at: RuleContext) => Problem[];
+}
+
+export interface RuleContext {
+  tree: Tree;
+  design: Design;
+  chair: Chair;
+  /** The rule's figure after any `limit` of the file. */
+  limit: Bound;
+  /** The same for its second figure. */
+  also: Bound;
+  /** The whole table, for the rules that judge the lines about rules. */
+  rules: readonly Rule[];
+}
+
+export type { Fix };

@@ -1,0 +1,146 @@
+/**
+ * How a seat's sizes suit whom the chair is for: for the rules about seats. One measure a rule.
+ */
+import type { Chair } from "../../chair/chair.ts";
+import { printAngle } from "../../design/units.ts";
+import { caution } from "../../floor/editions.ts";
+import { type Group, groups } from "../../sitter/body-sizes.ts";
+import { type FitCheck, fitChecks, fitNamed, wornBy } from "../../sitter/fit.ts";
+import { jointShare } from "../../sitter/joint-share.ts";
+import { marksForAges, schoolMark } from "../../sitter/school-marks.ts";
+import { shoesOf } from "../../sitter/shoes.ts";
+import { sizesOf } from "../../sitter/sizes.ts";
+import { type Candidate, placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { type Finding, length, SAME_ANGLE, SAME_LENGTH, tell } from "../machinery/say.ts";
+
+/** What a rule about the seat looks at. */
+export interface SeatQuestion {
+  value: "seat.height" | "seat.depth" | "seat.front-width" | "seat.slope" | "seat.loaded-height";
+  /** In the sentence: `The seat is … high`. */
+  what: string;
+  end: "low" | "high";
+  /** The check of the sitter that answers it. */
+  check?: FitCheck["name"];
+}
+
+/** What every explanation of a seat rule ends with. */
+export const seatCaution = `Shares are of the people measured, soldiers: the public differs, so sit in a prototype. ${caution}`;
+
+/** The finding of one end of one size: by the printed range for adults, by its own measures for a named sitter. */
+export function tellSeat(
+  rule: Rule,
+  chair: Chair,
+  question: SeatQuestion,
+  limit: { low?: number; high?: number },
+): Finding[] {
+  const { value: sitter } = chair.design.sitter;
+  if (!chair.seat) return [];
+  if (sitter.is === "adult") {
+    const worked = chair.values.get(question.value);
+    const bound = limit[question.end];
+    return worked && bound !== undefined ? judged(rule, chair, question, worked.number, bound) : [];
+  }
+  if (sitter.is === "named") return forNamed(rule, chair, question);
+  return question.check === "height" || question.check === "not too low"
+    ? forChildren(rule, chair, question)
+    : [];
+}
+
+function judged(
+  rule: Rule,
+  chair: Chair,
+  question: SeatQuestion,
+  size: number,
+  bound: number,
+  whom = "",
+): Finding[] {
+  const angle = question.value === "seat.slope";
+  const past = question.end === "high" ? size - bound : bound - size;
+  if (past <= (angle ? SAME_ANGLE : SAME_LENGTH)) return [];
+  const print = (number: number) => (angle ? printAngle(number) : length(number, chair.design.units));
+  const word = question.end === "high" ? "less" : "more";
+  return [
+    tell(rule, placeOf(chair.design, deciders(chair, question)), {
+      message: `${question.what} ${print(size)}${whom}, and ${print(bound)} or ${word} is wanted; ${print(past)} ${word} would do.${excluded(chair, question)}`,
+      subject: "seat",
+      found: print(size),
+      allowed: `${print(bound)} or ${word}`,
+      badness: past,
+    }),
+  ];
+}
+
+/** ` It leaves out 40% of women and 12% of men.` */
+function excluded(chair: Chair, { check }: SeatQuestion): string {
+  const sitter = chair.design.sitter.value;
+  const found =
+    check && sitter.is === "adult" && fitChecks(sizesOf(chair)).find(({ name }) => name === check);
+  if (!found || sitter.is !== "adult") return "";
+  const some: readonly Group[] = sitter.group ? [sitter.group] : groups;
+  const shares = some.map((group) => {
+    const share = jointShare(group, [{ measure: found.measure, ...found.range(wornBy(group)) }]);
+    return `${Math.round((1 - share) * 100)}% of ${group}`;
+  });
+  return ` So it leaves out ${shares.join(" and ")} of those measured.`;
+}
+
+function forNamed(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
+  const sitter = chair.design.sitter.value;
+  if (sitter.is !== "named" || !question.check) return [];
+  const sizes = sizesOf(chair);
+  const fit = fitNamed(sizes, sitter).find(({ check }) => check.name === question.check);
+  const past = fit && Math.max((fit.low ?? fit.own) - fit.own, fit.own - (fit.high ?? fit.own));
+  const size = sizeFor(sizes, question);
+  if (!fit || size === undefined || past === undefined || past <= SAME_LENGTH) return [];
+  return judged(
+    rule,
+    chair,
+    question,
+    size,
+    question.end === "high" ? size - past : size + past,
+    " for its sitter",
+  );
+}
+
+function forChildren(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
+  const sitter = chair.design.sitter.value;
+  const height = sizesOf(chair).seatHeight;
+  const marks =
+    sitter.is === "child"
+      ? marksForAges(sitter.from, sitter.to)
+      : sitter.is === "school-mark"
+        ? [schoolMark(sitter.mark)].filter((mark) => mark !== undefined)
+        : [];
+  if (height === undefined || marks.length === 0) return [];
+  const bound =
+    question.end === "high"
+      ? Math.max(...marks.map(({ popliteal }) => popliteal[1]))
+      : Math.min(...marks.map(({ popliteal }) => popliteal[0])) - shoesOf("children");
+  return judged(
+    rule,
+    chair,
+    question,
+    height,
+    bound,
+    ` for size mark ${marks.map(({ mark }) => mark).join(" or ")}`,
+  );
+}
+
+function sizeFor(sizes: ReturnType<typeof sizesOf>, { value }: SeatQuestion): number | undefined {
+  if (value === "seat.depth") return sizes.seatDepth;
+  return value === "seat.front-width" ? sizes.seatWidth : sizes.seatHeight;
+}
+
+/** The facts that decide a seat's size: the height of the rail it lies on, where the posts stand, else the seat's own line. */
+function deciders(chair: Chair, { value }: SeatQuestion): (Candidate | undefined)[] {
+  const { design } = chair;
+  const front = design.seat?.on
+    .map(({ value: ref }) => design.rails.get(ref.name))
+    .find((rail) => rail?.course?.value.is === "across");
+  const posts = [...design.posts.values()].filter(({ standsOn }) => !standsOn);
+  if (value === "seat.height" || value === "seat.loaded-height") return [front?.ups[0], design.seat];
+  if (value === "seat.front-width") return [posts[0]?.place, design.seat];
+  if (value === "seat.depth") return [posts[1]?.place, design.seat];
+  return [design.trims[0]?.length, front?.ups[0], design.seat];
+}

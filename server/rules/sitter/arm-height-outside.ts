@@ -1,0 +1,40 @@
+import { armsOf } from "../../floor/loaded.ts";
+import { fitNamed } from "../../sitter/fit.ts";
+import seats from "../../sitter/seats.json" with { type: "json" };
+import { sizesOf } from "../../sitter/sizes.ts";
+import { armFrame } from "../machinery/examples.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital } from "../machinery/say.ts";
+import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
+
+export const armHeightOutside: Rule = {
+  code: "arm-height-outside",
+  severity: "warning",
+  title: "Arms too high or too low",
+  explanation: `Arms too high lift the shoulders; too low, nobody reaches them without leaning over. A sitter with an \`elbow-rest-height\` is judged by that. For grown sitters. \`limit arm-height-outside from 160 to 260\` changes the figures. ${comfortCaution}`,
+  source: `${capital(seats.arm.source)} (${seats.arm.seen}).`,
+  example: armFrame("up 720"),
+  limit: { low: seats.arm.low, high: seats.arm.high, dimension: "length" },
+  asksForMissing: true,
+  find({ chair, limit }) {
+    const sizes = sizesOf(chair);
+    const [arm] = armsOf(chair);
+    if (!isForGrown(chair) || !arm || sizes.armHeight === undefined) return [];
+    const sitter = chair.design.sitter.value;
+    const own =
+      sitter.is === "named" ? fitNamed(sizes, sitter).find(({ check }) => check.name === "arms") : undefined;
+    const range = own
+      ? {
+          low: sizes.armHeight - ((own.high ?? own.own) - own.own),
+          high: sizes.armHeight + (own.own - (own.low ?? own.own)),
+        }
+      : limit;
+    const said = { what: "The arms lie", where: " above the seat under its sitter", size: sizes.armHeight };
+    return tellLength(
+      armHeightOutside,
+      chair,
+      { ...said, subject: arm.name, at: decidersOfRail(arm) },
+      range,
+    );
+  },
+};

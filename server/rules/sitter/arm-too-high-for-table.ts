@@ -1,0 +1,36 @@
+import { armsOf } from "../../floor/loaded.ts";
+import { movePoint } from "../../geometry/motion.ts";
+import seats from "../../sitter/seats.json" with { type: "json" };
+import { armFrame } from "../machinery/examples.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital } from "../machinery/say.ts";
+import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
+
+export const armTooHighForTable: Rule = {
+  code: "arm-too-high-for-table",
+  severity: "information",
+  title: "Arms do not go under a table",
+  explanation: `Arms that meet the rail of a table keep the chair, and its sitter, away from it. The figure is the underside of that rail: measure your own and say \`limit arm-too-high-for-table to 640\`. ${comfortCaution}`,
+  source: `${capital(seats.underTable.source)}.`,
+  example: armFrame("up 680"),
+  limit: { high: seats.underTable.high, dimension: "length" },
+  asksForMissing: true,
+  find({ chair, limit: { high } }) {
+    if (!isForGrown(chair)) return [];
+    const tops = armsOf(chair).map((arm) => ({
+      arm,
+      // It is the front end that goes under.
+      top: Math.max(...[arm.start, arm.end].map((end) => movePoint(chair.stance, end)[2])),
+    }));
+    const [highest] = tops.sort((a, b) => b.top - a.top);
+    if (!highest || high === undefined) return [];
+    const { arm, top } = highest;
+    const said = { what: "The arms reach up to", where: " from the floor", size: top };
+    return tellLength(
+      armTooHighForTable,
+      chair,
+      { ...said, subject: arm.name, at: decidersOfRail(arm) },
+      { high },
+    );
+  },
+};

@@ -1,0 +1,49 @@
+import { backrestOf } from "../../chair/values/backrest.ts";
+import { printAngle } from "../../design/units.ts";
+import seats from "../../sitter/seats.json" with { type: "json" };
+import { backFrame } from "../machinery/examples.ts";
+import { figure } from "../machinery/figures.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, SAME_ANGLE, tell } from "../machinery/say.ts";
+import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
+import { leansOf } from "./rake.ts";
+
+const { backLean } = seats;
+const RADIANS = Math.PI / 180;
+
+export const backLeanOutside: Rule = {
+  code: "back-lean-outside",
+  severity: "warning",
+  title: "Back too upright or too laid back",
+  explanation: `Measured through the faces that the back is leant on, the lowest and the highest, from square to the seat: rails set back in their posts, bows and slats lean a back otherwise than its posts do. Too upright, it pushes its sitter off the seat; too far back, nobody can eat or write in it. Where the posts' own lean is out, that is told instead. For grown sitters. \`limit back-lean-outside from 2deg to 20deg\` changes the figures. ${comfortCaution}`,
+  source: `${capital(backLean.source)} (${backLean.seen}).`,
+  example: backFrame("rake 6deg above 450").replace("up 895\n  stand with posts", "up 895\n  bow 48 back"),
+  limit: { low: backLean.low * RADIANS, high: backLean.high * RADIANS, dimension: "angle" },
+  asksForMissing: true,
+  find({ chair, limit: { low, high } }) {
+    const back = isForGrown(chair) ? backrestOf(chair) : undefined;
+    if (!back || leansOf(chair).some(({ lean, declared }) => isOut(lean, declared ?? postsLean))) return [];
+    const { rake } = back;
+    const over = high !== undefined && rake > high + SAME_ANGLE;
+    const bound = over ? high : low;
+    if (bound === undefined || (!over && rake >= bound - SAME_ANGLE)) return [];
+    const word = over ? "less" : "more";
+    return [
+      tell(backLeanOutside, placeOf(chair.design, decidersOfTop(chair)), {
+        message: `The back leans ${printAngle(rake)} from square to the seat, from ${back.lowest.design.name} to ${back.highest.design.name}, and ${printAngle(bound)} or ${word} is wanted; ${printAngle(Math.abs(rake - bound))} ${word} would do.`,
+        subject: back.highest.name,
+        found: printAngle(rake),
+        allowed: `${printAngle(bound)} or ${word}`,
+        badness: Math.abs(rake - bound),
+      }),
+    ];
+  },
+};
+
+/** What the rules about the posts' lean allow. */
+const postsLean = figure("seat-back-rake");
+
+function isOut(lean: number, { low, high }: { low?: number; high?: number }): boolean {
+  return (low !== undefined && lean < low - SAME_ANGLE) || (high !== undefined && lean > high + SAME_ANGLE);
+}

@@ -1,0 +1,38 @@
+import { backrestOf } from "../../chair/values/backrest.ts";
+import { loinsOf } from "../../sitter/loins.ts";
+import seats from "../../sitter/seats.json" with { type: "json" };
+import { backFrame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { capital, length, tell } from "../machinery/say.ts";
+import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
+
+export const loinsUnsupported: Rule = {
+  code: "loins-unsupported",
+  severity: "information",
+  title: "Nothing behind the loins",
+  explanation: `The small of the back is where a back carries most. Let a rail or slats lie there. For grown sitters. ${comfortCaution}`,
+  source: `${capital(seats.lumbar.source)}.`,
+  example: backFrame("rake 6deg above 450").replace("up 620", "up 800"),
+  asksForMissing: true,
+  find({ chair }) {
+    const loins = isForGrown(chair) ? loinsOf(chair) : undefined;
+    const back = backrestOf(chair);
+    if (!loins || loins.meets || !back) return [];
+    const print = (mm: number) => length(mm, chair.design.units);
+    const { from, to, under, over } = loins;
+    const found = [
+      under !== undefined && `up to ${print(under)}`,
+      over !== undefined && `from ${print(over)} up`,
+    ].filter(Boolean);
+    return [
+      tell(loinsUnsupported, placeOf(chair.design, decidersOfRail(back.lowest)), {
+        message: `Nothing of the back lies from ${print(from)} to ${print(to)} above the seat under its sitter, where the loins are; it lies ${found.join(" and ")}.`,
+        subject: back.lowest.name,
+        found: found.join(" and "),
+        allowed: `something from ${print(from)} to ${print(to)}`,
+        badness: 1,
+      }),
+    ];
+  },
+};

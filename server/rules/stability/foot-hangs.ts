@@ -1,0 +1,40 @@
+import { trimOf } from "../../chair/stance.ts";
+import { frame } from "../machinery/examples.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
+
+export const footHangs: Rule = {
+  code: "foot-hangs",
+  severity: "error",
+  title: "Feet not in one plane",
+  explanation:
+    "After `trim` the chair comes down onto its new feet. With more than three feet they must lie in one plane, or the chair rocks: one foot hangs above the floor while the others stand. Trim feet that stand opposite each other alike. `limit foot-hangs to 1` changes the distance.",
+  source: sourcesOf("foot-out-of-plane"),
+  example: frame({ more: "trim back.left 6\n" }),
+  limit: { high: most("foot-out-of-plane"), dimension: "length" },
+  find({ chair, limit }) {
+    const { units } = chair.design;
+    return [...chair.hanging].flatMap(([name, gap]) => {
+      if (gap <= (limit.high ?? 0) + SAME_LENGTH) return [];
+      const post = chair.posts.get(name);
+      const trims = chair.design.trims.filter((trim) => post && trimOf(post, [trim]) > 0);
+      const others = chair.design.trims;
+      const place = placeOf(
+        chair.design,
+        [...trims, ...others]
+          .map((trim) => trim.length)
+          .concat(post?.design.place ? [{ ...post.design.place, value: 0 }] : []),
+      );
+      const found = length(gap, units);
+      return tell(footHangs, place, {
+        message: `The foot of ${name} hangs ${found} above the floor while the others stand; at most ${length(limit.high ?? 0, units)} would do: trim the feet alike.`,
+        subject: name,
+        found,
+        allowed: `${length(limit.high ?? 0, units)} or less`,
+        badness: gap,
+      });
+    });
+  },
+};
