@@ -3,13 +3,13 @@
  * working the chair out again, never by a formula of its own.
  */
 import type { Span } from "../../grammar/problem.ts";
-import type { Fact, Statement, Tree, Value } from "../../grammar/tree.ts";
-import { innerValues } from "../../grammar/walk.ts";
+import type { Statement, Tree, Value } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
 import { workedValue as workedOut } from "../chair/values/values.ts";
 import type { Design } from "../design/design.ts";
 import { millimetresIn, units } from "../design/units.ts";
 import { needsOf } from "../design/wanted.ts";
+import { type Figure, figuresOf, nameOf } from "./figures.ts";
 
 /** One figure of the text and what a step of it does. */
 export interface Mover extends Span {
@@ -116,83 +116,6 @@ function stepsFrom(values: readonly string[], design: Design): Map<string, numbe
   for (const [thing, step] of steps)
     for (const next of needs.get(thing) ?? []) if (!steps.has(next)) steps.set(next, step + 1);
   return steps;
-}
-
-type Literal = Extract<Value, { is: "number" | "quantity" | "slope" }>;
-
-interface Figure {
-  fact: Fact;
-  value: Value;
-  /** The first figure in it, which tells what one step of it is. */
-  literal: Literal;
-  what: string;
-  of?: string;
-  let?: string;
-  /** The name it is known by to what hangs on it: a part's, a let's, `seat` or `trim`. */
-  thing: string;
-  kind: string;
-}
-
-/** Blocks and statements whose figures place or shape the chair. */
-const shaping = new Set(["post", "rail", "slat", "seat", "trim", "let", "block", "joint"]);
-
-function* figuresOf(tree: Tree): Iterable<Figure> {
-  for (const statement of tree.statements) {
-    const kind = statement.word?.text ?? "";
-    if (shaping.has(kind)) yield* within(statement, kind, nameOf(statement) ?? kind);
-  }
-}
-
-/** Labels that say no more than the word of their line does. */
-const plainLabels = new Set(["angle", "length", "rise", "diameter", "station", "distance", "clearance"]);
-
-function* within(statement: Statement, kind: string, thing: string): Iterable<Figure> {
-  for (const fact of statement.match?.facts ?? []) {
-    const { value } = fact;
-    if (!value || (kind === "let" && fact.label !== "value") || isShareOfLength(fact)) continue;
-    const literal = firstLiteral(value);
-    // What is only a name is told where the name is given its value.
-    if (!literal) continue;
-    const named =
-      kind === "let"
-        ? { what: thing, let: thing }
-        : kind === "trim"
-          ? { what: `trim ${namesIn(statement)}` }
-          : { what: wordsOf(statement, fact), of: thing };
-    yield { fact, value, literal, thing, kind, ...named };
-  }
-  for (const inner of statement.block?.statements ?? []) yield* within(inner, kind, thing);
-}
-
-/** `at 1/2`: halfway, not a length that could grow by a millimetre. */
-function isShareOfLength({ label, value }: Fact): boolean {
-  if (!label.startsWith("station")) return false;
-  return value?.is === "number" ? value.number < 1 : value?.is === "binary" && value.op === "/";
-}
-
-function wordsOf({ word }: Statement, { label }: Fact): string {
-  const first = word?.text ?? label;
-  return label === first || plainLabels.has(label) ? first : `${first} ${label}`;
-}
-
-function namesIn(statement: Statement): string {
-  return (statement.match?.facts ?? [])
-    .flatMap(({ slot, name }) => (slot === "ref" ? (name ?? []) : []))
-    .join(", ");
-}
-
-function nameOf(statement: Statement): string | undefined {
-  return statement.match?.facts.find((fact) => fact.slot === "name")?.name;
-}
-
-/** The first figure of an expression. A stack of our own: an expression may be deeper than the machine's. */
-function firstLiteral(value: Value): Literal | undefined {
-  const waiting = [value];
-  for (let next = waiting.pop(); next; next = waiting.pop()) {
-    if (next.is === "number" || next.is === "quantity" || next.is === "slope") return next;
-    if (next.is !== "share") waiting.push(...[...innerValues(next)].reverse());
-  }
-  return undefined;
 }
 
 /** One step of a figure, and what is added to it in the text for it. */

@@ -23,6 +23,7 @@ const rooms = [
   ["server/settle.ts", "server/study.ts"],
   ["server/drawing/"],
   ["server/sensitivity/"],
+  ["server/range/"],
   ["server/editor/"],
   ["server/main/"],
   ["client/"],
