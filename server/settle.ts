@@ -44,9 +44,22 @@ export function* settleSteps(from: Unsettled): Steps<Settled> {
     const design = yield* evaluateSteps({ ...from, known });
     const built = yield* buildSteps(design);
     yield;
-    const chair = { ...built, values: withBalance(built.values, balanceOf(built)) };
+    const chair = weighed(built);
     const moved = round < LONGEST_CHAIN && (learn(design, chair, known) || correct(chair, known));
     if (!moved) return { design, chair, problems: wantedProblems(design, chair.values.keys()) };
+  }
+}
+
+/** The chair with its weight and how it tips among its values; when that fails, without them and with the failure among its faults. */
+function weighed(built: Chair): Chair {
+  try {
+    return { ...built, values: withBalance(built.values, balanceOf(built)) };
+  } catch (thrown) {
+    const what = "the weight and how the chair tips";
+    return {
+      ...built,
+      faults: [...built.faults, { is: "failed", part: "", at: built.design.titleAt, what, thrown }],
+    };
   }
 }
 

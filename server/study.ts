@@ -6,9 +6,9 @@ import { type Problem, shortWords } from "../grammar/problem.ts";
 import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
 import { vocabulary } from "../grammar/vocabulary/index.ts";
-import type { Chair } from "./chair/chair.ts";
+import type { Chair, Failure } from "./chair/chair.ts";
 import type { Design } from "./design/design.ts";
-import { judgeSteps } from "./rules/index.ts";
+import { judgeSteps } from "./rules/judge.ts";
 import { settleSteps } from "./settle.ts";
 
 /** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
@@ -28,6 +28,8 @@ export interface Study {
   problems: Problem[];
   /** Findings that the file accepts with a reason. */
   accepted: { problem: Problem; because: string }[];
+  /** What threw on the way, for the log; the maker has a finding for each. */
+  failures: Failure[];
 }
 
 export interface Asked {
@@ -46,11 +48,29 @@ export function* studySteps({ text, address, files, tree: read }: Asked): Steps<
   const tree = read ?? parse(text, vocabulary);
   yield;
   const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
-  const { problems: judged, accepted } = yield* judgeSteps({ tree, design, chair }, [
-    ...tree.problems,
-    ...design.problems,
-    ...unsettled,
-  ]);
+  const {
+    problems: judged,
+    accepted,
+    failures,
+  } = yield* judgeSteps({ tree, design, chair }, [...tree.problems, ...design.problems, ...unsettled]);
   const problems = judged.map((problem) => ({ ...problem, message: shortWords(problem.message) }));
-  return { address, text, tree, design, chair, problems, accepted };
+  return {
+    address,
+    text,
+    tree,
+    design,
+    chair,
+    problems,
+    accepted,
+    failures: [...failuresIn(chair), ...failures],
+  };
+}
+
+/** What threw while the chair was built and its values worked out. */
+function failuresIn({ faults }: Chair): Failure[] {
+  return faults.flatMap((fault) => {
+    if (fault.is === "failed") return [{ what: fault.what, thrown: fault.thrown }];
+    if (fault.is !== "not-buildable" || fault.thrown === undefined) return [];
+    return [{ what: fault.part || "the chair", thrown: fault.thrown }];
+  });
 }

@@ -12,13 +12,14 @@ export function attempt<T extends { body: Body }>(
   faults: Fault[],
   make: () => T | undefined,
 ): T | undefined {
+  const message = "its sizes and places make no shape";
   try {
     const made = make();
     if (made === undefined || hasPlace(made.body)) return made;
-  } catch {
-    // Told below, like a body without finite places.
+    faults.push({ is: "not-buildable", part, at, message });
+  } catch (thrown) {
+    faults.push({ is: "not-buildable", part, at, message, thrown });
   }
-  faults.push({ is: "not-buildable", part, at, message: "its sizes and places make no shape" });
   return undefined;
 }
 

@@ -26,7 +26,7 @@ export function* buildSteps(design: Design): Steps<Chair> {
       return isSteps(made) ? yield* made : made;
     } catch (error) {
       const message = `${what} could not be worked out (${error instanceof Error ? error.message : String(error)})`;
-      faults.push({ is: "not-buildable", part: "", at: design.titleAt, message });
+      faults.push({ is: "not-buildable", part: "", at: design.titleAt, message, thrown: error });
       return nothing;
     }
   }

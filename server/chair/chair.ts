@@ -245,7 +245,15 @@ export type Fault =
     }
   | { is: "wind"; part: string; at: Span; difference: number }
   | { is: "no-room"; part: string; at: Span; message: string }
-  | { is: "not-buildable"; part: string; at: Span; message: string };
+  | { is: "not-buildable"; part: string; at: Span; message: string; thrown?: unknown }
+  /** Work of ours threw: the text is not to blame, and what it would have given is missing. `what` names it: `the value weight`. */
+  | { is: "failed"; part: string; at: Span; what: string; thrown: unknown };
+
+/** Work that threw, such as a rule or a value, by the name it is logged under. */
+export interface Failure {
+  what: string;
+  thrown: unknown;
+}
 
 /** Re-exported so that a later room need not reach into the design for trims. */
 export type { Given, Problem, TrimDesign };

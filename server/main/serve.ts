@@ -16,6 +16,7 @@ import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
 import { diagnostics } from "../editor/diagnostics.ts";
 import { summary } from "../editor/summary.ts";
 import type { View } from "../editor/view.ts";
+import type { Study } from "../study.ts";
 import { createDrawings } from "./drawings.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
@@ -65,6 +66,7 @@ export function serve(
   /** When the last drawing of a file was sent, or the first begun, and of which version it was. */
   const shown = new Map<string, number>();
   const sent = new Map<string, number>();
+  const failed = new Set<string>();
   let state: "new" | "ready" | "shut" = "new";
   let settings: SettingsStore = createSettings(connection, false, undefined);
   let pulls = false;
@@ -82,6 +84,15 @@ export function serve(
     void runSafe(name, undefined, { isCancellationRequested: false } as never, () => {
       throw error;
     });
+  }
+
+  /** Each rule or value that failed is logged once, however often the file is looked at. */
+  function reportFailures({ failures }: Study) {
+    for (const { what, thrown } of failures) {
+      if (failed.has(what)) continue;
+      failed.add(what);
+      report(what, thrown);
+    }
   }
 
   /** Findings and drawing of one file as it is now. */
@@ -102,6 +113,7 @@ export function serve(
     const stop = () =>
       !newest() && !(watched && performance.now() - (shown.get(view.uri) ?? before) > LONGEST_UNSHOWN);
     await filesCome(view, files, stop);
+    if (newest()) reportFailures(view.study);
     const chosen = await settings.of(view.uri);
     if (!pulls && newest()) {
       const { uri, document } = view;

@@ -7,7 +7,7 @@ import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { drawSheet } from "../../server/drawing/draw-sheet.ts";
 import { balanceOf } from "../../server/floor/tips.ts";
 import { makeMarkout } from "../../server/main/markout/make.ts";
-import { judge } from "../../server/rules/index.ts";
+import { judge } from "../../server/rules/judge.ts";
 import { settle } from "../../server/settle.ts";
 import { fitAdults } from "../../server/sitter/fit.ts";
 import { sizesOf } from "../../server/sitter/sizes.ts";

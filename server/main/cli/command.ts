@@ -82,5 +82,8 @@ const disk: OtherFiles = (() => {
 
 /** A file read and worked out, with the files it names beside it on disk. */
 export function studyOf(bench: Bench, { text, address }: { text: string; address: string }): Study {
-  return finish(bench.services.study({ text, address, files: disk }));
+  const study = finish(bench.services.study({ text, address, files: disk }));
+  for (const { what, thrown } of study.failures)
+    bench.terminal.error(`seatwright: internal error in ${what}: ${harmless(String(thrown))}\n`);
+  return study;
 }

@@ -33,10 +33,12 @@ export const explain: Command = {
 };
 
 function explanationOf(rule: Rule): string {
+  const told = `${wrapped(rule.explanation)}\n\nSource: ${wrapped(rule.source)}`;
+  if (rule.example === undefined) return told;
   const example = rule.example
     .trimEnd()
     .split("\n")
     .map((line) => `    ${line}`.trimEnd())
     .join("\n");
-  return `${wrapped(rule.explanation)}\n\nSource: ${wrapped(rule.source)}\n\nAn example that breaks it:\n\n${example}`;
+  return `${told}\n\nAn example that breaks it:\n\n${example}`;
 }

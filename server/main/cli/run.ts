@@ -12,6 +12,7 @@ import { help, helpOf } from "./help.ts";
 import { markout } from "./markout.ts";
 import { reckon } from "./reckon.ts";
 import { stand } from "./stand.ts";
+import { harmless } from "./terminal.ts";
 
 export const commands: readonly Command[] = [
   check,
@@ -64,7 +65,21 @@ function runCommand(bench: Bench, command: Command, args: string[]): number | Pr
     const known = formats.map((each) => `"${each}"`).join(" and ");
     return misuse(bench, `"--format ${options.format}" is not known; there are ${known}.`);
   }
-  return command.run(bench, parsed.positionals, options);
+  try {
+    const ended = command.run(bench, parsed.positionals, options);
+    return ended instanceof Promise ? ended.catch((error) => broken(bench, command, error)) : ended;
+  } catch (error) {
+    return broken(bench, command, error);
+  }
+}
+
+/** An internal error: nobody may take what was printed by then for the whole answer. */
+function broken(bench: Bench, { name }: Command, error: unknown): number {
+  const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  bench.terminal.error(
+    `seatwright: "${name}" stopped because of an internal error; please report it.\n${harmless(trace)}\n`,
+  );
+  return ENDED.misuse;
 }
 
 function unknownCommand(bench: Bench, given: string): number {

@@ -7,6 +7,6 @@ declare const self: DedicatedWorkerGlobalScope;
 
 self.onmessage = ({ data }) => {
   answer(data, (message) => self.postMessage(message)).catch((error: unknown) => {
-    self.postMessage({ is: "refused", because: String(error) });
+    self.postMessage({ is: "refused", because: `an internal error stopped it (${error})` });
   });
 };

@@ -9,6 +9,6 @@ export { makeMarkout } from "./make.ts";
 
 parentPort?.on("message", (request) => {
   answer(request, (message) => parentPort?.postMessage(message)).catch((error: unknown) => {
-    parentPort?.postMessage({ is: "refused", because: String(error) });
+    parentPort?.postMessage({ is: "refused", because: `an internal error stopped it (${error})` });
   });
 });

@@ -7,7 +7,7 @@ import type { Named } from "../../design/design.ts";
 import { stemOf } from "./place.ts";
 
 export interface Doubt {
-  /** The text has an error, or a part of it could not be built: whatever asks after what is missing keeps quiet. */
+  /** The text has an error, or a part or value of it could not be worked out: whatever asks after what is missing keeps quiet. */
   anywhere: boolean;
   /** Whether an error stands in what a finding speaks of: its parts, or the joint between them. */
   about(subject: string): boolean;
@@ -25,7 +25,7 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
   }
   const { names } = chair.design;
   return {
-    anywhere: errors.length > 0 || !allBuilt(chair),
+    anywhere: errors.length > 0 || !allBuilt(chair) || chair.faults.some(({ is }) => is === "failed"),
     about(subject) {
       if (doubtful.size === 0) return false;
       const joint = chair.joints.get(subject)?.design;

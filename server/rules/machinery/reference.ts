@@ -33,7 +33,7 @@ function section(rule: Rule): string {
     `${rule.title}. ${capital(articleOf(rule.severity))}.${figures.length > 0 ? ` Figure: ${figures.join("; ")}.` : ""}`,
     rule.explanation,
     ...(rule.source === "The language." ? [] : [`Source: ${rule.source}`]),
-    `\`\`\`chair\n${rule.example.trimEnd()}\n\`\`\``,
+    ...(rule.example === undefined ? [] : [`\`\`\`chair\n${rule.example.trimEnd()}\n\`\`\``]),
   ];
   return lines.join("\n\n");
 }

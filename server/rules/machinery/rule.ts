@@ -14,8 +14,8 @@ export interface Rule {
   explanation: string;
   /** Where the figures come from; "common practice" where no print stands behind it. */
   source: string;
-  /** A short file that breaks it. */
-  example: string;
+  /** A short file that breaks it; absent for a rule that no text breaks. */
+  example?: string;
   /** The figure that `limit` can change, in its own dimension, with the built-in value. */
   limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
   /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */

@@ -81,7 +81,7 @@ describe("accepting with a reason", () => {
     const found = rules
       .filter(({ find }) => find)
       .flatMap((rule) => {
-        const { view } = viewOf(rule.example);
+        const { view } = viewOf(rule.example ?? "");
         const problem = view.study.problems.find(({ code }) => code === rule.code);
         const actions = problem
           ? codeActions(view, problem, defaultSettings).filter(({ title }) => title.startsWith("Accept"))

@@ -34,6 +34,19 @@ describe("diagnostics by push", () => {
     expect(found.diagnostics.map((d) => d.range.start)).toEqual([at(0, 3), at(1, 0)]);
   });
 
+  it("logs each rule that failed once, by its code", async () => {
+    const c = await connect(standIn());
+    c.open(uri, "failing-rule failing-value");
+    await c.diagnosticsWhen((p) => p.version === 1);
+    c.change(uri, 2, "failing-rule failing-value again");
+    await c.diagnosticsWhen((p) => p.version === 2);
+    const firstLines = c.logged.map((message) => message.split("\n")[0]);
+    expect(firstLines).toEqual([
+      "failing-rule failed: Error: it failed",
+      "failing-value failed: Error: it failed",
+    ]);
+  });
+
   it("says nothing more of a closed file", async () => {
     const c = await connect(standIn());
     c.open(uri, "wrong");

@@ -7,7 +7,7 @@ import type { Study } from "../../../server/study.ts";
 
 /**
  * A language of our own for tests of the server alone: every "wrong" in the text is an error, `use "x"` reads another file,
- * and every word that starts a line with `part-` is a part.
+ * every word that starts a line with `part-` is a part, and every `failing-` word is something that failed.
  */
 export function standIn(): Services & { studied: string[] } {
   const studied: string[] = [];
@@ -58,6 +58,10 @@ export function standIn(): Services & { studied: string[] } {
         } as unknown as Chair,
         problems,
         accepted: [],
+        failures: [...text.matchAll(/failing-[a-z]+/g)].map(([what]) => ({
+          what,
+          thrown: new Error("it failed"),
+        })),
       } satisfies Study;
     },
     settle: () => ({ chair: { values: new Map() } as unknown as Chair }),

@@ -1,11 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { findings, judge, ruleOf, rules } from "../../../server/rules/index.ts";
+import { ruleOf, rules } from "../../../server/rules/index.ts";
+import { findings, judge } from "../../../server/rules/judge.ts";
 import { frame } from "../../../server/rules/machinery/examples.ts";
 import { figure, figureNames } from "../../../server/rules/machinery/figures.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { here, studied } from "../../check.ts";
 
 const others = (text: string) => ({ "here.chair": text, "faulty.chair": "post {\n" });
+
+const examples = rules.flatMap((rule) =>
+  rule.example === undefined ? [] : [[rule.code, rule, rule.example] as const],
+);
 
 describe("the rule table", () => {
   it("has each code once, in kebab case", () => {
@@ -32,13 +37,17 @@ describe("the rule table", () => {
     }
   });
 
-  it.each(rules.map((rule) => [rule.code, rule] as const))("has an example that breaks %s", (code, rule) => {
-    const found = studied(rule.example, others(rule.example)).problems.filter((each) => each.code === code);
+  it("has an example for every rule that text can break", () => {
+    expect(rules.filter(({ example }) => !example).map(({ code }) => code)).toEqual(["internal-error"]);
+  });
+
+  it.each(examples)("has an example that breaks %s", (code, rule, example) => {
+    const found = studied(example, others(example)).problems.filter((each) => each.code === code);
     expect(found).not.toEqual([]);
     for (const problem of found) {
       expect(problem.severity).toBe(rule.severity);
       expect(problem.start).toBeLessThanOrEqual(problem.end);
-      expect(problem.end).toBeLessThanOrEqual(rule.example.length);
+      expect(problem.end).toBeLessThanOrEqual(example.length);
       expect(problem.message).toMatch(/^\S.*[^.][.?]$/);
     }
   });
@@ -48,7 +57,7 @@ describe("the rule table", () => {
   });
 
   it("never lets a rule throw on another rule's example", () => {
-    for (const { example } of rules) {
+    for (const [, , example] of examples) {
       const { tree, design, chair } = studied(example, others(example));
       for (const rule of rules) {
         expect(

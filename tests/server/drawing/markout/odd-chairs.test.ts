@@ -23,7 +23,7 @@ const sound = (chair: Parameters<typeof markoutPages>[0], what: string) => {
 };
 
 describe("marking out", () => {
-  it.each(rules.map(({ code, example }) => [code, example]))(
+  it.each(rules.flatMap(({ code, example }) => (example === undefined ? [] : [[code, example] as const])))(
     "copes with the example of %s",
     (code, example) => {
       sound(studied(example).chair, code);

@@ -1,0 +1,114 @@
+/**
+ * All rules put to one chair.
+ */
+import type { Problem, Related } from "../../grammar/problem.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import type { Chair, Failure } from "../chair/chair.ts";
+import type { Design } from "../design/design.ts";
+import { idleAccepts } from "./file/accept-accepts-nothing.ts";
+import { toldFailures } from "./file/internal-error.ts";
+import { rules } from "./index.ts";
+import { merged, settle } from "./machinery/accepts.ts";
+import { type Doubt, doubtIn } from "./machinery/doubt.ts";
+import { boundsOf } from "./machinery/limits.ts";
+import { plain } from "./machinery/names.ts";
+import { designOf } from "./machinery/place.ts";
+import type { Rule } from "./machinery/rule.ts";
+import type { Finding } from "./machinery/say.ts";
+
+export interface Judged {
+  tree: Tree;
+  design: Design;
+  chair: Chair;
+}
+
+export interface Judgement {
+  problems: Problem[];
+  /** What the file accepts, each with its reason. */
+  accepted: { problem: Problem; because: string }[];
+  /** Rules that threw, by their codes. */
+  failures: Failure[];
+}
+
+/**
+ * What all rules find, in the order of the text, both sides of a pair told once, less what the file accepts. `also` are the problems of
+ * the stages before, which are put among them; a warning there can be accepted too. Never throws: a rule that does costs its own
+ * findings alone, and is told of.
+ */
+export const judge = (of: Judged, also: readonly Problem[] = [], table: readonly Rule[] = rules): Judgement =>
+  finish(judgeSteps(of, also, table));
+
+/** The same, resting after each rule. */
+export function* judgeSteps(
+  { tree, design, chair }: Judged,
+  also: readonly Problem[] = [],
+  table: readonly Rule[] = rules,
+): Steps<Judgement> {
+  const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
+  const found: Finding[] = [];
+  const failures: Failure[] = [];
+  for (const rule of table) {
+    try {
+      for (const finding of foundBy(rule, { tree, design, chair }, doubt))
+        if (!doubt.about(finding.subject ?? "")) found.push(finding);
+    } catch (thrown) {
+      failures.push({ what: rule.code, thrown });
+    }
+    yield;
+  }
+  found.push(...toldFailures(chair, failures));
+  const settled = settle(found, design.accepts);
+  const others = settle(
+    also.filter(({ severity }) => severity !== "error"),
+    design.accepts,
+  );
+  // Nobody knows what a rule that failed would have found.
+  const unjudged = new Set(failures.map(({ what }) => what));
+  const idle = doubt.anywhere
+    ? []
+    : settled.idle.filter((line) => others.idle.includes(line) && !unjudged.has(line.rule));
+  const told = [...settled.problems, ...idleAccepts(chair, tree.text, idle, rules)];
+  const problems = [
+    ...also.filter(({ severity }) => severity === "error"),
+    ...others.problems,
+    ...merged(told).map(({ finding, others: subjects }) => finished(finding, subjects, chair)),
+  ];
+  const reasons = new Map(settled.accepted.map(({ problem, because }) => [problem, because]));
+  const accepted = merged([...reasons.keys()]).map(({ finding, others: subjects }) => ({
+    problem: finished(finding, subjects, chair),
+    because: reasons.get(finding) ?? "",
+  }));
+  return {
+    problems: problems.sort((a, b) => a.start - b.start || a.end - b.end),
+    accepted: [...others.accepted, ...accepted],
+    failures,
+  };
+}
+
+/** The rules' own findings, without those of the stages before. */
+export const findings = (of: Judged): Problem[] => judge(of).problems;
+
+function foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Finding[] {
+  if (!rule.find || (rule.asksForMissing && doubt.anywhere)) return [];
+  return rule.find({ tree, design, chair, rules, ...boundsOf(rule, design) }) as Finding[];
+}
+
+/** A finding as others see it, with the other parts it speaks of beside it. */
+function finished({ badness: _, ...problem }: Finding, subjects: readonly string[], chair: Chair): Problem {
+  const related: Related[] = [...(problem.related ?? [])];
+  const seen = new Set([plain(problem.subject ?? "")]);
+  const alsoOf = subjects.filter((subject) => subject !== problem.subject);
+  for (const subject of subjects) {
+    const short = plain(subject);
+    const part = designOf(chair, subject.split(/ to | and /)[0] ?? "");
+    if (seen.has(short) || !part || part.file !== undefined) continue;
+    seen.add(short);
+    related.push({ start: part.at.start, end: part.at.end, message: `so it is with ${short}` });
+  }
+  return {
+    ...problem,
+    ...(related.length > 0 && { related }),
+    ...(alsoOf.length > 0 && { alsoOf }),
+  };
+}

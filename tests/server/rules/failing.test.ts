@@ -1,0 +1,101 @@
+import { describe, expect, it, vi } from "vitest";
+import type { Chair } from "../../../server/chair/chair.ts";
+import { closesIn } from "../../../server/editor/about/about-assembly.ts";
+import * as tips from "../../../server/floor/tips.ts";
+import { rules } from "../../../server/rules/index.ts";
+import { judge } from "../../../server/rules/judge.ts";
+import type { Rule } from "../../../server/rules/machinery/rule.ts";
+import { studied } from "../../check.ts";
+import { sampleText } from "../../outside/samples.ts";
+
+const finding = rules.filter((rule) => rule.find && rule.example !== undefined);
+
+/** The table with one rule that throws. */
+const failingAt = (code: string): Rule[] =>
+  rules.map((rule) =>
+    rule.code === code
+      ? {
+          ...rule,
+          asksForMissing: undefined,
+          find: () => {
+            throw new Error("it failed");
+          },
+        }
+      : rule,
+  ) as Rule[];
+
+describe("a rule that throws", () => {
+  it.each(finding.map(({ code, example }) => [code, example ?? ""]))(
+    "is told and logged when it is %s, and the others judge on",
+    (code, example) => {
+      const text = `${example}accept ${code} because "tried on a mock-up"\n`;
+      const { tree, design, chair } = studied(text);
+      const before = judge({ tree, design, chair });
+      const after = judge({ tree, design, chair }, [], failingAt(code));
+      expect(after.failures).toEqual([{ what: code, thrown: new Error("it failed") }]);
+      const told = after.problems.filter((problem) => problem.code === "internal-error");
+      expect(told.map(({ severity, message }) => [severity, message])).toEqual([
+        [
+          "information",
+          `The rule ${code} could not judge this file because of an internal error, so what it looks for may be there untold.`,
+        ],
+      ]);
+      const idle = "accept-accepts-nothing";
+      expect(after.problems.filter((each) => each.code === idle && each.message.startsWith(code))).toEqual(
+        [],
+      );
+      const others = (problems: typeof before.problems) =>
+        problems.filter((each) => ![code, "internal-error", idle].includes(each.code));
+      expect(others(after.problems)).toEqual(others(before.problems));
+    },
+  );
+
+  it("is told in one finding with the others that throw", () => {
+    const { tree, design, chair } = studied(sampleText("joined-stool"));
+    const table = failingAt("tenon-too-thin").map((rule) =>
+      rule.code === "foot-hangs"
+        ? { ...rule, find: failingAt("foot-hangs").find(({ code }) => code === "foot-hangs")!.find! }
+        : rule,
+    );
+    const told = judge({ tree, design, chair }, [], table).problems.filter(
+      ({ code }) => code === "internal-error",
+    );
+    expect(told.map(({ message }) => message)).toEqual([
+      "The rules tenon-too-thin and foot-hangs could not judge this file because of an internal error, so what they look for may be there untold.",
+    ]);
+  });
+});
+
+describe("working out that throws", () => {
+  it("leaves a chair without its weight, told and in doubt", () => {
+    const spy = vi.spyOn(tips, "balanceOf").mockImplementation(() => {
+      throw new Error("it failed");
+    });
+    const { problems, failures, chair } = studied(
+      `${sampleText("joined-stool")}\naccept foot-hangs because "the floor is rough"\nrequire weight at most 20kg\n`,
+    );
+    spy.mockRestore();
+    expect(failures).toEqual([{ what: "the weight and how the chair tips", thrown: new Error("it failed") }]);
+    expect(chair.values.has("height") && !chair.values.has("weight")).toBe(true);
+    const information = problems.filter(({ severity }) => severity !== "error").map(({ code }) => code);
+    expect(information).toContain("internal-error");
+    expect(information).not.toContain("accept-accepts-nothing");
+    expect(information).not.toContain("requirement-not-judged");
+  });
+
+  it("leaves the rest of a hover when the order of assembly fails", () => {
+    const { chair } = studied(sampleText("joined-stool"));
+    const [joint = ""] = chair.joints.keys();
+    expect(closesIn(chair, joint)).toMatch(/^Closes in glue-up/);
+    const broken = {
+      ...chair,
+      get slats(): never {
+        throw new Error("it failed");
+      },
+      answers: new Map(),
+    } as unknown as Chair;
+    expect(closesIn(broken, joint)).toBe(
+      "Nothing is known of the order of assembly because of an internal error",
+    );
+  });
+});
