@@ -5,6 +5,8 @@ export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
   test: {
     include: ["tests/**/*.test.ts"],
+    // Modules are read once a worker, not once a file: half of the time went into reading them again.
+    isolate: false,
     exclude: ["tests/desktop/**"],
     testTimeout: 30_000,
     hookTimeout: 90_000,
