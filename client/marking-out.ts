@@ -7,6 +7,7 @@ import * as z from "zod";
 import type { Step } from "../server/drawing/markout/figures.ts";
 import type { PaperName } from "../server/drawing/markout/paper.ts";
 import type { MarkoutReply, MarkoutRequest } from "../server/main/markout/messages.ts";
+import { chairText } from "./chair-text.ts";
 import { nameOf, saveBeside } from "./panel/saving.ts";
 
 /** A worker that marks out, wherever it runs. `heard` gets what it says, `failed` what went wrong with it. */
@@ -116,14 +117,9 @@ function begin(
 /** Another chair's text: as it stands in the editor when it is open. Only chairs are read, whatever a file names. */
 async function textAt(address: string): Promise<string | null> {
   const uri = Uri.parse(address);
-  if (!uri.path.endsWith(".chair")) return null;
+  if (!/\.chair$/i.test(uri.path)) return null;
   const open = workspace.textDocuments.find((each) => each.uri.toString() === uri.toString());
-  if (open) return open.getText();
-  try {
-    return new TextDecoder().decode(await workspace.fs.readFile(uri));
-  } catch {
-    return null;
-  }
+  return open ? open.getText() : chairText(uri);
 }
 
 const OPEN = "Open";

@@ -6,6 +6,7 @@ import { Disposable, Uri, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import * as z from "zod";
 import { FIND_FILES, type FindFilesResult, READ_FILE, type ReadFileResult } from "../server/main/protocol.ts";
+import { chairText } from "./chair-text.ts";
 
 const readParams = z.object({ uri: z.string() });
 
@@ -21,14 +22,4 @@ export function answerFileRequests(client: BaseLanguageClient): Disposable {
       return { uris: found.map(String) };
     }),
   );
-}
-
-/** Only chairs are read, whatever a file names. */
-async function chairText(uri: Uri): Promise<string | null> {
-  if (!uri.path.endsWith(".chair")) return null;
-  try {
-    return new TextDecoder().decode(await workspace.fs.readFile(uri));
-  } catch {
-    return null;
-  }
 }

@@ -8,7 +8,7 @@ import { buildSteps } from "./chair/build.ts";
 import type { Chair } from "./chair/chair.ts";
 import { workedValue } from "./chair/values/values.ts";
 import type { Design, Quantity } from "./design/design.ts";
-import { evaluateSteps, readersOf } from "./design/evaluate.ts";
+import { evaluateSteps, gatheredSteps, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
 import { needsOf, wantedProblems } from "./design/wanted.ts";
 import { balanceOf, withBalance } from "./floor/tips.ts";
@@ -40,8 +40,9 @@ export const settle = (from: Unsettled): Settled => finish(settleSteps(from));
 /** The same, resting after each part. */
 export function* settleSteps(from: Unsettled): Steps<Settled> {
   const known = new Map<string, Quantity>();
+  const gathered = yield* gatheredSteps(from);
   for (let round = 0; ; round++) {
-    const design = yield* evaluateSteps({ ...from, known });
+    const design = yield* evaluateSteps({ ...from, known, gathered });
     const built = yield* buildSteps(design);
     yield;
     const chair = weighed(built);

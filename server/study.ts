@@ -13,7 +13,8 @@ import { settleSteps } from "./settle.ts";
 
 /** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
 export interface OtherFiles {
-  resolve(from: string, path: string): string;
+  /** The address of a path written in the file at `from`; nothing when a file must not name such a place. */
+  resolve(from: string, path: string): string | undefined;
   read(address: string): string | undefined;
 }
 

@@ -9,7 +9,7 @@
  */
 import { expect } from "vitest";
 import type { Problem } from "../grammar/problem.ts";
-import { resolveAddress } from "../server/main/addresses.ts";
+import { resolveNamed } from "../server/main/named-files.ts";
 import { type Study, study } from "../server/study.ts";
 
 export const here = "file:///mess/here.chair";
@@ -19,7 +19,7 @@ export type Others = Record<string, string>;
 /** Studies a text; other files by their names. */
 export function studied(text: string, files: Others = {}): Study {
   const read = (address: string) => files[address.slice(address.lastIndexOf("/") + 1)];
-  return study({ text, address: here, files: { resolve: resolveAddress, read } });
+  return study({ text, address: here, files: { resolve: resolveNamed, read } });
 }
 
 /** Compares all of a text's findings with its markers, both ways. */

@@ -8,7 +8,7 @@ export interface CodeRow {
   title: string;
   explanation: string;
   severity: Severity;
-  /** A short file that sets it off, with `missing.chair` not to be found and `here.chair` the file itself. */
+  /** A short file that sets it off, with `missing.chair` not to be found, `here.chair` the file itself and `vast.chair` too long. */
   example: string;
 }
 
@@ -156,6 +156,22 @@ const files: CodeRow[] = [
       "`use` and `like` name a file by its path from this file's folder. There is none to be read there.",
     severity: "error",
     example: 'use "missing.chair"\n',
+  },
+  {
+    code: "refused-file",
+    title: "File that must not be named",
+    explanation:
+      "A chair may come from anybody, so the files that it names are read only where that can do no harm: files that end in `.chair`, on the same machine as the chair itself. A link is followed, and what it leads to must be such a file too.",
+    severity: "error",
+    example: 'use "joints.txt"\n',
+  },
+  {
+    code: "too-many-files",
+    title: "More files than are read",
+    explanation:
+      "A chair is put together from at most 500 other files, at most 64 of them in a row that each name the next, with at most 8 MB of text and 100,000 words and signs in all of them together. What goes beyond that is not read, so that no file can take the machine's time or memory.",
+    severity: "error",
+    example: 'use "vast.chair"\n',
   },
   {
     code: "circular-file",

@@ -1,7 +1,7 @@
 /**
  * Text to Design: names, units, expressions, files that are started from, and every fact with its place.
  */
-import { parse } from "../../grammar/parser.ts";
+import { parseSteps } from "../../grammar/parser.ts";
 import type { Problem, Span } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
@@ -11,10 +11,12 @@ import { newBlock, readBlock } from "./block.ts";
 import { checkPartCircles } from "./circles.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
 import type { Design, Named, Quantity, Readers } from "./design.ts";
+import { faulty } from "./faulty.ts";
+import { type Gathered, gatherSteps } from "./gather.ts";
 import { newJoint, readJoint } from "./joint.ts";
 import { checkLacking } from "./lacking.ts";
 import { type Lets, makeLets, newLet } from "./lets.ts";
-import { faulty, type Gathered, gather, type Item, type OtherTexts } from "./merge.ts";
+import type { Item, OtherTexts, Source } from "./merge.ts";
 import { declare, namedOf } from "./names.ts";
 import { timber } from "./places.ts";
 import { newPost, readPost } from "./post.ts";
@@ -31,6 +33,8 @@ export interface Evaluating {
   files: OtherTexts;
   /** Worked-out values by dotted name, as far as they are known by now. */
   known?: ReadonlyMap<string, Quantity>;
+  /** What the files say, when they have been read already. */
+  gathered?: Gathered;
 }
 
 /**
@@ -41,7 +45,7 @@ export const evaluate = (from: Evaluating): Design => finish(evaluateSteps(from)
 
 /** The same, resting after each statement. */
 export function* evaluateSteps(from: Evaluating): Steps<Design> {
-  const gathered = gather({ tree: from.tree, address: from.address, files: from.files, read: readOnce });
+  const gathered = from.gathered ?? (yield* gatheredSteps(from));
   const design = emptyDesign(from.tree, gathered);
   const reading = newReading(from, design);
   const lets = makeLets(reading);
@@ -59,7 +63,7 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   yield;
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
-  tellForeign(reading, design);
+  tellForeign(from, reading, design);
   design.problems = leaveOutSaid(design.problems, from.tree.problems).sort((a, b) => a.start - b.start);
   design.readers = { wantedBy: reading.wantedBy, lets: reading.letsUsed };
   return design;
@@ -92,17 +96,32 @@ export function readersOf(design: Design): Readers {
   return design.readers ?? nobody;
 }
 
-/** Other files' trees by their text, the latest few: they are read anew only when they change. */
-const trees = new Map<string, Tree>();
-const treesKept = 8;
+/** What the text and the files it names say; `evaluateSteps` takes it over. */
+export const gatheredSteps = ({
+  tree,
+  address,
+  files,
+}: Omit<Evaluating, "known" | "gathered">): Steps<Gathered> =>
+  gatherSteps({ tree, address, files, read: readOnce });
 
-function readOnce(text: string): Tree {
+/** Other files' trees by their text, the latest: they are read anew only when they change. */
+const trees = new Map<string, Tree>();
+/** How long the texts of those that are kept may be together, characters. */
+const MOST_KEPT = 1_000_000;
+let kept = 0;
+
+function* readOnce(text: string): Steps<Tree> {
   const before = trees.get(text);
   if (before !== undefined) return before;
-  const tree = parse(text, vocabulary);
-  const [oldest] = trees.keys();
-  if (trees.size >= treesKept && oldest !== undefined) trees.delete(oldest);
+  const tree = yield* parseSteps(text, vocabulary);
+  if (text.length > MOST_KEPT || trees.has(text)) return tree;
   trees.set(text, tree);
+  kept += text.length;
+  for (const oldest of trees.keys()) {
+    if (kept <= MOST_KEPT) break;
+    trees.delete(oldest);
+    kept -= oldest.length;
+  }
   return tree;
 }
 
@@ -258,19 +277,25 @@ function push<T>(list: T[], made: T | undefined): void {
   if (made !== undefined) list.push(made);
 }
 
-/** One problem for each file that has any, where this file names it. */
-function tellForeign(reading: Reading, design: Design): void {
-  const byLink = new Map<number, Problem[]>();
-  for (const { source, problem } of reading.foreign) {
-    if (source.via === undefined || problem.severity !== "error") continue;
-    const list = byLink.get(source.via.start) ?? [];
-    list.push(problem);
-    byLink.set(source.via.start, list);
+/** One problem for each file named here that leads to any, where this file names it. */
+function tellForeign({ files, address }: Evaluating, reading: Reading, design: Design): void {
+  const byLink = new Map<number, { source: Source; problem: Problem }[]>();
+  for (const told of reading.foreign) {
+    if (told.source.via === undefined || told.problem.severity !== "error") continue;
+    const list = byLink.get(told.source.via.start) ?? [];
+    list.push(told);
+    byLink.set(told.source.via.start, list);
   }
-  for (const [start, problems] of byLink) {
+  for (const [start, found] of byLink) {
     const link = design.links.find((each) => each.at.start === start);
     const told = design.problems.some((problem) => problem.code === "faulty-file" && problem.start === start);
-    if (link !== undefined && !told)
-      design.problems.push(faulty(link.at, link.path, problems.length, problems[0]?.message));
+    const [first] = found;
+    if (link === undefined || told || first === undefined) continue;
+    const { file, text } = first.source;
+    const problems = found.filter(({ source }) => source.file === file).map(({ problem }) => problem);
+    const further = file === files.resolve(address, link.path) ? undefined : file;
+    design.problems.push(
+      faulty(link.at, { path: link.path, text, problems, ...(further !== undefined && { further }) }),
+    );
   }
 }

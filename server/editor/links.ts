@@ -10,21 +10,15 @@ export interface FileLink extends Span {
   address: string;
 }
 
-/** Each file named in this one, with its place in the text; the quotes are left out of it. */
+/** Each chair named in this one, with its place in the text; the quotes are left out of it. What is no file is left out. */
 export function fileLinks(view: View): FileLink[] {
   return view.tree.statements.flatMap((statement) => {
     const word = statement.word?.text;
     if (word !== "use" && word !== "like") return [];
     return statement.parts.flatMap((part) => {
-      if (part.is !== "text" || !part.text) return [];
-      return [
-        {
-          word,
-          start: part.start + 1,
-          end: Math.max(part.start + 1, part.end - 1),
-          address: view.resolve(part.text),
-        },
-      ];
+      const address = part.is === "text" && part.text ? view.resolve(part.text) : undefined;
+      if (address === undefined || !/\.chair$/i.test(address)) return [];
+      return [{ word, start: part.start + 1, end: Math.max(part.start + 1, part.end - 1), address }];
     });
   });
 }

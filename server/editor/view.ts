@@ -26,8 +26,8 @@ export interface View {
   rules: readonly Rule[];
   /** Another file's text by its address, if it can be had now. */
   other(address: string): TextDocument | undefined;
-  /** The address of a file named in this one by `use` or `like`. */
-  resolve(path: string): string;
+  /** The address of a file named in this one by `use` or `like`; nothing when it must not name such a place. */
+  resolve(path: string): string | undefined;
 }
 
 /** A span as line and character places. */

@@ -6,8 +6,9 @@ import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { View } from "../editor/view.ts";
 import type { OtherFiles, Study } from "../study.ts";
-import { resolveAddress, sameAddress } from "./addresses.ts";
+import { sameAddress } from "./addresses.ts";
 import type { Files } from "./files.ts";
+import { resolveNamed } from "./named-files.ts";
 import type { Services } from "./services.ts";
 
 export interface Views {
@@ -59,7 +60,7 @@ export function createViews(services: Services, files: Files): Views {
     const address = document.uri;
 
     const others: OtherFiles = {
-      resolve: resolveAddress,
+      resolve: resolveNamed,
       read(path) {
         reads.add(sameAddress(path));
         return textOf(path);
@@ -103,7 +104,7 @@ export function createViews(services: Services, files: Files): Views {
       vocabulary: services.vocabulary,
       rules: services.rules,
       other,
-      resolve: (path) => resolveAddress(address, path),
+      resolve: (path) => resolveNamed(address, path),
     };
     return {
       view,

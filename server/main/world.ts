@@ -48,14 +48,27 @@ const namedIn = (view: View) => fileLinks(view).map(({ address }) => address);
 export const worked = (view: View, stop: () => boolean = () => false): Promise<void> =>
   stepping(() => view.step(), stop);
 
+/** How long files are waited for that the client is asked for, ms; what comes later is looked at when it comes. */
+const LONGEST_WAIT = 1000;
+
+/** As many looks as a row of files that each name the next may be long. */
+const MOST_LOOKS = 64;
+
 /** Waits for the files that this one names, which in the browser come after they are asked for. */
 export async function filesCome(view: View, files: Files, stop: () => boolean = () => false): Promise<void> {
-  // Files that come may name others; a chain longer than this is left to the next look.
-  for (let round = 0; round < 8; round++) {
+  const begun = performance.now();
+  for (let look = 0; look < MOST_LOOKS; look++) {
     await worked(view, stop);
-    if (stop()) return;
+    const left = LONGEST_WAIT - (performance.now() - begun);
     const pending = files.pending?.();
-    if (!pending) return;
-    await pending;
+    if (stop() || !pending || left <= 0) return;
+    await soon(pending, left);
   }
+}
+
+/** Waits no longer than so many ms. */
+export async function soon(wait: Promise<unknown>, time: number): Promise<void> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  await Promise.race([wait, new Promise((resolve) => (timer = setTimeout(resolve, time)))]);
+  clearTimeout(timer);
 }

@@ -1,8 +1,8 @@
 import type { Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import type { OtherFiles, Study } from "../../study.ts";
-import { resolveAddress } from "../addresses.ts";
 import { filesOnDisk } from "../files-node.ts";
+import { resolveNamed } from "../named-files.ts";
 import type { Services } from "../services.ts";
 import { type Input, readInput } from "./read-input.ts";
 import { brush, harmless, type Terminal } from "./terminal.ts";
@@ -77,7 +77,7 @@ export function toldOfErrors(
 
 const disk: OtherFiles = (() => {
   const files = filesOnDisk();
-  return { resolve: resolveAddress, read: files.read };
+  return { resolve: resolveNamed, read: files.read };
 })();
 
 /** A file read and worked out, with the files it names beside it on disk. */

@@ -4,13 +4,14 @@ import { applyEdits, formatTree, isSyntax } from "../../../grammar/format.ts";
 import { shortWords } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import { type Bench, type Command, ENDED, eachFile, misuse } from "./command.ts";
-import type { Input } from "./read-input.ts";
+import { type Input, PIPED } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
 
 export const format: Command = {
   name: "format",
   usage: "format [--check] FILES…",
-  summary: "indent and space the text; with --check only say which files would change",
+  summary:
+    "indent and space the text; with --check only say which files would change; - goes to standard output",
   options: { check: { type: "boolean" } },
   takes: { least: 1, most: Number.POSITIVE_INFINITY },
   run: (bench, files, { check }) =>
@@ -29,6 +30,10 @@ function formatOne(bench: Bench, { file, text }: Extract<Input, { text: string }
     return ENDED.faults;
   }
   const laidOut = applyEdits(text, formatTree(tree));
+  if (file === PIPED && !check) {
+    terminal.out(laidOut);
+    return ENDED.well;
+  }
   if (laidOut === text) return ENDED.well;
   if (check) {
     terminal.out(`${harmless(file)}: would be laid out anew.\n`);

@@ -13,6 +13,7 @@ export function help(commands: readonly Command[]): string {
 
 ${columns([...rows.map(([usage, summary]) => [`seatwright ${usage}`, summary as string]), ...others.map(([usage, summary]) => [`seatwright ${usage}`, summary as string])], "  ")}
 
+A file may be -, which is standard input. At most 10 MB of one are read.
 Ends with 0 when all is well, 1 when a chair has errors, 2 when the command or a file cannot be used.
 What is worked out is a calculation, not a test: local codes and testing come first.
 `;

@@ -7,7 +7,7 @@ import type { Study } from "../../study.ts";
 import type { Made, MarkoutFormat } from "../markout/make.ts";
 import { whyNot } from "../markout/refusal.ts";
 import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
-import { readInput } from "./read-input.ts";
+import { PIPED, readInput } from "./read-input.ts";
 import { brush, harmless } from "./terminal.ts";
 
 const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
@@ -104,7 +104,8 @@ function write(
   out: string | undefined,
   file: string,
 ): number {
-  const stem = `${basename(file).replace(/\.chair$/, "")}-markout`;
+  const name = file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "");
+  const stem = `${name}-markout`;
   const target = out ?? (format === "pdf" ? `${stem}.pdf` : stem);
   try {
     if (format === "pdf") writeFileSync(target, made.files[0]!.bytes);

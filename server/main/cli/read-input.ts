@@ -1,25 +1,31 @@
-import { readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { LARGEST } from "../files.ts";
+import { readBounded, STANDARD_INPUT, upTo } from "../read-bounded.ts";
 
 export type Input = { file: string; address: string; text: string } | { file: string; refused: string };
 
-/** A file named on the command line, or in one line why it cannot be used. */
+/** What stands for the text that comes in on standard input. */
+export const PIPED = "-";
+
+/**
+ * A file named on the command line, or in one line why it cannot be used. `-` is standard input, whose text stands in the folder that
+ * the command is given in.
+ */
 export function readInput(file: string): Input {
   try {
-    const stat = statSync(file);
-    if (stat.isDirectory()) return { file, refused: "this is a folder; name the files in it" };
-    if (!stat.isFile()) return { file, refused: "this is no ordinary file" };
-    if (stat.size > LARGEST)
+    const piped = file === PIPED;
+    const found = piped ? { bytes: upTo(LARGEST, STANDARD_INPUT) } : readBounded(file, LARGEST);
+    if ("not" in found && found.not === "a file")
       return {
         file,
-        refused: `this file is ${megabytes(stat.size)} MB; at most ${megabytes(LARGEST)} MB are read`,
+        refused: found.folder ? "this is a folder; name the files in it" : "this is not an ordinary file",
       };
-    const bytes = readFileSync(file);
-    const text = asText(bytes);
+    if (!("bytes" in found) || found.bytes === undefined)
+      return { file, refused: `at most ${LARGEST / 1024 / 1024} MB are read, and this is longer` };
+    const text = asText(found.bytes);
     if (text === undefined) return { file, refused: "this is not a text file" };
-    return { file, address: URI.file(resolve(file)).toString(), text };
+    return { file, address: URI.file(resolve(piped ? "standard-input.chair" : file)).toString(), text };
   } catch (error) {
     return { file, refused: whyNot(error as NodeJS.ErrnoException) };
   }
@@ -39,14 +45,14 @@ function whyNot(error: NodeJS.ErrnoException): string {
     case "ENOENT":
     case "ENOTDIR":
       return "there is no such file";
+    case "EISDIR":
+      return "this is a folder; name the files in it";
+    case "EAGAIN":
+      return "nothing can be read here now";
     case "EACCES":
     case "EPERM":
       return "you have no permission to read this file";
     default:
       return `this file cannot be read (${error.code ?? error.message})`;
   }
-}
-
-function megabytes(bytes: number): string {
-  return (bytes / 1024 / 1024).toFixed(1).replace(/\.0$/, "");
 }

@@ -2,7 +2,7 @@
  * Marking-out sheets for one request, wherever the worker runs.
  */
 import { study } from "../../study.ts";
-import { resolveAddress } from "../addresses.ts";
+import { resolveNamed } from "../named-files.ts";
 import { makeMarkout } from "./make.ts";
 import type { MarkoutReply, MarkoutRequest } from "./messages.ts";
 import { whyNot } from "./refusal.ts";
@@ -16,7 +16,7 @@ export async function answer(request: MarkoutRequest, reply: (message: MarkoutRe
     return text ?? undefined;
   };
   const { text, address, options, date } = request;
-  const { chair, problems } = study({ text, address, files: { resolve: resolveAddress, read } });
+  const { chair, problems } = study({ text, address, files: { resolve: resolveNamed, read } });
   if (missing.size > 0) return reply({ is: "missing", addresses: [...missing] });
   const errors = problems.filter(({ severity }) => severity === "error").length;
   const because = whyNot(chair, errors);

@@ -6,7 +6,10 @@ describe("every code", () => {
   test.each(designCodes.map((row) => [row.code, row] as const))(
     "%s is set off by its example, as severe as it says",
     (code, row) => {
-      const design = read(row.example, { "faulty.chair": "let a = nothing\n" });
+      const design = read(row.example, {
+        "faulty.chair": "let a = nothing\n",
+        "vast.chair": "let a = 1\n".repeat(30_000),
+      });
       const found = design.problems.filter((problem) => problem.code === code);
       expect(found.length).toBeGreaterThan(0);
       for (const problem of found) expect(problem.severity).toBe(row.severity);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { faults, read } from "./read.ts";
+import { type Folder, faults, read } from "./read.ts";
 
 const mess = `chair "Mess chair"
 units mm
@@ -155,8 +155,8 @@ describe("like", () => {
 
   test("taking away what the rest needs is told once, at the file's name", () => {
     expect(faults(`${like}without tenon\n`, folder)).toEqual(['faulty-file: "mess.chair"']);
-    expect(read(`${like}without tenon\n`, folder).problems[0]?.message).toContain(
-      "There is no joint called tenon",
+    expect(read(`${like}without tenon\n`, folder).problems[0]?.message).toBe(
+      "mess.chair has 2 errors; the first is in line 27 (unknown name).",
     );
   });
 
@@ -243,5 +243,69 @@ describe("files with something wrong", () => {
     expect(faults('like "mid.chair"\n', { "mid.chair": 'use "bad.chair"\n', ...bad })).toEqual([
       'faulty-file: "mid.chair"',
     ]);
+  });
+
+  test("are told of by file and line, and nothing of their text is repeated", () => {
+    const message = (files: Folder) => read('use "a.chair"\n', files).problems.map((each) => each.message);
+    expect(message({ "a.chair": "let b = 1\nsecret\n" })).toEqual([
+      "a.chair has an error; it is in line 2 (unknown word).",
+    ]);
+    expect(message({ "a.chair": 'use "b.chair"\n', "b.chair": "\n\nlet secret = secret2\n" })).toEqual([
+      "a.chair leads to b.chair, which has an error; it is in line 3 (unknown name).",
+    ]);
+    for (const path of ["secret.chair", "secret", "b.chair"]) {
+      const files = { "a.chair": `use "${path}"\n`, "b.chair": "$ecret\nsecret {\n" };
+      expect(message(files)).toHaveLength(1);
+      expect(message(files)[0]).not.toMatch(/secret|ecret/);
+    }
+  });
+});
+
+describe("files without end", () => {
+  const told = (text: string, folder: (name: string) => string | undefined) =>
+    read(
+      text,
+      new Proxy({} as Folder, {
+        ownKeys: () => [],
+        get: (_, name) => (typeof name === "string" ? folder(name) : undefined),
+      }),
+    ).problems.map(({ message }) => message);
+  const rank = (name: string) => Number(/\d+/.exec(name)?.[0] ?? 0);
+  const beyond = (what: string) => [
+    `The files that this one starts from ${what}; what goes beyond that is not read.`,
+  ];
+  const row = (length: number) => (name: string) =>
+    rank(name) === length ? "let a = 1\n" : `like "${rank(name) + 1}.chair"\n`;
+
+  test("that each name the next four times are read once each", () => {
+    const files = (name: string) => (rank(name) > 20 ? "" : `use "${rank(name) + 1}.chair"\n`.repeat(4));
+    expect(told('use "1.chair"\n', files)).toEqual([]);
+  });
+
+  test("in a row are followed 64 deep", () => {
+    expect(told('like "1.chair"\n', row(64))).toEqual([]);
+    expect(told('like "1.chair"\n', row(65))).toEqual(beyond("each name the next, more than 64 deep"));
+  });
+
+  test("are 500 at most, 8 MB and 100,000 words and signs", () => {
+    const named = (count: number) => Array.from({ length: count }, (_, at) => `use "${at}.chair"\n`).join("");
+    expect(told(named(500), () => "")).toEqual([]);
+    expect(told(named(501), () => "")).toEqual(beyond("are more than 500"));
+    const long = `# ${"x".repeat(3_000_000)}\n`;
+    expect(told(named(2), () => long)).toEqual([]);
+    expect(told(named(3), () => long)).toEqual(beyond("are longer than 8 MB together"));
+    const lets = "let a = 1\n".repeat(12_000);
+    expect(told(named(1), () => lets)).toHaveLength(1);
+    expect(told(named(2), () => lets)).toContainEqual(
+      beyond("hold more than 100,000 words and signs together")[0],
+    );
+  });
+
+  test("that take each other over again and again are put together only so often", () => {
+    const files = (name: string) =>
+      rank(name) > 40
+        ? Array.from({ length: 2_000 }, (_, at) => `let a${at} = 1\n`).join("")
+        : Array.from({ length: 41 - rank(name) }, (_, at) => `use "${rank(name) + at + 1}.chair"\n`).join("");
+    expect(told('use "1.chair"\n', files)).toEqual(beyond("name the same files too often"));
   });
 });

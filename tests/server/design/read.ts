@@ -18,14 +18,13 @@ const normal = (path: string): string => {
 
 /** The design of a text that stands as `here.chair` in a folder with these other files. */
 export function read(text: string, folder: Folder = {}, known?: Record<string, Quantity>): Design {
-  const files: Folder = { "here.chair": text, ...folder };
   return evaluate({
     tree: parse(text, vocabulary),
     address: "here.chair",
     files: {
       resolve: (from, path) =>
         normal(from.includes("/") ? `${from.slice(0, from.lastIndexOf("/"))}/${path}` : path),
-      read: (address) => files[address],
+      read: (address) => (address === "here.chair" ? text : folder[address]),
     },
     known: new Map(Object.entries(known ?? {})),
   });

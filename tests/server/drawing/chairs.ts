@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Chair } from "../../../server/chair/chair.ts";
-import { resolveAddress } from "../../../server/main/addresses.ts";
+import { resolveNamed } from "../../../server/main/named-files.ts";
 import { study } from "../../../server/study.ts";
 
 const samples = new URL("../../../samples/", import.meta.url);
@@ -28,7 +28,7 @@ const read = (address: string): string | undefined => {
 /** The chair of some text that stands among the samples. */
 export function chairOf(text: string): Chair {
   const address = new URL("here.chair", samples).href;
-  return study({ text, address, files: { resolve: resolveAddress, read } }).chair;
+  return study({ text, address, files: { resolve: resolveNamed, read } }).chair;
 }
 
 export const sampleChair = (name: string): Chair => chairOf(sampleText(name));

@@ -2,7 +2,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import type { View } from "../../../server/editor/view.ts";
-import { resolveAddress } from "../../../server/main/addresses.ts";
+import { resolveNamed } from "../../../server/main/named-files.ts";
 import { rules } from "../../../server/rules/index.ts";
 import { settle } from "../../../server/settle.ts";
 import { type Study, study } from "../../../server/study.ts";
@@ -30,18 +30,18 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     document,
     tree,
     get study() {
-      made ??= study({ text, address: uri, files: { resolve: resolveAddress, read }, tree });
+      made ??= study({ text, address: uri, files: { resolve: resolveNamed, read }, tree });
       return made;
     },
     step: () => true,
     rework: (changed) =>
-      settle({ tree: changed, address: uri, files: { resolve: resolveAddress, read } }).chair,
+      settle({ tree: changed, address: uri, files: { resolve: resolveNamed, read } }).chair,
     vocabulary,
     rules,
     other(wanted) {
       const found = read(wanted);
       return found === undefined ? undefined : TextDocument.create(wanted, "chair", 1, found);
     },
-    resolve: (path) => resolveAddress(uri, path),
+    resolve: (path) => resolveNamed(uri, path),
   };
 }

@@ -1,4 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync, truncateSync, utimesSync, writeFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import {
+  mkdirSync,
+  mkdtempSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -36,6 +45,39 @@ describe("files on disk", () => {
       expect(files.read(address(name))).toBeUndefined();
     expect(files.read("memfs:/ws/a.chair")).toBeUndefined();
     rmSync(join(folder, "huge.chair"));
+  });
+
+  it("are chairs, where the address ends when links are followed", () => {
+    const files = filesOnDisk();
+    const links = {
+      "far.chair": join(folder, "a.chair"),
+      "text.chair": join(folder, "inner", "d.txt"),
+      "memory.chair": "/proc/self/pagemap",
+      "log.chair": "/proc/kmsg",
+      "round.chair": join(folder, "round.chair"),
+      "folder.chair": join(folder, "inner"),
+      deep: join(folder, "inner"),
+    };
+    for (const [name, target] of Object.entries(links)) symlinkSync(target, join(folder, name));
+    expect(files.read(address("far.chair"))).toBe("other");
+    expect(files.read(address("deep/b.chair"))).toBe("inner/b.chair");
+    expect(files.read(address("deep/../inner/b.chair"))).toBe("inner/b.chair");
+    for (const name of ["text.chair", "memory.chair", "log.chair", "round.chair", "folder.chair"])
+      expect(files.read(address(name)), name).toBeUndefined();
+    for (const uri of ["/proc/self/pagemap", "/etc/hostname"].map((path) => pathToFileURL(path).href))
+      expect(files.read(uri), uri).toBeUndefined();
+    expect(files.read(`${address("inner/d.txt")}?.chair`)).toBeUndefined();
+    expect(files.read(`${address("inner/d.txt")}#.chair`)).toBeUndefined();
+    expect(files.read(address("a.chair").replace("file:///", "file://host/"))).toBeUndefined();
+    expect(files.read(address("a.chair").replace("file:///", "file:////"))).toBeUndefined();
+    for (const name of Object.keys(links)) rmSync(join(folder, name));
+  });
+
+  it("that nobody writes to are not waited for", () => {
+    const pipe = join(folder, "pipe.chair");
+    execFileSync("mkfifo", [pipe]);
+    expect(filesOnDisk().read(address("pipe.chair"))).toBeUndefined();
+    rmSync(pipe);
   });
 
   it("are listed from the workspace's folders, those of other tools left out", async () => {

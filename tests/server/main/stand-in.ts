@@ -24,7 +24,7 @@ export function standIn(): Services & { studied: string[] } {
       studied.push(text);
       if (text.includes("explode")) throw new Error("the study exploded");
       const other = /use "(.*)"/.exec(text)?.[1];
-      const used = other === undefined ? "" : files.read(files.resolve(address, other));
+      const used = other === undefined ? "" : files.read(files.resolve(address, other) ?? "");
       const problems = wrongs(text);
       if (used === undefined)
         problems.push({

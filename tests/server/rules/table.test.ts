@@ -6,7 +6,11 @@ import { figure, figureNames } from "../../../server/rules/machinery/figures.ts"
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { here, studied } from "../../check.ts";
 
-const others = (text: string) => ({ "here.chair": text, "faulty.chair": "post {\n" });
+const others = (text: string) => ({
+  "here.chair": text,
+  "faulty.chair": "post {\n",
+  "vast.chair": "let a = 1\n".repeat(30_000),
+});
 
 const examples = rules.flatMap((rule) =>
   rule.example === undefined ? [] : [[rule.code, rule, rule.example] as const],
