@@ -1,11 +1,13 @@
 import type { BlockDesign, Design } from "../design/design.ts";
+import { type PartId, partName } from "../design/identity.ts";
 import { bodyOf } from "../geometry/body.ts";
-import { fromPlanes, reachIn, slice } from "../geometry/convex.ts";
+import { fromPlanes, measure, reachIn, slice } from "../geometry/convex.ts";
 import { flipped, levelAt, planeAt, threePlanes } from "../geometry/plane.ts";
-import type { Plane, Vec3 } from "../geometry/solid.ts";
+import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, negate, sub, unit } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
+import { spanIn } from "./joints/wood.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
 
 /**
@@ -26,9 +28,10 @@ export function buildBlocks(
   const pair = design.posts.get(where.name)?.pair ?? false;
   const sides: Side[] = pair ? (where.side ? [where.side] : ["left", "right"]) : ["middle"];
   return sides.flatMap((side): Block[] => {
-    const post = posts.get(side === "middle" ? where.name : `${where.name}.${side}`);
+    const post = posts.get(partName({ stem: where.name, side }));
     if (!post) return [];
-    const name = pair && !where.side ? `${block.name}.${side}` : block.name;
+    const id: PartId = { stem: block.name, side: pair && !where.side ? side : "middle" };
+    const name = partName(id);
     const corner = post && cornerOf(post, rails, block.up?.value);
     if (!corner) {
       faults.push({
@@ -40,6 +43,7 @@ export function buildBlocks(
       return [];
     }
     const solid = solidOf(post, corner, { leg, thick });
+    const grain = unit(sub(corner.runs[1], corner.runs[0]));
     if (!solid) {
       faults.push({
         is: "no-room",
@@ -50,7 +54,21 @@ export function buildBlocks(
       return [];
     }
     const made = attempt(name, block.at, faults, (): Block => {
-      return { is: "block", name, side, design: block, body: bodyOf([solid]) };
+      return {
+        is: "block",
+        id,
+        name,
+        side,
+        design: block,
+        ...(block.timber && { timber: block.timber.value }),
+        body: bodyOf([solid]),
+        centreLine: lineThrough(solid, grain),
+        grain,
+        faces: [
+          { name: "top", plane: levelAt(corner.top) },
+          { name: "bottom", plane: flipped(levelAt(corner.top - thick)) },
+        ],
+      };
     });
     return made ? [made] : [];
   });
@@ -124,6 +142,13 @@ function solidOf(post: Post, { faces, runs, top }: Corner, { leg, thick }: { leg
     corner,
     4 * leg + 4 * thick,
   );
+}
+
+/** From where a line through a solid's middle comes in to where it goes out. */
+function lineThrough(solid: Convex, direction: Vec3): Vec3[] {
+  const { centroid } = measure(solid);
+  const [from, to] = spanIn(solid, centroid, direction) ?? [0, 0];
+  return [along(centroid, direction, from), along(centroid, direction, to)];
 }
 
 /** How far the post reaches towards the chair's middle between two heights. */

@@ -5,6 +5,7 @@ import { levelAt, offsetBy } from "../geometry/plane.ts";
 import type { Chair, Fault, Joint } from "./chair.ts";
 import { jointSteps } from "./joints/joints.ts";
 import { mitreTenons } from "./joints/mitre.ts";
+import { orderedMembers, viewsOf } from "./member.ts";
 import { cutFeet, type Members, memberSteps } from "./members.ts";
 import { buildSeat } from "./seat/seat.ts";
 import { type Stance, stanceOf } from "./stance.ts";
@@ -38,22 +39,20 @@ export function* buildSteps(design: Design): Steps<Chair> {
     ? yield* stage("the feet", () => onTheirFeet(members, stance), members.posts)
     : members.posts;
   const { rails, slats, blocks } = members;
+  const seat = yield* stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
+  const parts = orderedMembers({ posts, rails, slats, blocks, ...(seat && { seat }) }, design);
   const topOf = (post: string) => members.ends.get(post)?.top;
   const joints = yield* stage<Map<string, Joint>>(
     "the joints",
-    () => jointSteps(design, { posts, rails, slats }, topOf, faults),
+    () => jointSteps(design, parts, topOf, faults),
     new Map(),
   );
   yield* stage("the mitres", () => mitreTenons(joints.values()), undefined);
-  const seat = yield* stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
   const built = {
     design,
-    posts,
-    rails,
-    slats,
-    blocks,
+    members: parts,
+    ...viewsOf(parts),
     joints,
-    ...(seat ? { seat } : {}),
     stance: stance.motion,
     floor: stance.floor,
     hanging: stance.hanging,

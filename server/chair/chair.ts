@@ -13,12 +13,42 @@ import type {
   RailDesign,
   SeatDesign,
   SlatDesign,
+  TimberDesign,
   TrimDesign,
 } from "../design/design.ts";
+import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
 
-export type Side = "left" | "right" | "middle";
+export type { Side };
+
+/** A flat face of a member, looking out of it; of a curved member as it is halfway along. */
+export interface MemberFace {
+  name: "front" | "back" | "inside" | "outside" | "top" | "bottom";
+  plane: Plane;
+}
+
+/** What every part of a chair has, whatever its kind. */
+export interface MemberOf<Is extends string, Design> {
+  is: Is;
+  id: PartId;
+  /** How its identity prints: `front.left`, `ladder.2`, `seat`. */
+  name: string;
+  side: Side;
+  design: Design;
+  /** Its own, else the file's. */
+  timber?: TimberDesign;
+  body: Body;
+  /** Along the middle of its section, from its first end to its second; of a flat part along its grain, edge to edge. */
+  centreLine: readonly Vec3[];
+  /** Unit: the way its grain runs, from end to end. */
+  grain: Vec3;
+  /** Its flat faces that run along the grain; none of turned work. */
+  faces: readonly MemberFace[];
+}
+
+/** Any part of a chair. */
+export type Member = Post | Rail | Block | SeatSurface;
 
 /** The four faces of a squared post, by where they look when it is not turned. `round` for turned posts. */
 export type FaceName = "front" | "back" | "left" | "right";
@@ -41,12 +71,7 @@ export interface PostPiece {
   solid: Convex;
 }
 
-export interface Post {
-  is: "post";
-  /** `front.left`; a post without `pair` has its bare name. */
-  name: string;
-  side: Side;
-  design: PostDesign;
+export interface Post extends MemberOf<"post", PostDesign> {
   /** Bottom to top. */
   pieces: PostPiece[];
   /** Plumb heights of the ends of the centre line as drawn, before `trim`. */
@@ -57,12 +82,11 @@ export interface Post {
   top: Vec3;
   /** Along the centre line, after trim. */
   length: number;
-  body: Body;
 }
 
 /** The member an end enters. */
 export interface Entered {
-  kind: "post" | "rail" | "slat" | "seat";
+  kind: Member["is"];
   /** Full name. */
   name: string;
 }
@@ -86,12 +110,7 @@ export interface RailEnd {
   joint?: Joint;
 }
 
-export interface Rail {
-  is: "rail" | "slat";
-  /** `seat-side.left`, `ladder.2`, `ladder.2.left`, `back-slat.3`. */
-  name: string;
-  side: Side;
-  design: RailDesign | SlatDesign;
+export interface Rail extends MemberOf<"rail" | "slat", RailDesign | SlatDesign> {
   /** From first to second end. */
   ends: [RailEnd, RailEnd];
   /** Outside top arris from shoulder to shoulder (the straight). */
@@ -116,16 +135,9 @@ export interface Rail {
   bow?: number;
   /** Its outline in its own measure. */
   shape?: RailShape;
-  body: Body;
 }
 
-export interface Block {
-  is: "block";
-  name: string;
-  side: Side;
-  design: BlockDesign;
-  body: Body;
-}
+export type Block = MemberOf<"block", BlockDesign>;
 
 /** A stretch of a tenon's section, mm. */
 export interface SectionBox {
@@ -175,8 +187,7 @@ export interface Joint {
   glueArea: number;
 }
 
-export interface SeatSurface {
-  design: SeatDesign;
+export interface SeatSurface extends MemberOf<"seat", SeatDesign> {
   /** The sitting surface as drawn, looking up. */
   plane: Plane;
   /** Outline as drawn, anticlockwise from above, starting front left. */
@@ -184,7 +195,6 @@ export interface SeatSurface {
   /** Its front and back edges: their ends and their middle. */
   front: { left: Vec3; middle: Vec3; right: Vec3 };
   back: { left: Vec3; middle: Vec3; right: Vec3 };
-  body: Body;
 }
 
 export interface Worked {
@@ -199,14 +209,21 @@ export interface Worked {
   part?: string;
 }
 
-export interface Chair {
-  design: Design;
+/** The members by kind, each by its full name. */
+export interface MemberViews {
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
   slats: Map<string, Rail>;
   blocks: Map<string, Block>;
-  joints: Map<string, Joint>;
   seat?: SeatSurface;
+}
+
+/** Its views by kind hold the very members that `members` holds, in the same order. */
+export interface Chair extends MemberViews {
+  design: Design;
+  /** Every part by its full name, in the order to list them: posts, rails, slats, corner blocks, the seat. */
+  members: Map<string, Member>;
+  joints: Map<string, Joint>;
   /** As drawn → as it stands. */
   stance: Motion;
   /** The floor's plane in drawn places, looking up; feet are cut to it. */

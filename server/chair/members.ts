@@ -7,7 +7,7 @@ import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
 import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
-import { railHost } from "./joints/host.ts";
+import { hostOf } from "./joints/hosting.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
 import { buildPost, type PostEnds } from "./posts/post.ts";
 import { type Built, fullName, stationOn } from "./rails/course.ts";
@@ -172,7 +172,7 @@ function railAbove(work: Work, { design, side, name }: PostMember): Rail | undef
 /** The underside of a rail over a point, looking up. */
 function underAt(rail: Rail, point: Vec3): Plane {
   const x = Math.min(rail.length, Math.max(0, dot(sub(point, rail.start), rail.along)));
-  return flipped(railHost(rail, x).face([0, 0, -1], point));
+  return flipped(hostOf(rail, x).face([0, 0, -1], point));
 }
 
 function tellCrowded(work: Work, { design, side, name }: PostMember): void {

@@ -1,10 +1,11 @@
 import { flipped, lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../../geometry/vec.ts";
-import type { Entered, Post, Rail } from "../chair.ts";
+import type { Entered, Member, Post, Rail } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
-import { type EnteredWood, stuffAcross, woodOfPost, woodOfRail } from "./entered.ts";
+import { woodOf } from "./hosting.ts";
 import type { ChosenJoint } from "./joint-facts.ts";
+import { stuffAcross, type Wood } from "./wood.ts";
 
 /** An end that is to be joined: its stuff at the shoulder, and what it goes into. */
 export interface JointSite {
@@ -31,7 +32,7 @@ export interface JointSite {
   bow?: { rise: number; length: number; towards: "out" | "up" };
   /** The face entered, looking out of the member entered. */
   shoulder: Plane;
-  wood: EnteredWood;
+  wood: Wood;
 }
 
 /** The site of a rail's or slat's end, or undefined for one that enters nothing or lies over its post. */
@@ -39,7 +40,7 @@ export function siteOfEnd(
   rail: Rail,
   which: 0 | 1,
   chosen: ChosenJoint,
-  member: Post | Rail | undefined,
+  member: Member | undefined,
 ): JointSite | undefined {
   const end = rail.ends[which];
   if (!end.entered || !end.shoulder || end.over || !member) return undefined;
@@ -66,7 +67,7 @@ export function siteOfEnd(
     wide: flat ? size.out : size.up,
     stuff: flat ? size.up : rail.bow && !tapered ? rail.thick : size.out,
     shoulder: end.shoulder,
-    wood: member.is === "post" ? woodOfPost(member, origin) : woodOfRail(member),
+    wood: woodOf(member, origin),
   };
   if (rail.round !== undefined) site.round = size.out;
   if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
@@ -95,13 +96,14 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
   const [bottom, top] = span(up);
   // Not the centre line where one face was kept straight.
   const middle = along(along(post.top, out, (inside + outside) / 2), up, (bottom + top) / 2);
+  const origin = lineMeets(cut, middle, inward) ?? middle;
   return {
     part: post.name,
     end: "top",
     kind: "post",
     entered: { kind: "rail", name: rail.name },
     chosen,
-    origin: lineMeets(cut, middle, inward) ?? middle,
+    origin,
     inward,
     out,
     up,
@@ -110,6 +112,6 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
     stuff: outside - inside,
     ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
     shoulder: flipped(cut),
-    wood: woodOfRail(rail),
+    wood: woodOf(rail, origin),
   };
 }

@@ -1,7 +1,6 @@
 import type { Size } from "../../design/design.ts";
 import { along, dot } from "../../geometry/vec.ts";
 import type { Fault, Joint } from "../chair.ts";
-import { depthAlong, thicknessAcross } from "./entered.ts";
 import type { JointSite } from "./joint-site.ts";
 import type { TenonFrame } from "./joint-solid.ts";
 
@@ -101,7 +100,7 @@ function forkSizes(site: JointSite, frame: TenonFrame, faults: Fault[]): TenonSi
   const set = site.chosen.facts.set?.value;
   const outside = set?.from === "outside" ? set.distance : (site.thick - thick) / 2;
   const inside = site.thick - thick - outside;
-  if (Math.abs(dot(frame.acrossThick, site.wood.length)) > Math.SQRT1_2) {
+  if (Math.abs(dot(frame.acrossThick, site.wood.grain)) > Math.SQRT1_2) {
     tell(
       site,
       faults,
@@ -148,9 +147,9 @@ function widthOf(site: JointSite, frame: TenonFrame): { top: number; bottom: num
 function sizeOf(size: Size, site: JointSite, frame: TenonFrame, own: number): number {
   if ("mm" in size) return size.mm;
   if (isOwn(size.of, site)) return size.share * own;
-  const depth = depthAlong(site.wood, site.origin, frame.direction);
+  const depth = site.wood.depthAlong(site.origin, frame.direction);
   return (
-    size.share * thicknessAcross(site.wood, along(site.origin, frame.direction, depth / 2), frame.acrossThick)
+    size.share * site.wood.thicknessAcross(along(site.origin, frame.direction, depth / 2), frame.acrossThick)
   );
 }
 

@@ -4,7 +4,6 @@ import { lineMeets } from "../../geometry/plane.ts";
 import type { Convex, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, scale, unit } from "../../geometry/vec.ts";
 import type { Fault, Joint, SectionBox } from "../chair.ts";
-import { depthAlong, wallBeside } from "./entered.ts";
 import type { JointSite } from "./joint-site.ts";
 import { longOf, type TenonSizes, tenonSizes } from "./joint-size.ts";
 import { roundTenon, slopedPrism, type TenonFrame, tenonPrism } from "./joint-solid.ts";
@@ -36,7 +35,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
   const root = lineMeets(site.shoulder, along(site.origin, off, 1), site.inward) ?? site.origin;
   frame.root = root;
   const slant = Math.abs(dot(frame.direction, site.shoulder.normal));
-  const depthThere = depthAlong(site.wood, root, frame.direction) * slant;
+  const depthThere = site.wood.depthAlong(root, frame.direction) * slant;
   const long = longOf(site, depthThere, faults);
   if (long === undefined) return plainJoint(site);
   const run = long / slant;
@@ -172,7 +171,7 @@ function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): nu
     middleOf(cut.section.wide),
   );
   const root = lineMeets(site.shoulder, along(frame.root, off, 1), frame.direction) ?? frame.root;
-  return wallBeside(site.wood, {
+  return site.wood.wallBeside({
     tenon,
     root,
     tip: along(root, frame.direction, cut.run),
@@ -201,7 +200,7 @@ function glueOf(
   wall: number,
 ): number {
   if (shape === "round") return (Math.PI * thick * glued) / 2;
-  const meetsLongGrain = (normal: Vec3) => Math.abs(dot(normal, site.wood.length)) < ALONG_GRAIN;
+  const meetsLongGrain = (normal: Vec3) => Math.abs(dot(normal, site.wood.grain)) < ALONG_GRAIN;
   const faces = shape === "forked" && wall <= 0 ? 1 : 2;
   return (
     (meetsLongGrain(frame.acrossThick) ? faces * wide * glued : 0) +

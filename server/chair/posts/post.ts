@@ -1,9 +1,10 @@
 import type { PostDesign } from "../../design/design.ts";
+import { partName } from "../../design/identity.ts";
 import { loft } from "../../geometry/body.ts";
 import { height, levelAt, planeAt } from "../../geometry/plane.ts";
 import type { Body, Plane, Vec3 } from "../../geometry/solid.ts";
 import { add, along, distance, dot, sub, unit } from "../../geometry/vec.ts";
-import type { FaceName, Fault, Post, PostPiece, Side } from "../chair.ts";
+import type { FaceName, Fault, MemberFace, Post, PostPiece, Side } from "../chair.ts";
 import { facetRadius, facetsOf } from "../facets.ts";
 import { type CornerLine, cutBetween } from "../joints/stuff.ts";
 import { breaksAlong, type CentreLine, centreLineOf, curvedAt, pointAt } from "./centre-line.ts";
@@ -47,7 +48,8 @@ export function buildPost(
   const line = centreLineOf(ends.place ? placedBy(design, ends.place) : design, sign, heights);
   const section = sectionLineOf(design, heights);
   if (!line || !section) return undefined;
-  const name = side === "middle" ? design.name : `${design.name}.${side}`;
+  const id = { stem: design.name, side };
+  const name = partName(id);
   const trouble = troubleOf(line, section, heights);
   if (trouble) {
     faults.push({ is: "not-buildable", part: name, at: design.at, message: trouble });
@@ -95,19 +97,38 @@ export function buildPost(
   }
   if (pieces.length === 0) return undefined;
 
+  const foot = pieces[0]!.start;
+  const topEnd = pieces[pieces.length - 1]!.end;
   return {
     is: "post",
+    id,
     name,
     side,
     design,
+    ...(design.timber && { timber: design.timber.value }),
     pieces,
     footHeight,
     topHeight,
-    foot: pieces[0]!.start,
-    top: pieces[pieces.length - 1]!.end,
+    foot,
+    top: topEnd,
     length: pieces.reduce((sum, piece) => sum + distance(piece.start, piece.end), 0),
     body: bodyOfPost(pieces, rings, section.round),
+    centreLine: [foot, ...pieces.map(({ end }) => end)],
+    grain: unit(sub(topEnd, foot)),
+    faces: facesOf(pieces[Math.floor(pieces.length / 2)]!, side),
   };
+}
+
+/** Which way a post's faces look: its outside is away from the middle of the chair. */
+function facesOf({ faces }: PostPiece, side: Side): MemberFace[] {
+  if (!faces) return [];
+  const [outside, inside] = side === "right" ? [faces.right, faces.left] : [faces.left, faces.right];
+  return [
+    { name: "front", plane: faces.front },
+    { name: "back", plane: faces.back },
+    { name: "inside", plane: inside },
+    { name: "outside", plane: outside },
+  ];
 }
 
 /** Leans beyond this are not a post's, radians. */

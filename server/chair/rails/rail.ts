@@ -1,14 +1,16 @@
 import type { Design, EndDesign, RailDesign } from "../../design/design.ts";
+import { type PartId, partName } from "../../design/identity.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import type { Fault, Rail, RailEnd, Side } from "../chair.ts";
-import { type Host, postHost, railHost } from "../joints/host.ts";
+import type { Host } from "../joints/host.ts";
+import { hostOf } from "../joints/hosting.ts";
 import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
 import { bowSign, curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
 import { sizeAt } from "./rail-shape.ts";
 import type { Shoulder } from "./shoulder.ts";
-import { makeStick, type Stick } from "./stick.ts";
+import { alongStick, makeStick, type Stick } from "./stick.ts";
 
 /** One of a design's rails: which side, and which of a repeated row. */
 export interface RailMember {
@@ -16,6 +18,7 @@ export interface RailMember {
   side: Side;
   /** Index into `ups`; of a row with one member 0. */
   index: number;
+  id: PartId;
   name: string;
 }
 
@@ -31,8 +34,8 @@ export function railMembers(design: RailDesign): RailMember[] {
   const members: RailMember[] = [];
   for (let index = 0; index < count; index++) {
     for (const side of sides) {
-      const stem = count > 1 ? `${design.name}.${index + 1}` : design.name;
-      members.push({ design, side, index, name: side === "middle" ? stem : `${stem}.${side}` });
+      const id: PartId = { stem: design.name, ...(count > 1 && { row: index + 1 }), side };
+      members.push({ design, side, index, id, name: partName(id) });
     }
   }
   return members;
@@ -131,8 +134,8 @@ function sizesOf(design: RailDesign): Sizes | undefined {
 function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
   const host = built(end.member);
   if (!host) return undefined;
-  if (host.is !== "post") return { host: railHost(host, stationOn(host, end.station)) };
-  const frame: FrameEnd = { host: postHost(host) };
+  if (host.is !== "post") return { host: hostOf(host, stationOn(host, end.station)) };
+  const frame: FrameEnd = { host: hostOf(host) };
   if (end.overhang === undefined) return frame;
   frame.over = { overhang: end.overhang };
   if (host.design.height) frame.hostTop = host.design.height.value;
@@ -177,9 +180,11 @@ function finish(
 ): Rail {
   const rail: Rail = {
     is: "rail",
+    id: member.id,
     name: member.name,
     side: member.side,
     design: member.design,
+    ...(member.design.timber && { timber: member.design.timber.value }),
     ends: [
       endOf(ends[0], hosts[0], stick.shoulders[0], frame, 0),
       endOf(ends[1], hosts[1], stick.shoulders[1], frame, 1),
@@ -193,6 +198,7 @@ function finish(
     wide: sizes.wide,
     length: stick.length,
     body: stick.body,
+    ...alongStick(frame, stick),
   };
   if (sizes.round) rail.round = sizes.thick;
   if (sizes.flat) rail.flat = true;

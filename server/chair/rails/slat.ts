@@ -1,16 +1,18 @@
 import type { Design, LengthUnit, SlatDesign } from "../../design/design.ts";
+import { type PartId, partName } from "../../design/identity.ts";
 import { printLength } from "../../design/units.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
 import { attempt } from "../attempt.ts";
 import type { Fault, Post, Rail, RailEnd, Side } from "../chair.ts";
-import { type Host, postHost, railHost } from "../joints/host.ts";
+import type { Host } from "../joints/host.ts";
+import { hostOf } from "../joints/hosting.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
 import { bowSign } from "./rail-curves.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { keepShape, shapeOf } from "./rail-outline.ts";
-import { makeStick } from "./stick.ts";
+import { alongStick, makeStick } from "./stick.ts";
 
 /** Slat edges and gaps depend on each other through the fan; they settle in a few rounds. */
 const ROUNDS = 12;
@@ -65,13 +67,13 @@ function edgeOf(rail: Rail, other: Rail, posts: (rail: Rail) => Post[]): Edge {
     const plane = end.shoulder ?? postFace(rail, which, posts(rail), point(x));
     return plane ? meetAlong(point, x, plane, rail.along) : x;
   });
-  return { rail, from: ends[0]!, to: ends[1]!, reversed: false, point, host: (x) => railHost(rail, x) };
+  return { rail, from: ends[0]!, to: ends[1]!, reversed: false, point, host: (x) => hostOf(rail, x) };
 }
 
 /** The face, looking along the rail, of the post that one end of a rail lies over. */
 function postFace(rail: Rail, which: number, posts: Post[], near: Vec3): Plane | undefined {
   const post = posts[which];
-  return post && postHost(post).face(which === 0 ? rail.along : negate(rail.along), near);
+  return post && hostOf(post).face(which === 0 ? rail.along : negate(rail.along), near);
 }
 
 function meetAlong(point: (x: number) => Vec3, start: number, plane: Plane, direction: Vec3): number {
@@ -95,18 +97,17 @@ function row(
     ? { spots: givenSpots(slat, lower, upper), spare: 0, span: 0 }
     : evenSpots(slat, sizes.wide, lower, upper);
   if (spare < -1e-9) {
-    const part = side === "middle" ? slat.name : `${slat.name}.${side}`;
+    const part = partName({ stem: slat.name, side });
     const [wanted, found] = [span - spare, span].map((mm) => printLength(mm, units));
     const message = `${spots.length} slats take up ${wanted} side by side, and there are ${found} between the posts`;
     faults.push({ is: "no-room", part, at: slat.count?.at ?? slat.at, message });
     return [];
   }
   return spots.flatMap(([x, y], k) => {
-    const stem = spots.length > 1 ? `${slat.name}.${k + 1}` : slat.name;
-    const name = side === "middle" ? stem : `${stem}.${side}`;
+    const id: PartId = { stem: slat.name, ...(spots.length > 1 && { row: k + 1 }), side };
     return (
-      attempt(name, slat.at, faults, () =>
-        buildSlat(slat, { name, side }, sizes, { edge: lower, x }, { edge: upper, x: y }, faults),
+      attempt(partName(id), slat.at, faults, () =>
+        buildSlat(slat, id, sizes, { edge: lower, x }, { edge: upper, x: y }, faults),
       ) ?? []
     );
   });
@@ -209,12 +210,14 @@ function footprint(edge: Edge, x: number, axis: Axis, wide: number): number {
 
 function buildSlat(
   slat: SlatDesign,
-  { name, side }: { name: string; side: Side },
+  id: PartId,
   sizes: Sizes,
   lower: { edge: Edge; x: number },
   upper: { edge: Edge; x: number },
   faults: Fault[],
 ): Rail | undefined {
+  const { side } = id;
+  const name = partName(id);
   const axis = axisOf(lower.edge, lower.x, upper.edge, upper.x);
   const hosts = [lower.edge.host(lower.x), upper.edge.host(upper.x)] as const;
   const cuts: [Plane, Plane] = [
@@ -248,9 +251,11 @@ function buildSlat(
   }
   const built: Rail = {
     is: "slat",
+    id,
     name,
     side,
     design: slat,
+    ...(slat.timber && { timber: slat.timber.value }),
     ends,
     start,
     end,
@@ -261,6 +266,7 @@ function buildSlat(
     wide: sizes.wide,
     length: stick.length,
     body: stick.body,
+    ...alongStick(frame, stick),
   };
   if (sizes.round) built.round = sizes.thick;
   if (stick.shape.bow) {

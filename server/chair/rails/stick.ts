@@ -1,7 +1,8 @@
 import { drawnLater } from "../../geometry/body.ts";
-import { offsetBy } from "../../geometry/plane.ts";
+import { offsetBy, planeAt } from "../../geometry/plane.ts";
 import type { Body, Convex, Vec3 } from "../../geometry/solid.ts";
-import { distance, dot, sub } from "../../geometry/vec.ts";
+import { along, distance, dot, negate, sub } from "../../geometry/vec.ts";
+import type { MemberFace, MemberOf } from "../chair.ts";
 import { outlinedOn } from "./end-outline.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { type RailShape, type RailSizes, railShape } from "./rail-shape.ts";
@@ -66,4 +67,29 @@ function bothShoulders(shape: RailShape, frame: RailFrame & { length: number }):
 function clearOf(ends: readonly [Shoulder, Shoulder], frame: RailFrame, length: number): [number, number] {
   const xs = (end: 0 | 1) => ends[end].corners.map((c: Vec3) => dot(sub(c, frame.start), frame.along));
   return [Math.max(0, frame.free[0], ...xs(0)), Math.min(length, frame.free[1], ...xs(1))];
+}
+
+/** What runs along a stick, as every member has it: its centre line, its grain, its flat faces as they are halfway along. */
+export function alongStick(
+  frame: RailFrame,
+  { shape, length }: Stick,
+): Pick<MemberOf<"rail", unknown>, "centreLine" | "grain" | "faces"> {
+  const middle = (x: number): Vec3 => spot(x, (shape.outside(x) + shape.inside(x)) / 2, height(x));
+  const height = (x: number) => (shape.top(x) + shape.bottom(x)) / 2;
+  const spot = (x: number, y: number, z: number): Vec3 =>
+    along(along(along(frame.start, frame.along, x), frame.outward, y), frame.upward, z);
+  const x = length / 2;
+  const face = (name: MemberFace["name"], at: Vec3, normal: Vec3) => ({ name, plane: planeAt(at, normal) });
+  return {
+    centreLine: [0, ...shape.bends.filter((bend) => bend > 0 && bend < length), length].map(middle),
+    grain: frame.along,
+    faces: shape.round
+      ? []
+      : [
+          face("outside", spot(x, shape.outside(x), height(x)), frame.outward),
+          face("inside", spot(x, shape.inside(x), height(x)), negate(frame.outward)),
+          face("top", spot(x, 0, shape.top(x)), frame.upward),
+          face("bottom", spot(x, 0, shape.bottom(x)), negate(frame.upward)),
+        ],
+  };
 }

@@ -1,7 +1,8 @@
 import type { Design, SeatDesign } from "../../design/design.ts";
-import { offsetBy } from "../../geometry/plane.ts";
+import { partName, SEAT } from "../../design/identity.ts";
+import { flipped, offsetBy } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import { between } from "../../geometry/vec.ts";
+import { along, between, sub, unit } from "../../geometry/vec.ts";
 import type { Post, Rail, SeatSurface } from "../chair.ts";
 import { bearingPlane, seatFrame } from "./seat-frame.ts";
 import { outlineOf, type Reach } from "./seat-outline.ts";
@@ -38,13 +39,26 @@ export function buildSeat(
   if (above > 0) layers.push({ outline, from: 0, to: above });
   const within = thick > above ? outlineOf(seat, frame, plane, "inside") : undefined;
   if (within) layers.push({ outline: within, from: above, to: thick });
+  const [front, back] = [edgeOf(outline.front), edgeOf(outline.back)];
+  const middle = (point: Vec3) => along(point, plane.normal, -thick / 2);
   return {
+    is: "seat",
+    id: SEAT,
+    name: partName(SEAT),
+    side: SEAT.side,
     design: seat,
+    ...(seat.timber && { timber: seat.timber.value }),
     plane,
     outline: outline.ring,
-    front: edgeOf(outline.front),
-    back: edgeOf(outline.back),
+    front,
+    back,
     body: seatBody(layers, plane, posts),
+    centreLine: [middle(front.middle), middle(back.middle)],
+    grain: unit(sub(back.middle, front.middle)),
+    faces: [
+      { name: "top", plane },
+      { name: "bottom", plane: flipped(offsetBy(plane, -thick)) },
+    ],
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Joint } from "../../chair/chair.ts";
-import { type EnteredWood, thicknessAcross, woodOfPost } from "../../chair/joints/entered.ts";
+import { woodOf } from "../../chair/joints/hosting.ts";
+import type { Wood } from "../../chair/joints/wood.ts";
 import { along } from "../../geometry/vec.ts";
 import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
@@ -25,7 +26,7 @@ export const mortiseTooWide: Rule = {
     return tenons(chair).flatMap((joint) => {
       const post = chair.posts.get(joint.entered.name);
       if (!post) return [];
-      const wide = widthAt(woodOfPost(post, joint.root), joint);
+      const wide = widthAt(woodOf(post, joint.root), joint);
       const allowed = (limit.high ?? 1) * wide;
       if (wide === 0 || joint.thick <= allowed + SAME_LENGTH) return [];
       const { facts } = joint;
@@ -53,9 +54,8 @@ export const mortiseTooWide: Rule = {
 };
 
 /** How wide the post is across the mortise, half-way down it. */
-const widthAt = (wood: EnteredWood, joint: Joint): number =>
-  thicknessAcross(
-    wood,
+const widthAt = (wood: Wood, joint: Joint): number =>
+  wood.thicknessAcross(
     along(joint.root, joint.direction, Math.min(joint.long, joint.depthThere) / 2),
     joint.acrossThick,
   );

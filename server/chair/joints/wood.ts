@@ -2,16 +2,23 @@ import { clip } from "../../geometry/convex.ts";
 import { height } from "../../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, squareTo, sub, unit } from "../../geometry/vec.ts";
-import type { Post, Rail } from "../chair.ts";
-import { directionAt, pieceAt, radiusAt } from "../posts/post-query.ts";
 
-/** The member a tenon goes into, near that tenon: all that the joint asks of it. */
-export interface EnteredWood {
-  pieces: readonly Convex[];
+/** The wood of the member that a joint enters, near that joint: all that a joint asks of it. */
+export interface Wood {
   /** Unit, along its grain there. */
-  length: Vec3;
-  /** Turned stuff: a point of its axis and its radius there. */
-  round?: { axis: Vec3; radius: number };
+  grain: Vec3;
+  /**
+   * How much wood there is from a point on the member's surface along a unit direction into it, mm: to where that line first comes
+   * out. 0 when it meets none.
+   */
+  depthAlong(from: Vec3, direction: Vec3): number;
+  /** How thick the member is across a unit direction at a point inside it, mm. */
+  thicknessAcross(at: Vec3, direction: Vec3): number;
+  /**
+   * The least wood left beside a mortise, to the faces at its sides, mm; negative when it breaks out. The face entered, the one
+   * opposite and the member's ends are not beside it.
+   */
+  wallBeside(mortise: Mortise): number;
 }
 
 /** A plane lies across or along a direction when the cosine between is beyond this. */
@@ -21,29 +28,29 @@ const MOUTH = 0.5;
 /** Gaps between a member's own pieces smaller than this are none, mm. */
 const SEAM = 1e-4;
 
-/** A post's wood about a point. */
-export function woodOfPost(post: Post, near: Vec3): EnteredWood {
-  const pieces = post.body.pieces;
-  const length = directionAt(post, near[2]);
-  const radius = radiusAt(post, near[2]);
-  if (radius === undefined) return { pieces, length };
-  return { pieces, length, round: { axis: pieceAt(post, near[2]).start, radius } };
-}
-
-/** A rail's or slat's wood. */
-export function woodOfRail(rail: Rail): EnteredWood {
-  const wood = { pieces: rail.body.pieces, length: rail.along };
-  return rail.round === undefined ? wood : { ...wood, round: { axis: rail.start, radius: rail.round / 2 } };
-}
+/** Squared stuff: flat faces, whose pieces follow each other along the grain. */
+export const squaredWood = (pieces: readonly Convex[], grain: Vec3): Wood => ({
+  grain,
+  depthAlong: (from, direction) => depthIn(pieces, from, direction),
+  thicknessAcross: (at, direction) => thicknessIn(pieces, at, direction),
+  wallBeside: (mortise) => wallIn(pieces, grain, mortise),
+});
 
 /**
- * How much wood there is from a point on the member's surface along a unit direction into it, mm: to where that line first comes
- * out. 0 when it meets none.
+ * Turned stuff about an axis: a point of it and the radius there. A mortise's wall is measured where it has come nearest the axis, as
+ * the surface curves away at its mouth.
  */
-export function depthAlong(wood: EnteredWood, from: Vec3, direction: Vec3): number {
-  if (wood.round) return depthInRound(wood.length, wood.round, from, direction);
+export const turnedWood = (grain: Vec3, round: { axis: Vec3; radius: number }): Wood => ({
+  grain,
+  depthAlong: (from, direction) => depthInRound(grain, round, from, direction),
+  thicknessAcross: () => 2 * round.radius,
+  wallBeside: (mortise) => wallInRound(grain, round, mortise),
+});
+
+/** How far a line into some pieces runs before it comes out of them, mm. */
+export function depthIn(pieces: readonly Convex[], from: Vec3, direction: Vec3): number {
   const spans: [number, number][] = [];
-  for (const piece of wood.pieces) {
+  for (const piece of pieces) {
     const span = spanIn(piece, from, direction);
     if (span && span[1] > SEAM) spans.push(span);
   }
@@ -56,7 +63,16 @@ export function depthAlong(wood: EnteredWood, from: Vec3, direction: Vec3): numb
   return reach;
 }
 
-function spanIn(piece: Convex, from: Vec3, direction: Vec3, endless?: Vec3): [number, number] | undefined {
+/**
+ * Between which distances a line through a point lies in a convex piece, mm along its direction; undefined when it passes by. Planes that
+ * lie across `endless` are left out, as if the piece ran on along it.
+ */
+export function spanIn(
+  piece: Convex,
+  from: Vec3,
+  direction: Vec3,
+  endless?: Vec3,
+): [number, number] | undefined {
   let enter = Number.NEGATIVE_INFINITY;
   let leave = Number.POSITIVE_INFINITY;
   for (const plane of piece.planes) {
@@ -87,12 +103,11 @@ function depthInRound(
   return Math.max(0, (-b + Math.sqrt(root)) / a);
 }
 
-/** How thick the member is across a unit direction at a point inside it, mm. */
-export function thicknessAcross(wood: EnteredWood, at: Vec3, direction: Vec3): number {
-  if (wood.round) return 2 * wood.round.radius;
+/** How thick some pieces are together across a direction at a point inside them, mm. */
+export function thicknessIn(pieces: readonly Convex[], at: Vec3, direction: Vec3): number {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const piece of wood.pieces) {
+  for (const piece of pieces) {
     const span = spanIn(piece, at, direction);
     if (!span || span[0] > SEAM || span[1] < -SEAM) continue;
     low = Math.min(low, span[0]);
@@ -122,19 +137,13 @@ export interface Mortise {
   support: (w: Vec3) => number;
 }
 
-/**
- * The least wood left beside a mortise, to the faces that run along the member at its sides, mm; negative when it breaks out. The face
- * entered, the one opposite and the member's ends are not beside it. In turned stuff it is measured where the mortise has come
- * nearest the axis, as the surface curves away at its mouth.
- */
-export function wallBeside(wood: EnteredWood, mortise: Mortise): number {
-  if (wood.round) return wallInRound(wood.length, wood.round, mortise);
+function wallIn(pieces: readonly Convex[], grain: Vec3, mortise: Mortise): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const piece of wood.pieces) {
-    const part = within(mortise, piece, wood.length);
+  for (const piece of pieces) {
+    const part = within(mortise, piece, grain);
     if (!part) continue;
     for (const plane of piece.planes) {
-      if (!isBeside(plane, wood.length, mortise.direction)) continue;
+      if (!isBeside(plane, grain, mortise.direction)) continue;
       const reach =
         part === mortise.tenon
           ? reachOf(mortise, plane)

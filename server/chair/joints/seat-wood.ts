@@ -1,0 +1,55 @@
+import { height } from "../../geometry/plane.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { along, between, distance, dot, norm, squareTo, sub } from "../../geometry/vec.ts";
+import type { SeatSurface } from "../chair.ts";
+import { depthIn, type Mortise, thicknessIn, type Wood } from "./wood.ts";
+
+/**
+ * The wood of a seat: a slab with an edge all round. What is left beside a mortise is measured to that edge, in both faces, whichever way
+ * the grain runs.
+ */
+export const seatWood = (seat: SeatSurface): Wood => ({
+  grain: seat.grain,
+  depthAlong: (from, direction) => depthIn(seat.body.pieces, from, direction),
+  thicknessAcross: (at, direction) => thicknessIn(seat.body.pieces, at, direction),
+  wallBeside: (mortise) => wallIn(seat, mortise),
+});
+
+function wallIn({ outline, plane, faces }: SeatSurface, mortise: Mortise): number {
+  const rate = dot(plane.normal, mortise.direction);
+  // A mortise in the edge runs along the faces: they are beside it.
+  if (Math.abs(rate) < Math.SQRT1_2)
+    return Math.min(...faces.map(({ plane: { normal, offset } }) => wallTo(normal, offset, mortise)));
+  return Math.min(...[mortise.root, mortise.tip].map((at) => edgeWood(outline, plane.normal, at, mortise)));
+}
+
+const wallTo = (normal: Vec3, offset: number, { root, tip, direction, support }: Mortise): number =>
+  offset - Math.max(dot(normal, root), dot(normal, tip)) - support(squareTo(normal, direction));
+
+/** The wood between a mortise and the outline at one of its ends, seen square to the seat's face. */
+function edgeWood(outline: readonly Vec3[], normal: Vec3, at: Vec3, { direction, support }: Mortise): number {
+  const drop = (p: Vec3) => along(p, normal, -height({ normal, offset: dot(normal, outline[0]!) }, p));
+  const from = drop(at);
+  let least = Number.POSITIVE_INFINITY;
+  let inside = false;
+  for (let k = 0; k < outline.length; k++) {
+    const [a, b] = [outline[k]!, outline[(k + 1) % outline.length]!];
+    const near = nearestOn(a, b, from);
+    const away = distance(near, from);
+    const out = away > 1e-9 ? along([0, 0, 0], sub(near, from), 1 / away) : normal;
+    const slant = dot(out, direction) / dot(normal, direction);
+    least = Math.min(least, away - support(along(out, normal, -slant)));
+    if (a[1] > from[1] !== b[1] > from[1]) {
+      const x = a[0] + ((b[0] - a[0]) * (from[1] - a[1])) / (b[1] - a[1]);
+      if (from[0] < x) inside = !inside;
+    }
+  }
+  return inside ? least : -Math.max(0, least);
+}
+
+function nearestOn(a: Vec3, b: Vec3, p: Vec3): Vec3 {
+  const run = sub(b, a);
+  const length = norm(run);
+  const t = length < 1e-9 ? 0 : dot(sub(p, a), run) / (length * length);
+  return between(a, b, Math.min(1, Math.max(0, t)));
+}

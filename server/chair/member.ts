@@ -1,0 +1,62 @@
+/**
+ * The parts of a chair, whatever their kind: kept once, in the order to list them, and given by kind as views.
+ */
+import type { Design } from "../design/design.ts";
+import type { Chair, Member, MemberViews, Rail } from "./chair.ts";
+
+/** Every part by its full name: posts, rails, slats, corner blocks, the seat; those without a timber of their own take the file's. */
+export function orderedMembers(
+  { posts, rails, slats, blocks, seat }: MemberViews,
+  { timber }: Pick<Design, "timber">,
+): Map<string, Member> {
+  const all = [
+    ...posts.values(),
+    ...rails.values(),
+    ...slats.values(),
+    ...blocks.values(),
+    ...(seat ? [seat] : []),
+  ];
+  if (timber) for (const member of all) member.timber ??= timber.value;
+  return new Map(all.map((member) => [member.name, member]));
+}
+
+/** The parts of each kind, in the same order. */
+export function viewsOf(members: ReadonlyMap<string, Member>): MemberViews {
+  const views: MemberViews = { posts: new Map(), rails: new Map(), slats: new Map(), blocks: new Map() };
+  for (const [name, member] of members) {
+    switch (member.is) {
+      case "post":
+        views.posts.set(name, member);
+        break;
+      case "rail":
+        views.rails.set(name, member);
+        break;
+      case "slat":
+        views.slats.set(name, member);
+        break;
+      case "block":
+        views.blocks.set(name, member);
+        break;
+      case "seat":
+        views.seat = member;
+        break;
+      default:
+        member satisfies never;
+    }
+  }
+  return views;
+}
+
+/** Whether a part is sawn or turned between two ends of its own: a rail or a slat. */
+export const isRail = (member: Member | undefined): member is Rail =>
+  member?.is === "rail" || member?.is === "slat";
+
+/** A rail or slat by its full name. */
+export function railNamed(chair: Pick<Chair, "members">, name: string): Rail | undefined {
+  const member = chair.members.get(name);
+  return isRail(member) ? member : undefined;
+}
+
+/** Every rail, then every slat. */
+export const railsAndSlats = (chair: Pick<Chair, "members">): Rail[] =>
+  [...chair.members.values()].filter(isRail);
