@@ -1,4 +1,4 @@
-import type { Chair, Joint, Post, Rail } from "../chair/chair.ts";
+import type { Chair, Joint, Member } from "../chair/chair.ts";
 import { clip } from "../geometry/convex.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { cross, dot, sub, unit } from "../geometry/vec.ts";
@@ -30,8 +30,8 @@ export function sectionsOfJoint(
   chair: Chair,
   joint: Joint,
 ): { thick: JointSection; wide: JointSection } | undefined {
-  const member = memberOf(chair, joint.entered.name);
-  const part = memberOf(chair, joint.part);
+  const member = chair.members.get(joint.entered.name);
+  const part = chair.members.get(joint.part);
   if (!member || !part || joint.tenon.length === 0) return undefined;
   const cut = (up: Vec3, middle: Vec3) => sectionAt(chair, joint, member, part, up, middle);
   // Through the middle of one tenon: between twins there is only the gap.
@@ -49,15 +49,12 @@ export function sectionsOfJoint(
   };
 }
 
-const memberOf = (chair: Chair, name: string): Post | Rail | undefined =>
-  chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name);
-
 /** The cut along the tenon and `up`, through a point. */
 function sectionAt(
   chair: Chair,
   joint: Joint,
-  member: Post | Rail,
-  part: Post | Rail,
+  member: Member,
+  part: Member,
   up: Vec3,
   through: Vec3,
 ): JointSection {

@@ -21,14 +21,11 @@ const SHOWS = 0.5;
 /** All parts of the chair, as drawn. */
 export function sceneOf(chair: Chair): ScenePart[] {
   const tenons = tenonsThatShow(chair);
-  const parts: ScenePart[] = [];
-  for (const group of [chair.posts, chair.rails, chair.slats, chair.blocks]) {
-    for (const { name, design, body } of group.values()) {
-      parts.push({ name, at: design.at, body: withTenons(body, tenons.get(name)) });
-    }
-  }
-  if (chair.seat) parts.push({ name: "seat", at: chair.seat.design.at, body: chair.seat.body });
-  return parts;
+  return [...chair.members.values()].map(({ name, design, body }) => ({
+    name,
+    at: design.at,
+    body: withTenons(body, tenons.get(name)),
+  }));
 }
 
 /** Tenons that go through, by the part they are cut on. */

@@ -1,5 +1,6 @@
 import type { Chair, Joint, Post } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
+import { railsAndSlats } from "../chair/member.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
 import type { Assembly, GlueUp, Locked } from "./assembly.ts";
@@ -107,9 +108,7 @@ function nameOf(chair: Chair, parts: readonly string[]): string {
   const stems = [...new Set(posts.map(({ design }) => design.name))];
   const sides = new Set(posts.map(({ side }) => side));
   if (posts.length > 2 && posts.length === standing(chair.posts.values()).length) {
-    const left = [...chair.rails.values(), ...chair.slats.values()].filter(
-      ({ name }) => !parts.includes(name),
-    );
+    const left = railsAndSlats(chair).filter(({ name }) => !parts.includes(name));
     return `chair without ${[...new Set(left.map(({ design }) => design.name))].join(" and ")}`;
   }
   if (posts.length >= 2) {

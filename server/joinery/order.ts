@@ -1,4 +1,5 @@
 import type { Chair, Joint, Rail } from "../chair/chair.ts";
+import { railNamed } from "../chair/member.ts";
 import { negate } from "../geometry/vec.ts";
 import { type Assembly, assemble, type Fitting } from "./assembly.ts";
 import { allowance } from "./figures.ts";
@@ -25,9 +26,7 @@ export function partsOf(chair: Chair): string[] {
     joined.add(joint.part);
     joined.add(joint.entered.name);
   }
-  return [...chair.posts.keys(), ...chair.rails.keys(), ...chair.slats.keys()].filter((part) =>
-    joined.has(part),
-  );
+  return [...chair.members.keys()].filter((part) => joined.has(part));
 }
 
 /** The chair's joints as assembly sees them; `change` may alter some, to try what would help. */
@@ -53,7 +52,7 @@ function standing(chair: Chair): Fitting[] {
 
 /** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat. */
 export function slackOf(chair: Chair, joint: Joint): number {
-  const rail = railOf(chair, joint.part);
+  const rail = railNamed(chair, joint.part);
   return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + (rail ? springOf(rail) : 0);
 }
 
@@ -79,9 +78,6 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
 
 /** Square into the face a joint enters. */
 export function squareInto(chair: Chair, joint: Joint) {
-  const face = railOf(chair, joint.part)?.ends.find((end) => end.joint === joint)?.shoulder;
+  const face = railNamed(chair, joint.part)?.ends.find((end) => end.joint === joint)?.shoulder;
   return face && negate(face.normal);
 }
-
-const railOf = (chair: Chair, name: string): Rail | undefined =>
-  chair.rails.get(name) ?? chair.slats.get(name);

@@ -1,5 +1,6 @@
 import type { Chair, Joint } from "../chair/chair.ts";
 import { rejoined, supposed } from "../chair/joints/rejoined.ts";
+import { railNamed } from "../chair/member.ts";
 import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
 import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
@@ -85,7 +86,7 @@ function turnedApart(chair: Chair, a: Joint, b: Joint): WaysApart["turned"] {
 
 /** The face a rail's joint enters, looking out of the member. */
 export function faceOf(chair: Chair, joint: Joint): Plane | undefined {
-  const rail = chair.rails.get(joint.part) ?? chair.slats.get(joint.part);
+  const rail = railNamed(chair, joint.part);
   return rail?.ends.find((end) => end.joint === joint)?.shoulder;
 }
 

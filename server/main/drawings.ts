@@ -2,9 +2,11 @@
  * The drawing of each watched file. It never goes blank: while errors keep parts from being built, the last good sheet is
  * given again with the reason.
  */
+
 import type { Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
+import { SEAT, stemOf } from "../design/identity.ts";
 import { type PostFaces, postFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import { type PartTold, partsTold } from "../editor/about/parts-told.ts";
@@ -128,8 +130,8 @@ function lostToError(
   const { tree, design, problems } = view.study;
   for (const part of before) {
     if (now.has(part)) continue;
-    const name = part.split(".")[0] as string;
-    const declared = design.names.has(name) || (name === SEAT && design.seat !== undefined);
+    const name = stemOf(part);
+    const declared = design.names.has(name) || (name === SEAT.stem && design.seat !== undefined);
     const errors = (declared ? problems : tree.problems).filter(isError);
     const error = errors.find((problem) => problem.subject === part || problem.subject === name) ?? errors[0];
     if (error) return { part, error };
@@ -137,19 +139,8 @@ function lostToError(
   return undefined;
 }
 
-const SEAT = "seat";
-
 /** Names of all that was built. */
-function partsOf(chair: Chair): Set<string> {
-  const parts = new Set([
-    ...chair.posts.keys(),
-    ...chair.rails.keys(),
-    ...chair.slats.keys(),
-    ...chair.blocks.keys(),
-  ]);
-  if (chair.seat) parts.add(SEAT);
-  return parts;
-}
+const partsOf = (chair: Chair): Set<string> => new Set(chair.members.keys());
 
 function isError(problem: Problem): boolean {
   return problem.severity === "error";

@@ -1,7 +1,9 @@
 /**
  * Members that enter turned posts: tenon and member are drawn to planes, while the wood follows the post's curve.
  */
+
 import type { Chair, Joint } from "../chair/chair.ts";
+import { railNamed } from "../chair/member.ts";
 import { type Bounds, boundingBox, boxesMeet, intersect, measure } from "../geometry/convex.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
@@ -24,7 +26,7 @@ export function scribe(
   solids: readonly Convex[],
   wood: readonly Boxed[],
 ): Scribed {
-  const member = chair.rails.get(part) ?? chair.slats.get(part);
+  const member = railNamed(chair, part);
   return {
     inside: solids.flatMap((solid) => sharedBy(solid, wood)),
     taken: (member?.body.pieces ?? []).flatMap((piece) => sharedBy(piece, wood)),
@@ -35,8 +37,8 @@ export const twinOf = (name: string): string =>
   name.replace(/\b(left|right)\b/g, (side) => (side === "left" ? "right" : "left"));
 
 /** A pair is mirrored, and so are both ends of a member across one, unless it tapers to an end. */
-export function sameButMirrored({ rails, slats }: Chair, { part, entered }: Joint): boolean {
-  const member = rails.get(part) ?? slats.get(part);
+export function sameButMirrored(chair: Chair, { part, entered }: Joint): boolean {
+  const member = railNamed(chair, part);
   const tapers = member && "tapers" in member.design ? member.design.tapers : [];
   return twinOf(entered.name) !== entered.name && (twinOf(part) !== part || tapers.length === 0);
 }

@@ -43,14 +43,9 @@ export function weigh(chair: Chair): ChairWeight {
   const parts = new Map<string, PartWeight>();
   const unknown: string[] = [];
   const cuts = cutsOf(chair);
-  const members = [
-    ...chair.posts.values(),
-    ...chair.rails.values(),
-    ...chair.slats.values(),
-    ...chair.blocks.values(),
-  ];
-  for (const member of members) {
-    const perVolume = densityOf(member.design.timber?.value ?? chair.design.timber?.value);
+  for (const member of chair.members.values()) {
+    if (member.is === "seat") continue;
+    const perVolume = densityOf(member.timber);
     if (perVolume === undefined) {
       unknown.push(member.name);
       continue;
@@ -139,7 +134,7 @@ function seatWeight(chair: Chair, seat: SeatSurface): PartWeight | undefined {
   const { volume, centroid } = measureBody(seat.body);
   const centre = movePoint(chair.stance, centroid);
   if (seat.design.kind === "board") {
-    const perVolume = densityOf(seat.design.timber?.value ?? chair.design.timber?.value);
+    const perVolume = densityOf(seat.timber);
     if (perVolume === undefined) return undefined;
     return { name: "seat", volume, mass: (volume * perVolume) / 1e9, centre, density: perVolume };
   }

@@ -2,6 +2,7 @@ import { height, planeAt } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, sub } from "../../geometry/vec.ts";
 import type { Chair, Rail } from "../chair.ts";
+import { railsAndSlats } from "../member.ts";
 import { middleSection, shapeOf, spotOn } from "../rails/rail-outline.ts";
 
 /** The back of a chair, as drawn. */
@@ -29,7 +30,7 @@ export interface BackMember {
   to: number;
 }
 
-type Backed = Pick<Chair, "rails" | "slats" | "seat">;
+type Backed = Pick<Chair, "members" | "seat">;
 
 /** The members that carry the back of a chair with a seat, the lowest first; none without a seat. */
 export function backMembers(chair: Backed): BackMember[] {
@@ -38,7 +39,7 @@ export function backMembers(chair: Backed): BackMember[] {
   const { plane } = seat;
   const behind = planeAt(along(seat.front.middle, sub(seat.back.middle, seat.front.middle), 0.5), [0, 1, 0]);
   const found: BackMember[] = [];
-  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
+  for (const rail of railsAndSlats(chair)) {
     if (rail.flat || Math.abs(rail.outward[1]) < Math.SQRT1_2) continue;
     if (rail.is === "rail" && Math.abs(rail.along[0]) < Math.SQRT1_2) continue;
     const face = faceMiddle(rail);

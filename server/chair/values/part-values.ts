@@ -1,18 +1,16 @@
 import { angleBetween } from "../../geometry/vec.ts";
 import type { Chair, Joint, Post, Rail } from "../chair.ts";
+import { railsAndSlats } from "../member.ts";
 
 /** Puts down one value: the part's name, what follows it, the number. */
 export type Put = (part: string, tail: string, number: number | undefined) => void;
 
 /** Every value of the single parts, in the order to list them. */
-export function partValues(
-  chair: Pick<Chair, "posts" | "rails" | "slats" | "joints" | "floor">,
-  put: Put,
-): void {
+export function partValues(chair: Pick<Chair, "posts" | "members" | "joints" | "floor">, put: Put): void {
   for (const post of chair.posts.values()) {
     postValues(post, chair, put);
   }
-  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) railValues(rail, put);
+  for (const rail of railsAndSlats(chair)) railValues(rail, put);
 }
 
 function postValues(post: Post, chair: Pick<Chair, "joints" | "floor">, put: Put): void {

@@ -67,14 +67,8 @@ export function workedValue(chair: Pick<Chair, "values">, name: string): Worked 
 type Put = (name: string, number: number | undefined) => void;
 
 function wholeValues(chair: Built, put: Put): void {
-  const parts = [
-    ...chair.posts.values(),
-    ...chair.rails.values(),
-    ...chair.slats.values(),
-    ...chair.blocks.values(),
-  ];
-  if (parts.length > 0) {
-    const bodies = (chair.seat ? [...parts, chair.seat] : parts).map(({ body }) => body);
+  const bodies = [...chair.members.values()].map(({ body }) => body);
+  if (bodies.length > 0) {
     const [x, y, z] = chair.stance.rotation.map((row) => extent(bodies, row)) as [Extent, Extent, Extent];
     put("height", z.high + chair.stance.shift[2]);
     put("width", x.high - x.low);

@@ -1,7 +1,9 @@
 /**
  * Each part of a chair in plain words, for whoever looks at its drawing: what hovers say of it in the text, without markup.
  */
+
 import type { Steps } from "../../../grammar/steps.ts";
+import { railsAndSlats } from "../../chair/member.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import { printQuantity } from "../../design/units.ts";
 import type { View } from "../view.ts";
@@ -35,7 +37,7 @@ export function* partsTold({ study: { chair, design } }: View): Steps<PartTold[]
     titled(post.name, post.design, aboutPost(chair, post, unit, plainly));
     yield;
   }
-  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
+  for (const rail of railsAndSlats(chair)) {
     titled(rail.name, rail.design, aboutRailBriefly(rail, unit));
     yield;
   }

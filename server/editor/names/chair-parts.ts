@@ -1,7 +1,9 @@
 /**
  * Finding the things of a chair by the names they have in the text.
  */
+
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
+import { railsAndSlats } from "../../chair/member.ts";
 
 export interface NameOfPart {
   name: string;
@@ -50,7 +52,7 @@ function indexOf(chair: Chair): Index {
   const joints = [...chair.joints.values()];
   const index: Index = {
     posts: grouped(chair.posts.values(), ({ design }) => [design.name]),
-    rails: grouped([...chair.rails.values(), ...chair.slats.values()], ({ design }) => [design.name]),
+    rails: grouped(railsAndSlats(chair), ({ design }) => [design.name]),
     joints: grouped(joints, ({ design }) => (design === undefined ? [] : [design])),
     jointsAt: grouped(joints, ({ part, entered }) => [part, entered.name]),
   };

@@ -20,12 +20,12 @@ const SAME = 1e-4;
 
 /** The seat, where it is of wood, and the corner blocks. */
 export function flatParts(chair: Chair): FlatPart[] {
-  const blocks = [...chair.blocks.values()].flatMap((block) => blockPart(chair, block) ?? []);
-  const seat = chair.seat && seatPart(chair, chair.seat);
+  const blocks = [...chair.blocks.values()].flatMap((block) => blockPart(block) ?? []);
+  const seat = chair.seat && seatPart(chair.seat);
   return seat ? [...blocks, seat] : blocks;
 }
 
-function blockPart(chair: Chair, block: Block): FlatPart | undefined {
+function blockPart(block: Block): FlatPart | undefined {
   const solid = block.body.pieces[0];
   if (!solid) return undefined;
   const top = planeTowards(solid, [0, 0, 1]);
@@ -34,7 +34,7 @@ function blockPart(chair: Chair, block: Block): FlatPart | undefined {
   const longest = ring.reduce((best, _, k) => (edge(ring, k) > edge(ring, best) ? k : best), 0);
   const x = unit(sub(ring[(longest + 1) % ring.length]!, ring[longest]!));
   const thick = Math.max(...solid.points.map((p) => -height(top, p)));
-  const timber = (block.design.timber ?? chair.design.timber)?.value.species;
+  const timber = block.timber?.species;
   return {
     piece: flatPiece({ name: block.name, is: "block", timber }, planOf(ring, top, x), thick, "its top"),
     cast: {
@@ -48,12 +48,12 @@ function blockPart(chair: Chair, block: Block): FlatPart | undefined {
 const edge = (ring: readonly Vec3[], k: number): number => distance(ring[k]!, ring[(k + 1) % ring.length]!);
 
 /** A board or the frame of a drop-in or upholstered seat, by its upper outline; a woven one is no piece. */
-function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
+function seatPart(seat: SeatSurface): FlatPart | undefined {
   if (seat.design.kind === "woven") return undefined;
   const ring = upperRing(seat) ?? seat.outline;
   const x = unit(squareTo([1, 0, 0], seat.plane.normal));
   const thick = seat.design.thick?.value ?? 0;
-  const timber = (seat.design.timber ?? chair.design.timber)?.value.species;
+  const timber = seat.timber?.species;
   return {
     piece: flatPiece(
       { name: "seat", is: "seat", timber },

@@ -3,7 +3,6 @@
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
-import type { TimberDesign } from "../../design/design.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, sub } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
@@ -61,11 +60,11 @@ export function piecesOf(chair: Chair): Piece[] {
 export function pieceOf(chair: Chair, part: Post | Rail): Piece {
   const squared = part.is === "post" ? stickOfPost(chair, part) : stickOfRail(chair, part);
   if (squared) return squaredPiece(chair, part, squared);
-  return turnedPiece(chair, part, (part.is === "post" ? turnedPost(chair, part) : turnedRail(chair, part))!);
+  return turnedPiece(part, (part.is === "post" ? turnedPost(chair, part) : turnedRail(chair, part))!);
 }
 
-function begun(chair: Chair, part: Post | Rail) {
-  const timber: TimberDesign | undefined = (part.design.timber ?? chair.design.timber)?.value;
+function begun(part: Post | Rail) {
+  const { timber } = part;
   return {
     name: part.name,
     is: part.is,
@@ -98,7 +97,7 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
     return Math.max(...values) - Math.min(...values);
   };
   return {
-    ...begun(chair, part),
+    ...begun(part),
     size: { long: reach(stick.stretches[main]!.direction), ...sectionOf(part) },
     faces: laid.faces,
     datums: runs.map(({ datum }) => datum),
@@ -121,11 +120,11 @@ function alongCurves(faces: Piece["faces"]): string[] {
   return [`The ${all} laid out along the curve.`];
 }
 
-function turnedPiece(chair: Chair, part: Post | Rail, stick: TurnedStick): Piece {
+function turnedPiece(part: Post | Rail, stick: TurnedStick): Piece {
   const { turned, runs, ends, mortises, long, diameter } = stick;
   const tenons = ends.reduce((sum, { tenon }) => sum + (tenon?.run ?? 0), 0);
   return {
-    ...begun(chair, part),
+    ...begun(part),
     size: { long: long + tenons, wide: diameter, thick: diameter, round: diameter },
     faces: [],
     turned,

@@ -1,4 +1,5 @@
 import type { Chair, Fault } from "../../chair/chair.ts";
+import { railsAndSlats } from "../../chair/member.ts";
 import { printQuantity } from "../../design/units.ts";
 import { type Bounds, boundsOf, boxesMeet, sharedVolume } from "../../geometry/convex.ts";
 import type { Convex } from "../../geometry/solid.ts";
@@ -70,9 +71,7 @@ function solidsOf(chair: Chair): Solid[] {
     const box = boundsOf(boxed.flatMap(({ box: own }) => [own.low, own.high]));
     solids.push({ part, pieces: boxed, box, ...(into === undefined ? {} : { into }) });
   };
-  for (const parts of [chair.posts, chair.rails, chair.slats, chair.blocks]) {
-    for (const part of parts.values()) add(part.name, part.body.pieces);
-  }
+  for (const part of chair.members.values()) if (part.is !== "seat") add(part.name, part.body.pieces);
   for (const joint of chair.joints.values()) add(joint.part, joint.tenon, joint.entered.name);
   return solids;
 }
@@ -110,7 +109,7 @@ const pairKey = (a: string, b: string): string => (a < b ? `${a}|${b}` : `${b}|$
 /** Members that meet on purpose: what a rail enters or lies over, what a post stands on or goes into; ends already told of. */
 function joinedPairs(chair: Chair): Set<string> {
   const pairs = new Set<string>();
-  for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
+  for (const rail of railsAndSlats(chair)) {
     for (const end of rail.ends) if (end.entered) pairs.add(pairKey(rail.name, end.entered.name));
   }
   for (const joint of chair.joints.values()) pairs.add(pairKey(joint.part, joint.entered.name));

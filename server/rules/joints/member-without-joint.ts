@@ -1,4 +1,5 @@
 import type { Joint, Rail } from "../../chair/chair.ts";
+import { railsAndSlats } from "../../chair/member.ts";
 import type { JointFacts } from "../../design/design.ts";
 import { frame } from "../machinery/examples.ts";
 import { plain } from "../machinery/names.ts";
@@ -25,7 +26,7 @@ export const memberWithoutJoint: Rule = {
       ),
     );
     const entered = new Set([...chair.joints.values()].map((joint) => joint.entered.name));
-    for (const rail of [...chair.rails.values(), ...chair.slats.values()]) {
+    for (const rail of railsAndSlats(chair)) {
       const loose = looseEnds(rail, notBuilt, entered);
       if (loose.length === 0) continue;
       const part = designOf(chair, rail.name);

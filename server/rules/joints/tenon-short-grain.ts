@@ -1,4 +1,5 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
+import { railNamed } from "../../chair/member.ts";
 import { dot } from "../../geometry/vec.ts";
 import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
@@ -49,7 +50,7 @@ export const tenonShortGrain: Rule = {
 
 /** The angle between a straight rail's grain and its tenon. */
 function runsOut(chair: Chair, joint: Joint): number | undefined {
-  const rail = chair.rails.get(joint.part) ?? chair.slats.get(joint.part);
+  const rail = railNamed(chair, joint.part);
   if (!rail || rail.bow || joint.facts.line?.value !== "square") return undefined;
   return Math.acos(Math.min(1, Math.abs(dot(rail.along, joint.direction))));
 }

@@ -39,9 +39,7 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
 }
 
 function allBuilt(chair: Chair): boolean {
-  const built = new Set(
-    [chair.posts, chair.rails, chair.slats, chair.blocks].flatMap((parts) => [...parts.keys()].map(stemOf)),
-  );
+  const built = new Set([...chair.members.values()].map(({ id }) => id.stem));
   const { posts, rails, slats, blocks } = chair.design;
   return [posts, rails, slats, blocks].every((parts) => [...parts.keys()].every((name) => built.has(name)));
 }

@@ -1,7 +1,9 @@
 /**
  * What building the chair found wrong, with its place in the text.
  */
-import type { Chair, Fault, Rail } from "../../chair/chair.ts";
+
+import type { Chair, Fault } from "../../chair/chair.ts";
+import { railNamed } from "../../chair/member.ts";
 import { type Candidate, candidateOf, designOf, type Place, placeOf } from "./place.ts";
 
 type Kind = Fault["is"];
@@ -24,17 +26,13 @@ function jointNamedAt(chair: Chair, kind: Kind, candidate: Candidate): Candidate
   return kind === "not-buildable" && typeof name === "string" ? chair.design.joints.get(name) : undefined;
 }
 
-/** A rail or slat by its full name. */
-export const railOf = (chair: Chair, name: string): Rail | undefined =>
-  chair.rails.get(name) ?? chair.slats.get(name);
-
 /** Lowest and highest point of the shoulder at one end, mm as drawn. */
 export function reachOfShoulder(
   chair: Chair,
   part: string,
   end: string,
 ): { low: number; high: number } | undefined {
-  const found = railOf(chair, part)?.ends.find((each) => each.name === end);
+  const found = railNamed(chair, part)?.ends.find((each) => each.name === end);
   if (!found || found.corners.length === 0) return undefined;
   const heights = found.corners.map((corner) => corner[2]);
   return { low: Math.min(...heights), high: Math.max(...heights) };
@@ -42,7 +40,7 @@ export function reachOfShoulder(
 
 /** The height that the text gives a rail, with its place; absent for one that takes its height from others. */
 export function upOf(chair: Chair, part: string) {
-  const design = railOf(chair, part)?.design;
+  const design = railNamed(chair, part)?.design;
   if (design?.is !== "rail") return undefined;
   const number = part.split(".").find((segment) => /^\d+$/.test(segment));
   return design.ups[number === undefined ? 0 : Number(number) - 1];

@@ -51,6 +51,7 @@ export function standIn(): Services & { studied: string[] } {
         design: { names: new Map(), lets: new Map() } as unknown as Design,
         chair: {
           values: new Map(),
+          members: new Map(parts.map((part) => [part, {}])),
           posts: new Map(parts.map((part) => [part, {}])),
           rails: new Map(),
           slats: new Map(),
