@@ -11,20 +11,27 @@ export interface Cut {
   /** Where the corner lines meet the two cuts, in order. */
   start: Vec3[];
   end: Vec3[];
+  /** The two cuts do not cross inside the stuff: those are the solid's two rings. */
+  whole: boolean;
 }
 
 /**
  * Stuff with those corner lines, cut off by two planes that both look from start to end. Corner lines run anticlockwise seen from the end.
- * Null when nothing is left. Where the two cuts cross inside the stuff, what lies between them on the right side is kept.
+ * `begun` gives the corners at the first cut where they are known already. Null when nothing is left. Where the two cuts cross inside the stuff, what lies between them on the right side is kept.
  */
-export function cutBetween(lines: readonly CornerLine[], from: Plane, to: Plane): Cut | null {
+export function cutBetween(
+  lines: readonly CornerLine[],
+  from: Plane,
+  to: Plane,
+  begun?: readonly Vec3[],
+): Cut | null {
   const start: Vec3[] = [];
   const end: Vec3[] = [];
   let whole = true;
   let none = true;
-  for (const [a, b] of lines) {
+  for (const [k, [a, b]] of lines.entries()) {
     const run = sub(b, a);
-    const p = meet(from, a, run);
+    const p = begun?.[k] ?? meet(from, a, run);
     const q = meet(to, a, run);
     if (!p || !q) return null;
     start.push(p);
@@ -34,7 +41,7 @@ export function cutBetween(lines: readonly CornerLine[], from: Plane, to: Plane)
     else none = false;
   }
   if (none) return null;
-  if (whole) return { solid: prism(start, end), start, end };
+  if (whole) return { solid: prism(start, end), start, end, whole };
   return crossed(lines, start, end, from, to);
 }
 
@@ -66,5 +73,5 @@ function crossed(
   const cut = clip(stock, to);
   const solid =
     cut && clip(cut, { normal: [-from.normal[0], -from.normal[1], -from.normal[2]], offset: -from.offset });
-  return solid && { solid, start, end };
+  return solid && { solid, start, end, whole: false };
 }

@@ -9,6 +9,7 @@ import { facetRadius, facetsOf } from "../facets.ts";
 import { type CornerLine, cutBetween } from "../joints/stuff.ts";
 import { breaksAlong, type CentreLine, centreLineOf, curvedAt, pointAt } from "./centre-line.ts";
 import { faceNormal, facePlane, type PostFrame, postFrame } from "./post-frame.ts";
+import { runOn } from "./run-on.ts";
 import { type Offsets, type SectionLine, sectionLineOf } from "./section.ts";
 
 /** How a post's ends are cut when it is not from the level floor up to its own level top. */
@@ -72,13 +73,17 @@ export function buildPost(
   const topPlane =
     ends.top ?? (design.topSquare?.value ? planeAt(top.end, top.frame.direction) : levelAt(topHeight));
 
+  /** The section in which the piece before ends, which the next begins with. */
+  let joined: Vec3[] | undefined;
   for (const [k, span] of spans.entries()) {
     const before = spans[k - 1];
     const after = spans[k + 1];
     const low = before ? halving(span.start, before.frame.direction, span.frame.direction) : footPlane;
     const high = after ? halving(span.end, span.frame.direction, after.frame.direction) : topPlane;
-    const cut = cutBetween(span.corners, low, high);
+    const corners = joined ? runOn(span.corners, joined) : span.corners;
+    const cut = cutBetween(corners, low, high, joined);
     if (!cut) continue;
+    joined = cut.whole ? cut.end : undefined;
     if (!before) span.start = meetLine(footPlane, span);
     if (!after) span.end = meetLine(topPlane, span);
     rings.push([cut.start, cut.end]);
@@ -167,14 +172,21 @@ interface Span {
   radii?: [number, number];
 }
 
+/** Where a curve's facet would be shorter than this the two are one: cuts so near each other would cross inside the wood, mm. */
+const SHORTEST_FACET = 0.5;
+
 function stationsOf(line: CentreLine, section: SectionLine, ends: { foot: number; top: number }): number[] {
-  const inner = [...breaksAlong(line), ...section.breaks].filter(
-    (z) => z > ends.foot + SAME && z < ends.top - SAME,
-  );
-  return [ends.foot, ...inner.sort((a, b) => a - b), ends.top].filter(
-    (z, k, all) => k === 0 || z - all[k - 1]! > SAME,
-  );
+  const within = (z: number) => z > ends.foot + SAME && z < ends.top - SAME;
+  const firm = [ends.foot, ...section.breaks.filter(within), ends.top];
+  const clear = (z: number) =>
+    firm.every((other) => Math.abs(other - z) > (curvedBeside(line, z) ? SHORTEST_FACET : SAME));
+  const bends = breaksAlong(line).filter((z) => within(z) && clear(z));
+  return [...firm, ...bends].sort((a, b) => a - b).filter((z, k, all) => k === 0 || z - all[k - 1]! > SAME);
 }
+
+/** Whether a bend lies inside a fair curve or at its end. */
+const curvedBeside = (line: CentreLine, z: number): boolean =>
+  curvedAt(line, z - SAME) || curvedAt(line, z + SAME);
 
 function spanOf(
   line: CentreLine,

@@ -1,7 +1,9 @@
 import { bodyOf, drawnLater } from "../../geometry/body.ts";
-import { clip, intersect, prism } from "../../geometry/convex.ts";
-import { flipped, height, offsetBy } from "../../geometry/plane.ts";
+import { prism, volume } from "../../geometry/convex.ts";
+import { less } from "../../geometry/less.ts";
+import { height, offsetBy } from "../../geometry/plane.ts";
 import type { Body, Convex, Edge, Plane, Vec3 } from "../../geometry/solid.ts";
+import { hangingTogether } from "../../geometry/touching.ts";
 import { along, between, cross, dot, sub, unit } from "../../geometry/vec.ts";
 import type { Post } from "../chair.ts";
 import { notched, type Spot } from "./notch.ts";
@@ -27,14 +29,26 @@ export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iter
   const lines: (() => Edge[])[] = [];
   for (const layer of layers) {
     const tools = all.flatMap((post) => stretchWithin(post, layer, plane) ?? []);
-    const left = tools.reduce(
-      (pieces, tool) => pieces.flatMap((piece) => less(piece, tool)),
-      slab(layer, plane),
+    const left = withoutCrumbs(
+      tools.reduce((pieces, tool) => pieces.flatMap((piece) => less(piece, tool)), slab(layer, plane)),
     );
     pieces.push(...left);
     lines.push(() => edgesOf(layer, plane, tools) ?? bodyOf(left, SMOOTH).edges);
   }
   return drawnLater(pieces, () => lines.flatMap((make) => make()));
+}
+
+/** A piece that hangs together with no more than this share of the slab falls off when the notches are cut. */
+const CRUMB = 0.01;
+
+/** The pieces that hang together: what a notch near the edge cuts loose is no part of the seat. */
+function withoutCrumbs(pieces: readonly Convex[]): Convex[] {
+  const groups = hangingTogether(pieces).map((group) => ({
+    group,
+    size: group.reduce((sum, piece) => sum + volume(piece), 0),
+  }));
+  const whole = groups.reduce((sum, { size }) => sum + size, 0);
+  return groups.flatMap(({ group, size }) => (size > CRUMB * whole ? group : []));
 }
 
 /** The lines of a notched slab from its two rings; undefined when a post stands clear within it, so that its ring is not one line. */
@@ -136,18 +150,4 @@ function straddled(post: Post, plane: Plane): Vec3[] | undefined {
     const [below, above] = [height(plane, a), height(plane, b)];
     return between(a, b, below / (below - above));
   });
-}
-
-/** What is left of a solid outside another, as convex pieces. */
-function less(solid: Convex, tool: Convex): Convex[] {
-  if (!intersect(solid, tool)) return [solid];
-  const left: Convex[] = [];
-  let rest: Convex | null = solid;
-  for (const plane of tool.planes) {
-    if (!rest) break;
-    const outside: Convex | null = clip(rest, flipped(plane));
-    if (outside) left.push(outside);
-    rest = clip(rest, plane);
-  }
-  return left;
 }
