@@ -14,6 +14,7 @@ export type Kind =
   | "angle"
   | "sitter"
   | "board"
+  | "yard"
   | "waste"
   | "unknown";
 

@@ -68,6 +68,7 @@ const kinds: Record<Kind, string> = {
   angle: "an angle",
   sitter: "the sitter",
   board: "a board",
+  yard: "a yard",
   waste: "the waste",
   unknown: "this block",
 };

@@ -1,4 +1,5 @@
 import type { Row } from "../row.ts";
+import { sawnRow } from "./board.ts";
 import { length, nothing, ref, wood } from "./shapes.ts";
 
 export const blockRows: Row[] = [
@@ -58,4 +59,5 @@ export const blockRows: Row[] = [
     example: "timber white-oak moisture 10%",
     default: "the file's timber",
   },
+  sawnRow("block", "the block is"),
 ];

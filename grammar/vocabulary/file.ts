@@ -90,7 +90,8 @@ const others: Row[] = [
     word: "use",
     shape: text("path"),
     many: true,
-    meaning: "Brings in the joints, lets and limits of another file; the path is from this file's folder.",
+    meaning:
+      "Brings in the joints, lets, limits, boards, yards and waste of another file; the path is from this file's folder.",
     example: 'use "joints.chair"',
   },
   {
@@ -236,13 +237,30 @@ const headers: Row[] = [
 const boards: Row[] = [
   {
     owner,
+    word: "make",
+    shape: count("count"),
+    meaning: "How many chairs are made: it multiplies the stock, the plan of the boards and the price.",
+    example: "make 8",
+    default: "make 1",
+  },
+  {
+    owner,
     word: "board",
     shape: newName,
     opens: "board",
     many: true,
-    later: true,
-    meaning: "A board to hand, that parts may be sawn from.",
+    meaning: "A board to hand, that parts are sawn from before any is bought.",
     example: "board plank {",
+  },
+  {
+    owner,
+    word: "yard",
+    shape: newName,
+    opens: "yard",
+    many: true,
+    meaning:
+      "What can be bought of one timber; of two yards with the same timber the cheaper that serves is taken.",
+    example: "yard sawmill {",
   },
   {
     owner,
@@ -259,8 +277,7 @@ const boards: Row[] = [
       ),
     ),
     many: true,
-    later: true,
-    meaning: "Parts that must come from one board, side by side or end to end.",
+    meaning: "Parts that must come from one board, next to each other: side by side or end to end.",
     example: "match back-lower, crest from plank side by side",
   },
   {
@@ -268,7 +285,6 @@ const boards: Row[] = [
     word: "waste",
     shape: nothing,
     opens: "waste",
-    later: true,
     meaning: "What saw, plane and ends take.",
     example: "waste {",
   },

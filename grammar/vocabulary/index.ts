@@ -1,7 +1,7 @@
 import type { Vocabulary } from "../row.ts";
 import { angleRows } from "./angle.ts";
 import { blockRows } from "./block.ts";
-import { boardRows, wasteRows } from "./board.ts";
+import { boardRows, wasteRows, yardRows } from "./board.ts";
 import { fileRows } from "./file.ts";
 import { endRows, jointRows } from "./joint.ts";
 import { postRows } from "./post.ts";
@@ -25,6 +25,7 @@ export const vocabulary: Vocabulary = {
     ...angleRows,
     ...sitterRows,
     ...boardRows,
+    ...yardRows,
     ...wasteRows,
   ],
   words,

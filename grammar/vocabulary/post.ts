@@ -1,4 +1,5 @@
 import type { Row } from "../row.ts";
+import { hiddenRow, sawnRow } from "./board.ts";
 import {
   across,
   after,
@@ -188,6 +189,8 @@ const shaping: Row[] = [
     example: "timber white-oak moisture 10%",
     default: "the file's timber",
   },
+  sawnRow("post", "the post is"),
+  hiddenRow("post", ["front", "back", "inside", "outside"], "hidden inside, back"),
 ];
 
 export const postRows: Row[] = [...standing, ...leaning, ...shaping];

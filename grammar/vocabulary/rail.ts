@@ -1,4 +1,5 @@
 import type { Row } from "../row.ts";
+import { hiddenRow, sawnRow } from "./board.ts";
 import { across, angle, choice, count, either, length, list, maybe, ref, seq, wood, word } from "./shapes.ts";
 
 const owner = "rail";
@@ -183,6 +184,8 @@ const joining: Row[] = [
     example: "timber white-oak moisture 10%",
     default: "the file's timber",
   },
+  sawnRow("rail", "the rail is"),
+  hiddenRow("rail", ["inside", "outside", "top", "bottom"], "hidden inside"),
 ];
 
 export const railRows: Row[] = [...course, ...setting, ...shaping, ...joining];

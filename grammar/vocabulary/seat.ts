@@ -1,4 +1,5 @@
 import type { Row } from "../row.ts";
+import { hiddenRow, sawnRow } from "./board.ts";
 import { after, clauses, length, list, ref, wood } from "./shapes.ts";
 
 export const seatRows: Row[] = [
@@ -53,4 +54,6 @@ export const seatRows: Row[] = [
     example: "timber white-oak moisture 10%",
     default: "the file's timber",
   },
+  sawnRow("seat", "the seat is"),
+  hiddenRow("seat", ["below"], "hidden below"),
 ];

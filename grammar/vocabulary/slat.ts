@@ -1,4 +1,5 @@
 import type { Row } from "../row.ts";
+import { hiddenRow, sawnRow } from "./board.ts";
 import { across, choice, count, length, list, ref, seq, wood, word } from "./shapes.ts";
 
 export const slatRows: Row[] = [
@@ -75,4 +76,6 @@ export const slatRows: Row[] = [
     example: "timber white-oak moisture 10%",
     default: "the file's timber",
   },
+  sawnRow("slat", "the slats are"),
+  hiddenRow("slat", ["inside", "outside", "top", "bottom"], "hidden inside"),
 ];

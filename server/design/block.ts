@@ -7,6 +7,7 @@ import { checked } from "./names.ts";
 import { timber } from "./places.ts";
 import { set } from "./post.ts";
 import { factOf, given, length, lineOf, type Reading } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
 
 export function newBlock(named: Named): BlockDesign {
   return { ...named, is: "block" };
@@ -23,4 +24,5 @@ export function readBlock(reading: Reading, item: Item, block: BlockDesign): voi
   if (fixing !== undefined && (word?.text === "screwed" || word?.text === "glued"))
     block.fixing = given(fixing, word, word.text);
   set(block, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, block);
 }

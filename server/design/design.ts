@@ -4,6 +4,9 @@
  */
 import type { Problem, Span } from "../../grammar/problem.ts";
 import type { Statement } from "../../grammar/tree.ts";
+import type { BoardDesign, MatchDesign, SawnDesign, WasteDesign, YardDesign } from "./board-design.ts";
+
+export type * from "./board-design.ts";
 
 /** A fact and the text it came from. */
 export interface Given<T> {
@@ -51,7 +54,7 @@ export interface Section {
 
 export type PostFace = "front" | "back" | "inside" | "outside";
 
-export interface PostDesign extends Named {
+export interface PostDesign extends Named, SawnDesign {
   is: "post";
   pair: boolean;
   section?: Given<Section>;
@@ -110,7 +113,7 @@ export type RailCourse =
   /** Lies centred on the tops of a pair. */
   | { is: "over"; of: PartRef; overhang: number };
 
-export interface RailDesign extends Named {
+export interface RailDesign extends Named, SawnDesign {
   is: "rail";
   pair: boolean;
   course?: Given<RailCourse>;
@@ -154,7 +157,7 @@ export interface EndDesign {
   statement: Statement;
 }
 
-export interface SlatDesign extends Named {
+export interface SlatDesign extends Named, SawnDesign {
   is: "slat";
   from?: Given<PartRef>;
   to?: Given<PartRef>;
@@ -171,7 +174,7 @@ export interface SlatDesign extends Named {
 }
 
 /** A corner block. */
-export interface BlockDesign extends Named {
+export interface BlockDesign extends Named, SawnDesign {
   is: "block";
   in?: Given<PartRef>;
   along?: Given<number>;
@@ -216,7 +219,7 @@ export interface JointDesign extends Named, JointFacts {
 
 export type SeatKind = "drop-in" | "board" | "woven" | "upholstered";
 
-export interface SeatDesign {
+export interface SeatDesign extends SawnDesign {
   is: "seat";
   kind: SeatKind;
   at: Span;
@@ -333,13 +336,8 @@ export interface NoteDesign {
   statement: Statement;
 }
 
-/** Kept for the boards, not yet worked out. */
-export interface BoardDesign extends Named {
-  is: "board";
-}
-
 export type PartDesign = PostDesign | RailDesign | SlatDesign | BlockDesign;
-export type Declared = PartDesign | JointDesign | AngleDesign | LetDesign | BoardDesign;
+export type Declared = PartDesign | JointDesign | AngleDesign | LetDesign | BoardDesign | YardDesign;
 
 /** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */
 export interface Readers {
@@ -368,7 +366,12 @@ export interface Design {
   requires: RequireDesign[];
   accepts: AcceptDesign[];
   notes: NoteDesign[];
+  /** How many chairs; 1 when absent. */
+  make?: Given<number>;
   boards: Map<string, BoardDesign>;
+  yards: Map<string, YardDesign>;
+  waste?: WasteDesign;
+  matches: MatchDesign[];
   /** Every name declared in this file or brought in, in order. */
   names: Map<string, Declared>;
   /** Files named by `use` and `like`, with where. */

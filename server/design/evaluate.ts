@@ -8,6 +8,7 @@ import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { newAngle, readAngle } from "./angle.ts";
 import { newBlock, readBlock } from "./block.ts";
+import { newBoard, newYard, readBoard, readMake, readMatch, readWaste, readYard } from "./board.ts";
 import { checkPartCircles } from "./circles.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
 import type { Design, Named, Quantity, Readers } from "./design.ts";
@@ -19,7 +20,7 @@ import { type Lets, makeLets, newLet } from "./lets.ts";
 import type { Item, OtherTexts, Source } from "./merge.ts";
 import { declare, namedOf } from "./names.ts";
 import { timber } from "./places.ts";
-import { newPost, readPost } from "./post.ts";
+import { newPost, readPost, set } from "./post.ts";
 import { newRail, readRail } from "./rail.ts";
 import { factOf, given, type Reading } from "./reading.ts";
 import { readSeat } from "./seat.ts";
@@ -147,6 +148,8 @@ function emptyDesign(tree: Tree, gathered: Gathered): Design {
     accepts: [],
     notes: [],
     boards: new Map(),
+    yards: new Map(),
+    matches: [],
     names: new Map(),
     links: gathered.links,
     problems: [...gathered.problems],
@@ -216,7 +219,9 @@ function declareOne(
     case "angle":
       return placed(reading, item, newAngle(named), design.angles, readAngle);
     case "board":
-      return placed(reading, item, { ...named, is: "board" as const }, design.boards, () => {});
+      return placed(reading, item, newBoard(named), design.boards, readBoard);
+    case "yard":
+      return placed(reading, item, newYard(named), design.yards, readYard);
     default:
       return undefined;
   }
@@ -265,6 +270,15 @@ function readClaim(reading: Reading, item: Item, design: Design): void {
       break;
     case "accept":
       push(design.accepts, readAccept(item));
+      break;
+    case "make":
+      set(design, "make", readMake(reading, item));
+      break;
+    case "waste":
+      design.waste = readWaste(reading, item);
+      break;
+    case "match":
+      push(design.matches, readMatch(reading, item));
       break;
     case "note":
       push(design.notes, readNote(item));

@@ -9,7 +9,7 @@ import type { Design, LengthUnit } from "./design.ts";
 import { faulty, problemAt, shortName } from "./faulty.ts";
 import {
   type Item,
-  inherited,
+  inherit,
   itemsOf,
   labelled,
   lent,
@@ -95,7 +95,7 @@ function* gatherFile(
     }
     if (found === undefined) continue;
     tellErrors(gatherer, found, via, at);
-    const brought = found.items.filter(kind === "like" ? inherited : lent);
+    const brought = kind === "like" ? inherit(found.items) : found.items.filter(lent);
     if (!gatherer.reach.merges(base.length + brought.length)) {
       tellBeyond(gatherer, via ?? at);
       continue;

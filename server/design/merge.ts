@@ -40,13 +40,18 @@ export interface Item extends Line {
   dropped?: ReadonlySet<string>;
 }
 
-/** Notes and accepts belong to the file they stand in. */
-export const inherited = (item: Item): boolean =>
-  !["note", "accept"].includes(item.statement.word?.text ?? "");
+/** Notes and accepts belong to the file they stand in; so do the boards to hand and how many chairs are made of them. */
+const ownOnly = new Set(["note", "accept", "make", "board", "match"]);
+
+/** What a chair takes over from the file it starts from; which board a part is sawn from is no part of the design. */
+export const inherit = (items: readonly Item[]): Item[] =>
+  items
+    .filter((item) => !ownOnly.has(item.statement.word?.text ?? ""))
+    .map((item) => ({ ...item, items: item.items.filter((line) => line.statement.word?.text !== "sawn") }));
 
 /** What a library file lends. */
 export const lent = (item: Item): boolean =>
-  ["joint", "let", "limit"].includes(item.statement.word?.text ?? "");
+  ["joint", "let", "limit", "board", "yard", "waste"].includes(item.statement.word?.text ?? "");
 
 /** A file's statements that have a meaning, with the file they stand in. */
 export function itemsOf(statements: Statement[], source: Source, depth: number): Item[] {
@@ -61,7 +66,7 @@ export function itemsOf(statements: Statement[], source: Source, depth: number):
     }));
 }
 
-const named = new Set(["joint", "post", "rail", "slat", "block", "angle", "board", "let"]);
+const named = new Set(["joint", "post", "rail", "slat", "block", "angle", "board", "yard", "let"]);
 
 function keyOf(statement: Statement): string {
   const word = statement.word?.text ?? "";

@@ -1,5 +1,5 @@
 /**
- * The one namespace of a chair: lets, parts, joints, angles and boards; and the references to them.
+ * The one namespace of a chair: lets, parts, joints, angles, boards and yards; and the references to them.
  */
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix, Related, Span } from "../../grammar/problem.ts";
@@ -56,6 +56,7 @@ export const kindNames: Readonly<Record<string, string>> = {
   angle: "an angle",
   let: "a value",
   board: "a board",
+  yard: "a yard",
 };
 
 /** The name, description and places of a declaration; nothing when its header has no name. */
@@ -125,7 +126,7 @@ function freeName(reading: Reading, name: string, asItIs = false): string {
   for (let n = 2; ; n++) if (!reading.names.has(`${name}-${n}`)) return `${name}-${n}`;
 }
 
-export type DeclaredKind = "post" | "rail" | "slat" | "block" | "joint" | "angle" | "let" | "board";
+export type DeclaredKind = "post" | "rail" | "slat" | "block" | "joint" | "angle" | "let" | "board" | "yard";
 
 /** What kind of thing a declaration is. */
 export function kindOf(declared: Declared): DeclaredKind {
@@ -193,9 +194,14 @@ function checkSide(
   if (/^\d+(\.(left|right))?$/.test(rest) && (target.is === "rail" || target.is === "slat")) {
     return { ...ref, value: { ...ref.value, name: fact.name ?? ref.value.name } };
   }
-  const message = pair
-    ? `${ref.value.name} has a left and a right, but no ${rest}.`
-    : `${ref.value.name} is not a pair, so there is no ${fact.name}.`;
+  if (/^\d+$/.test(rest) && target.is === "board")
+    return { ...ref, value: { name: fact.name ?? ref.value.name } };
+  const message =
+    target.is === "board"
+      ? `Boards alike are told apart by a number: ${ref.value.name}.1, not ${fact.name}.`
+      : pair
+        ? `${ref.value.name} has a left and a right, but no ${rest}.`
+        : `${ref.value.name} is not a pair, so there is no ${fact.name}.`;
   const fixes: Fix[] = (pair ? [`${ref.value.name}.left`, `${ref.value.name}.right`] : [ref.value.name]).map(
     (text) => ({
       title: `Change to ${text}`,

@@ -21,6 +21,7 @@ import {
   report,
   spanOf,
 } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
 
 export function newPost(item: Item, named: Named): PostDesign {
   return { ...named, is: "post", pair: isPair(item), knees: [], tapers: [] };
@@ -42,6 +43,7 @@ export function readPost(reading: Reading, item: Item, post: PostDesign): void {
   readShape(reading, item, post);
   readJoining(reading, item, post);
   set(post, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, post);
 }
 
 /** Sets a field when there is something to set. */

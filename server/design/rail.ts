@@ -22,6 +22,7 @@ import {
   type Reading,
   spanOf,
 } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
 
 export function newRail(item: Item, named: Named): RailDesign {
   return {
@@ -48,6 +49,7 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
   rail.ends = readEnds(reading, item, endNames(rail.course?.value));
   set(rail, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, rail);
 }
 
 /** The section or the diameter of a rail or slat. */

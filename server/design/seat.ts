@@ -7,6 +7,7 @@ import { checked } from "./names.ts";
 import { timber } from "./places.ts";
 import { set } from "./post.ts";
 import { allOf, factOf, given, length, lineOf, type Reading, spanOf } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
 
 const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered"];
 
@@ -39,5 +40,6 @@ export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
     seat.overhang = given(line, at, { out: part("out"), front: part("front"), back: part("back") });
   }
   set(seat, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, seat);
   return seat;
 }

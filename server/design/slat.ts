@@ -9,6 +9,7 @@ import { railStation, timber } from "./places.ts";
 import { set } from "./post.ts";
 import { readBarSection, readBow } from "./rail.ts";
 import { allOf, count, factOf, given, lineOf, type Reading, spanOf } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
 
 export function newSlat(named: Named): SlatDesign {
   return { ...named, is: "slat", ends: [] };
@@ -33,4 +34,5 @@ export function readSlat(reading: Reading, item: Item, slat: SlatDesign): void {
   set(slat, "joined", jointName(reading, lineOf(item, "joined")));
   slat.ends = readEnds(reading, item, slat.from && slat.to && [slat.from.value.name, slat.to.value.name]);
   set(slat, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, slat);
 }

@@ -18,7 +18,7 @@ export function prepareRename(view: View, offset: number): { range: Range; place
   if (broken) return broken;
   const mention = nameAt(view, offset);
   if (!mention)
-    return { refused: "Only the names of parts, joints, angles, boards and lets can be changed." };
+    return { refused: "Only the names of parts, joints, angles, boards, yards and lets can be changed." };
   if (!view.study.design.names.has(mention.name))
     return { refused: `Nothing is called ${mention.name}, so there is nothing to rename.` };
   return { range: rangeOf(view.document, mention), placeholder: mention.name };

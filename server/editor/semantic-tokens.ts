@@ -42,6 +42,7 @@ const typeOfDeclared: Record<Declared["is"], Type> = {
   slat: "class",
   block: "class",
   board: "class",
+  yard: "class",
   joint: "interface",
   angle: "variable",
   let: "variable",

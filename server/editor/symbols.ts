@@ -23,6 +23,7 @@ const kinds: Record<string, SymbolKind> = {
   angle: SymbolKind.Number,
   let: SymbolKind.Constant,
   board: SymbolKind.Object,
+  yard: SymbolKind.Object,
   end: SymbolKind.Key,
   require: SymbolKind.Boolean,
 };

@@ -192,10 +192,6 @@ const traps: Record<string, Trap> = {
     ],
   },
   "a stray character": { text: "units mm @", says: ['unreadable "@"'], becomes: "units mm " },
-  "something that is not worked out yet": {
-    text: "waste { saw 3 }",
-    says: ['not-yet-worked-out "waste"'],
-  },
 };
 
 describe("what people stumble over", () => {

@@ -8,6 +8,7 @@ import { printQuantity } from "../../design/units.ts";
 import type { Study } from "../../study.ts";
 import { type NameOfPart, postsOf, railsOf, withoutTwins } from "../names/chair-parts.ts";
 import { goesInto } from "./about-assembly.ts";
+import { aboutBoard, aboutYard } from "./about-board.ts";
 import { aboutJointDesign } from "./about-joint.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutMember, aboutRail } from "./about-rail.ts";
@@ -69,7 +70,9 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       if (!chair.blocks.has(declared.name) && !chair.blocks.has(`${declared.name}.left`)) return notBuilt;
       return declared.fixing && bullets([`To be ${declared.fixing.value} in when the frame is together`]);
     case "board":
-      return undefined;
+      return bullets(aboutBoard(declared, unit));
+    case "yard":
+      return bullets(aboutYard(declared, unit));
   }
 }
 

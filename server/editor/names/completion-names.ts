@@ -23,7 +23,7 @@ const kinds: Partial<Record<RefKind, readonly Declared["is"][]>> = {
   angle: ["angle"],
   board: ["board"],
   target: ["post", "rail", "slat", "block"],
-  any: ["post", "rail", "slat", "block", "joint", "angle", "let", "board"],
+  any: ["post", "rail", "slat", "block", "joint", "angle", "let", "board", "yard"],
 };
 
 const icons: Record<Declared["is"], CompletionItemKind> = {
@@ -35,6 +35,7 @@ const icons: Record<Declared["is"], CompletionItemKind> = {
   angle: CompletionItemKind.Constant,
   let: CompletionItemKind.Variable,
   board: CompletionItemKind.Struct,
+  yard: CompletionItemKind.Struct,
 };
 
 /** Names for a reference, without the thing the line itself belongs to. */

@@ -16,6 +16,7 @@ const headers: Partial<Record<Kind, string[]>> = {
   angle: ["angle a {"],
   sitter: ["sitter {"],
   board: ["board b {"],
+  yard: ["yard y {"],
   waste: ["waste {"],
 };
 

@@ -245,6 +245,8 @@ export function design(...parts: Part[]): Design {
     accepts: [],
     notes: [],
     boards: new Map(),
+    yards: new Map(),
+    matches: [],
     names: new Map(),
     links: [],
     problems: [],

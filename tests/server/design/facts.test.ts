@@ -1,18 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../../server/design/design.ts";
-import { deg, faults, read, textAt } from "./read.ts";
-
-/** Values without their places, so that a whole part can be compared. */
-function values(part: unknown): unknown {
-  if (part instanceof Map) return Object.fromEntries([...part].map(([key, value]) => [key, values(value)]));
-  if (Array.isArray(part)) return part.map(values);
-  if (typeof part !== "object" || part === null) return part;
-  if ("value" in part && "at" in part) return values(part.value);
-  const hidden = ["at", "statement", "subjectAt", "ruleAt", "expression", "titleAt"];
-  return Object.fromEntries(
-    Object.entries(part).flatMap(([key, value]) => (hidden.includes(key) ? [] : [[key, values(value)]])),
-  );
-}
+import { deg, faults, read, textAt, values } from "./read.ts";
 
 function post(lines: string, units = "mm"): unknown {
   const rail =

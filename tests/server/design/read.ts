@@ -50,3 +50,17 @@ export const deg = (degrees: number): number => degrees * (Math.PI / 180);
 /** What stands at a fact's place. */
 export const textAt = (text: string, { at }: { at: { start: number; end: number } }): string =>
   text.slice(at.start, at.end);
+
+/** Values without their places, so that a whole part can be compared. */
+export function values(part: unknown): unknown {
+  if (part instanceof Map) return Object.fromEntries([...part].map(([key, value]) => [key, values(value)]));
+  if (Array.isArray(part)) return part.map(values);
+  if (typeof part !== "object" || part === null) return part;
+  if ("value" in part && "at" in part) return values(part.value);
+  const hidden = ["at", "statement", "subjectAt", "ruleAt", "expression", "titleAt"];
+  return Object.fromEntries(
+    Object.entries(part).flatMap(([key, value]) =>
+      hidden.includes(key) && typeof value === "object" ? [] : [[key, values(value)]],
+    ),
+  );
+}
