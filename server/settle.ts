@@ -7,10 +7,11 @@ import type { Tree } from "../grammar/tree.ts";
 import { buildSteps } from "./chair/build.ts";
 import type { Chair } from "./chair/chair.ts";
 import { workedValue } from "./chair/values/values.ts";
+import { type Dependencies, dependenciesOf, reachedFrom, rootsOf } from "./design/dependencies.ts";
 import type { Design, Quantity } from "./design/design.ts";
 import { evaluateSteps, gatheredSteps, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
-import { needsOf, wantedProblems } from "./design/wanted.ts";
+import { wantedProblems } from "./design/wanted.ts";
 import { balanceOf, withBalance } from "./floor/tips.ts";
 
 export interface Unsettled {
@@ -68,11 +69,11 @@ function weighed(built: Chair): Chair {
 function learn(design: Design, chair: Chair, known: Map<string, Quantity>): boolean {
   if (design.wanted.size === 0) return false;
   const waits = waiting(design);
-  const needs = needsOf(design);
+  const dependencies = dependenciesOf(design);
   const before = known.size;
   for (const name of design.wanted.keys()) {
     const worked = workedValue(chair, name);
-    if (worked && !hangsOn(name, waits, needs))
+    if (worked && !dependsOnAny(name, waits, dependencies))
       known.set(name, { number: worked.number, dimension: worked.dimension });
   }
   return known.size > before;
@@ -110,22 +111,8 @@ function waiting(design: Design): Set<string> {
   return waits;
 }
 
-/** Whether a value hangs on something that waits. */
-function hangsOn(
-  value: string,
-  waits: ReadonlySet<string>,
-  needs: ReadonlyMap<string, ReadonlySet<string>>,
-): boolean {
-  const first = value.split(".")[0] ?? value;
-  const things = value.endsWith(".foot-bevel") || needs.get("trim")?.has(first) ? [first, "trim"] : [first];
-  const seen = new Set(things);
-  for (let thing = things.pop(); thing !== undefined; thing = things.pop()) {
-    if (waits.has(thing)) return true;
-    for (const next of needs.get(thing) ?? []) {
-      if (seen.has(next)) continue;
-      seen.add(next);
-      things.push(next);
-    }
-  }
-  return false;
+/** Whether a value depends on something that waits. */
+function dependsOnAny(value: string, waits: ReadonlySet<string>, dependencies: Dependencies): boolean {
+  const roots = rootsOf(value).map((thing) => [thing, 0] as const);
+  return [...reachedFrom(roots, dependencies).keys()].some((thing) => waits.has(thing));
 }

@@ -1,47 +1,229 @@
+/**
+ * The one table of worked-out values: what each is called, its dimension, its meaning and what it depends on. How each is worked out
+ * stands in `server/chair/values/` and, for weight and tipping, in `server/floor/tips.ts`, in tables that the type checker holds against
+ * this one. The vocabulary, completion, `reckon`, settling and the lines that matter read it.
+ */
 import type { WordMeaning } from "../row.ts";
 
-/** The worked-out values of the whole chair, seat, backrest and tipping by their whole names; a part's by its last word. */
-const meanings: Record<string, string> = {
-  height: "Height of the whole chair as it stands.",
-  width: "Width of the whole chair.",
-  depth: "Depth of the whole chair, front to back.",
-  weight: "Weight of the whole chair.",
-  joints: "How many joints the chair has.",
-  "seat.height": "Height of the sitting surface at the middle of its front edge, unloaded, as it stands.",
-  "seat.loaded-height": "The same under a sitter.",
-  "seat.slope": "Slope of the sitting surface, positive when it falls to the back.",
-  "seat.depth": "Depth of the sitting surface along the middle.",
-  "seat.front-width": "Width of the sitting surface at its front edge.",
-  "seat.back-width": "Width of the sitting surface at its back edge.",
-  "backrest.rake": "Lean of the backrest, from square to the seat.",
-  "backrest.top": "Height of the top of the backrest.",
-  "tip.back": "How far the empty chair can be tilted backwards before it goes over.",
-  "tip.front": "How far the empty chair can be tilted forwards before it goes over.",
-  "tip.side": "How far the empty chair can be tilted sideways before it goes over.",
-  "tip.back-margin": "Margin against tipping backwards under the standard loads.",
-  "tip.front-margin": "Margin against tipping forwards under the standard loads.",
-  "tip.side-margin": "Margin against tipping sideways under the standard loads.",
-  "tip.leaning": "How far chair and sitter together can be tilted backwards before they go over.",
-  "tip.leaning-margin":
-    "Margin with a sitter rocking on the back legs: how far they can be tilted over how far people tilt.",
-  "tip.child-margin": "Margin with a child kneeling on the seat and leaning over the back.",
-  length:
-    "Of a post, along its line; of a rail, between its shoulders along the top edge of the outside face.",
-  "round-length": "Along the curve of a bowed rail.",
-  "foot-bevel": "The cut of the foot, 90° when square.",
-  "face-bevel":
-    "On the outside face, between the top edge and the shoulder line, inside the rail; 90° when square.",
-  "edge-bevel":
-    "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square.",
-  "tenon-thick": "Thickness of the tenon as cut.",
-  "tenon-wide": "Width of the tenon as cut.",
-  "tenon-long": "How deep the tenon goes, square to the face it enters; its end is parallel to that face.",
-  "mortise-wall":
-    "The least wood left beside the mortise, to the faces at its sides; in turned stuff where the mortise comes nearest the axis.",
-  "glue-area": "Long grain to long grain in the joint: the cheeks as a rule, half the skin of a round tenon.",
-};
+/**
+ * What a value depends on: the part that it is a value of; the seat; the backrest; the trimming of the feet, which turns the whole chair;
+ * or all of these.
+ */
+export type Dependency = "part" | "seat" | "backrest" | "trim" | "everything";
 
-export const valueWords: WordMeaning[] = Object.entries(meanings).map(([word, meaning]) => ({
+export interface ValueRow {
+  dimension: "length" | "angle" | "area" | "mass" | "number";
+  meaning: string;
+  dependsOn: readonly Dependency[];
+  /** It depends on how the ends are cut too, not only on where things lie. */
+  jointed?: true;
+  /** The angle of a saw cut, shown with its rise in a run too. */
+  bevel?: true;
+}
+
+const jointed = true;
+const bevel = true;
+
+/**
+ * By name, in the order to list them. `PART`, `POST`, `RAIL` and `END` stand for names in the text, as in `seat-side.left.front.tenon-long`
+ * for `PART.END.tenon-long`.
+ */
+export const valueTable = {
+  height: {
+    dimension: "length",
+    dependsOn: ["everything"],
+    meaning: "Height of the whole chair as it stands.",
+  },
+  width: { dimension: "length", dependsOn: ["everything"], meaning: "Width of the whole chair." },
+  depth: {
+    dimension: "length",
+    dependsOn: ["everything"],
+    meaning: "Depth of the whole chair, front to back.",
+  },
+  joints: {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "How many joints the chair has.",
+  },
+  weight: { dimension: "mass", dependsOn: ["everything"], jointed, meaning: "Weight of the whole chair." },
+  "tip.back": {
+    dimension: "angle",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "How far the empty chair can be tilted backwards before it goes over.",
+  },
+  "tip.front": {
+    dimension: "angle",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "How far the empty chair can be tilted forwards before it goes over.",
+  },
+  "tip.side": {
+    dimension: "angle",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "How far the empty chair can be tilted sideways before it goes over.",
+  },
+  "tip.leaning": {
+    dimension: "angle",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "How far chair and sitter together can be tilted backwards before they go over.",
+  },
+  "tip.back-margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "Margin against tipping backwards under the standard loads.",
+  },
+  "tip.front-margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "Margin against tipping forwards under the standard loads.",
+  },
+  "tip.side-margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "Margin against tipping sideways under the standard loads.",
+  },
+  "tip.leaning-margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning:
+      "Margin with a sitter rocking on the back legs: how far they can be tilted over how far people tilt.",
+  },
+  "tip.child-margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    meaning: "Margin with a child kneeling on the seat and leaning over the back.",
+  },
+  "seat.height": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Height of the sitting surface at the middle of its front edge, unloaded, as it stands.",
+  },
+  "seat.loaded-height": { dimension: "length", dependsOn: ["seat"], meaning: "The same under a sitter." },
+  "seat.slope": {
+    dimension: "angle",
+    dependsOn: ["seat"],
+    meaning: "Slope of the sitting surface, positive when it falls to the back.",
+  },
+  "seat.depth": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Depth of the sitting surface along the middle.",
+  },
+  "seat.front-width": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Width of the sitting surface at its front edge.",
+  },
+  "seat.back-width": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Width of the sitting surface at its back edge.",
+  },
+  "backrest.rake": {
+    dimension: "angle",
+    dependsOn: ["backrest"],
+    meaning: "Lean of the backrest, from square to the seat.",
+  },
+  "backrest.top": {
+    dimension: "length",
+    dependsOn: ["backrest"],
+    meaning: "Height of the top of the backrest.",
+  },
+  "PART.length": {
+    dimension: "length",
+    dependsOn: ["part"],
+    meaning:
+      "Of a post, along its line; of a rail, between its shoulders along the top edge of the outside face.",
+  },
+  "POST.foot-bevel": {
+    dimension: "angle",
+    dependsOn: ["part", "trim"],
+    bevel,
+    meaning: "The cut of the foot, 90° when square.",
+  },
+  "RAIL.round-length": {
+    dimension: "length",
+    dependsOn: ["part"],
+    meaning: "Along the curve of a bowed rail.",
+  },
+  "RAIL.END.face-bevel": {
+    dimension: "angle",
+    dependsOn: ["part"],
+    bevel,
+    meaning:
+      "On the outside face, between the top edge and the shoulder line, inside the rail; 90° when square.",
+  },
+  "RAIL.END.edge-bevel": {
+    dimension: "angle",
+    dependsOn: ["part"],
+    bevel,
+    meaning:
+      "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square.",
+  },
+  "PART.END.tenon-thick": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Thickness of the tenon as cut.",
+  },
+  "PART.END.tenon-wide": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Width of the tenon as cut.",
+  },
+  "PART.END.tenon-long": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "How deep the tenon goes, square to the face it enters; its end is parallel to that face.",
+  },
+  "PART.END.mortise-wall": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning:
+      "The least wood left beside the mortise, to the faces at its sides; in turned stuff where the mortise comes nearest the axis.",
+  },
+  "PART.END.glue-area": {
+    dimension: "area",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Long grain to long grain in the joint: the cheeks as a rule, half the skin of a round tenon.",
+  },
+} as const satisfies Record<string, ValueRow>;
+
+/** A name in the table. */
+export type ValueName = keyof typeof valueTable;
+
+const entries = Object.entries(valueTable) as [ValueName, ValueRow][];
+const ofPart = /^(?:PART|POST|RAIL)\.(?:END\.)?/;
+
+/** The values of the chair as a whole, its seat, its backrest and how it tips, by their whole names. */
+export const wholeValues: ReadonlyMap<string, ValueRow> = new Map(
+  entries.filter(([name]) => !ofPart.test(name)),
+);
+
+/** The values of parts and their ends, by the last word of their names. */
+export const partValues: ReadonlyMap<string, ValueRow> = new Map(
+  entries.flatMap(([name, row]) => (ofPart.test(name) ? [[name.replace(ofPart, ""), row]] : [])),
+);
+
+/** The row of a value by its name in the text, such as `seat.height` or `front.left.length`; nothing for a declared angle. */
+export const valueRow = (name: string): ValueRow | undefined =>
+  wholeValues.get(name) ??
+  (name.includes(".") ? partValues.get(name.slice(name.lastIndexOf(".") + 1)) : undefined);
+
+export const valueWords: WordMeaning[] = [...wholeValues, ...partValues].map(([word, { meaning }]) => ({
   word,
   sort: "value",
   meaning,

@@ -6,23 +6,13 @@ import type { Fix, Related, Span } from "../../grammar/problem.ts";
 import type { Shape } from "../../grammar/row.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { wholeValues } from "../../grammar/vocabulary/values.ts";
 import type { Declared, Given, Named, PartRef } from "./design.ts";
 import type { Item, Line } from "./merge.ts";
 import { factOf, given, type Reading, report } from "./reading.ts";
 
-/** Names of the whole chair's worked-out values, which no let may take. */
-export const wholeValues: readonly string[] = [
-  "height",
-  "width",
-  "depth",
-  "weight",
-  "joints",
-  "seat",
-  "backrest",
-  "tip",
-];
-
-const reserved = new Set(wholeValues);
+/** First words of the whole chair's worked-out values, which no let may take. */
+const reserved = new Set([...wholeValues.keys()].map((name) => name.split(".")[0] ?? name));
 
 /** Words that may stand where a value could: a let of such a name cannot always be reached. */
 const shadowable = new Set(

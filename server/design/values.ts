@@ -4,31 +4,25 @@
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix } from "../../grammar/problem.ts";
 import type { Value, Word } from "../../grammar/tree.ts";
-import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { partValues, valueRow, wholeValues } from "../../grammar/vocabulary/values.ts";
 import type { Dimension } from "./design.ts";
 import { functionNames } from "./expressions.ts";
 import type { Source } from "./merge.ts";
-import { kindNames, kindOf, nearName, wholeValues } from "./names.ts";
+import { kindNames, kindOf, nearName } from "./names.ts";
 import type { Amount } from "./quantity.ts";
 import { type Reading, report } from "./reading.ts";
 
 type NameValue = Value & { is: "name" };
 
-const valueWords = vocabulary.words.filter((word) => word.sort === "value").map((word) => word.word);
-const wholeNames = new Set(valueWords.filter((name) => name.includes(".") || wholeValues.includes(name)));
-const lastWords = new Set(valueWords.filter((name) => !wholeNames.has(name)));
-const groups = new Set(["seat", "backrest", "tip"]);
+const wholeNames = new Set(wholeValues.keys());
+const lastWords = new Set(partValues.keys());
+/** First words that have values of their own after a point: `seat`, `backrest`, `tip`. */
+const groups = new Set(
+  [...wholeNames].flatMap((name) => (name.includes(".") ? [name.slice(0, name.indexOf("."))] : [])),
+);
 
-/** The dimension of a worked-out value, as its name tells; nothing for a declared angle's name or an unknown one. */
-export function dimensionOf(name: string): Dimension | undefined {
-  const last = name.slice(name.lastIndexOf(".") + 1);
-  if (name === "weight") return "mass";
-  if (name === "joints") return "number";
-  if (last.endsWith("margin")) return "number";
-  if (last === "glue-area") return "area";
-  if (name.startsWith("tip.") || /^(slope|rake|foot-bevel|face-bevel|edge-bevel)$/.test(last)) return "angle";
-  return wholeNames.has(name) || lastWords.has(last) ? "length" : undefined;
-}
+/** The dimension of a worked-out value; nothing for a declared angle's name or an unknown one. */
+export const dimensionOf = (name: string): Dimension | undefined => valueRow(name)?.dimension;
 
 /** Under what names a value may be listed: right-hand twins have the values of the left, a pair's bare name means either. */
 export function listedAs(name: string): string[] {

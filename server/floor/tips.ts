@@ -1,3 +1,4 @@
+import { type ValueName, valueTable } from "../../grammar/vocabulary/values.ts";
 import type { Chair, Worked } from "../chair/chair.ts";
 import { type ChairWeight, weigh } from "../timber/weight.ts";
 import { beyondCases } from "./beyond.ts";
@@ -62,56 +63,53 @@ export function withBalance(values: ReadonlyMap<string, Worked>, balance: Balanc
   return all;
 }
 
+type OfBalance = Extract<ValueName, "weight" | `tip.${string}`>;
+
+const tiltOf =
+  (way: TiltWay) =>
+  ({ tilt }: Balance) =>
+    tilt[way];
+const marginOf =
+  (way: TiltWay) =>
+  ({ cases }: Balance) =>
+    cases.find((each) => each.way === way)?.margin;
+const beyondOf =
+  (kind: string, what: "tilt" | "margin") =>
+  ({ beyond }: Balance) =>
+    beyond.find((each) => each.kind === kind)?.[what];
+
+type TiltWay = keyof Balance["tilt"];
+
+/** How each value of the weight and of tipping is worked out: a function for each row of the table of values. */
+const workings: Record<OfBalance, (balance: Balance) => number | undefined> = {
+  weight: ({ weight }) => (weight.unknown.length === 0 && weight.mass > 0 ? weight.mass : undefined),
+  "tip.back": tiltOf("back"),
+  "tip.front": tiltOf("front"),
+  "tip.side": tiltOf("side"),
+  "tip.leaning": beyondOf("leaning", "tilt"),
+  "tip.back-margin": marginOf("back"),
+  "tip.front-margin": marginOf("front"),
+  "tip.side-margin": marginOf("side"),
+  "tip.leaning-margin": beyondOf("leaning", "margin"),
+  "tip.child-margin": beyondOf("child", "margin"),
+};
+
 /** The chair's weight and how it tips as worked-out values, in the order to list them. */
 export function balanceValues(balance: Balance): Worked[] {
-  const values: Worked[] = [];
-  const { weight, tilt, cases, beyond } = balance;
-  if (weight.unknown.length === 0 && weight.mass > 0) {
-    values.push({
-      name: "weight",
-      number: weight.mass,
-      dimension: "mass",
-      meaning: "Weight of the whole chair.",
-    });
-  }
-  for (const way of ["back", "front", "side"] as const) {
-    const angle = tilt[way];
-    if (angle !== undefined) {
-      values.push({
-        name: `tip.${way}`,
-        number: angle,
-        dimension: "angle",
-        meaning: `How far the empty chair can be tilted ${words[way]} before it goes over.`,
-      });
-    }
-  }
-  for (const one of cases) {
-    if (!Number.isFinite(one.margin)) continue;
-    values.push({
-      name: `tip.${one.way}-margin`,
-      number: one.margin,
-      dimension: "number",
-      meaning: `Margin against tipping ${words[one.way]} under the loads of ${balance.edition.title}; over at 1.`,
-    });
-  }
-  for (const one of beyond) {
-    if (one.tilt !== undefined) {
-      values.push({
-        name: `tip.${one.kind}`,
-        number: one.tilt,
-        dimension: "angle",
-        meaning: "How far chair and sitter together can be tilted backwards before they go over.",
-      });
-    }
-    if (!Number.isFinite(one.margin)) continue;
-    values.push({
-      name: `tip.${one.kind}-margin`,
-      number: one.margin,
-      dimension: "number",
-      meaning: `Margin with ${one.name}; over at 1.`,
-    });
-  }
-  return values;
+  return (Object.keys(workings) as OfBalance[]).flatMap((name) => {
+    const number = workings[name](balance);
+    if (number === undefined || !Number.isFinite(number)) return [];
+    const { dimension } = valueTable[name];
+    return [{ name, number, dimension, meaning: meaningOf(name, balance) }];
+  });
 }
 
-const words = { back: "backwards", front: "forwards", side: "sideways" };
+/** The meaning in the table; of a margin, with the loads that it is against. */
+function meaningOf(name: OfBalance, { edition, beyond }: Balance): string {
+  const { meaning } = valueTable[name];
+  if (!name.endsWith("-margin")) return meaning;
+  const one = beyond.find(({ kind }) => name === `tip.${kind}-margin`);
+  return one
+    ? `Margin with ${one.name}; over at 1.`
+    : `${meaning.replace("the standard loads", `the loads of ${edition.title}`).replace(/\.$/, "")}; over at 1.`;
+}

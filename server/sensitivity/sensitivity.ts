@@ -4,11 +4,12 @@
  */
 import type { Span } from "../../grammar/problem.ts";
 import type { Statement, Tree, Value } from "../../grammar/tree.ts";
+import { valueRow } from "../../grammar/vocabulary/values.ts";
 import type { Chair } from "../chair/chair.ts";
 import { workedValue as workedOut } from "../chair/values/values.ts";
+import { dependenciesOf, reachedFrom, rootsOf } from "../design/dependencies.ts";
 import type { Design } from "../design/design.ts";
 import { millimetresIn, units } from "../design/units.ts";
-import { needsOf } from "../design/wanted.ts";
 import { type Figure, figuresOf, nameOf } from "./figures.ts";
 
 /** One figure of the text and what a step of it does. */
@@ -85,14 +86,12 @@ export function* hangsOn({ tree, design, chair, values, rework }: Asking): Gener
 /** Kinds of blocks whose figures seldom move what is asked after, tried last. */
 const late: Record<string, number> = { rail: 1, slat: 2, block: 2, joint: 3 };
 
-/** Values that hang on how the ends are cut, not only on where things lie. */
-const ofJoints = /^(tip\.|weight$|joints$)|\.(tenon-|mortise-|glue-)/;
 const parts = new Set(["rail", "slat", "block"]);
 const claims = new Set(["require", "accept", "limit", "note"]);
 
 /** The tree without what the values cannot hang on: much sooner worked out. Its statements are those of the tree. */
 function thinned(tree: Tree, steps: ReadonlyMap<string, number>, values: readonly string[]): Tree {
-  const jointed = values.some((value) => ofJoints.test(value));
+  const jointed = values.some((value) => valueRow(value)?.jointed);
   const counts = (statement: Statement): boolean => {
     const kind = statement.word?.text ?? "";
     if (kind === "joint") return jointed;
@@ -107,15 +106,19 @@ function nearestFirst(tree: Tree, steps: ReadonlyMap<string, number>): Figure[] 
   return [...figuresOf(tree)].filter(({ thing }) => steps.has(thing)).sort((a, b) => rank(a) - rank(b));
 }
 
-/** How many steps away each thing is that the values hang on. */
+/** How many steps away each thing is that the values depend on; a value's own part is nearer than the trimming of the feet. */
 function stepsFrom(values: readonly string[], design: Design): Map<string, number> {
-  const needs = needsOf(design);
-  const steps = new Map(values.map((value) => [value.split(".")[0] ?? value, 0]));
-  // What is trimmed turns the whole chair with it.
-  for (const value of values) if (value.endsWith(".foot-bevel")) steps.set("trim", 1);
-  for (const [thing, step] of steps)
-    for (const next of needs.get(thing) ?? []) if (!steps.has(next)) steps.set(next, step + 1);
-  return steps;
+  const dependencies = dependenciesOf(design);
+  const roots = values.flatMap((value) => {
+    const things = rootsOf(value);
+    // What is cut off a post's foot is missing from its length.
+    const trimmed = things.some((thing) => dependencies.get("trim")?.has(thing)) ? ["trim"] : [];
+    return [...things, ...trimmed].map((thing, k) => [thing, Math.min(k, 1)] as const);
+  });
+  return reachedFrom(
+    roots.sort(([, a], [, b]) => b - a),
+    dependencies,
+  );
 }
 
 /** One step of a figure, and what is added to it in the text for it. */

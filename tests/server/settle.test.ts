@@ -80,6 +80,32 @@ trim back seat.height / 50
     expect(problems.map((p) => p.code)).toEqual(["circular-value"]);
     expect(chair.seat).toBeDefined();
   });
+
+  test.each(["front.foot-bevel", "back.left.foot-bevel"])(
+    "a trim that depends on %s, which it tilts",
+    (bevel) => {
+      const { problems } = settled(`${posts}trim back ${bevel} / 1deg * 0.1mm\n`);
+      expect(problems.map((p) => p.code)).toEqual(["circular-value"]);
+    },
+  );
+});
+
+describe("a trim", () => {
+  test.each(["", "trim front 5\n"])(
+    "may depend on the length of a post that it does not shorten, %s",
+    (other) => {
+      const { problems, chair } = settled(`${posts}${other}trim back front.length / 100\n`);
+      expect(problems).toEqual([]);
+      expect(chair.design.trims.at(-1)?.length.value).toBeCloseTo(value(chair, "front.left.length") / 100, 6);
+    },
+  );
+
+  test("of a hundredth of the post as it is left", () => {
+    const whole = value(chairOf(posts), "back.left.length");
+    const { problems, chair } = settled(`${posts}trim back back.length / 100\n`);
+    expect(problems).toEqual([]);
+    expect(value(chair, "back.left.length")).toBeCloseTo(whole / 1.01, 1);
+  });
 });
 
 describe("names of nothing", () => {

@@ -1,46 +1,72 @@
+/**
+ * How the values of parts and their ends are worked out: one function for each row of the table of values.
+ */
+import { partValues as rows, type ValueName, type ValueRow } from "../../../grammar/vocabulary/values.ts";
 import { angleBetween } from "../../geometry/vec.ts";
-import type { Chair, Joint, Post, Rail } from "../chair.ts";
+import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
 import { railsAndSlats } from "../member.ts";
 
-/** Puts down one value: the part's name, what follows it, the number. */
-export type Put = (part: string, tail: string, number: number | undefined) => void;
+/** Names in the table under some prefix, without it. */
+type Under<Prefix extends string, Name extends string = ValueName> = Name extends `${Prefix}.${infer Rest}`
+  ? Rest
+  : never;
+type OfJoint = Under<"PART.END">;
+type OfPart = Exclude<Under<"PART">, `END.${string}`>;
+type OfRailEnd = Under<"RAIL.END">;
+
+type Standing = Pick<Chair, "floor">;
+type Workings<Name extends string, Of> = Record<Name, (of: Of, chair: Standing) => number | undefined>;
+
+const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
+  length: (post) => post.length,
+  "foot-bevel": (post, { floor }) => {
+    const foot = post.pieces[0];
+    return foot && !post.design.standsOn
+      ? Math.PI / 2 - angleBetween(foot.direction, floor.normal)
+      : undefined;
+  },
+};
+
+const ofRails: Workings<OfPart | Exclude<Under<"RAIL">, `END.${string}`>, Rail> = {
+  length: (rail) => rail.length,
+  "round-length": (rail) => rail.roundLength,
+};
+
+const ofRailEnds: Workings<OfRailEnd, RailEnd> = {
+  "face-bevel": (end) => (end.shoulder && !end.over ? end.faceBevel : undefined),
+  "edge-bevel": (end) => (end.shoulder && !end.over ? end.edgeBevel : undefined),
+};
+
+const ofJoints: Workings<OfJoint, Joint> = {
+  "tenon-thick": (joint) => joint.thick,
+  "tenon-wide": (joint) => joint.wide,
+  "tenon-long": (joint) => joint.long,
+  "mortise-wall": (joint) => joint.mortiseWall,
+  "glue-area": (joint) => joint.glueArea,
+};
+
+/** Puts down one value: the part's name, what follows it, how it is worked out, and the last word of its name. */
+export type Put = (part: string, rest: string, workOut: () => number | undefined, row: ValueRow) => void;
 
 /** Every value of the single parts, in the order to list them. */
 export function partValues(chair: Pick<Chair, "posts" | "members" | "joints" | "floor">, put: Put): void {
-  for (const post of chair.posts.values()) {
-    postValues(post, chair, put);
-  }
-  for (const rail of railsAndSlats(chair)) railValues(rail, put);
-}
-
-function postValues(post: Post, chair: Pick<Chair, "joints" | "floor">, put: Put): void {
-  put(post.name, "length", post.length);
-  const foot = post.pieces[0];
-  if (foot && !post.design.standsOn) {
-    put(post.name, "foot-bevel", Math.PI / 2 - angleBetween(foot.direction, chair.floor.normal));
-  }
-  for (const joint of chair.joints.values()) {
-    if (joint.part === post.name) jointValues(post.name, "top", joint, put);
-  }
-}
-
-function railValues(rail: Rail, put: Put): void {
-  put(rail.name, "length", rail.length);
-  put(rail.name, "round-length", rail.roundLength);
-  for (const end of rail.ends) {
-    if (end.shoulder && !end.over) {
-      put(rail.name, `${end.name}.face-bevel`, end.faceBevel);
-      put(rail.name, `${end.name}.edge-bevel`, end.edgeBevel);
+  const each = <Of>(workings: Workings<string, Of>, part: string, end: string | undefined, of: Of) => {
+    for (const [name, working] of Object.entries(workings)) {
+      const row = rows.get(name);
+      if (row) put(part, end === undefined ? name : `${end}.${name}`, () => working(of, chair), row);
     }
-    if (end.joint) jointValues(rail.name, end.name, end.joint, put);
+  };
+  for (const post of chair.posts.values()) {
+    each(ofPosts, post.name, undefined, post);
+    for (const joint of chair.joints.values()) {
+      if (joint.part === post.name && joint.shape !== "none") each(ofJoints, post.name, "top", joint);
+    }
   }
-}
-
-function jointValues(part: string, end: string, joint: Joint, put: Put): void {
-  if (joint.shape === "none") return;
-  put(part, `${end}.tenon-thick`, joint.thick);
-  put(part, `${end}.tenon-wide`, joint.wide);
-  put(part, `${end}.tenon-long`, joint.long);
-  put(part, `${end}.mortise-wall`, joint.mortiseWall);
-  put(part, `${end}.glue-area`, joint.glueArea);
+  for (const rail of railsAndSlats(chair)) {
+    each(ofRails, rail.name, undefined, rail);
+    for (const end of rail.ends) {
+      each(ofRailEnds, rail.name, end.name, end);
+      if (end.joint && end.joint.shape !== "none") each(ofJoints, rail.name, end.name, end.joint);
+    }
+  }
 }

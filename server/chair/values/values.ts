@@ -1,50 +1,134 @@
-import { vocabulary } from "../../../grammar/vocabulary/index.ts";
-import { dimensionOf } from "../../design/values.ts";
+/**
+ * Every worked-out value of a chair, and how those of the whole chair, its seat and its backrest are worked out: one function for each
+ * row of the table of values.
+ */
+import { type ValueName, type ValueRow, valueTable } from "../../../grammar/vocabulary/values.ts";
 import { moveDirection, movePoint } from "../../geometry/motion.ts";
-import type { Body, Motion, Vec3 } from "../../geometry/solid.ts";
+import type { Body, Vec3 } from "../../geometry/solid.ts";
 import { distance, dot } from "../../geometry/vec.ts";
-import type { Chair, SeatSurface, Worked } from "../chair.ts";
+import type { Chair, Fault, SeatSurface, Worked } from "../chair.ts";
 import { angleOf } from "./angles.ts";
-import { backrestOf } from "./backrest.ts";
+import { type Backrest, backrestOf } from "./backrest.ts";
 import { partValues } from "./part-values.ts";
 
 /** A chair before its values are worked out. */
 export type Built = Omit<Chair, "values">;
 
-const meanings = new Map(
-  vocabulary.words.filter((word) => word.sort === "value").map((word) => [word.word, word.meaning]),
-);
 /** Right-hand values that differ from the left by more than this, of themselves, are listed too. */
 const SAME = 1e-9;
 
-/** Every worked-out value as the chair stands, by dotted name, in the order to list them; right-hand twins only where they differ. */
+/** Rows that are worked out from the shape alone; `server/floor/tips.ts` has weight and tipping. */
+type OfShape = Exclude<ValueName, "weight" | `tip.${string}` | `${"PART" | "POST" | "RAIL"}.${string}`>;
+
+const workings: Record<OfShape, (measured: Measured) => number | undefined> = {
+  height: ({ extents, chair }) => extents && extents[2].high + chair.stance.shift[2],
+  width: ({ extents }) => extents && extents[0].high - extents[0].low,
+  depth: ({ extents }) => extents && extents[1].high - extents[1].low,
+  joints: ({ chair }) => chair.joints.size,
+  "seat.height": (measured) => levelOf(measured),
+  "seat.loaded-height": (measured) => {
+    const level = levelOf(measured);
+    return level === undefined ? undefined : level - (measured.chair.seat?.design.sag?.value ?? 0);
+  },
+  "seat.slope": ({ chair: { seat, stance } }) => {
+    if (!seat) return undefined;
+    const [, y, z] = moveDirection(stance, seat.plane.normal);
+    return Math.atan2(y, z);
+  },
+  "seat.depth": ({ chair: { seat } }) => seat && distance(seat.front.middle, seat.back.middle),
+  "seat.front-width": ({ chair: { seat } }) => seat && width(seat.front),
+  "seat.back-width": ({ chair: { seat } }) => seat && width(seat.back),
+  "backrest.rake": ({ back }) => back?.rake,
+  "backrest.top": ({ back, chair }) => back && movePoint(chair.stance, back.top)[2],
+};
+
+/** A chair with what several values are worked out from, each measured when it is first asked for. */
+interface Measured {
+  chair: Built;
+  /** Along the standing chair's three directions; nothing without parts. */
+  readonly extents: [Extent, Extent, Extent] | undefined;
+  readonly back: Backrest | undefined;
+}
+
+function measured(chair: Built): Measured {
+  let extents: { known: Measured["extents"] } | undefined;
+  let back: { known: Measured["back"] } | undefined;
+  return {
+    chair,
+    get extents() {
+      extents ??= { known: extentsOf(chair) };
+      return extents.known;
+    },
+    get back() {
+      back ??= { known: backrestOf(chair) };
+      return back.known;
+    },
+  };
+}
+
+/**
+ * Every worked-out value as the chair stands, by dotted name, in the order to list them; right-hand twins only where they differ. A value
+ * whose working throws is left out and told of once among the chair's faults.
+ */
 export function valuesOf(chair: Built): Map<string, Worked> {
   const values = new Map<string, Worked>();
-  const put = (name: string, number: number | undefined, part?: string) => {
+  const guarded = guardedBy(chair);
+  const put = (
+    name: string,
+    number: number | undefined,
+    row: Pick<Worked, "dimension" | "meaning">,
+    part?: string,
+  ) => {
     if (number === undefined || !Number.isFinite(number) || sameAsTwin(values, name, number)) return;
-    const worked: Worked = {
-      name,
-      number,
-      ...kindOf(name),
-    };
-    if (part !== undefined) worked.part = part;
-    values.set(name, worked);
+    const { dimension, meaning } = row;
+    values.set(name, { name, number, dimension, meaning, ...(part !== undefined && { part }) });
   };
-  wholeValues(chair, put);
-  if (chair.seat) seatValues(chair.seat, chair.stance, put);
-  const back = backrestOf(chair);
-  if (back) {
-    put("backrest.rake", back.rake);
-    put("backrest.top", movePoint(chair.stance, back.top)[2]);
-  }
-  partValues(chair, (part, tail, number) => put(`${part}.${tail}`, number, part));
+  const whole = measured(chair);
+  for (const [name, working] of Object.entries(workings))
+    put(
+      name,
+      guarded(name, () => working(whole)),
+      rowOf(name as OfShape),
+    );
+  partValues(chair, (part, rest, workOut, row) =>
+    put(`${part}.${rest}`, guarded(lastWord(rest), workOut), row, part),
+  );
   for (const angle of chair.design.angles.values()) {
-    const number = angleOf(chair, angle);
-    if (number === undefined || values.has(angle.name)) continue;
+    if (values.has(angle.name)) continue;
     const meaning = angle.description ?? "The angle declared under this name, as the chair stands.";
-    values.set(angle.name, { name: angle.name, number, dimension: "angle", meaning });
+    put(
+      angle.name,
+      guarded(angle.name, () => angleOf(chair, angle)),
+      { dimension: "angle", meaning },
+    );
   }
   return values;
+}
+
+const rowOf = (name: ValueName): ValueRow => valueTable[name];
+const lastWord = (name: string): string => name.slice(name.lastIndexOf(".") + 1);
+
+/** Runs a working; what throws gives nothing, and one fault for all values of that name. */
+function guardedBy(chair: Built) {
+  const failed = new Map<string, Fault>();
+  return (name: string, workOut: () => number | undefined): number | undefined => {
+    try {
+      return workOut();
+    } catch (thrown) {
+      if (!failed.has(name)) {
+        const fault: Fault = {
+          is: "failed",
+          part: "",
+          at: chair.design.titleAt,
+          what: `the value ${name}`,
+          thrown,
+        };
+        failed.set(name, fault);
+        chair.faults.push(fault);
+      }
+      return undefined;
+    }
+  };
 }
 
 /**
@@ -64,18 +148,16 @@ export function workedValue(chair: Pick<Chair, "values">, name: string): Worked 
   return undefined;
 }
 
-type Put = (name: string, number: number | undefined) => void;
-
-function wholeValues(chair: Built, put: Put): void {
+function extentsOf(chair: Built): Measured["extents"] {
   const bodies = [...chair.members.values()].map(({ body }) => body);
-  if (bodies.length > 0) {
-    const [x, y, z] = chair.stance.rotation.map((row) => extent(bodies, row)) as [Extent, Extent, Extent];
-    put("height", z.high + chair.stance.shift[2]);
-    put("width", x.high - x.low);
-    put("depth", y.high - y.low);
-  }
-  put("joints", chair.joints.size);
+  if (bodies.length === 0) return undefined;
+  const [across, back, up] = chair.stance.rotation;
+  return [extent(bodies, across), extent(bodies, back), extent(bodies, up)];
 }
+
+/** The height of the sitting surface at the middle of its front edge, mm. */
+const levelOf = ({ chair: { seat, stance } }: Measured): number | undefined =>
+  seat && movePoint(stance, seat.front.middle)[2];
 
 interface Extent {
   low: number;
@@ -97,35 +179,11 @@ function extent(bodies: readonly Body[], along: Vec3): Extent {
   return { low, high };
 }
 
-function seatValues(seat: SeatSurface, stance: Motion, put: Put): void {
-  const level = movePoint(stance, seat.front.middle)[2];
-  const [, y, z] = moveDirection(stance, seat.plane.normal);
-  put("seat.height", level);
-  put("seat.loaded-height", level - (seat.design.sag?.value ?? 0));
-  put("seat.slope", Math.atan2(y, z));
-  put("seat.depth", distance(seat.front.middle, seat.back.middle));
-  put("seat.front-width", width(seat.front));
-  put("seat.back-width", width(seat.back));
-}
-
-const width = (edge: { left: Vec3; right: Vec3 }): number => distance(edge.left, edge.right);
+const width = (edge: SeatSurface["front"]): number => distance(edge.left, edge.right);
 
 function sameAsTwin(values: ReadonlyMap<string, Worked>, name: string, number: number): boolean {
   const at = name.indexOf(".right");
   if (at < 0 || (name.length > at + 6 && name[at + 6] !== ".")) return false;
   const twin = values.get(`${name.slice(0, at)}.left${name.slice(at + 6)}`);
   return twin !== undefined && Math.abs(twin.number - number) <= SAME * Math.max(1, Math.abs(number));
-}
-
-/** A value's dimension and meaning hang on its last word, or its whole name, alone. */
-const kinds = new Map<string, Pick<Worked, "dimension" | "meaning">>();
-
-function kindOf(name: string): Pick<Worked, "dimension" | "meaning"> {
-  const key = meanings.has(name) ? name : name.slice(name.lastIndexOf(".") + 1);
-  let kind = kinds.get(key);
-  if (!kind) {
-    kind = { dimension: dimensionOf(name) ?? "angle", meaning: meanings.get(key) ?? "" };
-    if (meanings.has(key)) kinds.set(key, kind);
-  }
-  return kind;
 }

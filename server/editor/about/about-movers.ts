@@ -2,11 +2,11 @@
  * Which lines of the text matter for a value: the few figures it hangs on and how much each moves it, as Markdown.
  */
 import type { Chair } from "../../chair/chair.ts";
+import { printWorked } from "../../chair/values/print.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printChange, printLength } from "../../design/units.ts";
 import type { Mover, Movers } from "../../sensitivity/sensitivity.ts";
-import { printWorked } from "./about-value.ts";
 import { bullets, code, paragraphs } from "./markdown.ts";
 
 /** How many figures are told of one value by itself, and of each of several. */

@@ -3,16 +3,12 @@
  */
 import type { Value } from "../../../grammar/tree.ts";
 import type { Worked } from "../../chair/chair.ts";
+import { printWorked } from "../../chair/values/print.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import type { LengthUnit, Quantity } from "../../design/design.ts";
 import { type Scope, workOut } from "../../design/expressions.ts";
-import { millimetresIn, printBevel, printQuantity } from "../../design/units.ts";
+import { millimetresIn } from "../../design/units.ts";
 import type { Study } from "../../study.ts";
-
-/** A worked-out value as it is printed: in the file's units, bevels with their rise in a run. */
-export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {
-  return name.endsWith("-bevel") ? printBevel(number) : printQuantity({ number, dimension }, unit);
-}
 
 /** A worked-out value with its meaning. */
 export function aboutWorked(worked: Worked, unit: LengthUnit): string {

@@ -3,12 +3,12 @@
  */
 import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-types";
 import type { RefKind } from "../../../grammar/row.ts";
+import { printWorked } from "../../chair/values/print.ts";
 import type { Declared } from "../../design/design.ts";
 import { functionNames } from "../../design/expressions.ts";
 import { printQuantity } from "../../design/units.ts";
 import { speciesList } from "../../timber/species.ts";
 import { aboutName } from "../about/about.ts";
-import { printWorked } from "../about/about-value.ts";
 import { aboutRule, aboutWord } from "../about/about-word.ts";
 import type { View } from "../view.ts";
 

@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import type { Worked } from "../../chair/chair.ts";
-import type { Dimension, LengthUnit } from "../../design/design.ts";
-import { printBevel, printQuantity } from "../../design/units.ts";
+import { printWorked } from "../../chair/values/print.ts";
+import type { Dimension } from "../../design/design.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { ReckonOutput } from "./schema.ts";
 import { brush, columns, harmless } from "./terminal.ts";
@@ -28,11 +28,6 @@ export const reckon: Command = {
     });
   },
 };
-
-/** A value as the text output shows it: in the file's units, bevels with their rise in a run. */
-export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {
-  return name.endsWith("-bevel") ? printBevel(number) : printQuantity({ number, dimension }, unit);
-}
 
 function outputOf(title: string, values: readonly Worked[]): ReckonOutput {
   const output: ReckonOutput = { chair: title, values: {} };

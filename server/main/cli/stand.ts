@@ -1,7 +1,9 @@
 import { basename } from "node:path";
+import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import type { Chair } from "../../chair/chair.ts";
+import { printWorked } from "../../chair/values/print.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printAngle, printBevel, printLength, printQuantity } from "../../design/units.ts";
+import { printAngle, printLength, printQuantity } from "../../design/units.ts";
 import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
@@ -42,7 +44,8 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
     return worked ? [[name, printQuantity(worked, unit)]] : [];
   });
   for (const [name, worked] of chair.values) {
-    if (name.endsWith(".foot-bevel")) rows.push([name, printBevel(worked.number)]);
+    if (worked.part !== undefined && chair.posts.has(worked.part) && valueRow(name)?.bevel)
+      rows.push([name, printWorked(worked, unit)]);
   }
   lines.push(rows.length > 0 ? columns(rows, "  ") : "  There is nothing to stand yet.");
   for (const [post, gap] of chair.hanging)

@@ -1,7 +1,8 @@
 import { describe, expect, it, vi } from "vitest";
-import type { Chair } from "../../../server/chair/chair.ts";
+import * as angles from "../../../server/chair/values/angles.ts";
 import { closesIn } from "../../../server/editor/about/about-assembly.ts";
 import * as tips from "../../../server/floor/tips.ts";
+import * as frames from "../../../server/joinery/frames.ts";
 import { rules } from "../../../server/rules/index.ts";
 import { judge } from "../../../server/rules/judge.ts";
 import type { Rule } from "../../../server/rules/machinery/rule.ts";
@@ -83,19 +84,35 @@ describe("working out that throws", () => {
     expect(information).not.toContain("requirement-not-judged");
   });
 
+  it("leaves out one value, told by its name", () => {
+    const spy = vi.spyOn(angles, "angleOf").mockImplementation(() => {
+      throw new Error("it failed");
+    });
+    const { problems, failures, chair } = studied(
+      `${sampleText("joined-stool")}\nangle lean {\n  between front, floor\n}\nangle other {\n  between back, floor\n}\n`,
+    );
+    spy.mockRestore();
+    expect(failures.map(({ what }) => what)).toEqual([
+      "the value leg-lean",
+      "the value lean",
+      "the value other",
+    ]);
+    expect(problems.find(({ code }) => code === "internal-error")?.message).toBe(
+      "The value leg-lean, the value lean and the value other could not be worked out because of an internal error, so rules that need them may keep quiet.",
+    );
+    expect(chair.values.has("height")).toBe(true);
+  });
+
   it("leaves the rest of a hover when the order of assembly fails", () => {
     const { chair } = studied(sampleText("joined-stool"));
     const [joint = ""] = chair.joints.keys();
     expect(closesIn(chair, joint)).toMatch(/^Closes in glue-up/);
-    const broken = {
-      ...chair,
-      get slats(): never {
-        throw new Error("it failed");
-      },
-      answers: new Map(),
-    } as unknown as Chair;
-    expect(closesIn(broken, joint)).toBe(
-      "Nothing is known of the order of assembly because of an internal error",
-    );
+    const again = studied(sampleText("joined-stool")).chair;
+    const spy = vi.spyOn(frames, "framesOf").mockImplementation(() => {
+      throw new Error("it failed");
+    });
+    const told = closesIn(again, joint);
+    spy.mockRestore();
+    expect(told).toBe("Nothing is known of the order of assembly because of an internal error");
   });
 });

@@ -48,6 +48,11 @@ describe("what a value hangs on", { timeout: 60_000 }, () => {
     expect(movers(mess, "seat.height").some((one) => one.of === "back-slat")).toBe(false);
   });
 
+  it("a post that the trim shortens is as long as the trim leaves it", () => {
+    const found = movers(mess, "back.left.length").find((one) => one.what === "trim back");
+    expect(found?.moves).toBeCloseTo(-1, 1);
+  });
+
   it("tries what is nearest first and leaves out what cannot matter", () => {
     const tree = parse(mess, vocabulary);
     const { design, chair } = settle({ tree, address: "a.chair", files });
