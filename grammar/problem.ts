@@ -42,8 +42,25 @@ export interface Problem extends Span {
   subject?: string;
   /** Other parts or joints of which the same is true, told by the same finding. */
   alsoOf?: string[];
+  /** Changes that may put it right; what is shown to anybody are the `mends`. */
   fixes?: Fix[];
+  /** Where the facts stand that decide it, the nearest first. */
+  deciders?: Span[];
+  /** How far past its limit it is, in the rule's own measure: 0 where the rule measures nothing. */
+  badness?: number;
+  /** One sentence for when no mend works: what would have to change. */
+  otherwise?: string;
+  /** Changes that were tried on this very text; absent until they have been. */
+  mends?: Mend[];
   related?: Related[];
+}
+
+/** A change that was tried: with it the finding is gone and nothing new is found. */
+export interface Mend {
+  title: string;
+  /** In the order of the text, none over another. */
+  edits: Edit[];
+  certain?: boolean;
 }
 
 /** A message with any word that would swamp it cut short: a maker needs only see where such a word begins. */

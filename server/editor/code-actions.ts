@@ -1,5 +1,5 @@
 /**
- * Mends offered for findings: the fixes that came with them, accepting with a reason, and all certain fixes at once.
+ * What is offered for findings: the mends that were tried, accepting with a reason, and all certain mends at once.
  */
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
@@ -32,13 +32,13 @@ function asked(kind: string, only: readonly string[] | undefined): boolean {
 }
 
 function fixesOf(view: View, problem: Problem): CodeAction[] {
-  const fixes = problem.fixes ?? [];
-  return fixes.map(({ title, edits }) => ({
+  const mends = problem.mends ?? [];
+  return mends.map(({ title, edits }) => ({
     title,
     kind: CodeActionKind.QuickFix,
     diagnostics: [toDiagnostic(view, problem)],
     edit: { changes: { [view.uri]: edits.map((edit) => textEdit(view, edit)) } },
-    ...(fixes.length === 1 && { isPreferred: true }),
+    ...(mends.length === 1 && { isPreferred: true }),
   }));
 }
 
@@ -81,11 +81,11 @@ function newStatement(view: View, line: string): Edit {
 function fixAll(view: View, settings: Settings): CodeAction[] {
   const edits: Edit[] = [];
   for (const problem of problemsShown(view, settings)) {
-    const certain = problem.fixes?.filter((fix) => fix.certain) ?? [];
-    const [fix] = certain;
-    if (certain.length !== 1 || !fix || fix.edits.some((edit) => edits.some((other) => meet(edit, other))))
+    const certain = problem.mends?.filter((mend) => mend.certain) ?? [];
+    const [only] = certain;
+    if (certain.length !== 1 || !only || only.edits.some((edit) => edits.some((other) => meet(edit, other))))
       continue;
-    edits.push(...fix.edits);
+    edits.push(...only.edits);
   }
   if (!edits.length) return [];
   const sorted = edits.sort((a, b) => a.start - b.start);

@@ -3,6 +3,7 @@
  */
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
+import { messageOf } from "../mends/words.ts";
 import type { Settings } from "./settings.ts";
 import { rangeOf, type View } from "./view.ts";
 
@@ -46,7 +47,7 @@ export function toDiagnostic(view: View, problem: Problem): Diagnostic {
     severity: severities[problem.severity],
     code: problem.code,
     source: SOURCE,
-    message: problem.message,
+    message: messageOf(problem),
   };
   if (fading.has(problem.code)) diagnostic.tags = [DiagnosticTag.Unnecessary];
   const related = relatedInformation(view, problem);

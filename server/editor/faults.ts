@@ -2,6 +2,7 @@
  * Which drawn parts the findings speak of, so that a drawing can mark them.
  */
 import type { Severity } from "../../grammar/problem.ts";
+import { messageOf } from "../mends/words.ts";
 import { problemsShown } from "./diagnostics.ts";
 import type { Settings } from "./settings.ts";
 import type { View } from "./view.ts";
@@ -29,10 +30,18 @@ export function faultsOf(view: View, settings: Settings, drawn: ReadonlySet<stri
   return problemsShown(view, settings)
     .filter(({ severity }) => severity === "error" || severity === "warning")
     .slice(0, settings.problemLimit)
-    .map(({ severity, code, message, start, subject, alsoOf = [] }, index) => {
+    .map((problem, index) => {
+      const { severity, code, start, subject, alsoOf = [] } = problem;
       const subjects = subject === undefined ? alsoOf : [subject, ...alsoOf];
       const parts = subjects.flatMap((each) => partsIn(each, drawn));
-      return { letter: letterOf(index), severity, code, message, at: start, parts: once(parts) };
+      return {
+        letter: letterOf(index),
+        severity,
+        code,
+        message: messageOf(problem),
+        at: start,
+        parts: once(parts),
+      };
     });
 }
 

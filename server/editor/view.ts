@@ -4,8 +4,9 @@
 
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Range, TextEdit } from "vscode-languageserver-types";
-import type { Edit, Span } from "../../grammar/problem.ts";
+import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
+import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
@@ -22,6 +23,8 @@ export interface View {
   step(): boolean;
   /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */
   rework(tree: Tree): Chair;
+  /** Tries mends for findings of the study, which then carry them; of those that have not been tried yet. */
+  mend(problems: readonly Problem[]): Steps<void>;
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   /** Another file's text by its address, if it can be had now. */

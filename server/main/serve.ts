@@ -14,12 +14,15 @@ import {
 } from "vscode-languageserver";
 import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
 import { diagnostics } from "../editor/diagnostics.ts";
+import type { Settings } from "../editor/settings.ts";
 import { summary } from "../editor/summary.ts";
 import type { View } from "../editor/view.ts";
+import { messageOf } from "../mends/words.ts";
 import type { Study } from "../study.ts";
 import { createDrawings } from "./drawings.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
+import { finishInTurns } from "./in-turns.ts";
 import {
   DRAW,
   DRAWING,
@@ -115,14 +118,13 @@ export function serve(
     await filesCome(view, files, stop);
     if (newest()) reportFailures(view.study);
     const chosen = await settings.of(view.uri);
-    if (!pulls && newest()) {
-      const { uri, document } = view;
-      await connection.sendDiagnostics({
-        uri,
-        version: document.version,
-        diagnostics: diagnostics(view, chosen),
-      });
-    }
+    if (!pulls && newest()) await publish(view, chosen);
+    await redraw(view, chosen, stop);
+    await mended(view, chosen, () => !newest());
+  }
+
+  /** Sends the drawing of a file that is watched. */
+  async function redraw(view: View, chosen: Settings, stop: () => boolean) {
     if (!drawings.watched(view.uri) || stop()) return;
     const drawing = await drawings.draw(view, chosen, stop);
     // Closed meanwhile, and perhaps opened anew with its versions counted from the beginning.
@@ -131,6 +133,26 @@ export function serve(
     shown.set(view.uri, performance.now());
     sent.set(view.uri, drawing.version);
     await connection.sendNotification(DRAWING, drawing);
+  }
+
+  /** Tries mends once the findings are shown; findings and drawing are sent again with them. */
+  async function mended(view: View, chosen: Settings, stop: () => boolean) {
+    const untried = view.study.problems.filter(({ mends }) => !mends);
+    if (stop() || untried.length === 0) return;
+    await finishInTurns(view.mend(untried), stop);
+    if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
+    if (pulls) schedule.touch(REFRESH);
+    else await publish(view, chosen);
+    await redraw(view, chosen, stop);
+  }
+
+  async function publish(view: View, chosen: Settings) {
+    const { uri, document } = view;
+    await connection.sendDiagnostics({
+      uri,
+      version: document.version,
+      diagnostics: diagnostics(view, chosen),
+    });
   }
 
   /** Files that read this one are looked at again. */

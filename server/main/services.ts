@@ -3,6 +3,7 @@
  */
 
 import { parseSteps } from "../../grammar/parser.ts";
+import type { Problem } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
@@ -10,6 +11,7 @@ import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Chair } from "../chair/chair.ts";
 import { sheetSteps } from "../drawing/draw-sheet.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
+import { mendSteps } from "../mends/mends.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
 import { settle } from "../settle.ts";
@@ -21,6 +23,7 @@ export interface Services {
   parse(text: string): Steps<Tree>;
   study(asked: Asked): Steps<Study>;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
+  mend(study: Study, files: OtherFiles, problems: readonly Problem[]): Steps<void>;
   draw(chair: Chair, asked?: readonly OverlayName[]): Steps<Sheet>;
 }
 
@@ -30,5 +33,6 @@ export const services: Services = {
   parse: (text) => parseSteps(text, vocabulary),
   study: studySteps,
   settle,
+  mend: mendSteps,
   draw: sheetSteps,
 };

@@ -101,6 +101,7 @@ export function createViews(services: Services, files: Files): Views {
       },
       step,
       rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
+      mend: (problems) => services.mend(view.study, others, problems),
       vocabulary: services.vocabulary,
       rules: services.rules,
       other,

@@ -95,7 +95,7 @@ function foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Fin
 }
 
 /** A finding as others see it, with the other parts it speaks of beside it. */
-function finished({ badness: _, ...problem }: Finding, subjects: readonly string[], chair: Chair): Problem {
+function finished(problem: Finding, subjects: readonly string[], chair: Chair): Problem {
   const related: Related[] = [...(problem.related ?? [])];
   const seen = new Set([plain(problem.subject ?? "")]);
   const alsoOf = subjects.filter((subject) => subject !== problem.subject);

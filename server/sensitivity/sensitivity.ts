@@ -107,7 +107,7 @@ function nearestFirst(tree: Tree, steps: ReadonlyMap<string, number>): Figure[] 
 }
 
 /** How many steps away each thing is that the values depend on; a value's own part is nearer than the trimming of the feet. */
-function stepsFrom(values: readonly string[], design: Design): Map<string, number> {
+export function stepsFrom(values: readonly string[], design: Design): Map<string, number> {
   const dependencies = dependenciesOf(design);
   const roots = values.flatMap((value) => {
     const things = rootsOf(value);

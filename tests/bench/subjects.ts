@@ -41,6 +41,7 @@ const chair: Subject = {
       study: made,
       step: () => true,
       rework: () => made.chair,
+      *mend() {},
       vocabulary,
       rules,
       other: () => undefined,

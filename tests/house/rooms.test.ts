@@ -24,6 +24,7 @@ const rooms = [
   ["server/drawing/"],
   ["server/sensitivity/"],
   ["server/range/"],
+  ["server/mends/"],
   ["server/editor/"],
   ["server/main/"],
   ["client/"],

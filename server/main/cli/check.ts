@@ -1,6 +1,8 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
-import type { Problem, Severity } from "../../../grammar/problem.ts";
-import { type Bench, type Command, ENDED, studyOf } from "./command.ts";
+import type { Problem, Severity, Span } from "../../../grammar/problem.ts";
+import { finish } from "../../../grammar/steps.ts";
+import { messageOf } from "../../mends/words.ts";
+import { type Bench, type Command, ENDED, otherFiles, studyOf } from "./command.ts";
 import { excerpt } from "./excerpt.ts";
 import { readInput } from "./read-input.ts";
 import type { CheckOutput, Finding } from "./schema.ts";
@@ -37,7 +39,9 @@ function checkOne(bench: Bench, file: string): { listed: CheckOutput["files"][nu
   if ("refused" in input)
     return { listed: { file, refused: input.refused, findings: [], accepted: [] }, block: "" };
   const document = TextDocument.create(input.address, "chair", 0, input.text);
-  const { problems, accepted } = studyOf(bench, input);
+  const study = studyOf(bench, input);
+  finish(bench.services.mend(study, otherFiles, study.problems));
+  const { problems, accepted } = study;
   const paint = brush(bench.terminal.colour.out);
   return {
     listed: {
@@ -50,27 +54,38 @@ function checkOne(bench: Bench, file: string): { listed: CheckOutput["files"][nu
 }
 
 function findingOf(document: TextDocument, problem: Problem): Finding {
-  const { code, severity, message, subject, found, allowed } = problem;
-  const start = document.positionAt(problem.start);
-  const end = document.positionAt(problem.end);
+  const { code, severity, subject, found, allowed, mends = [] } = problem;
   return {
     code,
     severity,
-    message,
+    message: messageOf(problem),
+    ...rangeOf(document, problem),
+    ...(subject !== undefined && { subject }),
+    ...(found !== undefined && { found }),
+    ...(allowed !== undefined && { allowed }),
+    mends: mends.map(({ title, edits }) => ({
+      title,
+      edits: edits.map((edit) => ({ ...rangeOf(document, edit), newText: edit.text })),
+    })),
+  };
+}
+
+/** Lines and columns from 1. */
+function rangeOf(document: TextDocument, span: Span) {
+  const start = document.positionAt(span.start);
+  const end = document.positionAt(span.end);
+  return {
     line: start.line + 1,
     column: start.character + 1,
     endLine: end.line + 1,
     endColumn: end.character + 1,
-    ...(subject !== undefined && { subject }),
-    ...(found !== undefined && { found }),
-    ...(allowed !== undefined && { allowed }),
   };
 }
 
 function written(paint: Brush, file: string, document: TextDocument, problem: Problem): string {
   const { line, character } = document.positionAt(problem.start);
   const place = `${harmless(file)}:${line + 1}:${character + 1}`;
-  const head = `${paint("bold", place)}: ${severityWord(paint, problem.severity)}: ${harmless(problem.message)} ${paint("grey", `[${problem.code}]`)}`;
+  const head = `${paint("bold", place)}: ${severityWord(paint, problem.severity)}: ${harmless(messageOf(problem))} ${paint("grey", `[${problem.code}]`)}`;
   const shown = excerpt(document, problem);
   if (!shown) return head;
   const gutter = String(line + 1).padStart(5);

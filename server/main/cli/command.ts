@@ -75,14 +75,15 @@ export function toldOfErrors(
   return ENDED.faults;
 }
 
-const disk: OtherFiles = (() => {
+/** The files that a chair names, beside it on disk. */
+export const otherFiles: OtherFiles = (() => {
   const files = filesOnDisk();
   return { resolve: resolveNamed, read: files.read };
 })();
 
 /** A file read and worked out, with the files it names beside it on disk. */
 export function studyOf(bench: Bench, { text, address }: { text: string; address: string }): Study {
-  const study = finish(bench.services.study({ text, address, files: disk }));
+  const study = finish(bench.services.study({ text, address, files: otherFiles }));
   for (const { what, thrown } of study.failures)
     bench.terminal.error(`seatwright: internal error in ${what}: ${harmless(String(thrown))}\n`);
   return study;

@@ -15,6 +15,25 @@ const finding = z
     subject: z.string().optional().describe("Full name of the part or joint at fault."),
     found: z.string().optional().describe("The figure found, with its unit."),
     allowed: z.string().optional().describe("The figure allowed, with its unit."),
+    mends: z
+      .array(
+        z.object({
+          title: z.string(),
+          edits: z.array(
+            z.object({
+              file: z.string().optional().describe("The file to change, where it is another one than this."),
+              line: z.number().int().min(1),
+              column: z.number().int().min(1),
+              endLine: z.number().int().min(1),
+              endColumn: z.number().int().min(1),
+              newText: z.string(),
+            }),
+          ),
+        }),
+      )
+      .describe(
+        "Changes that were tried: with one, the finding is gone and nothing new is found. Edits stand in the order of the text as checked, none over another. Empty when none was found, and among the accepted.",
+      ),
     because: z.string().optional().describe("Why the file accepts it; only among the accepted."),
   })
   .describe("One thing found in a file.");

@@ -1,7 +1,8 @@
-import type { CodeActionParams } from "vscode-languageserver";
+import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { codeActions, FIX_ALL } from "../../editor/code-actions.ts";
-import { spanOf } from "../../editor/view.ts";
+import { meet, spanOf } from "../../editor/view.ts";
 import { type Feature, onDocument } from "../feature.ts";
+import { finishInTurns } from "../in-turns.ts";
 
 export const mendingFeatures: Feature[] = [
   onDocument({
@@ -9,7 +10,13 @@ export const mendingFeatures: Feature[] = [
     method: "textDocument/codeAction",
     capability: { codeActionProvider: { codeActionKinds: ["quickfix", FIX_ALL] } },
     empty: [],
-    answer: async (view, { range, context }: CodeActionParams, world) =>
-      codeActions(view, spanOf(view.document, range), await world.settings(view.uri), context.only),
+    async answer(view, { range, context }: CodeActionParams, world, token) {
+      const span = spanOf(view.document, range);
+      const all = context.only?.some((kind) => kind.startsWith(CodeActionKind.Source)) === true;
+      const near = view.study.problems.filter((problem) => all || meet(problem, span));
+      const stop = () => token.isCancellationRequested || world.views.get(view.uri) !== view;
+      await finishInTurns(view.mend(near), stop);
+      return stop() ? [] : codeActions(view, span, await world.settings(view.uri), context.only);
+    },
   }),
 ];

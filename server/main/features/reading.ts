@@ -18,6 +18,7 @@ import { semanticLegend, semanticTokens } from "../../editor/semantic-tokens.ts"
 import type { Settings } from "../../editor/settings.ts";
 import { documentSymbols } from "../../editor/symbols.ts";
 import { spanOf, type View } from "../../editor/view.ts";
+import { messageOf } from "../../mends/words.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { filesCome } from "../world.ts";
 import { hoverFeature } from "./hovering.ts";
@@ -92,8 +93,13 @@ export const readingFeatures: Feature[] = [
 const resultIds = new WeakMap<object, WeakMap<object, string>>();
 let results = 0;
 
-/** One name for the findings of one study under one set of settings, so that they need not be sent twice. */
+/** One name for the findings of one study under one set of settings, and the mends known by then, so that they need not be sent twice. */
 function resultIdOf({ study }: View, settings: Settings): string {
+  const tried = study.problems.filter((problem) => messageOf(problem) !== problem.message).length;
+  return `${seenBefore(study, settings)}.${tried}`;
+}
+
+function seenBefore(study: object, settings: Settings): string {
   const bySettings = resultIds.get(study) ?? new WeakMap<object, string>();
   resultIds.set(study, bySettings);
   const id = bySettings.get(settings) ?? String(++results);

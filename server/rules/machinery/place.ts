@@ -18,6 +18,8 @@ export interface Place extends Span {
   own: boolean;
   /** The fact's own place, when it stands in another file. */
   related?: Related[];
+  /** Where all the facts of this file stand that decide it, the nearest first. */
+  deciders?: Span[];
 }
 
 /**
@@ -29,10 +31,11 @@ export function placeOf(design: Design, candidates: readonly (Candidate | undefi
   const written = given.filter((each) => !each.assumed);
   const first = written[0] ?? given[0];
   if (first === undefined) return { ...design.titleAt, own: false };
-  if (first.file === undefined) return { ...spanOf(first.at), own: first.assumed !== true };
+  const deciders = written.filter(({ file }) => file === undefined).map(({ at }) => spanOf(at));
+  if (first.file === undefined) return { ...spanOf(first.at), own: first.assumed !== true, deciders };
   const related: Related[] = [{ ...spanOf(first.at), message: "the figure stands here", file: first.file }];
   const local = given.find((each) => each.file === undefined);
-  return { ...spanOf(local?.at ?? linkTo(design, first.file)), own: false, related };
+  return { ...spanOf(local?.at ?? linkTo(design, first.file)), own: false, related, deciders };
 }
 
 const spanOf = ({ start, end }: Span): Span => ({ start, end });

@@ -20,6 +20,8 @@ export interface Said {
   fixes?: Fix[];
   related?: Related[];
   badness?: number;
+  /** What would have to change, for when no mend works. */
+  otherwise?: string;
 }
 
 /** A finding of a rule. */
@@ -36,6 +38,8 @@ export function tell(rule: Pick<Rule, "code" | "severity">, place: Place, said: 
   };
   if (said.found !== undefined) finding.found = said.found;
   if (said.allowed !== undefined) finding.allowed = said.allowed;
+  if (place.deciders && place.deciders.length > 0) finding.deciders = place.deciders;
+  if (said.otherwise !== undefined) finding.otherwise = said.otherwise;
   if (place.own && said.fixes && said.fixes.length > 0) finding.fixes = said.fixes;
   const related = [...(place.related ?? []), ...(said.related ?? [])];
   if (related.length > 0) finding.related = related;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CodeAction } from "vscode-languageserver-types";
 import type { Problem } from "../../../grammar/problem.ts";
+import { finish } from "../../../grammar/steps.ts";
 import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import type { View } from "../../../server/editor/view.ts";
@@ -31,6 +32,7 @@ function withFindings(text: string, problems: Partial<Problem>[], table: Partial
 describe("quick fixes", () => {
   it("mend a mistyped word, the only fix as the preferred one", () => {
     const { view, offset } = viewOf("post front pair {\n  sect|oin 40 x 40\n  foot out 205, back 20\n}\n");
+    finish(view.mend(view.study.problems));
     const actions = codeActions(view, { start: offset, end: offset }, defaultSettings);
     expect(actions[0]?.isPreferred).toBe(true);
     expect(apply(view, actions[0])).toContain("  section 40 x 40\n");
@@ -47,12 +49,12 @@ describe("quick fixes", () => {
       { title: "One", edits: [{ start: 0, end: 5, text: "a" }] },
       { title: "Two", edits: [{ start: 0, end: 5, text: "b" }] },
     ];
-    const view = withFindings("units mm\n", [{ fixes }]);
+    const view = withFindings("units mm\n", [{ mends: fixes }]);
     expect(titles(codeActions(view, everywhere(view), defaultSettings))).toEqual(["One", "Two"]);
   });
 
   it("are not offered for a rule that is turned off", () => {
-    const view = withFindings("units mm\n", [{ fixes: [{ title: "One", edits: [] }] }]);
+    const view = withFindings("units mm\n", [{ mends: [{ title: "One", edits: [] }] }]);
     expect(codeActions(view, everywhere(view), { ...defaultSettings, rules: { "made-up": "off" } })).toEqual(
       [],
     );
@@ -119,13 +121,13 @@ describe("fix all", () => {
   const certain = (start: number, end: number, text: string) => ({
     start,
     end,
-    fixes: [{ title: "Mend", edits: [{ start, end, text }], certain: true }],
+    mends: [{ title: "Mend", edits: [{ start, end, text }], certain: true }],
   });
 
   it("applies every certain fix and no other", () => {
     const view = withFindings("aaa bbb ccc\n", [
       certain(0, 3, "A"),
-      { start: 4, end: 7, fixes: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
+      { start: 4, end: 7, mends: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
       certain(8, 11, "C"),
     ]);
     const actions = codeActions(view, everywhere(view), defaultSettings, ["source.fixAll"]);

@@ -3,6 +3,7 @@ import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { resolveNamed } from "../../../server/main/named-files.ts";
+import { mendSteps } from "../../../server/mends/mends.ts";
 import { rules } from "../../../server/rules/index.ts";
 import { settle } from "../../../server/settle.ts";
 import { type Study, study } from "../../../server/study.ts";
@@ -25,7 +26,7 @@ export function plainView(text: string, uri: string, files: Record<string, strin
   const read = (wanted: string) => files[wanted.slice(wanted.lastIndexOf("/") + 1)];
   const tree = parse(text, vocabulary);
   let made: Study | undefined;
-  return {
+  const view: View = {
     uri,
     document,
     tree,
@@ -36,6 +37,7 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     step: () => true,
     rework: (changed) =>
       settle({ tree: changed, address: uri, files: { resolve: resolveNamed, read } }).chair,
+    mend: (problems) => mendSteps(view.study, { resolve: resolveNamed, read }, problems),
     vocabulary,
     rules,
     other(wanted) {
@@ -44,4 +46,5 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     },
     resolve: (path) => resolveNamed(uri, path),
   };
+  return view;
 }

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import type { PublishDiagnosticsParams } from "vscode-languageserver";
 import type { MessageConnection } from "vscode-languageserver/node";
 import { filesOfClient } from "../../../server/main/files-client.ts";
 import { READ_FILE } from "../../../server/main/protocol.ts";
+import { services } from "../../../server/main/services.ts";
+import { frame } from "../../../server/rules/machinery/examples.ts";
 import { connect } from "./connected.ts";
 import { standIn } from "./stand-in.ts";
 
@@ -17,6 +20,18 @@ describe("diagnostics by push", () => {
     ]);
     c.change(uri, 8, "all is well");
     expect((await c.diagnosticsWhen((p) => p.version === 8)).diagnostics).toEqual([]);
+  });
+
+  it("comes at once, and again with the mends when they have been tried", async () => {
+    const c = await connect(services);
+    c.open(uri, frame({ joint: "tenon thick 6, long 26" }));
+    const told = (works: boolean) => (p: PublishDiagnosticsParams) =>
+      p.diagnostics.some(
+        (d) => d.code === "tenon-too-thin" && String(d.message).includes("What works") === works,
+      );
+    await c.diagnosticsWhen(told(false));
+    await c.diagnosticsWhen(told(true));
+    expect(c.published.map(told(true))).toEqual([false, true]);
   });
 
   it("follows incremental edits, counted in UTF-16", async () => {

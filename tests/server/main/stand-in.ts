@@ -66,6 +66,7 @@ export function standIn(): Services & { studied: string[] } {
       } satisfies Study;
     },
     settle: () => ({ chair: { values: new Map() } as unknown as Chair }),
+    *mend() {},
     *draw(chair) {
       yield;
       return { title: [...chair.posts.keys()].join(" ") } as Sheet;

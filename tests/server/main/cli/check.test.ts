@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { checkOutput } from "../../../../server/main/cli/schema.ts";
+import { frame } from "../../../../server/rules/machinery/examples.ts";
 import { chairs, messChair, mistyped, ranWith, seatwright } from "./bench.ts";
 
 const path = chairs({
   "stool.chair": mistyped,
+  "thin.chair": frame({ joint: "tenon thick 6, long 26" }),
   "empty.chair": "",
   "hostile.chair": 'chair "\u001b[31mred\u001b[0m"\n\u001b[2J\n',
   "picture.chair": new Uint8Array([0x89, 0x50, 0, 1, 2, 3]),
@@ -44,6 +46,18 @@ describe("seatwright check", () => {
     });
     expect(output.errors).toBeGreaterThan(0);
     expect(code).toBe(1);
+  });
+
+  it("gives the mends that were tried, as edits of the text as checked", () => {
+    const { out } = seatwright("check", path("thin.chair"), "--format", "json");
+    const [listed] = checkOutput.parse(JSON.parse(out)).files;
+    const finding = listed?.findings.find(({ code }) => code === "tenon-too-thin");
+    expect(finding?.message).toContain("What works: make it 1/3 of rail");
+    const [edit] = finding?.mends[0]?.edits ?? [];
+    const line = frame({ joint: "tenon thick 6, long 26" }).split("\n")[(edit?.line ?? 0) - 1] ?? "";
+    expect(
+      `${line.slice(0, (edit?.column ?? 0) - 1)}${edit?.newText}${line.slice((edit?.endColumn ?? 0) - 1)}`,
+    ).toBe("  tenon thick 1/3 of rail, long 26");
   });
 
   it("says nothing of faults when no file could be read", () => {

@@ -1,0 +1,94 @@
+/**
+ * What puts each finding right, tried: the fixes that come with it, and figures of the text moved until it is gone. The number of
+ * trials is bounded, never their time, so that the same text always has the same mends.
+ */
+import type { Edit, Fix, Mend, Problem } from "../../grammar/problem.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
+import { figuresOf } from "../sensitivity/figures.ts";
+import type { OtherFiles, Study } from "../study.ts";
+import { movementsOf } from "./movements.ts";
+import { figuresNear } from "./near.ts";
+import { searched } from "./search.ts";
+import { inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
+
+export interface Bounds {
+  /** Trials for one finding, and for all of one text. */
+  each: number;
+  all: number;
+}
+
+export const usualBounds: Bounds = { each: 32, all: 192 };
+
+/** Figures moved for one finding. */
+const FIGURES = 8;
+/** Mends kept of one finding. */
+const KEPT = 2;
+
+/** Gives every finding of a study its `mends`; nothing is done twice. */
+export const mend = (study: Study, files: OtherFiles, bounds?: Bounds): void =>
+  finish(mendSteps(study, files, study.problems, bounds));
+
+/** The same for some findings of the study, resting within and after each trial. */
+export function* mendSteps(
+  study: Study,
+  files: OtherFiles,
+  problems: readonly Problem[] = study.problems,
+  bounds: Bounds = usualBounds,
+): Steps<void> {
+  let left = bounds.all;
+  // Errors first, then in the order of the text.
+  const sorted = [...problems].sort((a, b) => weight(a) - weight(b));
+  for (const problem of sorted) {
+    if (problem.mends) continue;
+    const before = left;
+    const most = Math.min(bounds.each, left);
+    const trials = { left: most };
+    problem.mends = yield* mendsOf(study, problem, files, trials);
+    left = before - (most - trials.left);
+  }
+}
+
+const weight = ({ severity }: Problem): number =>
+  ["error", "warning", "information", "hint"].indexOf(severity);
+
+function* mendsOf(
+  study: Study,
+  problem: Problem,
+  files: OtherFiles,
+  trials: { left: number },
+): Steps<Mend[]> {
+  const mends: Mend[] = [];
+  const attempt = function* (edits: readonly Edit[]): Steps<Verdict | undefined> {
+    if (trials.left <= 0) return undefined;
+    trials.left--;
+    return yield* trySteps(study, problem, edits, files);
+  };
+  for (const fix of problem.fixes ?? []) {
+    const verdict = yield* attempt(fix.edits);
+    if (verdict?.gone && verdict.clean) mends.push(mendOf(fix));
+  }
+  if (isOfReading(problem) || study.problems.some((each) => each.severity === "error" && isOfReading(each)))
+    return mends;
+  const { text, design, tree } = study;
+  const figures = figuresNear(study, problem).slice(0, FIGURES);
+  for (const movement of movementsOf(figures, [...figuresOf(tree)], { text, unit: design.units })) {
+    if (mends.length >= KEPT || trials.left <= 0) break;
+    const here = movement.edits(movement.number);
+    if (mends.some(({ edits }) => edits.some((edit) => here.some((each) => touches(edit, each))))) continue;
+    const moved = yield* searched(movement, problem.badness ?? 0, (number) =>
+      attempt(movement.edits(number)),
+    );
+    if (moved)
+      mends.push({ title: movement.title(moved.number), edits: inOrder(movement.edits(moved.number)) });
+  }
+  return mends;
+}
+
+const touches = (a: { start: number; end: number }, b: { start: number; end: number }): boolean =>
+  a.start < b.end && b.start < a.end;
+
+const mendOf = ({ title, edits, certain }: Fix): Mend => ({
+  title,
+  edits: inOrder(edits),
+  ...(certain && { certain }),
+});

@@ -1,0 +1,95 @@
+/**
+ * Numbers of the text that may be moved for a finding: one by itself, the same number wherever it says the same of several parts, or
+ * all heights of the chair together.
+ */
+import type { Edit } from "../../grammar/problem.ts";
+import type { LengthUnit } from "../design/design.ts";
+import type { Figure } from "../sensitivity/figures.ts";
+import { type Movable, movableOf } from "./literals.ts";
+
+export interface Movement extends Movable {
+  /** What the text becomes when the number is this. */
+  edits(number: number): Edit[];
+  title(number: number): string;
+}
+
+/** What each figure may be moved as, the smaller change first. `all` are the figures of the whole text. */
+export function* movementsOf(
+  figures: readonly Figure[],
+  all: readonly Figure[],
+  { text, unit }: { text: string; unit: LengthUnit },
+): Iterable<Movement> {
+  const grouped = new Set<string>();
+  for (const figure of figures) {
+    const movable = movableOf(figure, unit);
+    if (!movable) continue;
+    yield together(
+      [figure],
+      movable,
+      (to) => `Change ${named(figure)} from ${textOf(figure, text)} to ${to}`,
+    );
+    const alike = all.filter(
+      (each) => each.what === figure.what && textOf(each, text) === textOf(figure, text),
+    );
+    const key = `${figure.what} ${textOf(figure, text)}`;
+    if (alike.length > 1 && figure.let === undefined && !grouped.has(key)) {
+      const parts = listed([...new Set(alike.map(({ thing }) => thing))]);
+      yield together(
+        alike,
+        movable,
+        (to) => `Change ${figure.what} of ${parts} from ${textOf(figure, text)} to ${to}`,
+      );
+      grouped.add(key);
+    }
+    if (!heights.has(figure.what) || grouped.has("heights")) continue;
+    grouped.add("heights");
+    const high = all.filter((each) => heights.has(each.what) && movableOf(each, unit));
+    const parts = listed([...new Set(high.map(({ thing }) => thing))]);
+    yield shifted(
+      high,
+      movable,
+      unit,
+      (by, way) => `Move ${parts} ${by} ${way}: every \`up\` and \`height\``,
+    );
+  }
+}
+
+/** Words whose figures are heights over the floor. */
+const heights = new Set(["up", "height"]);
+
+const named = ({ what, of }: Figure): string => (of === undefined ? what : `${what} of ${of}`);
+const textOf = ({ literal }: Figure, text: string): string => text.slice(literal.start, literal.end);
+
+function together(figures: readonly Figure[], movable: Movable, title: (to: string) => string): Movement {
+  return {
+    ...movable,
+    edits: (number) =>
+      figures.map(({ literal: { start, end } }) => ({ start, end, text: movable.write(number) })),
+    title: (number) => title(movable.write(number)),
+  };
+}
+
+function shifted(
+  figures: readonly Figure[],
+  movable: Movable,
+  unit: LengthUnit,
+  title: (by: string, way: "up" | "down") => string,
+): Movement {
+  return {
+    ...movable,
+    edits: (number) =>
+      figures.flatMap((figure) => {
+        const own = movableOf(figure, unit);
+        if (!own) return [];
+        const { start, end } = figure.literal;
+        return [{ start, end, text: own.write(own.number + number - movable.number) }];
+      }),
+    title: (number) => {
+      const by = number - movable.number;
+      return title(movable.write(Math.abs(by)), by > 0 ? "up" : "down");
+    },
+  };
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;

@@ -1,0 +1,102 @@
+/**
+ * Whether the mends of a text hold: each is made in the text and the chair worked out again, without the code that tried it first.
+ */
+import { codes } from "../../grammar/codes.ts";
+import type { Edit, Problem } from "../../grammar/problem.ts";
+import { designCodes } from "../../server/design/codes.ts";
+import { resolveNamed } from "../../server/main/named-files.ts";
+import { mend } from "../../server/mends/mends.ts";
+import { messageOf } from "../../server/mends/words.ts";
+import { type Study, study } from "../../server/study.ts";
+import { type Case, samples } from "./mended-texts.ts";
+
+export interface Outcome {
+  /** Findings, those with a mend, and mends in all. */
+  findings: number;
+  mended: number;
+  mends: number;
+  /** One line for each mend that does not hold. */
+  failures: string[];
+}
+
+const files = {
+  resolve: resolveNamed,
+  read: (address: string) => samples[address.slice(address.lastIndexOf("/") + 1)],
+};
+/** What is found when lines are read, then when names and values are put together; all else is of the chair. */
+const stages = [codes.filter(({ syntax }) => syntax), [...codes, ...designCodes]].map(
+  (list) => new Set(list.map(({ code }) => code)),
+);
+const stageOf = (code: string) => [0, 1].find((at) => stages[at]?.has(code)) ?? 2;
+
+const workedOut = (text: string): Study => study({ text, address: "file:///proof/chair.chair", files });
+
+/** Finds what is wrong with a text, and makes every mend of it, one at a time. */
+export function outcomeOf({ name, text }: Case): Outcome {
+  const before = workedOut(text);
+  mend(before, files);
+  const outcome: Outcome = { findings: before.problems.length, mended: 0, mends: 0, failures: [] };
+  for (const problem of before.problems) {
+    const { mends = [] } = problem;
+    if (mends.length > 0) outcome.mended++;
+    for (const { title, edits } of mends) {
+      outcome.mends++;
+      const wrong = whatIsWrong(before, problem, edits);
+      if (wrong)
+        outcome.failures.push(`${name}: "${title}" for [${problem.code}] ${messageOf(problem)}: ${wrong}`);
+    }
+  }
+  return outcome;
+}
+
+function whatIsWrong(before: Study, problem: Problem, edits: readonly Edit[]): string | undefined {
+  let text = before.text;
+  let last = text.length;
+  for (const { start, end, text: put } of [...edits].reverse()) {
+    if (end > last || start > end) return "its edits lie over one another or out of order";
+    text = text.slice(0, start) + put + text.slice(end);
+    last = start;
+  }
+  const after = workedOut(text);
+  if (problem.subject === undefined) {
+    const count = ({ problems }: Study) => problems.filter(({ code }) => code === problem.code).length;
+    if (count(after) >= count(before)) return "the finding is still there";
+  } else if (pairs(after.problems).some((pair) => pairs([problem]).includes(pair)))
+    return "the finding is still there";
+  const known = new Set(pairs(before.problems));
+  const news = after.problems.filter(
+    (each) =>
+      (each.severity === "error" || each.severity === "warning") &&
+      stageOf(each.code) <= stageOf(problem.code),
+  );
+  const first = pairs(news).find((pair) => !known.has(pair));
+  return first && `new: ${first}`;
+}
+
+/** Codes with subjects. */
+const pairs = (problems: readonly Problem[]): string[] =>
+  problems.flatMap(({ code, subject = "", alsoOf = [] }) =>
+    [subject, ...alsoOf].map((each) => `${code} on ${each}`),
+  );
+
+/**
+ * Follows the first mend of the first finding that has one, again and again; a line when a text comes round again, nothing when it
+ * comes to rest.
+ */
+export function roundAndRound({ name, text }: Case): string | undefined {
+  const seen = new Set<string>();
+  let now = text;
+  for (let round = 0; round < 40; round++) {
+    if (seen.has(now)) return `${name}: mends lead back to a text that was there before`;
+    seen.add(now);
+    const current = workedOut(now);
+    mend(current, files);
+    const edits = current.problems.find(({ mends }) => mends?.length)?.mends?.[0]?.edits;
+    if (!edits) return undefined;
+    now = edits.reduceRight(
+      (whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end),
+      now,
+    );
+  }
+  return `${name}: mends never come to rest`;
+}
