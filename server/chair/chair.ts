@@ -9,6 +9,7 @@ import type {
   Dimension,
   Given,
   JointFacts,
+  KindName,
   PostDesign,
   RailDesign,
   SeatDesign,
@@ -157,6 +158,8 @@ export interface Joint {
   design?: string;
   /** Where the maker's choice stands: the `joined` fact, or the end's header. */
   at: Span;
+  kind: KindName;
+  /** The form of each tenon's section, by its kind. */
   shape: "rectangular" | "round" | "forked" | "none";
   /** As cut, mm; of twin tenons and dowels the width over all, of a fork the thickness and width of the tongue it goes over. */
   thick: number;

@@ -8,16 +8,11 @@ import type { BoardDesign, MatchDesign, SawnDesign, WasteDesign, YardDesign } fr
 
 export type * from "./board-design.ts";
 
-/** A fact and the text it came from. */
-export interface Given<T> {
-  value: T;
-  /** The narrowest text that gives it; for an assumed fact the part's name. */
-  at: Span;
-  /** Address of the file it stands in, when not the file at hand (`use`, `like`). */
-  file?: string;
-  /** Nobody wrote it: the vocabulary table's default. */
-  assumed?: true;
-}
+import type { Given } from "./given.ts";
+import type { JointFacts } from "./joint-facts.ts";
+
+export type { Given } from "./given.ts";
+export type { CutKind, JointFacts, KindName, Size } from "./joint-facts.ts";
 
 /** How lengths are written and printed in this file. */
 export type LengthUnit = "mm" | "cm" | "in";
@@ -183,34 +178,6 @@ export interface BlockDesign extends Named, SawnDesign {
   /** Height of its top; when absent, level with the lower of the two rails' tops. */
   up?: Given<number>;
   timber?: Given<TimberDesign>;
-}
-
-/** A length, or a share of the rail's thickness or of the post it enters. */
-export type Size = { mm: number } | { share: number; of: "rail" | "post" };
-
-export interface JointFacts {
-  /** `full` is barefaced both sides: as thick as the rail. */
-  tenonThick?: Given<Size | "full">;
-  tenonWide?: Given<Size>;
-  tenonLong?: Given<Size>;
-  /** Square to the face it enters, or along the rail. */
-  line?: Given<"in-line" | "square">;
-  withBow?: Given<boolean>;
-  /** Tenon's face from the rail's outside face, or centred in the thickness. */
-  set?: Given<{ from: "outside"; distance: number } | { from: "centred" }>;
-  shoulderTop?: Given<number>;
-  shoulderBottom?: Given<number>;
-  haunch?: Given<{ long: number; wide?: number; sloped?: boolean }>;
-  mitre?: Given<{ gap: number }>;
-  through?: Given<{ wedged: boolean }>;
-  peg?: Given<{ diameter: number; draw: number; count: number; setback?: number }>;
-  dowels?: Given<{ count: number; diameter: number; long: number }>;
-  twin?: Given<{ gap: number }>;
-  bridle?: Given<boolean>;
-  glue?: Given<string>;
-  fit?: Given<number>;
-  /** A turned tenon. */
-  round?: Given<{ diameter: number; long: Size }>;
 }
 
 export interface JointDesign extends Named, JointFacts {

@@ -1,7 +1,7 @@
 /**
  * What the text says of a joint, by itself or at one end of a rail.
  */
-import type { JointDesign, JointFacts, Named } from "./design.ts";
+import type { Given, JointDesign, JointFacts, Named, Size } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { size } from "./places.ts";
 import { set } from "./post.ts";
@@ -11,109 +11,120 @@ export function newJoint(named: Named): JointDesign {
   return { ...named, is: "joint" };
 }
 
-/** Fills in the facts of a joint from the lines of its block, or of an `end` block. */
-export function readJoint(reading: Reading, item: Item, facts: JointFacts): void {
-  readTenon(reading, item, facts);
-  readSet(reading, item, facts);
-  const shoulders = lineOf(item, "shoulders");
-  set(facts, "shoulderTop", length(reading, shoulders, "top", "not negative"));
-  set(facts, "shoulderBottom", length(reading, shoulders, "bottom", "not negative"));
-  readHaunch(reading, item, facts);
-  readMeeting(reading, item, facts);
-  readOthers(reading, item, facts);
-}
+/** Reads one fact of a joint from the lines of its block, or of an `end` block; undefined when they do not give it. */
+type Reader<K extends keyof JointFacts> = (reading: Reading, item: Item) => JointFacts[K] | undefined;
 
-function readTenon(reading: Reading, item: Item, facts: JointFacts): void {
-  const line = lineOf(item, "tenon-size");
-  if (line !== undefined && factOf(line, "diameter") !== undefined) {
+/** How each fact is read; a fact without a line here does not compile. */
+const readers: { readonly [K in keyof JointFacts]-?: Reader<K> } = {
+  tenonThick(reading, item) {
+    const line = tenonLine(item);
+    const thick = line && factOf(line, "thick");
+    if (line && thick?.name === "full") return given(line, thick, "full");
+    return line && size(reading, line, thick);
+  },
+  tenonWide: (reading, item) => tenonSize(reading, item, "wide"),
+  tenonLong: (reading, item) => tenonSize(reading, item, "long"),
+  round(reading, item) {
+    const line = lineOf(item, "tenon-size");
+    if (!line || factOf(line, "diameter") === undefined) return undefined;
     const diameter = length(reading, line, "diameter", "positive");
     const long = size(reading, line, factOf(line, "long"));
-    if (diameter !== undefined && long !== undefined) {
-      facts.round = { ...diameter, value: { diameter: diameter.value, long: long.value } };
-    }
-  } else if (line !== undefined) {
-    const thick = factOf(line, "thick");
-    if (thick?.name === "full") facts.tenonThick = given(line, thick, "full");
-    else set(facts, "tenonThick", size(reading, line, thick));
-    set(facts, "tenonWide", size(reading, line, factOf(line, "wide")));
-    set(facts, "tenonLong", size(reading, line, factOf(line, "long")));
+    return diameter && long && { ...diameter, value: { diameter: diameter.value, long: long.value } };
+  },
+  line(_reading, item) {
+    const line = lineOf(item, "tenon-line");
+    const word = line && factOf(line, "line");
+    return word?.name === "in-line" || word?.name === "square" ? given(line!, word, word.name) : undefined;
+  },
+  withBow(_reading, item) {
+    const line = lineOf(item, "tenon-bow");
+    const word = line && factOf(line, "with");
+    return word && given(line, word, true);
+  },
+  set(reading, item) {
+    const line = lineOf(item, "set");
+    const centred = line && factOf(line, "centred");
+    if (line && centred) return given(line, centred, { from: "centred" });
+    const distance = length(reading, line, "distance", "not negative");
+    return distance && { ...distance, value: { from: "outside", distance: distance.value } };
+  },
+  shoulderTop: (reading, item) => length(reading, lineOf(item, "shoulders"), "top", "not negative"),
+  shoulderBottom: (reading, item) => length(reading, lineOf(item, "shoulders"), "bottom", "not negative"),
+  haunch(reading, item) {
+    const line = lineOf(item, "haunch");
+    const long = length(reading, line, "long", "positive");
+    if (!line || !long) return undefined;
+    const haunch: NonNullable<JointFacts["haunch"]>["value"] = { long: long.value };
+    set(haunch, "wide", length(reading, line, "wide", "positive")?.value);
+    if (factOf(line, "sloped") !== undefined) haunch.sloped = true;
+    return { ...long, value: haunch };
+  },
+  mitre(reading, item) {
+    const line = lineOf(item, "mitre");
+    if (!line) return undefined;
+    const gap = lengthAt(reading, line, factOf(line, "gap"), "not negative");
+    return given(line, gap?.at ?? wordOf(line), { gap: gap?.value ?? 0 });
+  },
+  through(_reading, item) {
+    const line = lineOf(item, "through");
+    return line && given(line, wordOf(line), { wedged: factOf(line, "wedged") !== undefined });
+  },
+  bridle(_reading, item) {
+    const line = lineOf(item, "bridle");
+    return line && given(line, wordOf(line), true);
+  },
+  twin(reading, item) {
+    const gap = length(reading, lineOf(item, "twin"), "gap", "positive");
+    return gap && { ...gap, value: { gap: gap.value } };
+  },
+  peg(reading, item) {
+    const line = lineOf(item, "peg");
+    const diameter = length(reading, line, "diameter", "positive");
+    if (!line || !diameter) return undefined;
+    const peg: NonNullable<JointFacts["peg"]>["value"] = {
+      diameter: diameter.value,
+      draw: length(reading, line, "draw", "not negative")?.value ?? 0,
+      count: count(reading, line, "count", 10)?.value ?? 1,
+    };
+    set(peg, "setback", length(reading, line, "setback", "positive")?.value);
+    return { ...diameter, value: peg };
+  },
+  dowels(reading, item) {
+    const line = lineOf(item, "dowels");
+    const number = count(reading, line, "count", 40);
+    const diameter = length(reading, line, "diameter", "positive");
+    const long = length(reading, line, "long", "positive");
+    if (!number || !diameter || !long) return undefined;
+    return { ...number, value: { count: number.value, diameter: diameter.value, long: long.value } };
+  },
+  glue(_reading, item) {
+    const line = lineOf(item, "glue");
+    const kind = line && factOf(line, "glue");
+    return kind?.name === undefined ? undefined : given(line!, kind, kind.name);
+  },
+  fit: (reading, item) => length(reading, lineOf(item, "fit"), "clearance"),
+};
+
+/** Every fact of a joint, by name. */
+export const jointFactNames = Object.keys(readers) as (keyof JointFacts)[];
+
+/** Fills in the facts of a joint from the lines of its block, or of an `end` block. */
+export function readJoint(reading: Reading, item: Item, facts: JointFacts): void {
+  for (const name of jointFactNames) {
+    const found = readers[name](reading, item);
+    if (found !== undefined) Object.assign(facts, { [name]: found });
   }
-  const lineOfTenon = lineOf(item, "tenon-line");
-  const word = lineOfTenon && factOf(lineOfTenon, "line");
-  if (lineOfTenon !== undefined && (word?.name === "in-line" || word?.name === "square")) {
-    facts.line = given(lineOfTenon, word, word.name);
-  }
-  const bow = lineOf(item, "tenon-bow");
-  const withBow = bow && factOf(bow, "with");
-  if (bow !== undefined && withBow !== undefined) facts.withBow = given(bow, withBow, true);
 }
 
-function readSet(reading: Reading, item: Item, facts: JointFacts): void {
-  const line = lineOf(item, "set");
-  if (line === undefined) return;
-  const centred = factOf(line, "centred");
-  if (centred !== undefined) {
-    facts.set = given(line, centred, { from: "centred" });
-    return;
-  }
-  const distance = length(reading, line, "distance", "not negative");
-  if (distance !== undefined)
-    facts.set = { ...distance, value: { from: "outside", distance: distance.value } };
+/** The line that gives a tenon sawn out of the end; a turned one's gives its diameter instead. */
+function tenonLine(item: Item): Item | undefined {
+  const line = lineOf(item, "tenon-size");
+  return line && factOf(line, "diameter") === undefined ? line : undefined;
 }
 
-function readHaunch(reading: Reading, item: Item, facts: JointFacts): void {
-  const line = lineOf(item, "haunch");
-  const long = length(reading, line, "long", "positive");
-  if (line === undefined || long === undefined) return;
-  const haunch: NonNullable<JointFacts["haunch"]>["value"] = { long: long.value };
-  set(haunch, "wide", length(reading, line, "wide", "positive")?.value);
-  if (factOf(line, "sloped") !== undefined) haunch.sloped = true;
-  facts.haunch = { ...long, value: haunch };
+function tenonSize(reading: Reading, item: Item, label: "wide" | "long"): Given<Size> | undefined {
+  const line = tenonLine(item);
+  return line && size(reading, line, factOf(line, label));
 }
 
-function readMeeting(reading: Reading, item: Item, facts: JointFacts): void {
-  const mitre = lineOf(item, "mitre");
-  if (mitre !== undefined) {
-    const gap = lengthAt(reading, mitre, factOf(mitre, "gap"), "not negative");
-    facts.mitre = given(mitre, gap?.at ?? mitre.statement.word ?? mitre.statement, { gap: gap?.value ?? 0 });
-  }
-  const through = lineOf(item, "through");
-  if (through !== undefined) {
-    const wedged = factOf(through, "wedged");
-    facts.through = given(through, through.statement.word ?? through.statement, {
-      wedged: wedged !== undefined,
-    });
-  }
-  const bridle = lineOf(item, "bridle");
-  if (bridle !== undefined) facts.bridle = given(bridle, bridle.statement.word ?? bridle.statement, true);
-  const gap = length(reading, lineOf(item, "twin"), "gap", "positive");
-  if (gap !== undefined) facts.twin = { ...gap, value: { gap: gap.value } };
-}
-
-function readOthers(reading: Reading, item: Item, facts: JointFacts): void {
-  readPeg(reading, item, facts);
-  const dowels = lineOf(item, "dowels");
-  const number = count(reading, dowels, "count", 40);
-  const diameter = length(reading, dowels, "diameter", "positive");
-  const long = length(reading, dowels, "long", "positive");
-  if (number !== undefined && diameter !== undefined && long !== undefined) {
-    facts.dowels = { ...number, value: { count: number.value, diameter: diameter.value, long: long.value } };
-  }
-  const glue = lineOf(item, "glue");
-  const kind = glue && factOf(glue, "glue");
-  if (glue !== undefined && kind?.name !== undefined) facts.glue = given(glue, kind, kind.name);
-  set(facts, "fit", length(reading, lineOf(item, "fit"), "clearance"));
-}
-
-function readPeg(reading: Reading, item: Item, facts: JointFacts): void {
-  const line = lineOf(item, "peg");
-  const diameter = length(reading, line, "diameter", "positive");
-  if (line === undefined || diameter === undefined) return;
-  const peg: NonNullable<JointFacts["peg"]>["value"] = {
-    diameter: diameter.value,
-    draw: length(reading, line, "draw", "not negative")?.value ?? 0,
-    count: count(reading, line, "count", 10)?.value ?? 1,
-  };
-  set(peg, "setback", length(reading, line, "setback", "positive")?.value);
-  facts.peg = { ...diameter, value: peg };
-}
+const wordOf = ({ statement }: Item) => statement.word ?? statement;

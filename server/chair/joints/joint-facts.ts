@@ -7,6 +7,8 @@ import type {
   RailDesign,
   SlatDesign,
 } from "../../design/design.ts";
+import { withoutSides } from "../../design/identity.ts";
+import { jointFactNames } from "../../design/joint.ts";
 import type { RailEnd } from "../chair.ts";
 
 /** What the text says of the joint at one end. */
@@ -41,33 +43,14 @@ export function chosenTopJoint(design: Design, post: PostDesign): ChosenJoint {
 function isEnd(given: EndDesign, end: RailEnd): boolean {
   const which = given.which.value;
   const entered = end.entered?.name;
-  return which === end.name || which === entered || entered?.replace(/\.(left|right)$/, "") === which;
+  return (
+    which === end.name || which === entered || (entered !== undefined && withoutSides(entered) === which)
+  );
 }
-
-const FACTS = [
-  "tenonThick",
-  "tenonWide",
-  "tenonLong",
-  "line",
-  "withBow",
-  "set",
-  "shoulderTop",
-  "shoulderBottom",
-  "haunch",
-  "mitre",
-  "through",
-  "peg",
-  "dowels",
-  "twin",
-  "bridle",
-  "glue",
-  "fit",
-  "round",
-] as const satisfies readonly (keyof JointFacts)[];
 
 function merge(...layers: (JointFacts | undefined)[]): JointFacts {
   const facts: JointFacts = {};
-  for (const layer of layers) if (layer) for (const name of FACTS) copy(facts, layer, name);
+  for (const layer of layers) if (layer) for (const name of jointFactNames) copy(facts, layer, name);
   return facts;
 }
 

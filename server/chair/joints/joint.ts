@@ -1,17 +1,15 @@
-import type { JointFacts } from "../../design/design.ts";
 import { volume } from "../../geometry/convex.ts";
 import { lineMeets } from "../../geometry/plane.ts";
 import type { Convex, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, scale, unit } from "../../geometry/vec.ts";
-import type { Fault, Joint, SectionBox } from "../chair.ts";
+import type { Fault, Joint } from "../chair.ts";
 import type { JointSite } from "./joint-site.ts";
-import { longOf, type TenonSizes, tenonSizes } from "./joint-size.ts";
-import { roundTenon, slopedPrism, type TenonFrame, tenonPrism } from "./joint-solid.ts";
+import { slopedPrism, type TenonFrame } from "./joint-solid.ts";
+import { jointKinds, kindAsked } from "./kinds/index.ts";
+import type { Cut, Form } from "./kinds/kind.ts";
 
 /** A tenon that meets the face at less than this from along it (sine of 3°) cannot be cut. */
 const ALONG_FACE = 0.05;
-/** A side of a tenon whose normal lies nearer to the grain of the member entered than this glues to end grain. */
-const ALONG_GRAIN = Math.SQRT1_2;
 
 /**
  * The joint at a site, as cut. Its shape is `none` where the text gives no tenon, or too little to cut one; the latter is added to `faults`.
@@ -24,9 +22,12 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
   const { facts } = site.chosen;
   const frame = frameAt(site, site.origin);
   if (!frame) return plainJoint(site);
-  const wanted = tenonSizes(site, frame, faults);
-  if (!wanted) return plainJoint(site);
-  const { thick, wide, shoulders, shape } = wanted;
+  const asked = kindAsked(facts, site);
+  const kind = asked && jointKinds[asked];
+  const sizes = kind?.sizes(site, frame, faults);
+  if (!asked || !kind || !sizes) return plainJoint(site);
+  const { form } = kind;
+  const { thick, wide, shoulders } = sizes;
   const off = along(
     scale(site.out, site.thick / 2 - shoulders.outside - thick / 2),
     site.up,
@@ -36,10 +37,10 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
   frame.root = root;
   const slant = Math.abs(dot(frame.direction, site.shoulder.normal));
   const depthThere = site.wood.depthAlong(root, frame.direction) * slant;
-  const long = longOf(site, depthThere, faults);
+  const long = kind.long(site, depthThere, faults);
   if (long === undefined) return plainJoint(site);
   const run = long / slant;
-  const sections = sectionsOf(wanted, facts);
+  const sections = kind.sections(sizes, facts);
   const cuts = sections.map(
     (section): Cut => ({
       section,
@@ -47,19 +48,17 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
       wide: section.wide[1] - section.wide[0],
       run,
       glued: Math.min(run, depthThere / slant),
-      shape,
     }),
   );
-  const solid = shape === "round" ? roundTenon : tenonPrism;
-  const tenon = sections.flatMap((section) => solid(frame, section, long) ?? []);
-  const haunch =
-    shape === "rectangular" ? haunchOf(site, frame, { thick, wide, top: shoulders.top }) : undefined;
-  const walls = cuts.map((cut, k) => (tenon[k] ? wallAt(site, frame, tenon[k], cut) : 0));
+  const tenon = sections.flatMap((section) => form.solid(frame, section, long) ?? []);
+  const haunch = kind.haunched ? haunchOf(site, frame, { thick, wide, top: shoulders.top }) : undefined;
+  const walls = cuts.map((cut, k) => (tenon[k] ? wallAt(site, frame, form, tenon[k], cut) : 0));
   const wall = walls.length === 0 ? 0 : Math.min(...walls);
   return {
     ...plainJoint(site),
     facts,
-    shape,
+    kind: asked,
+    shape: form.name,
     thick,
     wide,
     long,
@@ -71,42 +70,12 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
     tenon,
     sections,
     ...(haunch ? { haunch } : {}),
-    volume: cuts.reduce((sum, cut) => sum + areaOf(cut) * run, 0) + (haunch ? volume(haunch) : 0),
-    // A fork's tines may lie open at the side.
-    mortiseWall: shape === "forked" ? Math.max(0, wall) : wall,
+    volume: cuts.reduce((sum, cut) => sum + form.area(cut) * run, 0) + (haunch ? volume(haunch) : 0),
+    mortiseWall: kind.open ? Math.max(0, wall) : wall,
     depthThere,
-    glueArea: cuts.reduce((sum, cut, k) => sum + glueOf(site, frame, cut, walls[k] ?? 0), 0),
+    glueArea: cuts.reduce((sum, cut, k) => sum + form.glued(frame, cut, site.wood.grain, walls[k] ?? 0), 0),
   };
 }
-
-/** Where each tenon of a joint lies about its middle. */
-function sectionsOf({ shape, thick, wide, shoulders }: TenonSizes, facts: JointFacts): SectionBox[] {
-  const whole: SectionBox = { thick: [-thick / 2, thick / 2], wide: [-wide / 2, wide / 2] };
-  if (shape === "forked") {
-    const { outside, inside } = shoulders;
-    return [
-      { ...whole, thick: [thick / 2, thick / 2 + outside] },
-      { ...whole, thick: [-thick / 2 - inside, -thick / 2] },
-    ];
-  }
-  const count = facts.dowels?.value.count ?? 1;
-  if (facts.dowels) {
-    const step = count > 1 ? (wide - thick) / (count - 1) : 0;
-    return Array.from({ length: count }, (_, k) => {
-      const middle = k * step - (wide - thick) / 2;
-      return { ...whole, wide: [middle - thick / 2, middle + thick / 2] };
-    });
-  }
-  const gap = facts.twin?.value.gap;
-  if (gap === undefined || shape === "round" || gap >= wide) return [whole];
-  return [
-    { ...whole, wide: [gap / 2, wide / 2] },
-    { ...whole, wide: [-wide / 2, -gap / 2] },
-  ];
-}
-
-const areaOf = ({ thick, wide, shape }: Cut): number =>
-  shape === "round" ? (Math.PI * thick * thick) / 4 : thick * wide;
 
 /** Which way the tenon goes and how its section lies; undefined when it would run along the face. */
 function frameAt(site: JointSite, root: Vec3): TenonFrame | undefined {
@@ -152,19 +121,9 @@ function haunchOf(
   );
 }
 
-interface Cut {
-  section: SectionBox;
-  thick: number;
-  wide: number;
-  /** Along the tenon from the shoulder, mm; and as much of it as lies in the wood. */
-  run: number;
-  glued: number;
-  shape: TenonSizes["shape"];
-}
-
 const middleOf = ([low, high]: [number, number]): number => (low + high) / 2;
 
-function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): number {
+function wallAt(site: JointSite, frame: TenonFrame, form: Form, tenon: Convex, cut: Cut): number {
   const off = along(
     scale(frame.acrossThick, middleOf(cut.section.thick)),
     frame.acrossWide,
@@ -181,31 +140,12 @@ function wallAt(site: JointSite, frame: TenonFrame, tenon: Convex, cut: Cut): nu
     reach:
       cut.run / 2 +
       Math.hypot(cut.thick, cut.wide) / 2 / Math.abs(dot(frame.direction, site.shoulder.normal)),
-    support: (w) => {
-      const t = Math.abs(dot(w, frame.acrossThick)) * (cut.thick / 2);
-      const u = Math.abs(dot(w, frame.acrossWide)) * (cut.wide / 2);
-      return cut.shape === "round" ? Math.hypot(t, u) : t + u;
-    },
+    support: (w) =>
+      form.support(
+        Math.abs(dot(w, frame.acrossThick)) * (cut.thick / 2),
+        Math.abs(dot(w, frame.acrossWide)) * (cut.wide / 2),
+      ),
   });
-}
-
-/**
- * Sides of the tenon that meet long grain, mm²: the cheeks as a rule, half the surface of a round one. A fork is glued at its inner
- * faces, and at its outer ones where there is wood beside them.
- */
-function glueOf(
-  site: JointSite,
-  frame: TenonFrame,
-  { thick, wide, glued, shape }: Cut,
-  wall: number,
-): number {
-  if (shape === "round") return (Math.PI * thick * glued) / 2;
-  const meetsLongGrain = (normal: Vec3) => Math.abs(dot(normal, site.wood.grain)) < ALONG_GRAIN;
-  const faces = shape === "forked" && wall <= 0 ? 1 : 2;
-  return (
-    (meetsLongGrain(frame.acrossThick) ? faces * wide * glued : 0) +
-    (meetsLongGrain(frame.acrossWide) ? 2 * thick * glued : 0)
-  );
 }
 
 /** A joint with nothing cut: the ends just meet. */
@@ -219,6 +159,7 @@ function plainJoint(site: JointSite): Joint {
     facts: chosen.facts,
     ...(chosen.design === undefined ? {} : { design: chosen.design }),
     at: chosen.at,
+    kind: "none",
     shape: "none",
     thick: 0,
     wide: 0,

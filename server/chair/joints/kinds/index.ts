@@ -1,0 +1,25 @@
+/**
+ * Every kind of joint. A new one is a file beside these and a line here; the compiler then asks for what else it needs: its words and
+ * rules in `server/rules/joints/tellings.ts`, its line on the sheets in `server/drawing/markout/wording.ts`.
+ */
+import type { CutKind, JointFacts } from "../../../design/design.ts";
+import type { JointSite } from "../joint-site.ts";
+import { dowels } from "./dowels.ts";
+import { fork } from "./fork.ts";
+import type { JointKind } from "./kind.ts";
+import { rectangular } from "./rectangular.ts";
+import { round } from "./round.ts";
+import { twin } from "./twin.ts";
+
+/** In the order in which they are looked for: the first that the text asks for is cut. */
+const table = { dowels, fork, round, twin, rectangular } as const satisfies Record<CutKind, JointKind>;
+
+export const jointKinds: Readonly<Record<CutKind, JointKind>> = table;
+
+/** Every fact of a joint is read by some kind: one that none reads does not compile here. */
+type Unread = Exclude<keyof JointFacts, (typeof table)[CutKind]["reads"][number]>;
+export const noFactUnread: Unread extends never ? true : Unread = true;
+
+/** Which kind the text asks for at an end; undefined when it asks for none. */
+export const kindAsked = (facts: JointFacts, site: JointSite): CutKind | undefined =>
+  (Object.keys(jointKinds) as CutKind[]).find((name) => jointKinds[name].isAsked(facts, site));
