@@ -10,7 +10,17 @@ import { layOut, type Placed } from "./layout.ts";
 import { type Extent, leanMeasures, lengthMeasures, type Reach } from "./measures.ts";
 import { overlaysOf, overlayViews, pointsOf } from "./overlays.ts";
 import { type ScenePart, sceneOf } from "./scene.ts";
-import type { Area, DimensionLine, Overlay, OverlayName, Point, Sheet, Stroke, View } from "./sheet.ts";
+import type {
+  Area,
+  Behind,
+  DimensionLine,
+  Overlay,
+  OverlayName,
+  Point,
+  Sheet,
+  Stroke,
+  View,
+} from "./sheet.ts";
 import { motionInto, sights } from "./sight.ts";
 
 const captions: Record<View["name"], string> = {
@@ -32,7 +42,7 @@ export const drawSheet = (chair: Chair, asked: readonly OverlayName[] = []): She
   finish(sheetSteps(chair, asked));
 
 /** The same, resting after each part in each view. */
-export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): Steps<Sheet> {
+export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = [], behind?: Behind): Steps<Sheet> {
   const parts = sceneOf(chair);
   const bodies = parts.map(({ body }) => body);
   const seen = {
@@ -40,6 +50,7 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
     side: yield* seeSteps(bodies, motionInto(sights.side, chair.stance)),
     plan: yield* seeSteps(bodies, motionInto(sights.plan, chair.stance)),
   };
+  const before = behind && (yield* ghostSteps(behind.chair));
   const extents = {
     front: extentOfSeen(seen.front),
     side: extentOfSeen(seen.side),
@@ -49,9 +60,8 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
   const laid = overlaysOf(chair, asked, extents);
   const look = (name: View["name"]): Look => {
     const overlays = laid.map(({ overlay }) => overlay).filter((each) => overlayViews[each.name] === name);
-    const whole = overlays.length
-      ? around(extents[name], extentOf(overlays.flatMap(pointsOf)))
-      : extents[name];
+    const beside = [...overlays.flatMap(pointsOf), ...(before?.[name] ?? []).flatMap(({ points }) => points)];
+    const whole = beside.length ? around(extents[name], extentOf(beside)) : extents[name];
     const dimensions = lengthLines(
       measures.filter((measure) => measure.view === name),
       whole,
@@ -61,7 +71,10 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
       dimensions.push(...leanMeasures(chair).map((measure) => leanLine(measure, outlines)));
     }
     const { [name]: extent } = extents;
-    return { name, parts, seen: seen[name], extent, whole, dimensions, overlays, centred: isPaired(chair) };
+    const ghost = before?.[name] ?? [];
+    const changed = behind?.changed;
+    const look = { name, parts, seen: seen[name], extent, whole, dimensions, overlays, ghost };
+    return { ...look, centred: isPaired(chair), ...(changed && { changed }) };
   };
   yield;
   const views = {
@@ -69,7 +82,7 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
     side: yield* drawView(look("side")),
     plan: yield* drawView(look("plan")),
   };
-  const sheet = layOut(views, chair.design.units, laid.length + 1);
+  const sheet = layOut(views, chair.design.units, laid.length + 1 + Number(behind !== undefined));
   return {
     title: chair.design.title?.value ?? "",
     ...sheet,
@@ -77,6 +90,7 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = []): S
       "As it stands on the floor.",
       `Lengths in ${unitWords[chair.design.units]}.`,
       ...laid.map(({ note }) => note),
+      ...(behind ? ["Dashed: the old chair. Heavy: parts that differ."] : []),
     ],
   };
 }
@@ -91,18 +105,34 @@ interface Look {
   dimensions: DimensionLine[];
   overlays: Overlay[];
   centred: boolean;
+  /** The chair behind. */
+  ghost: readonly Stroke[];
+  changed?: ReadonlySet<string>;
+}
+
+/** What is seen of the chair behind, its hidden lines left out. */
+function* ghostSteps(chair: Chair): Steps<Record<View["name"], Stroke[]>> {
+  const parts = sceneOf(chair);
+  const bodies = parts.map(({ body }) => body);
+  const ghost: Record<View["name"], Stroke[]> = { front: [], side: [], plan: [] };
+  for (const name of ["front", "side", "plan"] as const) {
+    const { lines } = yield* seeSteps(bodies, motionInto(sights[name], chair.stance));
+    const chains = yield* chainSteps(lines);
+    ghost[name] = chains.map(({ body, points }) => ({ points, is: "before", part: parts[body]!.name }));
+  }
+  return ghost;
 }
 
 /** A view as seen, y up, with all that goes with it. */
 function* drawView(given: Look): Steps<Placed> {
-  const { name, parts, seen, extent, whole, dimensions, overlays, centred } = given;
+  const { name, parts, seen, extent, whole, dimensions, overlays, centred, ghost, changed } = given;
   const chains = yield* chainSteps(seen.lines);
   yield;
-  const strokes: Stroke[] = chains.map(({ body, is, points }) => ({
-    points,
-    is,
-    part: parts[body]!.name,
-  }));
+  const strokes: Stroke[] = [...ghost];
+  for (const { body, is, points } of chains) {
+    const part = parts[body]!.name;
+    strokes.push({ points, is, part, ...(changed?.has(part) && { changed: true }) });
+  }
   if (name !== "plan") strokes.push(...floorLines(whole).map((points): Stroke => ({ points, is: "floor" })));
   if (centred && name !== "side") strokes.push(centreLine(extent));
   const lines = strokes.filter(({ part }) => part === undefined).flatMap(({ points }) => points);

@@ -2,6 +2,7 @@
  * A sheet of views as neutral strokes: made from a Chair, turned into SVG, PDF or a panel elsewhere. Millimetres, y down.
  */
 import type { Span } from "../../grammar/problem.ts";
+import type { Chair } from "../chair/chair.ts";
 
 export type Point = readonly [number, number];
 
@@ -66,9 +67,17 @@ export interface OverlayWords {
 export interface Stroke {
   /** Polyline in sheet coordinates. */
   points: Point[];
-  is: "edge" | "outline" | "floor" | "centre" | "seat";
+  is: "edge" | "outline" | "floor" | "centre" | "seat" | "before";
   /** Full name of the part. */
   part?: string;
+  /** The part is another than in the chair laid behind. */
+  changed?: true;
+}
+
+/** A chair to lay behind another, and which parts of the one in front are others than in it. */
+export interface Behind {
+  chair: Chair;
+  changed: ReadonlySet<string>;
 }
 
 export interface Area {

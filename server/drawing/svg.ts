@@ -17,7 +17,9 @@ export interface SvgOptions {
 
 const SCALE = 5;
 /** Widths of lines, mm on a full-size sheet; a fifth of it on paper. */
-const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, dimension: 0.9 };
+const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, before: 1.2, dimension: 0.9 };
+/** How much heavier a part is drawn that differs from the chair behind. */
+const HEAVY = 2.4;
 const TITLE = 40;
 
 /** The file's text; the same sheet always gives the same text. Numbers are to a hundredth of a millimetre. */
@@ -57,24 +59,30 @@ function viewLines({ name, caption, captionAt, strokes, dimensions, overlays = [
   ];
 }
 
+type Group = Pick<Stroke, "is" | "part" | "changed"> & { d: string };
+
 /** Strokes of one kind and part together, fine lines first so that outlines lie over them. */
-function groups(strokes: readonly Stroke[]): { is: Stroke["is"]; part?: string; d: string }[] {
-  const found = new Map<string, { is: Stroke["is"]; part?: string; d: string }>();
-  const heaviestLast = [...strokes].sort((a, b) => WIDTHS[a.is] - WIDTHS[b.is]);
-  for (const { is, part, points } of heaviestLast) {
+function groups(strokes: readonly Stroke[]): Group[] {
+  const found = new Map<string, Group>();
+  const weight = ({ is, changed }: Stroke) => (is === "before" ? 0 : WIDTHS[is] * (changed ? HEAVY : 1));
+  const heaviestLast = [...strokes].sort((a, b) => weight(a) - weight(b));
+  for (const { is, part, changed, points } of heaviestLast) {
     const key = `${is} ${part ?? ""}`;
-    const group = found.get(key) ?? { is, ...(part === undefined ? {} : { part }), d: "" };
+    const of = { ...(part !== undefined && { part }), ...(changed && { changed }) };
+    const group = found.get(key) ?? { is, ...of, d: "" };
     group.d += path(points);
     found.set(key, group);
   }
   return [...found.values()];
 }
 
-function pathOf({ is, part, d }: { is: Stroke["is"]; part?: string; d: string }): string {
+function pathOf({ is, part, changed, d }: Group): string {
   const of = part === undefined ? "" : ` data-part="${escaped(part)}"`;
-  const dash = is === "centre" ? ' stroke-dasharray="26 7 4 7"' : "";
-  const ink = is === "centre" || is === "floor" ? FINE : INK;
-  return `<path class="${is}"${of} stroke="${ink}" stroke-width="${WIDTHS[is]}"${dash} d="${d}"/>`;
+  const dashes = is === "centre" ? "26 7 4 7" : is === "before" ? "9 6" : undefined;
+  const dash = dashes === undefined ? "" : ` stroke-dasharray="${dashes}"`;
+  const ink = is === "centre" || is === "floor" || is === "before" ? FINE : INK;
+  const width = number(WIDTHS[is] * (changed ? HEAVY : 1));
+  return `<path class="${changed ? `${is} changed` : is}"${of} stroke="${ink}" stroke-width="${width}"${dash} d="${d}"/>`;
 }
 
 function dimensionLines(dimension: DimensionLine): string[] {

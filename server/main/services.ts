@@ -10,7 +10,7 @@ import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Chair } from "../chair/chair.ts";
 import { sheetSteps } from "../drawing/draw-sheet.ts";
-import type { OverlayName, Sheet } from "../drawing/sheet.ts";
+import type { Behind, OverlayName, Sheet } from "../drawing/sheet.ts";
 import { mendSteps } from "../mends/mends.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
@@ -24,7 +24,7 @@ export interface Services {
   study(asked: Asked): Steps<Study>;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
   mend(study: Study, files: OtherFiles, problems: readonly Problem[]): Steps<void>;
-  draw(chair: Chair, asked?: readonly OverlayName[]): Steps<Sheet>;
+  draw(chair: Chair, asked?: readonly OverlayName[], behind?: Behind): Steps<Sheet>;
 }
 
 export const services: Services = {

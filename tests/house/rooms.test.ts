@@ -22,7 +22,7 @@ const rooms = [
   ["server/rules/"],
   ["server/settle.ts", "server/study.ts"],
   ["server/drawing/"],
-  ["server/sensitivity/"],
+  ["server/sensitivity/", "server/compare/"],
   ["server/range/"],
   ["server/mends/"],
   ["server/editor/"],

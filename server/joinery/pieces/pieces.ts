@@ -156,7 +156,7 @@ const tenonsOf = (chair: Chair, part: Post | Rail) =>
     .flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
 
 /** What tells a part from others of its design: its corners, its tenons and its mortises. */
-function castOf(chair: Chair, part: Post | Rail): Cast {
+export function castOf(chair: Chair, part: Post | Rail): Cast {
   const frame = frameOf(part);
   const joints = [...chair.joints.values()];
   const own = joints.filter((joint) => joint.part === part.name);

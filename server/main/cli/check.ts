@@ -53,7 +53,8 @@ function checkOne(bench: Bench, file: string): { listed: CheckOutput["files"][nu
   };
 }
 
-function findingOf(document: TextDocument, problem: Problem): Finding {
+/** A finding as JSON shows it, with its place in lines. */
+export function findingOf(document: TextDocument, problem: Problem): Finding {
   const { code, severity, subject, found, allowed, mends = [] } = problem;
   return {
     code,

@@ -2,8 +2,12 @@ import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { LARGEST } from "../files.ts";
 import { readBounded, STANDARD_INPUT, upTo } from "../read-bounded.ts";
+import { asText } from "../text.ts";
 
 export type Input = { file: string; address: string; text: string } | { file: string; refused: string };
+
+/** The address of a file. */
+export const addressOf = (file: string): string => URI.file(resolve(file)).toString();
 
 /** What stands for the text that comes in on standard input. */
 export const PIPED = "-";
@@ -25,18 +29,9 @@ export function readInput(file: string): Input {
       return { file, refused: `at most ${LARGEST / 1024 / 1024} MB are read, and this is longer` };
     const text = asText(found.bytes);
     if (text === undefined) return { file, refused: "this is not a text file" };
-    return { file, address: URI.file(resolve(piped ? "standard-input.chair" : file)).toString(), text };
+    return { file, address: addressOf(piped ? "standard-input.chair" : file), text };
   } catch (error) {
     return { file, refused: whyNot(error as NodeJS.ErrnoException) };
-  }
-}
-
-function asText(bytes: Uint8Array): string | undefined {
-  if (bytes.includes(0)) return undefined;
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return undefined;
   }
 }
 

@@ -33,8 +33,7 @@ function outputOf(title: string, values: readonly Worked[]): ReckonOutput {
   const output: ReckonOutput = { chair: title, values: {} };
   for (const { name, number, dimension } of values) {
     if (!Number.isFinite(number)) continue;
-    const { unit, times, places } = forJson[dimension];
-    output.values[name] = { value: rounded(number * times, places), unit };
+    output.values[name] = amountForJson(number, dimension);
   }
   return output;
 }
@@ -53,6 +52,12 @@ const forJson: Record<
   force: { unit: "N", times: 1, places: 1 },
   share: { unit: "%", times: 100, places: 2 },
 };
+
+/** A quantity in the unit and to the places of JSON output. */
+export function amountForJson(number: number, dimension: Dimension): ReckonOutput["values"][string] {
+  const { unit, times, places } = forJson[dimension];
+  return { value: rounded(number * times, places), unit };
+}
 
 function rounded(value: number, places: number): number {
   const near = Number(value.toFixed(places));

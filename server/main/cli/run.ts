@@ -4,6 +4,7 @@ import { version } from "../version.ts";
 import { assemble } from "./assemble.ts";
 import { check } from "./check.ts";
 import { type Bench, type Command, ENDED, misuse, type Options } from "./command.ts";
+import { compare } from "./compare/compare.ts";
 import { draw } from "./draw.ts";
 import { explain } from "./explain.ts";
 import { fit } from "./fit.ts";
@@ -22,6 +23,7 @@ export const commands: readonly Command[] = [
   fit,
   draw,
   markout,
+  compare,
   format,
   explain,
 ];

@@ -173,6 +173,44 @@ export const assembleOutput = z.object({
     .describe("Joints that no order closes; empty when the chair can be put together."),
 });
 
+const amount = z.number().nullable().describe("In `unit`; null where that chair has no such value.");
+const written = z.string().nullable().describe("As written; null where there is none.");
+
+export const compareOutput = z.object({
+  chosen: z
+    .array(
+      z.object({
+        part: z
+          .string()
+          .describe("The part as it is called now, or was if it is gone; empty for the file itself."),
+        property: z.string(),
+        old: written,
+        new: written,
+        was: z.string().optional().describe("What the part was called before, when it is another name now."),
+      }),
+    )
+    .describe("Facts that the texts give differently."),
+  follows: z
+    .array(
+      z.object({
+        name: z.string().describe("Dotted name, as the new chair calls it."),
+        old: amount,
+        new: amount,
+        unit: z.enum(["mm", "mm²", "mm³", "deg", "kg", "N", "%", "1"]),
+      }),
+    )
+    .describe("Worked-out values that print differently, the largest move of each kind first."),
+  found: z.object({
+    new: z.array(finding),
+    gone: z.array(finding).describe("With their places in the old file."),
+    changed: z.array(z.object({ old: finding, new: finding, worse: z.boolean() })),
+  }),
+  anew: z
+    .array(z.object({ part: z.string().describe("Empty for what the whole chair needs."), why: z.string() }))
+    .describe("What has to be made anew, and what only moved."),
+});
+
+export type CompareOutput = z.infer<typeof compareOutput>;
 export type Finding = z.infer<typeof finding>;
 export type CheckOutput = z.infer<typeof checkOutput>;
 export type ReckonOutput = z.infer<typeof reckonOutput>;
@@ -185,6 +223,7 @@ export const schemas = {
   "assemble.schema.json": assembleOutput,
   "stand.schema.json": standOutput,
   "fit.schema.json": fitOutput,
+  "compare.schema.json": compareOutput,
 };
 
 /** A schema as it is published: JSON Schema, as text. */
