@@ -3,7 +3,7 @@
  */
 import type { Line } from "../design/merge.ts";
 import { type Matched, matchThings } from "./renames.ts";
-import type { Called } from "./spelled.ts";
+import { asItIs, type Called } from "./spelled.ts";
 import { type Fact, questionOf, saysOf, type Thing } from "./things.ts";
 
 /** One fact that is not the same on both sides. */
@@ -29,7 +29,8 @@ export interface Chosen {
 /** Every fact that differs between two files, in the order of the new one; what is gone stands last. */
 export function chosenBetween(old: readonly Thing[], now: readonly Thing[]): Chosen {
   const matched = matchThings(old, now);
-  const called: Called = (name) => matched.renamed.get(name) ?? name;
+  const { renamed } = matched;
+  const called: Called = renamed.size === 0 ? asItIs : (name) => renamed.get(name) ?? name;
   const before = new Map(matched.pairs.map((pair) => [pair.new, pair.old]));
   const choices = now.flatMap((thing): Choice[] => {
     const was = before.get(thing);
@@ -39,7 +40,7 @@ export function chosenBetween(old: readonly Thing[], now: readonly Thing[]): Cho
   });
   return {
     choices: [...choices, ...goneOf(matched)],
-    renamed: matched.renamed,
+    renamed,
   };
 }
 
@@ -104,12 +105,13 @@ interface PairedFacts {
 
 /** Pairs the facts of a thing: those that say the same are done with; of the rest, those that answer one question belong together. */
 export function pairFacts(old: readonly Fact[], now: readonly Fact[], called: Called): PairedFacts {
-  const left = old.map((fact) => ({
+  const [before, after] = called === asItIs ? withoutTheSame(old, now) : [old, now];
+  const left = before.map((fact) => ({
     fact,
     question: questionOf(fact, called),
     says: saysOf(fact, called),
   }));
-  const open = now.filter((fact) => {
+  const open = after.filter((fact) => {
     const says = saysOf(fact);
     const at = left.findIndex((each) => each.question === fact.question && each.says === says);
     if (at >= 0) left.splice(at, 1);
@@ -123,4 +125,20 @@ export function pairFacts(old: readonly Fact[], now: readonly Fact[], called: Ca
     else pairs.set(fact, left.splice(at, 1)[0]!.fact);
   }
   return { pairs, added, gone: left.map(({ fact }) => fact) };
+}
+
+/** What is left of both when facts written alike, in one unit, are taken out: most are, and reading them is what costs. */
+function withoutTheSame(old: readonly Fact[], now: readonly Fact[]): [Fact[], Fact[]] {
+  const written = ({ question, property, shown, line }: Fact) =>
+    [question, property, shown, line.source.unit].join("\n");
+  const left = new Map<string, Fact[]>();
+  for (const fact of old) {
+    const key = written(fact);
+    const there = left.get(key);
+    if (there) there.push(fact);
+    else left.set(key, [fact]);
+  }
+  const open = now.filter((fact) => left.get(written(fact))?.shift() === undefined);
+  const kept = new Set([...left.values()].flat());
+  return [old.filter((fact) => kept.has(fact)), open];
 }

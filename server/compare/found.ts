@@ -38,14 +38,20 @@ export function foundBetween(old: readonly Problem[], now: readonly Problem[], c
   return found;
 }
 
-/** What a finding is about, and its sentence, names as `called` gives them. */
-function told({ code, subject = "", message }: Problem, called: Called) {
-  return {
-    about: `${code} ${subject
+/**
+ * What a finding is about, and its sentence, names as `called` gives them. Of several parts of which the same is true the one that the
+ * sentence names is a matter of order.
+ */
+function told({ code, subject = "", alsoOf = [], message }: Problem, called: Called) {
+  const named = (each: string) =>
+    each
       .split(/( to | and )/)
       .map((name) => dotted(name, called))
-      .join("")}`,
-    message: message.replace(/[\p{L}][\p{L}\p{N}-]*/gu, called),
+      .join("");
+  const about = [subject, ...alsoOf].map(named).sort();
+  return {
+    about: `${code} ${about.join(", ")}`,
+    message: alsoOf.length > 0 ? "" : message.replace(/[\p{L}][\p{L}\p{N}-]*/gu, called),
   };
 }
 

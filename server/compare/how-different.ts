@@ -173,7 +173,7 @@ function outlinesBetween(was: Piece, now: Piece): string[] {
       (of.turned?.stations ?? []).map(({ at, diameter }) => [at, diameter]);
     return sameSpots(stations(was), stations(now)) ? [] : ["turned profile"];
   }
-  const faces = now.faces.filter((face) => isOther(was, face));
+  const faces = now.faces.filter((face) => isOther(was, face, outlineOf));
   return faces.length === now.faces.length ? ["faces"] : facesNamed(faces);
 }
 
@@ -181,18 +181,21 @@ function outlinesBetween(was: Piece, now: Piece): string[] {
 function templatesBetween(was: Piece, now: Piece): string[] {
   if (now.plan) return now.is === "block" ? outlinesBetween(was, now) : [];
   if (now.turned) return outlinesBetween(was, now);
-  return facesNamed(now.faces.filter((face) => face.shaped !== undefined && isOther(was, face)));
+  return facesNamed(now.faces.filter((face) => face.shaped !== undefined && isOther(was, face, drawingOf)));
 }
 
 /** In the order of their names, so that a left and a right part say the same. */
 const facesNamed = (faces: readonly LaidFace[]): string[] => faces.map(({ name }) => `${name} face`).sort();
 
-function isOther(was: Piece, face: LaidFace): boolean {
+function isOther(was: Piece, face: LaidFace, of: (face: LaidFace) => Spot[]): boolean {
   const before = was.faces.find(({ name }) => name === face.name);
-  return before === undefined || !sameSpots(arrises(before), arrises(face));
+  return before === undefined || !sameSpots(of(before), of(face));
 }
 
-const arrises = ({ marks, rings }: LaidFace): Spot[] => [
+const outlineOf = ({ rings }: LaidFace): Spot[] => rings.flat();
+
+/** With the mortises, which a template shows too. */
+const drawingOf = ({ marks, rings }: LaidFace): Spot[] => [
   ...rings.flat(),
   ...marks.filter(({ is }) => is === "mortise" || is === "hole").flatMap(({ spots }) => spots),
 ];

@@ -7,8 +7,10 @@ import { type Bench, type Command, ENDED, misuse, type Options } from "./command
 import { compare } from "./compare/compare.ts";
 import { draw } from "./draw.ts";
 import { explain } from "./explain.ts";
+import { facts } from "./facts.ts";
 import { fit } from "./fit.ts";
 import { format } from "./format.ts";
+import { git } from "./git.ts";
 import { help, helpOf } from "./help.ts";
 import { markout } from "./markout.ts";
 import { reckon } from "./reckon.ts";
@@ -24,6 +26,8 @@ export const commands: readonly Command[] = [
   draw,
   markout,
   compare,
+  facts,
+  git,
   format,
   explain,
 ];

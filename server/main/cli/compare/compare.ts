@@ -1,11 +1,8 @@
-import { finish } from "../../../../grammar/steps.ts";
-import { compare as compareChairs } from "../../../compare/compare.ts";
-import { sheetToSvg } from "../../../drawing/svg.ts";
-import { type Bench, type Command, ENDED, misuse, type Options, written } from "../command.ts";
+import { type Command, ENDED, misuse, written } from "../command.ts";
 import { brush, harmless } from "../terminal.ts";
+import { comparedOf, outputOf } from "./compared.ts";
 import { gitHandsOver } from "./from-git.ts";
-import { asJson, asMarkdown, asText, type Compared } from "./output.ts";
-import { sideOf, type Version, versionNamed } from "./sides.ts";
+import { type Version, versionNamed } from "./sides.ts";
 
 export const compare: Command = {
   name: "compare",
@@ -41,26 +38,3 @@ export const compare: Command = {
     return compared.comparison.same ? ENDED.well : ENDED.faults;
   },
 };
-
-/** Two versions worked out and compared. */
-export function comparedOf(bench: Bench, old: Version, now: Version): Compared {
-  const [was, is] = [sideOf(bench, old), sideOf(bench, now)];
-  return { comparison: compareChairs(was, is), old: was, now: is, names: { old: old.file, new: now.file } };
-}
-
-/** The answer in the form asked for. */
-export function outputOf(bench: Bench, compared: Compared, { format, all }: Options): string {
-  if (format === "json") return `${JSON.stringify(asJson(compared), null, 2)}\n`;
-  if (format === "svg") return drawn(bench, compared);
-  if (format === "markdown") return asMarkdown(compared, all === true);
-  return asText(compared, all === true, brush(bench.terminal.colour.out));
-}
-
-/** The new chair with the old one dashed behind it. */
-function drawn(bench: Bench, { comparison, old, now }: Compared): string {
-  const changed = new Set(
-    comparison.anew.filter(({ is }) => is === "changed" || is === "added").map(({ part }) => part),
-  );
-  const behind = { chair: old.study.chair, changed };
-  return sheetToSvg(finish(bench.services.draw(now.study.chair, [], behind)));
-}

@@ -8,7 +8,7 @@ import { revisionOfBlob } from "../../git/revisions.ts";
 import { type Bench, disk, ENDED, misuse, type Options } from "../command.ts";
 import { readInput } from "../read-input.ts";
 import { brush, harmless } from "../terminal.ts";
-import { comparedOf, outputOf } from "./compare.ts";
+import { comparedOf, outputOf } from "./compared.ts";
 import type { Version } from "./sides.ts";
 
 /** Seven arguments, nine on a rename, one for a path that is not merged. */

@@ -8,7 +8,7 @@ import { noChange, notWhole, type ReportSection, reportOf } from "../../../compa
 import { findingOf } from "../check.ts";
 import { amountForJson } from "../reckon.ts";
 import type { CompareOutput } from "../schema.ts";
-import { type Brush, columns, harmless } from "../terminal.ts";
+import { type Brush, columns, harmless, wrapped } from "../terminal.ts";
 
 export interface Compared {
   comparison: Comparison;
@@ -40,17 +40,17 @@ export function asText(compared: Compared, all: boolean, paint: Brush): string {
   for (const { name, title: of, rows, more } of sectionsOf(compared, all)) {
     if (rows.length === 0) continue;
     lines.push("", paint("bold", of));
-    lines.push(
-      columns(
-        rows.map(({ cells }) => cells.map((cell) => harmless(cell.replace(/\s+/g, " ")))),
-        "  ",
-      ),
-    );
+    const clean = rows.map(({ cells }) => cells.map((cell) => harmless(cell.replace(/\s+/g, " "))));
+    if (name === "found" || name === "anew") lines.push(...clean.map((cells) => hanging(cells.join(": "))));
+    else lines.push(columns(clean, "  "));
     if (more > 0) lines.push(`  and ${counted(more, "value")} more that moved less; --all lists them`);
     if (name === "anew") lines.push(`  ${CAUTION}`);
   }
   return `${lines.join("\n")}\n`;
 }
+
+/** A paragraph whose lines after the first stand further in. */
+const hanging = (text: string): string => wrapped(text, "    ").replace(/^ {2}/, "");
 
 /** For a review comment: one table a part. */
 export function asMarkdown(compared: Compared, all: boolean): string {

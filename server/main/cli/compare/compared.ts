@@ -1,0 +1,30 @@
+import { finish } from "../../../../grammar/steps.ts";
+import { compare } from "../../../compare/compare.ts";
+import { sheetToSvg } from "../../../drawing/svg.ts";
+import type { Bench, Options } from "../command.ts";
+import { brush } from "../terminal.ts";
+import { asJson, asMarkdown, asText, type Compared } from "./output.ts";
+import { sideOf, type Version } from "./sides.ts";
+
+/** Two versions worked out and compared. */
+export function comparedOf(bench: Bench, old: Version, now: Version): Compared {
+  const [was, is] = [sideOf(bench, old), sideOf(bench, now)];
+  return { comparison: compare(was, is), old: was, now: is, names: { old: old.file, new: now.file } };
+}
+
+/** The answer in the form asked for. */
+export function outputOf(bench: Bench, compared: Compared, { format, all }: Options): string {
+  if (format === "json") return `${JSON.stringify(asJson(compared), null, 2)}\n`;
+  if (format === "svg") return drawn(bench, compared);
+  if (format === "markdown") return asMarkdown(compared, all === true);
+  return asText(compared, all === true, brush(bench.terminal.colour.out));
+}
+
+/** The new chair with the old one dashed behind it. */
+function drawn(bench: Bench, { comparison, old, now }: Compared): string {
+  const changed = new Set(
+    comparison.anew.filter(({ is }) => is === "changed" || is === "added").map(({ part }) => part),
+  );
+  const behind = { chair: old.study.chair, changed };
+  return sheetToSvg(finish(bench.services.draw(now.study.chair, [], behind)));
+}
