@@ -1,9 +1,8 @@
 /**
  * Two chairs beside each other: what was chosen otherwise, what follows, what is found, and what has to be made anew.
  */
-import { parse } from "../../grammar/parser.ts";
-import { vocabulary } from "../../grammar/vocabulary/index.ts";
-import { gather } from "../design/merge.ts";
+import { finish } from "../../grammar/steps.ts";
+import { gatheredSteps } from "../design/evaluate.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { type Anew, anewBetween } from "./anew.ts";
 import { type Choice, chosenBetween } from "./chosen.ts";
@@ -54,5 +53,5 @@ const hasErrors = ({ problems }: Study): boolean => problems.some(({ severity })
 
 /** The things of a side, with what it starts from and uses. */
 export function thingsIn({ study: { tree, address }, files }: Side): Thing[] {
-  return thingsOf(gather({ tree, address, files, read: (text) => parse(text, vocabulary) }).items);
+  return thingsOf(finish(gatheredSteps({ tree, address, files })).items);
 }

@@ -4,13 +4,11 @@
 
 import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
-import { gather } from "../design/merge.ts";
 import type { Study } from "../study.ts";
 import { printWorked } from "./follows.ts";
 import { spacedOnce } from "./spelled.ts";
-import { thingsOf } from "./things.ts";
+import { ownThings } from "./things.ts";
 
-const nowhere = { resolve: (_: string, path: string) => path, read: () => undefined };
 const words = [...new Set(vocabulary.rows.filter(({ owner }) => owner === "file").map(({ word }) => word))];
 
 /**
@@ -18,7 +16,7 @@ const words = [...new Set(vocabulary.rows.filter(({ owner }) => owner === "file"
  * then the values of the whole chair as comments. Values are left out where the file starts from others, which may not be beside it.
  */
 export function factLines({ tree, design, chair }: Study): string[] {
-  const things = thingsOf(gather({ tree, address: "", files: nowhere, read: () => tree }).items);
+  const things = ownThings(tree);
   const rank = (word: string) => (word === "file" ? -1 : words.indexOf(word));
   const ordered = [...things].sort((a, b) => rank(a.word) - rank(b.word) || alphabetical(a.name, b.name));
   const facts = ordered.flatMap(({ name, facts: of }) =>

@@ -1,6 +1,9 @@
 /**
  * A file as things and their facts: every post, rail, joint and value with what is said of it, and the file's own lines.
  */
+import { finish } from "../../grammar/steps.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import { gatheredSteps } from "../design/evaluate.ts";
 import type { Item, Line } from "../design/merge.ts";
 import { asItIs, type Called, dotted, factCalled, rawOf, spacedOnce, spelled } from "./spelled.ts";
 
@@ -64,6 +67,12 @@ export function thingsOf(items: readonly Item[]): Thing[] {
     }
   }
   return things;
+}
+
+/** The things of a text by itself, without what it starts from or uses. */
+export function ownThings(tree: Tree): Thing[] {
+  const files = { resolve: () => undefined, read: () => undefined };
+  return thingsOf(finish(gatheredSteps({ tree, address: "", files })).items);
 }
 
 /** What a thing is: `post pair`, `seat drop-in`. */

@@ -4,8 +4,8 @@
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { OtherFiles } from "../../study.ts";
-import { resolveAddress } from "../addresses.ts";
 import { LARGEST } from "../files.ts";
+import { resolveNamed } from "../named-files.ts";
 import { asText } from "../text.ts";
 import { git, pathInside, type Repository } from "./git.ts";
 
@@ -30,7 +30,7 @@ export const addressInside = ({ top }: Repository, path: string): string =>
 export function filesAt(repository: Repository, revision: string): OtherFiles {
   const read = new Map<string, string | undefined>();
   return {
-    resolve: resolveAddress,
+    resolve: resolveNamed,
     read(address) {
       if (!read.has(address)) {
         const path = address.startsWith("file:") ? pathInside(repository, fileURLToPath(address)) : undefined;

@@ -1,17 +1,15 @@
 /**
  * What stands on either side of a comparison: a file, a version of it in git, or what comes over standard input.
  */
-import { existsSync, readFileSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { existsSync } from "node:fs";
 import { finish } from "../../../../grammar/steps.ts";
 import type { Side } from "../../../compare/compare.ts";
 import type { OtherFiles } from "../../../study.ts";
 import { pathInside, repositoryAt } from "../../git/git.ts";
 import { addressInside, filesAt, textAt } from "../../git/revision-files.ts";
 import { commitNamed } from "../../git/revisions.ts";
-import { asText } from "../../text.ts";
 import { type Bench, disk } from "../command.ts";
-import { addressOf, readInput } from "../read-input.ts";
+import { readInput } from "../read-input.ts";
 
 /** One side's text with where it and its other files are. */
 export interface Version {
@@ -26,9 +24,8 @@ export type Found = Version | { file: string; refused: string };
 
 /** Reads what is named: a file of this name if there is one, else `REVISION:FILE`, else `-` for standard input. */
 export function versionNamed(named: string): Found {
-  if (named === "-") return fromStandardInput();
   const colon = named.indexOf(":");
-  if (existsSync(named) || colon < 1) {
+  if (colon < 1 || existsSync(named)) {
     const input = readInput(named);
     return "text" in input ? { ...input, files: disk } : input;
   }
@@ -52,17 +49,6 @@ export function versionAt(folder: string, revision: string, file: string, named:
       };
   }
   return { file: named, refused: `revision "${revision}" has no such file` };
-}
-
-function fromStandardInput(): Found {
-  const file = "-";
-  try {
-    const text = asText(readFileSync(0));
-    if (text === undefined) return { file, refused: "this is not a text file" };
-    return { file, text, address: addressOf(join(resolve("."), "standard-input.chair")), files: disk };
-  } catch {
-    return { file, refused: "nothing can be read from standard input" };
-  }
 }
 
 /** A version read and worked out. */
