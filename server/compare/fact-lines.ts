@@ -4,8 +4,8 @@
 
 import type { Tree } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { printWorked } from "../chair/values/print.ts";
 import type { Study } from "../study.ts";
-import { printWorked } from "./follows.ts";
 import { spacedOnce } from "./spelled.ts";
 import { ownThings } from "./things.ts";
 

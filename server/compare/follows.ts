@@ -1,10 +1,10 @@
 /**
  * What follows from a change: worked-out values that are not what they were, as far as print shows it.
  */
-import type { Chair, Worked } from "../chair/chair.ts";
+import type { Chair } from "../chair/chair.ts";
+import { printWorked } from "../chair/values/print.ts";
 import { workedValue } from "../chair/values/values.ts";
-import type { Dimension, LengthUnit } from "../design/design.ts";
-import { printBevel, printQuantity } from "../design/units.ts";
+import type { Dimension } from "../design/design.ts";
 import { type Called, dotted } from "./spelled.ts";
 
 /** A value that moved, or that only one side has: mm, rad, kg and the like. */
@@ -14,14 +14,6 @@ export interface Moved {
   dimension: Dimension;
   old?: number;
   new?: number;
-}
-
-/** A value as it is printed: in the file's units, bevels with their rise in a run. */
-export function printWorked(
-  { name, number, dimension }: Pick<Worked, "name" | "number" | "dimension">,
-  unit: LengthUnit,
-): string {
-  return name.endsWith("-bevel") ? printBevel(number) : printQuantity({ number, dimension }, unit);
 }
 
 /**

@@ -2,11 +2,12 @@
  * A comparison in words: sections of rows, the same for the terminal, a review comment and the panel.
  */
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { printWorked } from "../chair/values/print.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printChange } from "../design/units.ts";
 import type { Anew } from "./anew.ts";
 import type { Comparison } from "./compare.ts";
-import { type Moved, printWorked } from "./follows.ts";
+import type { Moved } from "./follows.ts";
 
 export interface ReportRow {
   /** What the row is about, and what is said of it: two or three cells. */

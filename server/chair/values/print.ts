@@ -4,6 +4,9 @@ import { printBevel, printQuantity } from "../../design/units.ts";
 import type { Worked } from "../chair.ts";
 
 /** A worked-out value as it is printed: in the file's units, bevels with their rise in a run. */
-export function printWorked({ name, number, dimension }: Worked, unit: LengthUnit): string {
+export function printWorked(
+  { name, number, dimension }: Pick<Worked, "name" | "number" | "dimension">,
+  unit: LengthUnit,
+): string {
   return valueRow(name)?.bevel ? printBevel(number) : printQuantity({ number, dimension }, unit);
 }
