@@ -14,6 +14,12 @@ export function comparedOf(bench: Bench, old: Version, now: Version): Compared {
 
 /** The answer in the form asked for. */
 export function outputOf(bench: Bench, compared: Compared, { format, all }: Options): string {
+  if (format === "json") {
+    const { comparison, now } = compared;
+    const { found } = comparison;
+    const standing = [...found.new, ...found.changed.map((each) => each.new)];
+    finish(bench.services.mend(now.study, now.files, standing));
+  }
   if (format === "json") return `${JSON.stringify(asJson(compared), null, 2)}\n`;
   if (format === "svg") return drawn(bench, compared);
   if (format === "markdown") return asMarkdown(compared, all === true);

@@ -5,7 +5,7 @@ import { existsSync } from "node:fs";
 import { type Repository, repositoryAt } from "../../git/git.ts";
 import { addressInside, filesAt } from "../../git/revision-files.ts";
 import { revisionOfBlob } from "../../git/revisions.ts";
-import { type Bench, disk, ENDED, misuse, type Options } from "../command.ts";
+import { type Bench, ENDED, misuse, type Options, otherFiles } from "../command.ts";
 import { readInput } from "../read-input.ts";
 import { brush, harmless } from "../terminal.ts";
 import { comparedOf, outputOf } from "./compared.ts";
@@ -55,11 +55,11 @@ function handedOver(
 ): Version | { file: string; refused: string } {
   const address = addressInside(repository, path);
   if (hex === "." || !existsSync(file))
-    return { file: hex === "." ? "nothing" : path, text: "", address, files: disk };
+    return { file: hex === "." ? "nothing" : path, text: "", address, files: otherFiles };
   const input = readInput(file);
   if (!("text" in input)) return input;
   const revision = /^0+$/.test(hex) ? undefined : revisionOfBlob(repository, path, hex);
-  const files = revision === undefined ? disk : filesAt(repository, revision);
+  const files = revision === undefined ? otherFiles : filesAt(repository, revision);
   const name = revision === undefined ? path : `${hex.slice(0, 7)}:${path}`;
   return { file: name, text: input.text, address, files };
 }

@@ -8,7 +8,7 @@ import type { OtherFiles } from "../../../study.ts";
 import { pathInside, repositoryAt } from "../../git/git.ts";
 import { addressInside, filesAt, textAt } from "../../git/revision-files.ts";
 import { commitNamed } from "../../git/revisions.ts";
-import { type Bench, disk } from "../command.ts";
+import { type Bench, otherFiles } from "../command.ts";
 import { readInput } from "../read-input.ts";
 
 /** One side's text with where it and its other files are. */
@@ -27,7 +27,7 @@ export function versionNamed(named: string): Found {
   const colon = named.indexOf(":");
   if (colon < 1 || existsSync(named)) {
     const input = readInput(named);
-    return "text" in input ? { ...input, files: disk } : input;
+    return "text" in input ? { ...input, files: otherFiles } : input;
   }
   return versionAt(process.cwd(), named.slice(0, colon), named.slice(colon + 1), named);
 }
