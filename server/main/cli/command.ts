@@ -1,5 +1,6 @@
 import { writeFileSync } from "node:fs";
-import type { Problem } from "../../../grammar/problem.ts";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Edit, Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import type { OtherFiles, Study } from "../../study.ts";
 import { filesOnDisk } from "../files-node.ts";
@@ -40,6 +41,20 @@ export interface Command {
 export function misuse(bench: Bench, sentence: string): number {
   bench.terminal.error(`seatwright: ${harmless(sentence)}\n`);
   return ENDED.misuse;
+}
+
+/** Where an edit of the text stands, counted as findings count: lines and columns from 1. */
+export function placed(text: string, { start, end, text: newText }: Edit) {
+  const document = TextDocument.create("", "chair", 0, text);
+  const from = document.positionAt(start);
+  const to = document.positionAt(end);
+  return {
+    line: from.line + 1,
+    column: from.character + 1,
+    endLine: to.line + 1,
+    endColumn: to.character + 1,
+    newText,
+  };
 }
 
 /** Reads each file and hands it on; one that cannot be read costs one line, and the others go on. Gives the worst ending. */

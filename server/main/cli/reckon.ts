@@ -1,8 +1,8 @@
 import { basename } from "node:path";
 import type { Worked } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
-import type { Dimension } from "../../design/design.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
+import { amountForJson } from "./json-units.ts";
 import type { ReckonOutput } from "./schema.ts";
 import { brush, columns, harmless } from "./terminal.ts";
 
@@ -36,30 +36,4 @@ function outputOf(title: string, values: readonly Worked[]): ReckonOutput {
     output.values[name] = amountForJson(number, dimension);
   }
   return output;
-}
-
-/** JSON is for programs: always the same units, whatever the file is written in. */
-const forJson: Record<
-  Dimension,
-  { unit: ReckonOutput["values"][string]["unit"]; times: number; places: number }
-> = {
-  number: { unit: "1", times: 1, places: 4 },
-  length: { unit: "mm", times: 1, places: 3 },
-  area: { unit: "mm²", times: 1, places: 1 },
-  volume: { unit: "mm³", times: 1, places: 0 },
-  angle: { unit: "deg", times: 180 / Math.PI, places: 2 },
-  mass: { unit: "kg", times: 1, places: 3 },
-  force: { unit: "N", times: 1, places: 1 },
-  share: { unit: "%", times: 100, places: 2 },
-};
-
-/** A quantity in the unit and to the places of JSON output. */
-export function amountForJson(number: number, dimension: Dimension): ReckonOutput["values"][string] {
-  const { unit, times, places } = forJson[dimension];
-  return { value: rounded(number * times, places), unit };
-}
-
-function rounded(value: number, places: number): number {
-  const near = Number(value.toFixed(places));
-  return near === 0 ? 0 : near;
 }

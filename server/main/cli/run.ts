@@ -13,6 +13,8 @@ import { format } from "./format.ts";
 import { git } from "./git.ts";
 import { help, helpOf } from "./help.ts";
 import { markout } from "./markout.ts";
+import { range } from "./range.ts";
+import { reach } from "./reach.ts";
 import { reckon } from "./reckon.ts";
 import { stand } from "./stand.ts";
 import { harmless } from "./terminal.ts";
@@ -23,6 +25,8 @@ export const commands: readonly Command[] = [
   assemble,
   stand,
   fit,
+  range,
+  reach,
   draw,
   markout,
   compare,

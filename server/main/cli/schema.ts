@@ -2,6 +2,7 @@
  * What the command line gives as JSON. The published schemas in `schema/` are made from these.
  */
 import * as z from "zod";
+import { rangeMapOutput, rangeOutput, reachAllOutput, reachOutput } from "./schema-range.ts";
 
 const finding = z
   .object({
@@ -224,6 +225,10 @@ export const schemas = {
   "stand.schema.json": standOutput,
   "fit.schema.json": fitOutput,
   "compare.schema.json": compareOutput,
+  "range.schema.json": rangeOutput,
+  "range-map.schema.json": rangeMapOutput,
+  "reach.schema.json": reachOutput,
+  "reach-all.schema.json": reachAllOutput,
 };
 
 /** A schema as it is published: JSON Schema, as text. */

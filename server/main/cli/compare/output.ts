@@ -6,7 +6,7 @@ import type { Problem } from "../../../../grammar/problem.ts";
 import type { Comparison, Side } from "../../../compare/compare.ts";
 import { noChange, notWhole, type ReportSection, reportOf } from "../../../compare/report.ts";
 import { findingOf } from "../check.ts";
-import { amountForJson } from "../reckon.ts";
+import { amountForJson } from "../json-units.ts";
 import type { CompareOutput } from "../schema.ts";
 import { type Brush, columns, harmless, wrapped } from "../terminal.ts";
 

@@ -1,0 +1,233 @@
+import { basename } from "node:path";
+import { workedValue } from "../../chair/values/values.ts";
+import type { LengthUnit } from "../../design/design.ts";
+import { type Goal, goalInWords, goalOf } from "../../range/goal.ts";
+import { movableChoices, reachSteps, type Way } from "../../range/reach.ts";
+import { type Together, togetherSteps } from "../../range/together.ts";
+import { printFine, printPlace } from "../../range/words.ts";
+import {
+  type Bench,
+  type Command,
+  ENDED,
+  eachFile,
+  misuse,
+  type Options,
+  otherFiles,
+  placed,
+  studyOf,
+  written,
+} from "./command.ts";
+import { forJson, jsonUnit } from "./json-units.ts";
+import { finishWatched } from "./progress.ts";
+import { requirementIn } from "./quantity.ts";
+import type { Input } from "./read-input.ts";
+import type { ReachAllOutput, ReachOutput } from "./schema-range.ts";
+import { brush, harmless, wrapped } from "./terminal.ts";
+
+type Read = Extract<Input, { text: string }>;
+
+export const reach: Command = {
+  name: "reach",
+  usage: "reach FILE VALUE=FIGURE [--by NAME] | reach FILE --all [--format text|json]",
+  summary: "say which single choice, moved how far, gives a figure, or what meets every require",
+  options: {
+    by: { type: "string", values: "NAME" },
+    all: { type: "boolean" },
+    format: { type: "string" },
+    out: { type: "string", short: "o", values: "FILE" },
+  },
+  takes: { least: 1, most: 2 },
+  run(bench, [file = "", asked], options) {
+    if (options.all === true && asked !== undefined)
+      return misuse(bench, "--all meets the file's own requirements; leave the figure out.");
+    if (options.all !== true && asked === undefined)
+      return misuse(
+        bench,
+        'name a figure, such as "seat.slope=2deg", or --all for every require of the file.',
+      );
+    return eachFile(bench, [file], (input) =>
+      asked === undefined ? reachAll(bench, input, options) : reachOne(bench, input, asked, options),
+    );
+  },
+};
+
+function reachOne(bench: Bench, input: Read, asked: string, options: Options): number {
+  const read = requirementIn(bench, input, asked);
+  if ("refused" in read) return misuse(bench, `${read.refused}.`);
+  const { study, line } = read;
+  const goal = goalOf(line);
+  if (!goal) return misuse(bench, `"${asked}" is about a sum; name one value, such as "seat.slope=2deg".`);
+  const by = typeof options.by === "string" ? options.by : undefined;
+  if (by !== undefined && movableChoices(study, by).length === 0)
+    return misuse(
+      bench,
+      `"${by}" is not a figure of this file that stands by itself; "seatwright range" lists some.`,
+    );
+  // The requirement of the command line is no part of the file: what comes and goes is judged without it.
+  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const own = studyOf(bench, input);
+  const ways = finishWatched(
+    reachSteps({ subject, study: own, goal, ...(by !== undefined && { by }) }),
+    "choices tried",
+    movableChoices(own, by).length,
+  );
+  const title = own.design.title?.value ?? basename(input.file);
+  const now = workedValue(own.chair, goal.value)?.number ?? Number.NaN;
+  const text =
+    options.format === "json"
+      ? `${JSON.stringify(outputOf(input, title, goal, now, ways, own.design.units), null, 2)}\n`
+      : oneInWords(bench, title, goal, now, ways, own.design.units, options);
+  const ended = written(bench, text, options.out);
+  return ended !== ENDED.well || ways.some(({ met }) => met) ? ended : ENDED.faults;
+}
+
+function oneInWords(
+  bench: Bench,
+  title: string,
+  goal: Goal,
+  now: number,
+  ways: readonly Way[],
+  unit: LengthUnit,
+  options: Options,
+): string {
+  const paint = brush(bench.terminal.colour.out && typeof options.out !== "string");
+  const print = (number: number) => printFine(number, goal.dimension, unit);
+  const lines = [
+    paint("bold", harmless(title)),
+    `${goal.value} is ${print(now)}; asked is ${goalInWords(goal, unit)}.`,
+    "",
+  ];
+  const met = ways.filter((way) => way.met);
+  if (ways.length === 0) lines.push("No single choice of this file moves it.");
+  else if (met.length === 0) lines.push("No single choice reaches it within its range. The nearest:");
+  for (const way of met.length > 0 ? met : ways.slice(0, 5)) {
+    lines.push(
+      `  ${paint("bold", way.choice.name)} ${printPlace(way.choice, way.choice.now)} to ${way.written}: ${goal.value} is then ${print(way.got)}`,
+    );
+    for (const known of way.comes)
+      lines.push(
+        wrapped(`${known.severity} that comes: ${known.code}: ${harmless(known.message)}`, "      "),
+      );
+    for (const known of way.goes)
+      lines.push(
+        wrapped(`goes: ${known.code}${known.subject ? ` of ${harmless(known.subject)}` : ""}`, "      "),
+      );
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+function outputOf(
+  input: Read,
+  title: string,
+  goal: Goal,
+  now: number,
+  ways: readonly Way[],
+  unit: LengthUnit,
+): ReachOutput {
+  return {
+    chair: title,
+    value: goal.value,
+    asked: goalInWords(goal, unit),
+    unit: jsonUnit(goal.dimension),
+    now: Number.isFinite(now) ? forJson(now, goal.dimension) : null,
+    ways: ways.map(({ choice, to, written, got, met, comes, goes, edits }) => ({
+      name: choice.name,
+      unit: choice.unit || "1",
+      from: choice.now,
+      to,
+      written,
+      got: forJson(got, goal.dimension),
+      met,
+      comes: comes.map(({ code, subject, severity, message }) => ({ code, subject, severity, message })),
+      goes: goes.map(({ code, subject, severity, message }) => ({ code, subject, severity, message })),
+      edits: edits.map((edit) => placed(input.text, edit)),
+    })),
+  };
+}
+
+function reachAll(bench: Bench, input: Read, options: Options): number {
+  const study = studyOf(bench, input);
+  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const together = finishWatched(togetherSteps({ subject, study }), "chairs tried");
+  const title = study.design.title?.value ?? basename(input.file);
+  const unit = study.design.units;
+  const text =
+    options.format === "json"
+      ? `${JSON.stringify(allOutput(input, title, together, unit), null, 2)}\n`
+      : allInWords(bench, title, together, unit, options);
+  const ended = written(bench, text, options.out);
+  return ended !== ENDED.well || together.met ? ended : ENDED.faults;
+}
+
+function allInWords(
+  bench: Bench,
+  title: string,
+  { requirements, met, changes, comes, goes, against }: Together,
+  unit: LengthUnit,
+  options: Options,
+): string {
+  const paint = brush(bench.terminal.colour.out && typeof options.out !== "string");
+  const lines = [paint("bold", harmless(title))];
+  if (requirements.length === 0) lines.push("It has no require line about one value.");
+  else if (met && changes.length === 0) lines.push("Every requirement is met as it is.");
+  else if (met) {
+    lines.push("Every requirement is met with:");
+    for (const { choice, written } of changes)
+      lines.push(`  ${paint("bold", choice.name)} ${printPlace(choice, choice.now)} to ${written}`);
+  } else {
+    lines.push(
+      against.length > 1
+        ? "These stand against each other: no figures within the ranges were found that meet them together."
+        : "No figures within the ranges were found that meet this one.",
+    );
+    for (const { subject } of against) lines.push(`  ${harmless(subject)}`);
+  }
+  for (const { goal, was, got, met: kept } of requirements) {
+    const print = (number: number | undefined) =>
+      number === undefined ? "?" : printFine(number, goal.dimension, unit);
+    const moved = was !== got ? `${print(was)}, then ${print(got)}` : print(was);
+    lines.push(`  ${kept ? "met" : "not met"}: ${goal.value} ${goalInWords(goal, unit)}: ${moved}`);
+  }
+  for (const known of comes)
+    lines.push(wrapped(`${known.severity} that comes: ${known.code}: ${harmless(known.message)}`, "  "));
+  for (const known of goes)
+    lines.push(`  goes: ${known.code}${known.subject ? ` of ${harmless(known.subject)}` : ""}`);
+  return `${lines.join("\n")}\n`;
+}
+
+function allOutput(
+  input: Read,
+  title: string,
+  { requirements, met, changes, edits, comes, goes, against }: Together,
+  unit: LengthUnit,
+): ReachAllOutput {
+  const plain = (known: Together["comes"][number]) => ({
+    code: known.code,
+    subject: known.subject,
+    severity: known.severity,
+    message: known.message,
+  });
+  return {
+    chair: title,
+    met,
+    requirements: requirements.map(({ goal, was, got, met: kept }) => ({
+      value: goal.value,
+      asked: goalInWords(goal, unit),
+      unit: jsonUnit(goal.dimension),
+      was: was === undefined ? null : forJson(was, goal.dimension),
+      got: got === undefined ? null : forJson(got, goal.dimension),
+      met: kept,
+    })),
+    changes: changes.map(({ choice, to, written }) => ({
+      name: choice.name,
+      unit: choice.unit || "1",
+      from: choice.now,
+      to,
+      written,
+    })),
+    edits: edits.map((edit) => placed(input.text, edit)),
+    comes: comes.map(plain),
+    goes: goes.map(plain),
+    against: against.map(({ subject }) => subject),
+  };
+}

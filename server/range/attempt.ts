@@ -1,0 +1,18 @@
+/**
+ * A file with other figures in it: written into the text, read and worked out as if the maker had typed it.
+ */
+import type { Edit } from "../../grammar/problem.ts";
+import type { Steps } from "../../grammar/steps.ts";
+import { type OtherFiles, type Study, studySteps } from "../study.ts";
+import { edited } from "./choice.ts";
+
+/** The file that is asked about. */
+export interface Subject {
+  text: string;
+  address: string;
+  files: OtherFiles;
+}
+
+/** All that is known of the file with some edits made. */
+export const attemptSteps = (subject: Subject, edits: readonly Edit[]): Steps<Study> =>
+  studySteps({ ...subject, text: edited(subject.text, edits) });

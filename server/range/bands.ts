@@ -1,0 +1,140 @@
+/**
+ * How far a choice may go: the stretches of its range where nothing is found, and the stretch of each finding. Places are tried evenly
+ * over the range; where two neighbours differ, the edge between them is found by halving.
+ */
+import type { Steps } from "../../grammar/steps.ts";
+import { workedValue } from "../chair/values/values.ts";
+import type { Study } from "../study.ts";
+import { attemptSteps, type Subject } from "./attempt.ts";
+import { type Choice, exactly, rewrite } from "./choice.ts";
+import { type Known, knownBy, sameFound } from "./findings.ts";
+
+/** A stretch of the range in which one thing is found. */
+export interface Band extends Known {
+  from: number;
+  to: number;
+}
+
+export interface Range {
+  choice: Choice;
+  /** In the choice's unit. */
+  low: number;
+  high: number;
+  /** How many places were tried, evenly, both ends among them; something narrower than one gap can be missed. */
+  tried: number;
+  /** Stretches where nothing is found. */
+  free: [number, number][];
+  /** Errors first, then by where they begin. */
+  bands: Band[];
+  /** Worked-out values at the places tried; nothing where one cannot be worked out. */
+  values: { name: string; at: (number | undefined)[] }[];
+}
+
+export interface Asking {
+  subject: Subject;
+  choice: Choice;
+  /** Other ends than the choice's own. */
+  low?: number;
+  high?: number;
+  places?: number;
+  /** Worked-out values to follow over the range. */
+  of?: readonly string[];
+}
+
+/** How many places are tried unless said. */
+export const PLACES = 25;
+
+/** Edges are found to this part of the choice's step. */
+const FINENESS = 1 / 20;
+
+interface Tried {
+  place: number;
+  found: Map<string, Known>;
+}
+
+/** Tries the range; rests between studies. */
+export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends }: Asking): Steps<Range> {
+  const { low = choice.low, high = choice.high } = ends;
+  const values = of.map((name): Range["values"][number] => ({ name, at: [] }));
+  const fine = Math.max(choice.step * FINENESS, (high - low) * 1e-6);
+  const studyAt = (place: number) => attemptSteps(subject, [rewrite(choice, exactly(choice, place))]);
+  function* triedAt(place: number): Steps<Tried> {
+    return { place, found: knownBy((yield* studyAt(place)).problems) };
+  }
+
+  const even: Tried[] = [];
+  for (let k = 0; k < places; k++) {
+    const place = places === 1 ? choice.now : low + ((high - low) * k) / (places - 1);
+    const study: Study = yield* studyAt(place);
+    even.push({ place, found: knownBy(study.problems) });
+    for (const { name, at } of values) at.push(workedValue(study.chair, name)?.number);
+    yield;
+  }
+
+  const all: Tried[] = [];
+  for (const [k, next] of even.entries()) {
+    const before = even[k - 1];
+    if (before) all.push(...(yield* between(before, next, fine, triedAt)));
+    all.push(next);
+  }
+  const bands = bandsOf(all, choice.now);
+  return { choice, low, high, tried: places, free: freeOf(bands, low, high), bands, values };
+}
+
+/** The places that close in on every edge between two neighbours, in order. */
+function* between(
+  a: Tried,
+  b: Tried,
+  fine: number,
+  triedAt: (place: number) => Steps<Tried>,
+): Steps<Tried[]> {
+  if (sameFound(a.found, b.found) || b.place - a.place <= fine) return [];
+  const middle = yield* triedAt((a.place + b.place) / 2);
+  yield;
+  return [
+    ...(yield* between(a, middle, fine, triedAt)),
+    middle,
+    ...(yield* between(middle, b, fine, triedAt)),
+  ];
+}
+
+/** Each finding's stretches; one begins halfway between the last place without it and the first with it. */
+function bandsOf(all: readonly Tried[], now: number): Band[] {
+  const bands: Band[] = [];
+  for (const key of new Set(all.flatMap(({ found }) => [...found.keys()]))) {
+    let begun: number | undefined;
+    for (let k = 0; k <= all.length; k++) {
+      const here = k < all.length && all[k]?.found.has(key);
+      if (here && begun === undefined) begun = k;
+      if (here || begun === undefined) continue;
+      const inside = all.slice(begun, k);
+      const from = edgeBetween(all[begun - 1], all[begun]);
+      const to = edgeBetween(all[k - 1], all[k]);
+      const nearest = inside.reduce((a, b) => (Math.abs(b.place - now) < Math.abs(a.place - now) ? b : a));
+      const known = nearest.found.get(key);
+      if (known) bands.push({ ...known, from, to });
+      begun = undefined;
+    }
+  }
+  const weight = ({ severity }: Band) => (severity === "error" ? 0 : 1);
+  return bands.sort((a, b) => weight(a) - weight(b) || a.from - b.from || (a.code < b.code ? -1 : 1));
+}
+
+function edgeBetween(a: Tried | undefined, b: Tried | undefined): number {
+  if (!a || !b) return neat((a ?? b)?.place ?? 0);
+  return neat((a.place + b.place) / 2);
+}
+
+/** What no band covers. */
+function freeOf(bands: readonly Band[], low: number, high: number): [number, number][] {
+  const free: [number, number][] = [];
+  let reached = low;
+  for (const { from, to } of [...bands].sort((a, b) => a.from - b.from)) {
+    if (from > reached) free.push([neat(reached), neat(from)]);
+    reached = Math.max(reached, to);
+  }
+  if (bands.length === 0 || high > reached) free.push([neat(reached), neat(high)]);
+  return free;
+}
+
+const neat = (n: number): number => Number(n.toFixed(6));

@@ -1,0 +1,182 @@
+/**
+ * Ranges as a picture: each choice along a rule, the free stretch a heavy line, below it one hatched bar for each finding with its name
+ * and figure; below those the values that were asked for, as curves.
+ */
+import { escaped } from "../drawing/xml.ts";
+import type { Band, Range } from "./bands.ts";
+import type { RangeMap } from "./map.ts";
+import { printBarePlace, printPlace } from "./words.ts";
+
+const WIDTH = 800;
+const LEFT = 24;
+const RIGHT = 24;
+const LINE = 18;
+const BAR = 12;
+const CURVE = 90;
+const LETTER = 12;
+
+/** How a value's figure is printed. */
+export type PrintValue = (name: string, number: number) => string;
+
+/** The picture of some ranges, as an SVG 1.1 file; the same ranges always give the same text. */
+export function rangesToSvg(title: string, ranges: readonly Range[], print: PrintValue): string {
+  let y = 44;
+  const parts: string[] = [];
+  for (const range of ranges) {
+    const drawn = rangeAt(range, y, print);
+    parts.push(...drawn.lines);
+    y = drawn.end + 28;
+  }
+  return file(title, y, [text(LEFT, 24, title, 'font-size="16" font-weight="bold"'), ...parts]);
+}
+
+function rangeAt(range: Range, top: number, print: PrintValue): { lines: string[]; end: number } {
+  const { choice, low, high } = range;
+  const x = (place: number) => LEFT + ((place - low) / (high - low || 1)) * (WIDTH - LEFT - RIGHT);
+  const lines = [
+    `<g><title>${escaped(choice.name)}</title>`,
+    text(
+      LEFT,
+      top,
+      `${choice.name}, ${printBarePlace(choice, low)} to ${printPlace(choice, high)}, now ${printPlace(choice, choice.now)}`,
+      'font-weight="bold"',
+    ),
+  ];
+  let y = top + 16;
+  lines.push(rule(x(low), x(high), y, 1));
+  for (const [from, to] of range.free) lines.push(rule(x(from), x(to), y, 5));
+  if (choice.now >= low && choice.now <= high)
+    lines.push(`<path d="M${n(x(choice.now))} ${n(y - 8)}v16" stroke="#000000" stroke-width="1.5"/>`);
+  y += 14;
+  for (const [from, to] of range.free.slice(0, 1)) {
+    lines.push(text(x(from), y + 4, `free ${printBarePlace(choice, from)} to ${printPlace(choice, to)}`));
+    y += LINE;
+  }
+  for (const band of range.bands) {
+    lines.push(...barOf(band, range, x, y));
+    y += BAR + LINE + 4;
+  }
+  for (const curve of range.values) {
+    lines.push(...curveOf(curve, range, x, y, print));
+    y += CURVE + LINE;
+  }
+  lines.push("</g>");
+  return { lines, end: y };
+}
+
+function barOf(band: Band, { choice }: Range, x: (place: number) => number, y: number): string[] {
+  const from = x(band.from);
+  const wide = Math.max(2, x(band.to) - from);
+  const label = `${band.severity}: ${band.code}${band.subject ? ` of ${band.subject}` : ""}, ${printBarePlace(choice, band.from)} to ${printPlace(choice, band.to)}`;
+  const long = label.length * LETTER * 0.52;
+  const at = Math.max(LEFT, Math.min(from, WIDTH - RIGHT - long));
+  return [
+    `<g><title>${escaped(band.message)}</title>`,
+    `<rect x="${n(from)}" y="${n(y)}" width="${n(wide)}" height="${BAR}" fill="url(#${band.severity})" stroke="#000000" stroke-width="0.75"/>`,
+    text(at, y + BAR + 13, label),
+    "</g>",
+  ];
+}
+
+function curveOf(
+  { name, at }: Range["values"][number],
+  { low, high, tried }: Range,
+  x: (place: number) => number,
+  top: number,
+  print: PrintValue,
+): string[] {
+  const known = at.flatMap((number) => (number === undefined || !Number.isFinite(number) ? [] : [number]));
+  if (known.length === 0) return [text(LEFT, top + 12, `${name} cannot be worked out here`)];
+  const least = Math.min(...known);
+  const most = Math.max(...known);
+  const y = (number: number) => top + CURVE - 8 - ((number - least) / (most - least || 1)) * (CURVE - 32);
+  let path = "";
+  for (const [k, number] of at.entries()) {
+    if (number === undefined || !Number.isFinite(number)) continue;
+    const place = low + ((high - low) * k) / Math.max(1, tried - 1);
+    path += `${path && at[k - 1] !== undefined ? "L" : "M"}${n(x(place))} ${n(y(number))}`;
+  }
+  return [
+    text(LEFT, top + 12, `${name}, ${print(name, least)} to ${print(name, most)}`),
+    `<path d="${path}" fill="none" stroke="#000000" stroke-width="1.5"/>`,
+  ];
+}
+
+const CELL = 36;
+const MAP_LEFT = 90;
+const MAP_TOP = 60;
+
+/** The map of two choices: places with an error crossed, with a warning hatched once, each with the letters of what is found there. */
+export function mapToSvg(title: string, map: RangeMap): string {
+  const { across, up, rows, findings } = map;
+  const lines = [
+    text(LEFT, 24, title, 'font-size="16" font-weight="bold"'),
+    text(LEFT, 44, `Across: ${across.choice.name}; up: ${up.choice.name}. Empty: nothing is found.`),
+  ];
+  const high = rows.length * CELL;
+  for (const [j, row] of rows.entries()) {
+    const y = MAP_TOP + high - (j + 1) * CELL;
+    lines.push(
+      text(MAP_LEFT - 8, y + CELL / 2 + 4, printPlace(up.choice, up.places[j] ?? 0), 'text-anchor="end"'),
+    );
+    for (const [i, here] of row.entries()) {
+      const x = MAP_LEFT + i * CELL;
+      const severe = here.some((k) => findings[k]?.severity === "error");
+      const fill = here.length === 0 ? "none" : `url(#${severe ? "error" : "warning"})`;
+      lines.push(
+        `<rect x="${x}" y="${y}" width="${CELL}" height="${CELL}" fill="${fill}" stroke="#000000" stroke-width="0.5"/>`,
+      );
+      if (here.length === 0) continue;
+      const letters = here.slice(0, 3).map(letterOf).join("") + (here.length > 3 ? "…" : "");
+      const wide = letters.length * 8 + 6;
+      lines.push(
+        `<rect x="${n(x + CELL / 2 - wide / 2)}" y="${y + CELL / 2 - 8}" width="${n(wide)}" height="16" fill="#ffffff"/>`,
+        text(x + CELL / 2, y + CELL / 2 + 4, letters, 'text-anchor="middle"'),
+      );
+    }
+  }
+  const below = MAP_TOP + high + 16;
+  for (const [i, place] of across.places.entries())
+    if (i % 2 === 0)
+      lines.push(
+        text(
+          MAP_LEFT + i * CELL + CELL / 2,
+          below,
+          printBarePlace(across.choice, place),
+          'text-anchor="middle"',
+        ),
+      );
+  let y = below + 26;
+  for (const [k, { severity, code, subject }] of findings.entries()) {
+    lines.push(text(LEFT, y, `${letterOf(k)}  ${severity}: ${code}${subject ? ` of ${subject}` : ""}`));
+    y += LINE;
+  }
+  return file(title, y + 4, lines, Math.max(WIDTH, MAP_LEFT + across.places.length * CELL + RIGHT));
+}
+
+/** A, B, … Z, AA, AB, … */
+export function letterOf(index: number): string {
+  const letter = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? letter : `${letterOf(Math.floor(index / 26) - 1)}${letter}`;
+}
+
+function file(title: string, height: number, lines: readonly string[], width = WIDTH): string {
+  return `${[
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="${n(width)}" height="${n(height)}" viewBox="0 0 ${n(width)} ${n(height)}" font-family="Helvetica, Arial, sans-serif" font-size="${LETTER}">`,
+    `<title>${escaped(title)}</title>`,
+    '<defs><pattern id="warning" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M-1 1L1 -1M0 6L6 0M5 7L7 5" stroke="#000000" stroke-width="0.75"/></pattern>',
+    '<pattern id="error" width="6" height="6" patternUnits="userSpaceOnUse"><path d="M-1 1L1 -1M0 6L6 0M5 7L7 5M0 0L6 6" stroke="#000000" stroke-width="0.9"/></pattern></defs>',
+    `<rect width="${n(width)}" height="${n(height)}" fill="#ffffff"/>`,
+    ...lines,
+    "</svg>",
+  ].join("\n")}\n`;
+}
+
+const rule = (from: number, to: number, y: number, width: number): string =>
+  `<path d="M${n(from)} ${n(y)}H${n(to)}" stroke="#000000" stroke-width="${width}" fill="none"/>`;
+
+const text = (x: number, y: number, words: string, more = ""): string =>
+  `<text x="${n(x)}" y="${n(y)}"${more ? ` ${more}` : ""}>${escaped(words)}</text>`;
+
+const n = (value: number): string => String(Number(value.toFixed(2)));

@@ -1,0 +1,26 @@
+/**
+ * Figures of ranges as they are shown: in the file's units, to what a maker can set.
+ */
+import type { Dimension, LengthUnit } from "../design/design.ts";
+import { printBareLength, printQuantity } from "../design/units.ts";
+import type { Choice } from "./choice.ts";
+import { VALUE_PARTS } from "./goal.ts";
+
+/** A place in a choice's range, with its unit: `441.9 mm`, `17 3/8 in`, `6.5°`. */
+export function printPlace(choice: Pick<Choice, "unit">, place: number): string {
+  const bare = printBarePlace(choice, place);
+  if (choice.unit === "deg") return `${bare}°`;
+  return choice.unit === "" ? bare : `${bare} ${choice.unit}`;
+}
+
+/** The same without its unit. */
+export function printBarePlace({ unit }: Pick<Choice, "unit">, place: number): string {
+  if (unit === "in") return printBareLength(place * 25.4, "in", VALUE_PARTS);
+  return String(Number(place.toFixed(unit === "cm" || unit === "" ? 2 : 1)));
+}
+
+/** A worked-out value as ranges and reached figures show it: angles finer than elsewhere, since steps of a choice move them little. */
+export function printFine(number: number, dimension: Dimension, unit: LengthUnit): string {
+  if (dimension === "angle") return `${Number(((number * 180) / Math.PI).toFixed(2))}°`;
+  return printQuantity({ number, dimension }, unit, VALUE_PARTS);
+}
