@@ -1,28 +1,11 @@
 /**
  * The bundles: what each is made from and where it runs.
  */
-import { readFile, rm, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { copyFile, mkdir, readdir, rm, writeFile } from "node:fs/promises";
+import { basename, join } from "node:path";
 import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
-
-/**
- * Files that break each rule are for `explain`, the reference and the tests: the language server never shows them, and is loaded
- * at every start.
- */
-const withoutExamples = /** @type {import("esbuild").Plugin} */ ({
-  name: "without-examples",
-  setup({ onLoad }) {
-    onLoad({ filter: /server[\\/]rules[\\/][a-z-]+\.ts$|grammar[\\/]codes\.ts$/ }, async ({ path }) => ({
-      contents: (await readFile(path, "utf8")).replace(
-        /^( +)example:[\s\S]*?\n(?=\1[a-zA-Z]|(?!\1) *\})/gm,
-        (lines) => "\n".repeat(lines.split("\n").length - 1),
-      ),
-      loader: "ts",
-    }));
-  },
-});
 
 /** Marking out is loaded when it is asked for, from the bundle beside. */
 const onDemand = /** @type {import("esbuild").Plugin} */ ({
@@ -83,13 +66,13 @@ export const bundles = {
     entryPoints: ["server/main/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [withoutExamples, plainProtocol],
+    plugins: [plainProtocol],
   },
   "server-web.js": {
     entryPoints: ["server/main/browser.ts"],
     platform: "browser",
     format: "iife",
-    plugins: [withoutExamples, plainProtocol],
+    plugins: [plainProtocol],
   },
   "cli.js": {
     entryPoints: ["server/main/cli.ts"],
@@ -102,14 +85,14 @@ export const bundles = {
     entryPoints: ["server/main/markout/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainPdf, withoutExamples],
+    plugins: [plainPdf],
     define: noProfile,
   },
   "markout-web.js": {
     entryPoints: ["server/main/markout/browser.ts"],
     platform: "browser",
     format: "iife",
-    plugins: [plainPdf, withoutExamples],
+    plugins: [plainPdf],
     define: noProfile,
   },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
@@ -146,6 +129,18 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
       return /** @type {const} */ ([name, metafile]);
     }),
   );
+  await copyExamples();
   await writeFile(join(dist, "notices.txt"), noticesOf(made.map(([, metafile]) => metafile)));
   return Object.fromEntries(made);
+}
+
+/** The chair that breaks each rule, for `explain`: from beside the rules into one folder beside the command line. */
+async function copyExamples() {
+  await mkdir(join(dist, "examples"), { recursive: true });
+  for (const room of ["grammar", "server"]) {
+    for (const path of await readdir(join(root, room), { recursive: true })) {
+      if (path.endsWith(".chair"))
+        await copyFile(join(root, room, path), join(dist, "examples", basename(path)));
+    }
+  }
 }

@@ -9,8 +9,6 @@ export interface Code {
   title: string;
   /** Plain sentences: what is wrong and what to do. */
   explanation: string;
-  /** A short text that has the problem. */
-  example: string;
   /** The text cannot be read for sure where this stands, so the formatter leaves the whole file alone. */
   syntax?: true;
 }
@@ -25,7 +23,6 @@ const words: Code[] = [
     title: "Unknown word",
     explanation:
       "The language does not know this word at this place. Each kind of block has its own words; the message offers the nearest one. The rest of the file is read as if the line were not there.",
-    example: "post front pair {\n  sectoin 40 x 40\n  foot out 205, back 20\n}\n",
     syntax,
   },
   {
@@ -34,7 +31,6 @@ const words: Code[] = [
     title: "Word in the wrong place",
     explanation:
       "The word is one of the language's, but it belongs in another kind of block. Move the line there, or use the word that this block has for it.",
-    example: "kick 4deg below 100\n",
     syntax,
   },
   {
@@ -43,7 +39,6 @@ const words: Code[] = [
     title: "Missing word",
     explanation:
       "One word between two others was left out, such as the `to` of `from front to back`. The line is read as if it stood there; put it in.",
-    example: "slat back-slat {\n  from back-lower crest\n  count 4 even\n  section 9 x 38\n}\n",
     syntax,
   },
   {
@@ -52,7 +47,6 @@ const words: Code[] = [
     title: "Missing name",
     explanation:
       "What a line declares must have a name, so that other lines, reports and drawings can speak of it.",
-    example: "joint {\n  tenon thick 8, long 18\n}\n",
     syntax,
   },
   {
@@ -61,7 +55,6 @@ const words: Code[] = [
     title: "Missing value",
     explanation:
       "The line ends, or a sign stands, where a value or a word must follow. The message says which.",
-    example: "let seat-height =\n",
     syntax,
   },
   {
@@ -70,7 +63,6 @@ const words: Code[] = [
     title: "Something left over",
     explanation:
       "The line was complete before this, or something else should stand here. Take it out or begin a new line.",
-    example: "trim back 10 10\n",
     syntax,
   },
   {
@@ -79,7 +71,6 @@ const words: Code[] = [
     title: "Unreadable",
     explanation:
       "Characters that mean nothing in the language at this place. The rest of the file is read all the same.",
-    example: "units mm @\n",
     syntax,
   },
 ];
@@ -91,7 +82,6 @@ const blocks: Code[] = [
     title: "Missing brace",
     explanation:
       "A block begins with `{` behind its header and ends with `}`. The lines are read as the block they plainly belong to.",
-    example: "angle back-rake\n  between seat, back\n}\n",
     syntax,
   },
   {
@@ -100,7 +90,6 @@ const blocks: Code[] = [
     title: "Stray brace",
     explanation:
       "A brace that opens or closes nothing, or that ends a block whose lines go on below. Take it out.",
-    example: "units mm\n}\n",
     syntax,
   },
   {
@@ -109,7 +98,6 @@ const blocks: Code[] = [
     title: "Missing property",
     explanation:
       "Without this line the part cannot be worked out. In a file that begins with `like`, the other file may give it.",
-    example: "post front pair {\n  foot out 205, back 20\n}\n",
   },
   {
     code: "given-twice",
@@ -117,14 +105,12 @@ const blocks: Code[] = [
     title: "Given twice",
     explanation:
       "Two lines of one block answer the same question, such as a tenon's size or where a post stands. Keep one of them.",
-    example: "units mm\nunits in\n",
   },
   {
     code: "missing-line-end",
     severity: error,
     title: "Missing line end",
     explanation: "Two statements stand on one line. Begin a new line, or part them with a semicolon.",
-    example: "units mm sitter adult\n",
     syntax,
   },
   {
@@ -133,7 +119,6 @@ const blocks: Code[] = [
     title: "Too deep",
     explanation:
       "Parentheses or blocks stand deeper in one another, or an expression is longer, than a chair can need. Give inner values names with `let`.",
-    example: `let a = ${"(".repeat(41)}1${")".repeat(41)}\n`,
     syntax,
   },
   {
@@ -141,7 +126,6 @@ const blocks: Code[] = [
     severity: error,
     title: "Mark of a merge",
     explanation: "A merge left both versions of some lines in the file. Keep one and take the marks out.",
-    example: "<<<<<<< mine\nunits mm\n",
     syntax,
   },
 ];
@@ -152,7 +136,6 @@ const spellings: Code[] = [
     severity: error,
     title: "Missing comma",
     explanation: "Phrases of one line are parted by commas, as in `foot out 205, back 20`.",
-    example: "joint plain {\n  tenon thick 8 long 18\n}\n",
     syntax,
   },
   {
@@ -161,7 +144,6 @@ const spellings: Code[] = [
     title: "Missing space",
     explanation:
       "The `x` of a size is a word and stands between spaces, `40 x 40`, since letters and digits that touch are one name. Each number takes its own unit.",
-    example: "post front {\n  section 40x40mm\n  foot out 205, back 20\n}\n",
     syntax,
   },
   {
@@ -169,7 +151,6 @@ const spellings: Code[] = [
     severity: error,
     title: "Missing parenthesis",
     explanation: "Parentheses pair up within a line.",
-    example: "let a = (3 + 4\n",
     syntax,
   },
   {
@@ -178,7 +159,6 @@ const spellings: Code[] = [
     title: "Minus without spaces",
     explanation:
       "A minus that subtracts has a space on both sides. Names may hold hyphens, so `a-b` is one name and `a -b` leaves doubt.",
-    example: "let seat-height = 440\nlet rail-top = seat-height -12\n",
     syntax,
   },
   {
@@ -187,7 +167,6 @@ const spellings: Code[] = [
     title: "Foreign sign",
     explanation:
       "The language writes `-`, `x`, `*`, `/`, `<=` and `>=`; long dashes and crosses come from word processors.",
-    example: "post front {\n  section 40 × 40\n  foot out 205, back 20\n}\n",
     syntax,
   },
   {
@@ -196,7 +175,6 @@ const spellings: Code[] = [
     title: "Number spelt otherwise",
     explanation:
       "The decimal sign is a point with a digit on both sides: `6.5`, `0.5`. A comma parts two values.",
-    example: "let back-lean = 6,5deg\n",
     syntax,
   },
   {
@@ -205,7 +183,6 @@ const spellings: Code[] = [
     title: "Fraction spelt otherwise",
     explanation:
       "Fractions are written with a stroke, `1/2`, and a whole number before them with a space, `1 1/2`.",
-    example: "let thickness = 1½in\n",
     syntax,
   },
   {
@@ -214,7 +191,6 @@ const spellings: Code[] = [
     title: "Unit spelt otherwise",
     explanation:
       "The units are mm, cm, m, in, ft, deg, kg, g, lb, N, kN, lbf and %. Each number takes its own: `5deg to 7deg`.",
-    example: 'let thickness = 3/4"\n',
     syntax,
   },
   {
@@ -223,14 +199,12 @@ const spellings: Code[] = [
     title: "A unit on one of two numbers",
     explanation:
       "A bare length takes the file's unit, so of two lengths of which one has another unit, the other may not mean what was thought. Write the unit on both.",
-    example: "post front {\n  section 2 x 2in\n  foot out 205, back 20\n}\n",
   },
   {
     code: "date-spelling",
     severity: error,
     title: "Date spelt otherwise",
     explanation: "A date is year, month and day with two digits each for month and day: `2026-03-14`.",
-    example: 'note 2026-3-14 "Sat in."\n',
     syntax,
   },
   {
@@ -238,7 +212,6 @@ const spellings: Code[] = [
     severity: error,
     title: "Curly quotes",
     explanation: 'Text stands in straight quotes, `"…"`; curly ones come from word processors.',
-    example: "chair “Stool”\n",
     syntax,
   },
   {
@@ -246,7 +219,6 @@ const spellings: Code[] = [
     severity: error,
     title: "Unclosed quote",
     explanation: 'Text ends with `"` on the line it begins; `\\"` is a quote inside it.',
-    example: 'chair "Stool\n',
     syntax,
   },
 ];
@@ -261,6 +233,5 @@ export const codes: readonly Code[] = [
     severity: "information",
     title: "Not yet worked out",
     explanation: "The line is part of the language and is kept, but nothing follows from it yet.",
-    example: "waste {\n  saw 3\n}\n",
   },
 ];

@@ -8,11 +8,7 @@ export interface CodeRow {
   title: string;
   explanation: string;
   severity: Severity;
-  /** A short file that sets it off, with `missing.chair` not to be found, `here.chair` the file itself and `vast.chair` too long. */
-  example: string;
 }
-
-const post = "post front pair {\n  section 40 x 40\n  foot out 200, back 20\n  height 430\n}\n";
 
 const names: CodeRow[] = [
   {
@@ -21,7 +17,6 @@ const names: CodeRow[] = [
     explanation:
       "The line speaks of a part, joint, value or function that nothing in this file, or in a file that it uses, is called. The nearest name is offered. Only a pair has a left and a right.",
     severity: "error",
-    example: `${post}rail seat-front {\n  across frnot\n  section 22 x 70\n  up 430\n}\n`,
   },
   {
     code: "wrong-kind",
@@ -29,7 +24,6 @@ const names: CodeRow[] = [
     explanation:
       "The name exists, but it is of a thing that cannot stand here: a joint where a post belongs, or a part where a value belongs. A value of a part is written with a point, such as `front.length`.",
     severity: "error",
-    example: `${post}rail seat-front {\n  across front\n  section 22 x 70\n  up 430\n  joined front\n}\n`,
   },
   {
     code: "not-a-pair",
@@ -37,8 +31,6 @@ const names: CodeRow[] = [
     explanation:
       "A rail goes `across` or `over` a pair, from its left one to its right one. Between two single posts it goes `from … to …`.",
     severity: "error",
-    example:
-      "post middle {\n  section 40 x 40\n  foot out 0, back 20\n  height 430\n}\nrail seat-front {\n  across middle\n  section 22 x 70\n  up 430\n}\n",
   },
   {
     code: "which-side",
@@ -46,7 +38,6 @@ const names: CodeRow[] = [
     explanation:
       "A part that stands once and meets a pair must say which of the two it means, as in `front.left`; a pair meets each side's own. A rail that goes `across` or `over` takes both, so no side is said there.",
     severity: "error",
-    example: `${post}post middle {\n  section 40 x 40\n  foot out 0, back 200\n  height 430\n}\nrail brace {\n  from front to middle\n  section 22 x 70\n  up 430\n}\n`,
   },
   {
     code: "duplicate-name",
@@ -54,7 +45,6 @@ const names: CodeRow[] = [
     explanation:
       "Lets, parts, joints, angles and boards share one set of names, so that a name means one thing everywhere. The first keeps it; the second is not read.",
     severity: "error",
-    example: "let lean = 6deg\nlet lean = 7deg\n",
   },
   {
     code: "reserved-name",
@@ -62,7 +52,6 @@ const names: CodeRow[] = [
     explanation:
       "The names of the whole chair's worked-out values (`height`, `width`, `depth`, `weight`, `joints`, `seat`, `backrest`, `tip`) cannot be given to a let: `require height` must mean the chair's.",
     severity: "error",
-    example: "let height = 900\n",
   },
   {
     code: "shadows-word",
@@ -70,7 +59,6 @@ const names: CodeRow[] = [
     explanation:
       "Words of the language are special only where they can stand, so a let may share one's name; but there the word wins, as in `from 250 to foot`, and the let is not reached. Another name is safer.",
     severity: "warning",
-    example: "let foot = 250\n",
   },
   {
     code: "eaten-minus",
@@ -78,7 +66,6 @@ const names: CodeRow[] = [
     explanation:
       "A hyphen between letters and digits makes one name, as in `seat-front`. To subtract, put a space on both sides of the minus: `seat-height - 12`.",
     severity: "error",
-    example: "let seat-height = 440\nlet rail-top = seat-height-12\n",
   },
 ];
 
@@ -89,7 +76,6 @@ const figures: CodeRow[] = [
     explanation:
       "Every number has a unit: a bare length takes the file's, angles carry `deg` or are a slope such as `1:8`, shares carry `%`, weights `kg`. Quantities of different kinds cannot be added, and each property takes one kind.",
     severity: "error",
-    example: post.replace("height 430", "height 430\n  rake 3"),
   },
   {
     code: "unreadable-number",
@@ -97,7 +83,6 @@ const figures: CodeRow[] = [
     explanation:
       "The expression divides by nothing, grows beyond all bounds, or gives a function more or fewer values than it takes.",
     severity: "error",
-    example: "let n = 0\nlet spacing = 300 / n\n",
   },
   {
     code: "impossible-size",
@@ -105,7 +90,6 @@ const figures: CodeRow[] = [
     explanation:
       "A section, length or count that is nothing or less, a length over 10 m, a lean of 85° or more, or a range that ends before it begins. Often the unit is not the one meant.",
     severity: "error",
-    example: post.replace("40 x 40", "40 x -40"),
   },
   {
     code: "circular-value",
@@ -113,7 +97,6 @@ const figures: CodeRow[] = [
     explanation:
       "A value is reckoned from itself, by way of other values or of a part that it shapes; the message names the members of the circle. One of them must be given by itself.",
     severity: "error",
-    example: "let a = b + 1\nlet b = a - 1\n",
   },
   {
     code: "let-out-of-range",
@@ -121,14 +104,12 @@ const figures: CodeRow[] = [
     explanation:
       "`within` says how far a value may be moved. The value given lies outside, or the range is the wrong way round.",
     severity: "error",
-    example: "let seat-height = 480 within 420 to 470\n",
   },
   {
     code: "needs-two",
     title: "An angle needs two things",
     explanation: "An angle lies between two things, separated by a comma: `between seat, back above 530`.",
     severity: "error",
-    example: `${post}angle lean {\n  between front\n}\n`,
   },
   {
     code: "nothing-to-curve",
@@ -136,7 +117,6 @@ const figures: CodeRow[] = [
     explanation:
       "`over` makes a change of direction a fair curve. A rake of the whole post has none; `above` says at which height it starts.",
     severity: "warning",
-    example: post.replace("height 430", "height 430\n  rake 3deg over 40"),
   },
   {
     code: "needs-over",
@@ -144,7 +124,6 @@ const figures: CodeRow[] = [
     explanation:
       "An overhang is how far an end that lies over its post's top runs past it; such an end has a line `over`.",
     severity: "warning",
-    example: `${post}rail arm {\n  across front\n  section 22 x 70\n  up 430\n  end left {\n    overhang 30\n  }\n}\n`,
   },
 ];
 
@@ -155,7 +134,6 @@ const files: CodeRow[] = [
     explanation:
       "`use` and `like` name a file by its path from this file's folder. There is none to be read there.",
     severity: "error",
-    example: 'use "missing.chair"\n',
   },
   {
     code: "refused-file",
@@ -163,7 +141,6 @@ const files: CodeRow[] = [
     explanation:
       "A chair may come from anybody, so the files that it names are read only where that can do no harm: files that end in `.chair`, on the same machine as the chair itself. A link is followed, and what it leads to must be such a file too.",
     severity: "error",
-    example: 'use "joints.txt"\n',
   },
   {
     code: "too-many-files",
@@ -171,7 +148,6 @@ const files: CodeRow[] = [
     explanation:
       "A chair is put together from at most 500 other files, at most 64 of them in a row that each name the next, with at most 8 MB of text and 100,000 words and signs in all of them together. What goes beyond that is not read, so that no file can take the machine's time or memory.",
     severity: "error",
-    example: 'use "vast.chair"\n',
   },
   {
     code: "circular-file",
@@ -179,7 +155,6 @@ const files: CodeRow[] = [
     explanation:
       "A chair that is `like` another, or uses its joints, cannot be started from by that other in turn.",
     severity: "error",
-    example: 'like "here.chair"\n',
   },
   {
     code: "faulty-file",
@@ -187,7 +162,6 @@ const files: CodeRow[] = [
     explanation:
       "The other file has errors of its own, or what this file says makes some of it impossible. They are said once here; open that file to mend them.",
     severity: "error",
-    example: 'use "faulty.chair"\n',
   },
 ];
 

@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { codes } from "../../grammar/codes.ts";
+import { exampleOf } from "../rule-examples.ts";
 import { read } from "./fixtures/reading.ts";
 
-test.each(codes.map((code): [string, (typeof codes)[number]] => [code.code, code]))(
+test.each(codes.filter(({ code }) => exampleOf(code)).map((code) => [code.code, code] as const))(
   "the example of %s has it, with its severity",
-  (_, { code, severity, example }) => {
-    const found = read(example).problems.filter((problem) => problem.code === code);
+  (_, { code, severity }) => {
+    const found = read(exampleOf(code) ?? "").problems.filter((problem) => problem.code === code);
     expect(found.length).toBeGreaterThan(0);
     for (const problem of found) expect(problem.severity).toBe(severity);
   },

@@ -6,8 +6,8 @@ import fc from "fast-check";
 import { parse } from "../../grammar/parser.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { everyValue } from "../../grammar/walk.ts";
-import { rules } from "../../server/rules/index.ts";
 import { chairs } from "../outside/joinery/random-chairs.ts";
+import { examples } from "../rule-examples.ts";
 import { projectFile } from "./project-file.ts";
 
 export interface Case {
@@ -24,9 +24,7 @@ export const samples: Readonly<Record<string, string>> = Object.fromEntries(
 
 /** Each rule's own example. */
 export const exampleCases = (): Case[] =>
-  rules.flatMap(({ code, example }) =>
-    example === undefined ? [] : [{ name: `example of ${code}`, text: example }],
-  );
+  examples.map(({ code, example }) => ({ name: `example of ${code}`, text: example }));
 
 const shifts = [-60, -20, -5, 5, 20, 60];
 

@@ -6,6 +6,7 @@ import type { OtherFiles, Study } from "../../study.ts";
 import { filesOnDisk } from "../files-node.ts";
 import { resolveNamed } from "../named-files.ts";
 import type { Services } from "../services.ts";
+import type { Examples } from "./examples.ts";
 import { type Input, readInput } from "./read-input.ts";
 import { brush, harmless, type Terminal } from "./terminal.ts";
 
@@ -13,6 +14,8 @@ import { brush, harmless, type Terminal } from "./terminal.ts";
 export interface Bench {
   terminal: Terminal;
   services: Services;
+  /** A chair that breaks a rule, by its code. */
+  exampleOf: Examples;
   /** Starts the language server on the standard streams. */
   serve: () => void;
 }

@@ -10,7 +10,7 @@ export const explain: Command = {
   options: {},
   takes: { least: 0, most: 1 },
   run(bench, [code]) {
-    const { terminal, services } = bench;
+    const { terminal, services, exampleOf } = bench;
     const paint = brush(terminal.colour.out);
     if (code === undefined) {
       terminal.out(`${columns(services.rules.map((rule) => [rule.code, rule.severity, rule.title]))}\n`);
@@ -27,15 +27,17 @@ export const explain: Command = {
         `there is no rule "${code}".${near ? ` Did you mean "${near}"?` : ' "seatwright explain" lists them.'}`,
       );
     }
-    terminal.out(`${paint("bold", rule.code)}: ${rule.title} (${rule.severity})\n\n${explanationOf(rule)}\n`);
+    terminal.out(
+      `${paint("bold", rule.code)}: ${rule.title} (${rule.severity})\n\n${explanationOf(rule, exampleOf(rule.code))}\n`,
+    );
     return ENDED.well;
   },
 };
 
-function explanationOf(rule: Rule): string {
+function explanationOf(rule: Rule, breaking: string | undefined): string {
   const told = `${wrapped(rule.explanation)}\n\nSource: ${wrapped(rule.source)}`;
-  if (rule.example === undefined) return told;
-  const example = rule.example
+  if (breaking === undefined) return told;
+  const example = breaking
     .trimEnd()
     .split("\n")
     .map((line) => `    ${line}`.trimEnd())

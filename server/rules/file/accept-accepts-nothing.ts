@@ -2,7 +2,6 @@ import { nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { AcceptDesign } from "../../design/design.ts";
-import { frame } from "../machinery/examples.ts";
 import { stemOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
@@ -14,7 +13,6 @@ export const acceptAcceptsNothing: Rule = {
   explanation:
     "The rule finds nothing on what this line names, so the line and its reason mislead: the fault was mended, or the name is not the one at fault. Take the line out. While the text has errors, nothing is said of it.",
   source: "The language.",
-  example: frame({ more: 'accept tenon-too-thin on seat-front because "only a trial"\n' }),
 };
 
 /** Told of each line that set nothing aside. */

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
 
@@ -9,7 +8,6 @@ export const acceptWithoutReason: Rule = {
   explanation:
     "What is accepted stays in the file and in the reports with its reason, so that whoever builds the chair knows why. `because` must say something.",
   source: "The language.",
-  example: frame({ joint: "tenon thick 4, long 26", more: 'accept tenon-too-thin because ""\n' }),
   find({ chair, rules }) {
     return chair.design.accepts.flatMap((line) => {
       if (line.because?.value.trim() || !rules.some((rule) => rule.code === line.rule)) return [];

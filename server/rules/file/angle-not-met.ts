@@ -1,6 +1,5 @@
 import type { Bound } from "../../design/design.ts";
 import { printAngle } from "../../design/units.ts";
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
@@ -13,7 +12,6 @@ export const angleNotMet: Rule = {
   explanation:
     "An `angle` with a `limit` is a promise of this file: as the chair stands, the angle between the two things must lie within it. Change what makes the angle, or the limit. The lean of a post against the seat is told of by the rules about rake.",
   source: "The file's own limit.",
-  example: frame({ more: "angle leg-lean {\n  between floor, front\n  limit 2deg to 5deg\n}\n" }),
   asksForMissing: true,
   find({ chair }) {
     return [...chair.design.angles.values()].flatMap((angle) => {

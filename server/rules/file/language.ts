@@ -8,12 +8,11 @@ import type { Rule } from "../machinery/rule.ts";
 const SOURCE = "The language.";
 
 export const languageRules: readonly Rule[] = [...codes, ...designCodes].map(
-  ({ code, severity, title, explanation, example }) => ({
+  ({ code, severity, title, explanation }) => ({
     code,
     severity,
     title,
     explanation,
     source: SOURCE,
-    example,
   }),
 );

@@ -1,5 +1,4 @@
 import type { Bound, Dimension } from "../../design/design.ts";
-import { frame } from "../machinery/examples.ts";
 import { appliedTo } from "../machinery/limits.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -11,7 +10,6 @@ export const limitDoesNotFit: Rule = {
   explanation:
     "A `limit` line changes a rule's own figure, so it must be of the same kind: an angle for a lean, a length for what is measured in length, a share for what is measured against a rail or post; and of the side that the rule has, a most or a least. Some rules have no figure at all.",
   source: "The rule table.",
-  example: frame({ more: "limit rake-over-limit to 8\n" }),
   find({ chair, rules }) {
     return chair.design.limits.flatMap((line) => {
       const rule = rules.find((each) => each.code === line.rule);

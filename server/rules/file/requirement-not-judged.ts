@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -11,7 +10,6 @@ export const requirementNotJudged: Rule = {
   explanation:
     "The value that a `require` line asks for cannot be worked out from what the file says, so nobody knows whether it holds: a weight needs the `timber` of every part, a seat's values need a `seat`, a backrest's a back.",
   source: "The language.",
-  example: frame({ more: "require weight at most 5kg\n" }),
   asksForMissing: true,
   find({ chair }) {
     return chair.design.requires.flatMap((line) => {

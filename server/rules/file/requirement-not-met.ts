@@ -2,7 +2,6 @@ import type { Chair } from "../../chair/chair.ts";
 import { workedValue as workedOut } from "../../chair/values/values.ts";
 import type { Bound, Dimension, Quantity, RequireDesign } from "../../design/design.ts";
 import { printQuantity } from "../../design/units.ts";
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -19,7 +18,6 @@ export const requirementNotMet: Rule = {
   explanation:
     "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is told of by `requirement-not-judged`.",
   source: "The file's own requirement.",
-  example: frame({ more: "require seat.height >= 450\n" }),
   asksForMissing: true,
   find({ chair }) {
     const { units } = chair.design;

@@ -1,6 +1,5 @@
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
-import { frame } from "../machinery/examples.ts";
 import type { Rule, RuleContext } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
@@ -11,7 +10,6 @@ export const unknownRule: Rule = {
   explanation:
     "`limit` and `accept` speak of a rule by its code, as it stands behind every finding. There is none of this name; the nearest is offered.",
   source: "The rule table.",
-  example: frame({ more: "limit rake-over-limits to 8deg\n" }),
   find(context) {
     const { limits, accepts } = context.chair.design;
     return [

@@ -1,7 +1,6 @@
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Given, TimberDesign } from "../../design/design.ts";
 import { speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -13,7 +12,6 @@ export const unknownSpecies: Rule = {
   explanation:
     "The species table has no wood of this name, so parts of it cannot be weighed, and how the chair tips is not known. Name one that it has, or say the density you weighed, in kilograms a cubic metre: `timber bog-oak density 750`.",
   source: `Species: ${speciesSource}`,
-  example: frame({ more: "timber wite-ash\n" }),
   find({ chair }) {
     const { design } = chair;
     const parts = [design.posts, design.rails, design.slats, design.blocks].flatMap(

@@ -3,7 +3,6 @@ import { allowance, sourceOf } from "../../joinery/figures.ts";
 import { orderOf } from "../../joinery/order.ts";
 import { type WayOut, waysOut } from "../../joinery/unlock.ts";
 import { jointPlace } from "../joints/joint-places.ts";
-import { frame } from "../machinery/examples.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
@@ -17,16 +16,6 @@ export const cannotBeAssembled: Rule = {
   title: "Cannot be put together",
   explanation: `Tenons that do not point the same way lock each other out: each wants to go in along its own line. Frames are tried from every side, and a joint counts as free when over its length it strays from the line of closing by no more than its \`fit\`, ${allowance("tenon-yields")} mm that the wood gives, and the spring of its rail under a hand. The finding names the joints in the way, by how many degrees and how far over the tenon's length, and what would free them, each tried on this chair. It is reckoned for the tenon's own length; try the frames dry before any glue.`,
   source: sourceOf("tenon-yields", "hand-force", "stiffness", "springs-at-most", "loosest-fit"),
-  example: frame({
-    back: "section 40 x 40\nfoot out 165, back 420\nheight 430",
-    joint: "tenon thick 12, long 34",
-    more: "rail stretcher pair {\n  from front to back\n  section 22 x 60\n  up 200\n  joined plain\n}\n",
-  })
-    .replaceAll("22 x 60", "34 x 60")
-    .replace(
-      "  joined plain\n}\nrail seat-back",
-      "  joined plain\n  end front {\n    tenon square\n  }\n  end back {\n    tenon square\n  }\n}\nrail seat-back",
-    ),
   find({ chair }) {
     const { units } = chair.design;
     return kept(chair, orderOf).locked.flatMap((locked) => {

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { named, stemOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -11,7 +10,6 @@ export const cannotBeBuilt: Rule = {
   explanation:
     "The lines can be read, but no part follows from them: two parts hang on each other, a tenon has no thickness or length, a rail has nowhere to run. The message says what is missing; until then the part, or its joint, is left out of the drawing.",
   source: "It follows from the shape.",
-  example: frame({ joint: "tenon thick 8" }),
   find({ tree, design, chair }) {
     const broken = [...tree.problems, ...design.problems].some(({ severity }) => severity === "error");
     return faultsOf(chair, "not-buildable").flatMap(({ fault, place }) => {

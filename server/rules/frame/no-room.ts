@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -11,10 +10,6 @@ export const noRoom: Rule = {
   explanation:
     "What the line asks for does not fit: slats side by side wider than the space between the posts, an arch deeper than its rail, a curve longer than the straight it joins. The message says what.",
   source: "It follows from the shape.",
-  example: frame({
-    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 450",
-    more: "rail crest {\n  across back\n  section 20 x 60\n  up 790\n  joined plain\n}\nslat back-slat {\n  from seat-back to crest\n  count 12 even\n  section 8 x 40\n  joined plain\n}\n",
-  }),
   find({ chair }) {
     return faultsOf(chair, "no-room").map(({ fault, place }) =>
       tell(noRoom, place, {

@@ -3,7 +3,6 @@ import { railsAndSlats } from "../../chair/member.ts";
 import { printQuantity } from "../../design/units.ts";
 import { type Bounds, boundsOf, boxesMeet, sharedVolume } from "../../geometry/convex.ts";
 import type { Convex } from "../../geometry/solid.ts";
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
@@ -17,10 +16,6 @@ export const partsPassThrough: Rule = {
   explanation:
     "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is let in around its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
   source: sourcesOf("shared-wood"),
-  example: frame({
-    joint: "tenon thick 8, long 16",
-    more: "rail across-middle {\n  across seat-side at 1/2\n  section 22 x 60\n  joined plain\n}\nrail along-middle {\n  from seat-front at 1/2 to seat-back at 1/2\n  section 22 x 60\n  joined plain\n}\n",
-  }),
   find({ chair }) {
     const { units } = chair.design;
     const solids = solidsOf(chair);

@@ -1,4 +1,3 @@
-import { frame, frontRail } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { named, placeOf } from "../machinery/place.ts";
@@ -13,10 +12,6 @@ export const postTiedOneWay: Rule = {
   explanation:
     "A post stands firm when members hold it in two directions, such as a front rail and a side rail. Held in one only, it swings about its joints in the other as soon as someone leans; held by nothing, it falls. Add a rail or stretcher the other way. `limit post-tied-one-way to 20deg` says how far apart two directions must be.",
   source: sourcesOf("tied-apart"),
-  example: frame({
-    rails: `${frontRail}rail seat-back {\n  across back\n  section 22 x 60\n  up 420\n  joined plain\n}\n`,
-    seat: "\n",
-  }),
   limit: { low: least("tied-apart"), dimension: "angle" },
   asksForMissing: true,
   find({ chair, limit }) {

@@ -1,5 +1,4 @@
 import { printAngle } from "../../design/units.ts";
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { named } from "../machinery/place.ts";
@@ -13,10 +12,6 @@ export const railWinds: Rule = {
   explanation:
     "A rail that stands with its posts leans as they do. When the posts at its two ends lean differently the rail would have to be twisted; it takes the mean and its two joints take up the difference, which only works while that is small. Let it stand plumb, or lean the posts alike. `limit rail-winds to 2deg` changes the angle.",
   source: sourcesOf("wind"),
-  example: frame({
-    front: "section 40 x 40\nfoot out 200, back 20\nheight 430\nsplay 4deg",
-    more: "rail low pair {\n  from front to back\n  section 18 x 40\n  up 200\n  stand with posts\n  joined plain\n}\n",
-  }),
   limit: { high: most("wind"), dimension: "angle" },
   find({ chair, limit }) {
     return faultsOf(chair, "wind").flatMap(({ fault, place }) => {

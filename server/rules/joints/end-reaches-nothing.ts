@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
@@ -12,9 +11,6 @@ export const endReachesNothing: Rule = {
   explanation:
     "The rail is said to enter a post or rail that is not there at its height or station: it would end in the air. Make the post taller, or set the rail lower or nearer.",
   source: "It follows from the shape.",
-  example: frame({
-    more: "rail high {\n  across back\n  section 20 x 40\n  up 520\n  joined plain\n}\n",
-  }),
   find({ chair }) {
     const { units } = chair.design;
     return faultsOf(chair, "end-reaches-nothing").map(({ fault, place }) => {

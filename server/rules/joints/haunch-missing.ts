@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -16,10 +15,6 @@ export const haunchMissing: Rule = {
   explanation:
     "Where a wide rail lies at the end of its post the tenon keeps clear of the end, and the part of the rail above it is held by nothing: it cups and stands off the post. A haunch, a short tongue beside the tenon, holds it flat: `haunch long 10`, or `haunch long 10 sloped` where it is not to show. `limit haunch-missing to 0.2` changes the share of the rail's width from which it is wanted.",
   source: sourcesOf("haunch-wanted"),
-  example: frame({ joint: "tenon thick 8, long 21\nshoulders top 14, bottom 6" }).replaceAll(
-    "up 420",
-    "up 430",
-  ),
   limit: { low: least("haunch-wanted"), dimension: "share", of: "share of the rail" },
   find({ chair, limit, tree }) {
     const { units } = chair.design;

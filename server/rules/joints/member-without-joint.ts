@@ -1,7 +1,6 @@
 import type { Joint, Rail } from "../../chair/chair.ts";
 import { railsAndSlats } from "../../chair/member.ts";
 import type { JointFacts } from "../../design/design.ts";
-import { frame } from "../machinery/examples.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -14,9 +13,6 @@ export const memberWithoutJoint: Rule = {
   explanation:
     "Nothing says how this member is held: it only butts against what it meets, or lies on top of it. Name a joint with `joined`, or in the `end` block; a post's top goes into the rail over it with `top into`.",
   source: "common practice.",
-  example: frame({
-    more: "rail low pair {\n  from front to back\n  section 18 x 40\n  up 150\n}\n",
-  }),
   asksForMissing: true,
   find({ chair }) {
     const told: ReturnType<typeof tell>[] = [];

@@ -1,4 +1,3 @@
-import { flushRails, frame } from "../machinery/examples.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -11,11 +10,6 @@ export const mortiseBreaksOut: Rule = {
   explanation:
     "The mortise lies partly outside the post or rail it is cut in, beside a face that runs along it, so that there is no wall there to hold the tenon. Set the tenon further in with `set`, make it thinner, move the rail on the post with `face`, or make the post thicker. In turned stuff it is measured where the mortise comes nearest the axis.",
   source: "It follows from the shape.",
-  example: frame({
-    joint: "tenon thick 8, long 26\nset 0 from outside",
-    back: "section 40 x 40\nfoot out 150, back 420\nheight 430",
-    rails: flushRails,
-  }),
   find({ chair }) {
     const { units } = chair.design;
     return tenons(chair).flatMap((joint) => {

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -13,10 +12,6 @@ export const mortiseNearEnd: Rule = {
   explanation:
     "The wood between a mortise and the end of its post is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12` changes the figure.",
   source: sourcesOf("wood-above-mortise"),
-  example: frame({ joint: "tenon thick 8, long 21\nshoulders top 2, bottom 6" }).replaceAll(
-    "up 420",
-    "up 428",
-  ),
   limit: { low: least("wood-above-mortise"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

@@ -2,7 +2,6 @@ import type { Joint } from "../../chair/chair.ts";
 import { woodOf } from "../../chair/joints/hosting.ts";
 import type { Wood } from "../../chair/joints/wood.ts";
 import { along } from "../../geometry/vec.ts";
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -16,10 +15,6 @@ export const mortiseTooWide: Rule = {
   explanation:
     "A mortise that takes more than half of a post's width leaves walls at either side that split when the chair is rocked. Make the tenon thinner or the post thicker. `limit mortise-too-wide to 0.6` changes the share of the post.",
   source: sourcesOf("most-mortise-share-of-post"),
-  example: frame({
-    joint: "tenon thick 14, long 20",
-    front: "section 26 x 40\nfoot out 200, back 20\nheight 430",
-  }),
   limit: { high: most("most-mortise-share-of-post"), dimension: "share", of: "share of the post" },
   find({ chair, limit }) {
     const { units } = chair.design;

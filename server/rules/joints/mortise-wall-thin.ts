@@ -2,7 +2,6 @@ import type { Joint } from "../../chair/chair.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
 import { setInstead } from "../../joinery/set-instead.ts";
 import { longWithWood } from "../../joinery/ways-apart.ts";
-import { flushRails, frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -19,7 +18,6 @@ export const mortiseWallThin: Rule = {
   explanation:
     "A thin web of wood between two mortises, or between a mortise and the face beside it, breaks out under the chisel or splits when the joint is loaded. Shorten or set the tenon, move a rail, or mitre tenons that come so near each other: mitred ends are let into one hole and left alone here. `limit mortise-wall-thin to 5` changes the figure.",
   source: sourcesOf("wood-between-mortises"),
-  example: frame({ rails: flushRails, joint: "tenon thick 8, long 20\nset 2 from outside" }),
   limit: { low: least("wood-between-mortises"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

@@ -1,5 +1,4 @@
 import { pegsOf } from "../../joinery/pegs.ts";
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -15,7 +14,6 @@ export const pegDrawsTooFar: Rule = {
   explanation:
     "A drawbored peg bends through holes that do not quite meet and pulls the shoulder up. Bored too far apart, they break the peg or split the end out of the tenon as it is driven. `limit peg-draws-too-far to 2` changes the figure.",
   source: sourcesOf("peg-draw"),
-  example: frame({ joint: "tenon thick 8, long 21\npeg 6 draw 4" }),
   limit: { high: most("peg-draw"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

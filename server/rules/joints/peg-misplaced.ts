@@ -1,5 +1,4 @@
 import { pegsOf } from "../../joinery/pegs.ts";
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
@@ -12,7 +11,6 @@ export const pegMisplaced: Rule = {
   explanation:
     "A peg's hole wants wood around it: near the end of the tenon it splits out along the grain when the joint is drawn up, near the edge of the post it breaks the arris. Use a thinner peg or another `setback`, which is from the shoulder to the middle of the hole; without one the hole lies halfway along the tenon, or nearer its shoulder if the tenon is long. `limit peg-misplaced to 7` changes the figure.",
   source: sourcesOf("wood-around-peg"),
-  example: frame({ joint: "tenon thick 8, long 21\npeg 8 draw 1 setback 16" }),
   limit: { low: least("wood-around-peg"), dimension: "length" },
   find({ chair, limit, tree }) {
     const { units } = chair.design;

@@ -2,7 +2,6 @@ import type { Joint, Post } from "../../chair/chair.ts";
 import { volume } from "../../geometry/convex.ts";
 import type { Convex } from "../../geometry/solid.ts";
 import { distance, dot } from "../../geometry/vec.ts";
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -19,7 +18,6 @@ export const postWeakened: Rule = {
   explanation:
     "Where rails come into a post at the same height their mortises take wood from the same section, and the post bends and breaks there. Put the rails at different heights, make tenons thinner or shorter, or the post stouter. `limit post-weakened to 0.4` changes the part of the section that must be left.",
   source: sourcesOf("post-left-at-joint"),
-  example: frame({ more: "limit post-weakened to 0.85\n" }),
   limit: { low: least("post-left-at-joint"), dimension: "share", of: "share of the post" },
   find({ chair, limit }) {
     const allowed = limit.low ?? 0;

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
@@ -12,9 +11,6 @@ export const railMissesPost: Rule = {
   explanation:
     "Part of the rail's end lies beside the face it should meet, or above or below it, so that the shoulder would stand open there. Set the rail further in, make it narrower at that end, or make the post bigger.",
   source: "It follows from the shape.",
-  example: frame({
-    more: "rail wide {\n  across back\n  section 52 x 40\n  up 200\n  joined plain\n}\n",
-  }),
   find({ chair }) {
     const { units } = chair.design;
     return faultsOf(chair, "rail-misses-post").map(({ fault, place }) => {

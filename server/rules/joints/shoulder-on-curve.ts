@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -12,9 +11,6 @@ export const shoulderOnCurve: Rule = {
   explanation:
     "Where a post is a fair curve its face is not flat, so a straight shoulder shows a gap there and has to be scribed and carved by hand; a mortise there cannot be gauged from the face, and its walls are as deep as the curve makes them. Set the rail clear of the curve, or move the curve: `over` says how long it is.",
   source: "common practice.",
-  example: frame({
-    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 400 over 120",
-  }),
   find({ chair }) {
     const { units } = chair.design;
     return faultsOf(chair, "shoulder-on-curve").map(({ fault, place }) => {

@@ -1,5 +1,4 @@
 import { printAngle } from "../../design/units.ts";
-import { frame } from "../machinery/examples.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -13,9 +12,6 @@ export const shoulderOverKnee: Rule = {
   explanation:
     "The face the rail meets changes direction within the shoulder, where the post bends sharply or its taper begins, so that the shoulder can touch only above or below. Set the rail clear of the knee, or move the knee.",
   source: "common practice.",
-  example: frame({
-    back: "section 40 x 40\nfoot out 200, back 420\nheight 800\nrake 6deg above 400",
-  }),
   find({ chair }) {
     const { units } = chair.design;
     return faultsOf(chair, "shoulder-over-knee").map(({ fault, place }) => {

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { least, most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
@@ -11,7 +10,6 @@ export const shoulderTooNarrow: Rule = {
   explanation:
     "A shoulder closes the joint and hides the mortise. One that is only a sliver wide crushes when the joint is cramped up and then stands open. Make it wider, or leave it out: `set 0 from outside` makes the tenon barefaced on that side, `thick full` on both. `limit shoulder-too-narrow to 3` changes the figure. A tenon that is thick for its rail is told of as that.",
   source: sourcesOf("least-shoulder"),
-  example: frame({ joint: "tenon thick 8, long 21\nset 1 from outside" }),
   limit: { low: least("least-shoulder"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

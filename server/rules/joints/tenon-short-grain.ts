@@ -1,7 +1,6 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { railNamed } from "../../chair/member.ts";
 import { dot } from "../../geometry/vec.ts";
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, tell } from "../machinery/say.ts";
@@ -17,10 +16,6 @@ export const tenonShortGrain: Rule = {
   explanation:
     "The grain of a straight rail runs along it. A tenon cut square to the post on a rail that comes in at an angle has its grain running out at the cheeks, and breaks there: at 1 in 10 it has lost a good part of its strength, beyond 1 in 5 it is not to be trusted and the finding is an error. Cut the tenon in line with the rail and the mortise at the angle instead, or turn the post. `limit tenon-short-grain to 0.12` changes the slope at which it is told. Bowed rails are left alone: whether their grain follows the curve depends on how they are made.",
   source: sourcesOf("grain-slope", "grain-slope-fails"),
-  example: frame({
-    back: "section 40 x 40\nfoot out 150, back 420\nheight 430",
-    joint: "tenon thick 8, long 21\ntenon square",
-  }),
   limit: { high: most("grain-slope"), dimension: "number" },
   find({ chair, limit }) {
     const allowed = limit.high ?? 1;

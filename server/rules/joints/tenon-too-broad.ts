@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
@@ -11,7 +10,6 @@ export const tenonTooBroad: Rule = {
   explanation:
     "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20`. `limit tenon-too-broad to 5` keeps to what handbooks of joinery say.",
   source: sourcesOf("tenon-breadth"),
-  example: frame({ joint: "tenon thick 6, long 26\nshoulders top 4, bottom 4" }),
   limit: { high: most("tenon-breadth"), dimension: "number" },
   find({ chair, limit, tree }) {
     const { units } = chair.design;

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -12,7 +11,6 @@ export const tenonTooLong: Rule = {
   explanation:
     "Beyond the end of a blind tenon there is a little room for glue and then enough wood that the mortise does not show through or burst when the joint is driven home. Printed advice is a tenon of half to two thirds of the post; what must not be missing is the wood beyond. Make the tenon shorter, the post thicker, or take it `through`. `limit tenon-too-long to 8` asks for that much wood beyond the tenon's end.",
   source: sourcesOf("wood-beyond-mortise", "mortise-deeper-than-tenon"),
-  example: frame({ joint: "tenon thick 8, long 37" }),
   limit: { low: least("wood-beyond-mortise") + least("mortise-deeper-than-tenon"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

@@ -1,6 +1,5 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { dot } from "../../geometry/vec.ts";
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -14,7 +13,6 @@ export const tenonTooShort: Rule = {
   explanation:
     "The strength of a glued joint goes with its tenon's length: a blind tenon wants half to two thirds of the post it enters. Rails only: slats and spindles that locate rather than carry are left alone, and so are tenons that are stopped by another one coming from the far side. `limit tenon-too-short to 0.4` changes the share of the post.",
   source: sourcesOf("blind-tenon"),
-  example: frame({ joint: "tenon thick 8, long 14" }),
   limit: { low: least("blind-tenon"), dimension: "share", of: "share of the post" },
   find({ chair, limit }) {
     const { units } = chair.design;

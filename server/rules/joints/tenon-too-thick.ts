@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
@@ -11,7 +10,6 @@ export const tenonTooThick: Rule = {
   explanation:
     "Shoulders that are only a sliver wide crush when the joint is cramped up and soon stand open. Make the tenon thinner, or say `thick full` and do without shoulders at the faces. `limit tenon-too-thick to 3/4 of rail` changes the share. Turned tenons are left alone.",
   source: sourcesOf("most-tenon-share-of-rail"),
-  example: frame({ joint: "tenon thick 18, long 26" }),
   limit: { high: most("most-tenon-share-of-rail"), dimension: "share", of: "share of the rail" },
   find({ chair, limit }) {
     const { units } = chair.design;

@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
@@ -13,7 +12,6 @@ export const tenonTooThin: Rule = {
   explanation:
     "A tenon that is much thinner than its rail breaks at the shoulder before anything else gives. At a third of the rail's thickness the tenon and the wood at either side of its mortise are about equally strong. However thin the rail, a tenon thinner than the narrowest chisel cannot be mortised for with everyday tools. Make it thicker, or do without shoulders at the faces. `limit tenon-too-thin to 1/4 of rail` changes the share, `limit tenon-too-thin to 5` the least thickness. Turned tenons are left alone.",
   source: sourcesOf("tenon-share-of-rail", "least-tenon"),
-  example: frame({ joint: "tenon thick 6, long 26" }),
   limit: { low: third, dimension: "share", of: "share of the rail" },
   also: { low: least("least-tenon"), dimension: "length" },
   find({ chair, limit, also }) {

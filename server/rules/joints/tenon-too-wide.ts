@@ -1,5 +1,4 @@
 import type { Joint } from "../../chair/chair.ts";
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
@@ -11,7 +10,6 @@ export const tenonTooWide: Rule = {
   explanation:
     "A tenon is cut from the end of its rail, so it lies within the rail's section: its width with its shoulders cannot be more than the rail's width, nor its thickness, where `set` puts it, reach past a face.",
   source: "It follows from the shape.",
-  example: frame({ joint: "tenon thick 8, wide 66, long 26\nshoulders top 0, bottom 0" }),
   find({ chair }) {
     const { units } = chair.design;
     return tenons(chair).flatMap((joint) => {

@@ -3,7 +3,6 @@ import type { Chair, Joint } from "../../chair/chair.ts";
 import type { Given } from "../../design/design.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
 import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
-import { frame } from "../machinery/examples.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
@@ -19,7 +18,6 @@ export const tenonsMeet: Rule = {
   explanation:
     "Two tenons cannot fill the same place. Where rails come into a post from two sides at one height, mitre the ends of their tenons, make them shorter, set them nearer the outside of the post, or put one rail higher than the other so that the mortises pass. The message names the ways that would do, each tried on this chair.",
   source: "It follows from the shape; that tenons which meet in a corner post are mitred is common practice.",
-  example: frame().replace("  mitre\n", ""),
   find({ chair, tree }) {
     return meetingsWithin(chair, 0).flatMap(({ a, b, overlap, member }) => {
       if (overlap < SHARED || missing(chair, a) || missing(chair, b)) return [];

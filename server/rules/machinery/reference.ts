@@ -5,8 +5,8 @@ import type { Bound, Dimension } from "../../design/design.ts";
 import { printAngle } from "../../design/units.ts";
 import type { Rule } from "./rule.ts";
 
-/** The rules reference in Markdown, made from the table alone. */
-export function reference(rules: readonly Rule[]): string {
+/** The rules reference in Markdown; `exampleOf` gives a chair that breaks a rule, by its code. */
+export function reference(rules: readonly Rule[], exampleOf: (code: string) => string | undefined): string {
   const chairRules = rules.filter((rule) => !isLanguage(rule));
   const language = rules.filter(isLanguage);
   const parts = [
@@ -14,17 +14,17 @@ export function reference(rules: readonly Rule[]): string {
     "This page is made from the rule table by `server/rules/reference.ts`; change the table, not the page.",
     'A finding stands on the narrowest text at fault. `limit RULE …` changes a rule\'s figure for one file; `accept RULE on PART because "…"` sets its findings on a part, a pair or a joint (`A to B`) aside, with a reason that stays in the file; the setting `seatwright.rules.RULE` silences a rule or changes how loudly it speaks. A calculation is not a test: local codes, testing and licensed practice come first.',
     "## About the chair",
-    ...chairRules.map(section),
+    ...chairRules.map((rule) => section(rule, exampleOf(rule.code))),
     "## About the language",
     "Reading and the design stage find these. Those that are errors cannot be accepted.",
-    ...language.map(section),
+    ...language.map((rule) => section(rule, exampleOf(rule.code))),
   ];
   return `${parts.join("\n\n")}\n`;
 }
 
 const isLanguage = (rule: Rule): boolean => !rule.find && !rule.code.startsWith("accept-");
 
-function section(rule: Rule): string {
+function section(rule: Rule, example: string | undefined): string {
   const figures = [rule.limit, rule.also].flatMap((figure) =>
     figure ? [inWords(figure, rule.limit?.of)] : [],
   );
@@ -33,7 +33,7 @@ function section(rule: Rule): string {
     `${rule.title}. ${capital(articleOf(rule.severity))}.${figures.length > 0 ? ` Figure: ${figures.join("; ")}.` : ""}`,
     rule.explanation,
     ...(rule.source === "The language." ? [] : [`Source: ${rule.source}`]),
-    ...(rule.example === undefined ? [] : [`\`\`\`chair\n${rule.example.trimEnd()}\n\`\`\``]),
+    ...(example === undefined ? [] : [`\`\`\`chair\n${example.trimEnd()}\n\`\`\``]),
   ];
   return lines.join("\n\n");
 }

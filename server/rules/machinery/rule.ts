@@ -3,7 +3,7 @@ import type { Tree } from "../../../grammar/tree.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Bound, Design, Dimension } from "../../design/design.ts";
 
-/** A rule: its row in the table and the function that finds its faults. One file each. */
+/** A rule: its row in the table and the function that finds its faults. One file each; `CODE.chair` beside it is a chair that breaks it. */
 export interface Rule {
   /** Kebab case, such as `tenon-too-thin`. */
   code: string;
@@ -14,8 +14,6 @@ export interface Rule {
   explanation: string;
   /** Where the figures come from; "common practice" where no print stands behind it. */
   source: string;
-  /** A short file that breaks it; absent for a rule that no text breaks. */
-  example?: string;
   /** The figure that `limit` can change, in its own dimension, with the built-in value. */
   limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
   /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */

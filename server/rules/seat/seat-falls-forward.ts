@@ -1,5 +1,4 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -9,7 +8,6 @@ export const seatFallsForward: Rule = {
   title: "Seat falls forward",
   explanation: `A seat that falls forward slides its sitter off. Trim the back feet, or lower the back of the seat. For grown sitters. \`limit seat-falls-forward to -1deg\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.slope.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
-  example: frame({ more: "trim front 20\n" }),
   limit: { low: seats.slope.low * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

@@ -2,7 +2,6 @@ import type { Chair, Rail } from "../../chair/chair.ts";
 import { height } from "../../geometry/plane.ts";
 import { between } from "../../geometry/vec.ts";
 import { postsOf } from "../frame/ties.ts";
-import { frame, frontRail } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf, stemOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -15,10 +14,6 @@ export const seatRingOpen: Rule = {
   explanation:
     "The rails under a seat hold each other and the posts as a ring: front, sides and back. Where one is missing the sides spread under a sitter and every joint of the open side works loose. Close the ring with a rail between the two ends that the message names. `limit seat-ring-open to 100` says how far from the seat a rail may lie and still count.",
   source: sourcesOf("seat-ring-depth"),
-  example: frame({
-    rails: `${frontRail}${"rail seat-side pair {\n  from front to back\n  section 22 x 60\n  up 420\n  joined plain\n}\n"}rail low-back {\n  across back\n  section 22 x 40\n  up 150\n  joined plain\n}\n`,
-    seat: "seat board {\n  on seat-front, seat-side\n  thick 20\n}\n",
-  }),
   limit: { high: most("seat-ring-depth"), dimension: "length" },
   asksForMissing: true,
   find({ chair, limit }) {

@@ -1,5 +1,4 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -9,7 +8,6 @@ export const seatSlopeOutside: Rule = {
   title: "Seat slopes too far back",
   explanation: `A seat that falls further to the back than this is hard to rise from and hard to eat from. Trim less off the back feet, or raise the back of the seat. For grown sitters. \`limit seat-slope-outside to 8deg\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.slope.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
-  example: frame({ more: "trim back 45\n" }),
   limit: { high: seats.slope.high * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

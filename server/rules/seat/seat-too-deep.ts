@@ -1,5 +1,4 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -9,7 +8,6 @@ export const seatTooDeep: Rule = {
   title: "Seat too deep",
   explanation: `Whoever sits in it cannot reach the back without the front edge pressing behind the knee. Bring the back nearer or the front edge back. \`limit seat-too-deep to 480\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.depth.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
-  example: frame().replace("back 420", "back 520"),
   limit: { high: seats.depth.high, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

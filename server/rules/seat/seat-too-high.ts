@@ -1,5 +1,4 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -9,9 +8,6 @@ export const seatTooHigh: Rule = {
   title: "Seat too high",
   explanation: `The feet of whoever sits in it hang or only touch with the toes, and the front edge presses behind the knee. Lower the seat rails. Children's seats are judged by the size marks of the school-chair standard, a named sitter by the height behind the knee with shoes on. \`limit seat-too-high to 480\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.height.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
-  example: frame()
-    .replace(/up 420/g, "up 480")
-    .replace(/height 430/g, "height 490"),
   limit: { high: seats.height.high, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

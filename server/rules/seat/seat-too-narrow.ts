@@ -1,5 +1,4 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -9,7 +8,6 @@ export const seatTooNarrow: Rule = {
   title: "Seat too narrow",
   explanation: `The hips and thighs find no room. Move the front posts out. \`limit seat-too-narrow to 360\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.frontWidth.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
-  example: frame().replace(/out 200/g, "out 160"),
   limit: { low: seats.frontWidth.low, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

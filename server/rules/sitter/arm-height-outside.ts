@@ -2,7 +2,6 @@ import { armsOf } from "../../floor/loaded.ts";
 import { fitNamed } from "../../sitter/fit.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";
-import { armFrame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital } from "../machinery/say.ts";
 import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
@@ -13,7 +12,6 @@ export const armHeightOutside: Rule = {
   title: "Arms too high or too low",
   explanation: `Arms too high lift the shoulders; too low, nobody reaches them without leaning over. A sitter with an \`elbow-rest-height\` is judged by that. For grown sitters. \`limit arm-height-outside from 160 to 260\` changes the figures. ${comfortCaution}`,
   source: `${capital(seats.arm.source)} (${seats.arm.seen}).`,
-  example: armFrame("up 720"),
   limit: { low: seats.arm.low, high: seats.arm.high, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit }) {

@@ -1,7 +1,6 @@
 import { armsOf } from "../../floor/loaded.ts";
 import { movePoint } from "../../geometry/motion.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { armFrame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital } from "../machinery/say.ts";
 import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
@@ -12,7 +11,6 @@ export const armTooHighForTable: Rule = {
   title: "Arms do not go under a table",
   explanation: `Arms that meet the rail of a table keep the chair, and its sitter, away from it. The figure is the underside of that rail: measure your own and say \`limit arm-too-high-for-table to 640\`. ${comfortCaution}`,
   source: `${capital(seats.underTable.source)}.`,
-  example: armFrame("up 680"),
   limit: { high: seats.underTable.high, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit: { high } }) {

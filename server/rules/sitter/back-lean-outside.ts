@@ -1,7 +1,6 @@
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { printAngle } from "../../design/units.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { backFrame } from "../machinery/examples.ts";
 import { figure } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -18,7 +17,6 @@ export const backLeanOutside: Rule = {
   title: "Back too upright or too laid back",
   explanation: `Measured through the faces that the back is leant on, the lowest and the highest, from square to the seat: rails set back in their posts, bows and slats lean a back otherwise than its posts do. Too upright, it pushes its sitter off the seat; too far back, nobody can eat or write in it. Where the posts' own lean is out, that is told instead. For grown sitters. \`limit back-lean-outside from 2deg to 20deg\` changes the figures. ${comfortCaution}`,
   source: `${capital(backLean.source)} (${backLean.seen}).`,
-  example: backFrame("rake 6deg above 450").replace("up 895\n  stand with posts", "up 895\n  bow 48 back"),
   limit: { low: backLean.low * RADIANS, high: backLean.high * RADIANS, dimension: "angle" },
   asksForMissing: true,
   find({ chair, limit: { low, high } }) {

@@ -1,6 +1,5 @@
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";
-import { backFrame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital } from "../machinery/say.ts";
 import { comfortCaution, decidersOfTop, isForGrown, tellLength } from "./comfort.ts";
@@ -11,9 +10,6 @@ export const backTooLow: Rule = {
   title: "Back too low",
   explanation: `A back that ends at the waist carries nobody and catches the spine. Raise its highest member, or leave the back out. For grown sitters. \`limit back-too-low to 250\` changes the figure. ${comfortCaution}`,
   source: `${capital(seats.backTop.source)}.`,
-  example: backFrame("rake 6deg above 450")
-    .replace(/rail crest[^}]*}\n/, "")
-    .replace("height 900", "height 660"),
   limit: { low: seats.backTop.low, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit }) {

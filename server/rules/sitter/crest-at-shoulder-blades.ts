@@ -4,7 +4,6 @@ import { bodyOf } from "../../sitter/body.ts";
 import { groups } from "../../sitter/body-sizes.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";
-import { backFrame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -16,7 +15,6 @@ export const crestAtShoulderBlades: Rule = {
   title: "Crest catches the shoulder blades",
   explanation: `A back whose top edge lies just where the shoulder blades end catches their tips as its sitter leans and turns. Let it end lower, at the loins, or reach well up behind the blades. The tips are taken from the shoulder's height of the middle sitter; for grown sitters. \`limit crest-at-shoulder-blades to 10\` changes how far from them the edge must lie. ${comfortCaution}`,
   source: `How far from the tips: ${seats.bladeEdge.source}. From the shoulder down to the tips: ${allowances.bladeBelowShoulder.value} mm, from memory. Shoulders: the survey's medians, women's and men's each by themselves.`,
-  example: backFrame("rake 6deg above 450").replace("up 895", "up 860").replace("height 900", "height 880"),
   limit: { low: seats.bladeEdge.low, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit: { low } }) {

@@ -1,6 +1,5 @@
 import { heelStops } from "../../sitter/heels.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { frame } from "../machinery/examples.ts";
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -12,9 +11,6 @@ export const feetCannotDrawBack: Rule = {
   title: "A rail stops the feet drawing back",
   explanation: `Whoever rises draws the feet back under the seat first. A rail across the front, low down, stops the shins. Lay it further back, between the side rails, or leave it out; a rung to rest the heels on is a choice to be accepted with its reason. For grown sitters. \`limit feet-cannot-draw-back to 60\` changes how far the heels must come behind the knees. ${comfortCaution}`,
   source: `${capital(seats.drawBack.source)}.`,
-  example: frame({
-    more: "rail front-stretcher {\n  across front\n  section 18 x 40\n  up 150\n  joined plain\n}\n",
-  }),
   limit: { low: seats.drawBack.low, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit: { low } }) {

@@ -1,7 +1,6 @@
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { loinsOf } from "../../sitter/loins.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
-import { backFrame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, tell } from "../machinery/say.ts";
@@ -13,7 +12,6 @@ export const loinsUnsupported: Rule = {
   title: "Nothing behind the loins",
   explanation: `The small of the back is where a back carries most. Let a rail or slats lie there. For grown sitters. ${comfortCaution}`,
   source: `${capital(seats.lumbar.source)}.`,
-  example: backFrame("rake 6deg above 450").replace("up 620", "up 800"),
   asksForMissing: true,
   find({ chair }) {
     const loins = isForGrown(chair) ? loinsOf(chair) : undefined;

@@ -1,5 +1,4 @@
 import { printAngle } from "../../design/units.ts";
-import { backFrame } from "../machinery/examples.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE } from "../machinery/say.ts";
@@ -13,7 +12,6 @@ export const rakeUnderLimit: Rule = {
   explanation:
     "Measured from square to the seat, as the chair stands. A back that leans less than this pushes its sitter forward off the seat. Give the back posts more rake, or let the seat's rails fall less to the back; `trim` leans seat and back alike. An `angle` of your own between the seat and a post, with a `limit`, is judged in place of the built-in figure; `limit rake-under-limit to 4deg` changes that. It is for grown sitters; other chairs are judged only by their own `angle`.",
   source: sourcesOf("seat-back-rake"),
-  example: backFrame("rake 3deg above 450"),
   limit: { low: least("seat-back-rake"), dimension: "angle" },
   find({ chair, limit }) {
     return leansOf(chair).flatMap((lean) => {

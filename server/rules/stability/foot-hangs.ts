@@ -1,5 +1,4 @@
 import { trimOf } from "../../chair/stance.ts";
-import { frame } from "../machinery/examples.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -12,7 +11,6 @@ export const footHangs: Rule = {
   explanation:
     "After `trim` the chair comes down onto its new feet. With more than three feet they must lie in one plane, or the chair rocks: one foot hangs above the floor while the others stand. Trim feet that stand opposite each other alike. `limit foot-hangs to 1` changes the distance.",
   source: sourcesOf("foot-out-of-plane"),
-  example: frame({ more: "trim back.left 6\n" }),
   limit: { high: most("foot-out-of-plane"), dimension: "length" },
   find({ chair, limit }) {
     const { units } = chair.design;

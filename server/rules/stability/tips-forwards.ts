@@ -1,4 +1,3 @@
-import { frame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tellTipping, tippingCaution, tippingLimit, tippingSource } from "./tipping.ts";
 
@@ -8,10 +7,6 @@ export const tipsForwards: Rule = {
   title: "Tips over forwards",
   explanation: `Somebody who sits down on the very edge must not take the chair over: the standard loads the seat near its front edge. What helps is front feet further forward, or a seat that overhangs them less. The margin is what holds the chair down over what lifts it; it is told once the timber is known. \`limit tips-forwards to 1.2\` asks for more. ${tippingCaution}`,
   source: tippingSource,
-  example: frame({
-    more: "timber white-ash\n",
-    seat: "seat board {\n  on seat-front, seat-side, seat-back\n  thick 20\n  overhang front 120\n}\n",
-  }),
   limit: tippingLimit,
   asksForMissing: true,
   find: ({ chair, limit }) => tellTipping(tipsForwards, chair, "front", limit.low),

@@ -1,5 +1,4 @@
 import { beyondAssumed } from "../../floor/beyond.ts";
-import { backFrame } from "../machinery/examples.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tellTipping, tippingCaution, tippingLimit } from "./tipping.ts";
 
@@ -9,7 +8,6 @@ export const tipsWhenLeantBack: Rule = {
   title: "Tips over when leant back",
   explanation: `People rock on the back legs, whatever they are told. The margin is how far chair and sitter together can be tilted before they go over, against how far people tilt; at 1 they are over. It is told once the timber is known. What helps is feet further back (a kick). \`limit tips-when-leant-back to 1.5\` asks for more. ${tippingCaution}`,
   source: `No standard asks for it. ${beyondAssumed.leaning}`,
-  example: backFrame("rake 6deg above 450", "timber white-ash\nlimit tips-when-leant-back to 5\n"),
   limit: tippingLimit,
   asksForMissing: true,
   find: ({ chair, limit }) => tellTipping(tipsWhenLeantBack, chair, "leaning", limit.low),

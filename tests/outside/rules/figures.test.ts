@@ -2,9 +2,9 @@
  * The rules' figures against what is printed outside the project. Marks as in the data file: seen in print, or common practice.
  */
 import { describe, expect, it } from "vitest";
-import { backFrame, frame } from "../../../server/rules/machinery/examples.ts";
 import { figure, least, most } from "../../../server/rules/machinery/figures.ts";
 import { messagesOf, studied } from "../../check.ts";
+import { backFrame, frame } from "../../plain-frame.ts";
 
 const DEG = Math.PI / 180;
 

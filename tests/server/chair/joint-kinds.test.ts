@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Joint } from "../../../server/chair/chair.ts";
 import { volume } from "../../../server/geometry/convex.ts";
 import { pegsOf } from "../../../server/joinery/pegs.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { messagesOf, studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 /** A rail 22 × 60 at a post 40 × 40, its middle on the post's. */
 function jointOf(joint: string, front?: string): Joint {

@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { designCodes } from "../../../server/design/codes.ts";
+import { exampleOf } from "../../rule-examples.ts";
 import { read } from "./read.ts";
 
 describe("every code", () => {
   test.each(designCodes.map((row) => [row.code, row] as const))(
     "%s is set off by its example, as severe as it says",
     (code, row) => {
-      const design = read(row.example, {
+      const design = read(exampleOf(code) ?? "", {
         "faulty.chair": "let a = nothing\n",
         "vast.chair": "let a = 1\n".repeat(30_000),
       });

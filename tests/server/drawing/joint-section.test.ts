@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { jointPicture } from "../../../server/drawing/joint-picture.ts";
 import { sectionsOfJoint } from "../../../server/drawing/joint-section.ts";
 import type { Point } from "../../../server/drawing/sheet.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
+import { frame } from "../../plain-frame.ts";
 
 const cut = (joint: string, name = "seat-front to front.left") => {
   const { chair } = studied(frame({ joint }));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type PostFace, postFaces } from "../../../server/drawing/post-faces.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
+import { frame } from "../../plain-frame.ts";
 
 const chairOf = (joint: string) => studied(frame({ joint })).chair;
 const shown = (joint: string, post = "front.left") => {

@@ -5,8 +5,8 @@ import { finish } from "../../../grammar/steps.ts";
 import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import type { View } from "../../../server/editor/view.ts";
-import { rules } from "../../../server/rules/index.ts";
 import type { Rule } from "../../../server/rules/machinery/rule.ts";
+import { examples } from "../../rule-examples.ts";
 import { edited } from "./frame.ts";
 import { viewOf } from "./view.ts";
 
@@ -80,10 +80,10 @@ describe("accepting with a reason", () => {
   });
 
   it("sets the finding aside, whichever rule found it, once a reason is written", () => {
-    const found = rules
-      .filter(({ find }) => find)
-      .flatMap((rule) => {
-        const { view } = viewOf(rule.example ?? "");
+    const found = examples
+      .filter(({ rule }) => rule.find)
+      .flatMap(({ rule, example }) => {
+        const { view } = viewOf(example);
         const problem = view.study.problems.find(({ code }) => code === rule.code);
         const actions = problem
           ? codeActions(view, problem, defaultSettings).filter(({ title }) => title.startsWith("Accept"))

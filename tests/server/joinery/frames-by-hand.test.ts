@@ -7,8 +7,8 @@ import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { assemble, type Fitting } from "../../../server/joinery/assembly.ts";
 import { framesOf } from "../../../server/joinery/frames.ts";
 import { orderOf } from "../../../server/joinery/order.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { messagesOf, studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 const glueUps = (text: string) => framesOf(studied(text).chair);
 

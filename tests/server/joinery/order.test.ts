@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { diagonalsOf, framesOf, framesWith } from "../../../server/joinery/frames.ts";
 import { orderOf } from "../../../server/joinery/order.ts";
-import { ruleOf } from "../../../server/rules/index.ts";
 import { messagesOf, studied } from "../../check.ts";
+import { exampleOf } from "../../rule-examples.ts";
 
 const folder = new URL("../../../samples/", import.meta.url);
 const names = readdirSync(folder).filter((name) => name.endsWith(".chair"));
@@ -44,7 +44,7 @@ describe("an order for a chair", () => {
   );
 
   it("side rails with tenons at odds lock, and each way out that is named does free them", () => {
-    const text = ruleOf("cannot-be-assembled")?.example ?? "";
+    const text = exampleOf("cannot-be-assembled") ?? "";
     const [said] = messagesOf(text, "cannot-be-assembled");
     expect(said).toMatch(/strays [\d.]+ mm \(\d/);
     expect(messagesOf(text.replaceAll("tenon square", "tenon in-line"), "cannot-be-assembled")).toEqual([]);

@@ -10,8 +10,8 @@ import { distance } from "../../../server/geometry/vec.ts";
 import type { LaidFace, Mark, Piece } from "../../../server/joinery/pieces/piece.ts";
 import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { folded } from "../../../server/joinery/pieces/strip.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 import { sampleChair, sampleNames } from "../drawing/chairs.ts";
 
 const partOf = (chair: Chair, name: string): Post | Rail =>

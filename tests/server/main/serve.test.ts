@@ -4,7 +4,7 @@ import type { MessageConnection } from "vscode-languageserver/node";
 import { filesOfClient } from "../../../server/main/files-client.ts";
 import { READ_FILE } from "../../../server/main/protocol.ts";
 import { services } from "../../../server/main/services.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
+import { frame } from "../../plain-frame.ts";
 import { connect } from "./connected.ts";
 import { standIn } from "./stand-in.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { caution } from "../../../server/floor/editions.ts";
 import { rules } from "../../../server/rules/index.ts";
-import { armFrame, backFrame, frame } from "../../../server/rules/machinery/examples.ts";
 import { check, messagesOf, studied } from "../../check.ts";
+import { armFrame, backFrame, frame } from "../../plain-frame.ts";
 
 const upright = backFrame("rake 6deg above 450");
 const codes = (text: string) => studied(text).problems.map(({ code }) => code);

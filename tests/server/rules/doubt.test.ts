@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { rules } from "../../../server/rules/index.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { check, messagesOf, studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 describe("where the text has errors", () => {
   it("a part that is not built gets no second fault, nor what hangs on it", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, messagesOf } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 const check = checkOf(
   "end-reaches-nothing",

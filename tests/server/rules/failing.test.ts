@@ -8,8 +8,9 @@ import { judge } from "../../../server/rules/judge.ts";
 import type { Rule } from "../../../server/rules/machinery/rule.ts";
 import { studied } from "../../check.ts";
 import { sampleText } from "../../outside/samples.ts";
+import { examples } from "../../rule-examples.ts";
 
-const finding = rules.filter((rule) => rule.find && rule.example !== undefined);
+const finding = examples.filter(({ rule }) => rule.find);
 
 /** The table with one rule that throws. */
 const failingAt = (code: string): Rule[] =>
@@ -26,7 +27,7 @@ const failingAt = (code: string): Rule[] =>
   ) as Rule[];
 
 describe("a rule that throws", () => {
-  it.each(finding.map(({ code, example }) => [code, example ?? ""]))(
+  it.each(finding.map(({ code, example }) => [code, example]))(
     "is told and logged when it is %s, and the others judge on",
     (code, example) => {
       const text = `${example}accept ${code} because "tried on a mock-up"\n`;

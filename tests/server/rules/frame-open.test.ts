@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { backRail, frame, frontRail, sideRail } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, messagesOf } from "../../check.ts";
+import { backRail, frame, frontRail, sideRail } from "../../plain-frame.ts";
 
 const check = checkOf("post-tied-one-way", "seat-ring-open", "member-without-joint");
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ruleOf } from "../../../server/rules/index.ts";
-import { flushRails, frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { flushRails, frame } from "../../plain-frame.ts";
 
 describe("mortise-wall-thin", () => {
   const check = checkOf("mortise-wall-thin");

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { backFrame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { backFrame } from "../../plain-frame.ts";
 
 const check = checkOf("rake-over-limit", "rake-under-limit");
 

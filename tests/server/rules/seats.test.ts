@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { check, fixed, messagesOf, studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 const codes = (text: string) => studied(text).problems.map(({ code }) => code);
 const raised = (by: number) =>

@@ -1,20 +1,18 @@
 import { describe, expect, it } from "vitest";
+import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import { ruleOf, rules } from "../../../server/rules/index.ts";
 import { findings, judge } from "../../../server/rules/judge.ts";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { figure, figureNames } from "../../../server/rules/machinery/figures.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { here, studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
+import { exampleOf, examples } from "../../rule-examples.ts";
 
 const others = (text: string) => ({
   "here.chair": text,
   "faulty.chair": "post {\n",
   "vast.chair": "let a = 1\n".repeat(30_000),
 });
-
-const examples = rules.flatMap((rule) =>
-  rule.example === undefined ? [] : [[rule.code, rule, rule.example] as const],
-);
 
 describe("the rule table", () => {
   it("has each code once, in kebab case", () => {
@@ -41,11 +39,15 @@ describe("the rule table", () => {
     }
   });
 
-  it("has an example for every rule that text can break", () => {
-    expect(rules.filter(({ example }) => !example).map(({ code }) => code)).toEqual(["internal-error"]);
+  it("has an example for every rule that text can break; no row of the vocabulary is left for later", () => {
+    const unbroken = [
+      "internal-error",
+      ...(vocabulary.rows.some(({ later }) => later) ? [] : ["not-yet-worked-out"]),
+    ];
+    expect(rules.filter(({ code }) => !exampleOf(code)).map(({ code }) => code)).toEqual(unbroken);
   });
 
-  it.each(examples)("has an example that breaks %s", (code, rule, example) => {
+  it.each(examples)("has an example that breaks $code", ({ code, rule, example }) => {
     const found = studied(example, others(example)).problems.filter((each) => each.code === code);
     expect(found).not.toEqual([]);
     for (const problem of found) {
@@ -61,7 +63,7 @@ describe("the rule table", () => {
   });
 
   it("never lets a rule throw on another rule's example", () => {
-    for (const [, , example] of examples) {
+    for (const { example } of examples) {
       const { tree, design, chair } = studied(example, others(example));
       for (const rule of rules) {
         expect(
@@ -73,9 +75,7 @@ describe("the rule table", () => {
   });
 
   it("judges a whole file in the order of its text", () => {
-    const { tree, design, chair, problems } = studied(
-      `${ruleOf("tenon-too-thin")?.example}limit nothing to 4\n`,
-    );
+    const { tree, design, chair, problems } = studied(`${exampleOf("tenon-too-thin")}limit nothing to 4\n`);
     expect(problems.map(({ start }) => start)).toEqual(
       [...problems.map(({ start }) => start)].sort((a, b) => a - b),
     );

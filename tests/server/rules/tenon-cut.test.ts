@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 describe("tenon-too-short", () => {
   const check = checkOf("tenon-too-short");

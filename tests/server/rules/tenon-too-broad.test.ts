@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 
 const check = checkOf("tenon-too-broad");
 // Rails of 60 with shoulders of 4: 52 wide, 6 thick.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { flushRails, frame } from "../../../server/rules/machinery/examples.ts";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { flushRails, frame } from "../../plain-frame.ts";
 
 const check = checkOf("tenons-meet");
 const unmitred = (text: string) => text.replace("  mitre\n", "");

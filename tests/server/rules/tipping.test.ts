@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { balanceOf } from "../../../server/floor/tips.ts";
-import { backFrame, frame } from "../../../server/rules/machinery/examples.ts";
 import { check, messagesOf, studied } from "../../check.ts";
+import { backFrame, frame } from "../../plain-frame.ts";
 
 const ash = "timber white-ash\n";
 const overhanging = (side: "front" | "out", by: number) =>

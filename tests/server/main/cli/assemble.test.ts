@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { assembleOutput } from "../../../../server/main/cli/schema.ts";
-import { ruleOf } from "../../../../server/rules/index.ts";
+import { exampleOf } from "../../../rule-examples.ts";
 import { chairs, messChair, mistyped, seatwright } from "./bench.ts";
 
 const path = chairs({
-  "locked.chair": ruleOf("cannot-be-assembled")?.example ?? "",
+  "locked.chair": exampleOf("cannot-be-assembled") ?? "",
   "stool.chair": mistyped,
 });
 

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterAll } from "vitest";
 import { run } from "../../../../server/main/cli/run.ts";
 import { services } from "../../../../server/main/services.ts";
+import { exampleOf } from "../../../rule-examples.ts";
 
 export interface Ran {
   code: number | undefined;
@@ -43,6 +44,7 @@ function begun(colour: boolean, args: string[]) {
       colour: { out: colour, error: colour },
     },
     services,
+    exampleOf,
     serve: () => {
       ran.served = true;
     },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { checkOutput } from "../../../../server/main/cli/schema.ts";
-import { frame } from "../../../../server/rules/machinery/examples.ts";
+import { frame } from "../../../plain-frame.ts";
 import { chairs, messChair, mistyped, ranWith, seatwright } from "./bench.ts";
 
 const path = chairs({
