@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|test:desktop|prove|build|package|bench|pictures|lint|format|check
+ *     node .build/run.mjs start|test|test:desktop|prove|fuzz|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -27,6 +27,10 @@ const tasks = {
     mkdirSync(join(root, ".cache"), { recursive: true });
     await makePackage(join(root, ".cache", "desktop.vsix"));
     return tool(["vitest", "run", "--config", "tests/desktop/vitest.config.mts", ...args]);
+  },
+  fuzz: async (args) => {
+    const { fuzz } = await import("./fuzz.mjs");
+    return fuzz(args);
   },
   build: async () => {
     await buildAll();

@@ -93,9 +93,18 @@ function tellMissing(
   }
 }
 
-/** A fix that puts an example line in just after the block's brace. */
+/** A fix that puts an example line in at the head of the block. */
 function addLine(text: string, header: Statement, line: string) {
-  const start = header.block!.start + 1;
+  const { block } = header;
+  const [first] = block!.statements;
+  if (text[block!.start] !== "{" && first !== undefined && first.start === block!.start) {
+    // The block's header is gone, so the new line goes above the first that is left.
+    const indent = /^[ \t]*/.exec(text.slice(lineStart(text, first.start)))?.[0] ?? "";
+    return fix(`Add \`${line}\``, [
+      { start: first.start, end: first.start, text: `${line}${eolOf(text)}${indent}` },
+    ]);
+  }
+  const start = text[block!.start] === "{" ? block!.start + 1 : block!.start;
   const before = text.slice(lineStart(text, header.start), header.start);
   const pad = /^\s*/.exec(before)?.[0] ?? "";
   const eol = eolOf(text);

@@ -1,4 +1,4 @@
-import { nearest } from "./nearest.ts";
+import { isOnlyNearest, nearest } from "./nearest.ts";
 import { startOf } from "./parts.ts";
 import type { Item } from "./phrases.ts";
 import type { Row } from "./row.ts";
@@ -46,7 +46,12 @@ export function guessHeader(
   const alike = openers.find((row) => row.word === like);
   if (alike !== undefined && nameless.length === 0 && (guesses.length === 0 || guesses.includes(alike))) {
     const message = `\`${word}\` opens no block here; did you mean \`${alike.word}\`?`;
-    problems.push(say("unknown-word", at, message, [replaceFix(at, alike.word, true)]));
+    const words = openers.map((row) => row.word);
+    problems.push(
+      say("unknown-word", at, message, [
+        replaceFix(at, alike.word, isOnlyNearest(word, alike.word, new Set(words))),
+      ]),
+    );
     return { row: alike, headless: false };
   }
   if (nameless.length > 0) return headless(nameless);

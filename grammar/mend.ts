@@ -1,4 +1,4 @@
-import { nearest } from "./nearest.ts";
+import { isOnlyNearest, nearest } from "./nearest.ts";
 import type { Problem, Span } from "./problem.ts";
 import type { Row, Shape } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
@@ -111,7 +111,7 @@ function tellInserted(at: Case, text: string): void {
   if (text === ",") {
     const end = before?.end ?? part.start;
     tell(at, "missing-comma", part, "A comma is missing before this.", [
-      fix("Put a comma in", [{ start: end, end, text: "," }], true),
+      fix("Put a comma in", [{ start: end, end, text: "," }], !isBetweenValues(at)),
     ]);
     return;
   }
@@ -120,9 +120,14 @@ function tellInserted(at: Case, text: string): void {
     fix(
       `Put \`${text}\` in`,
       [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
-      true,
+      !isBetweenValues(at),
     ),
   ]);
+}
+
+/** Two values side by side may just as well have lost a sign between them. */
+function isBetweenValues({ statement, match }: Case): boolean {
+  return statement.parts[match.stopped - 1]?.is === "value" && statement.parts[match.stopped]?.is === "value";
 }
 
 /** Takes one comma out, if then all fits. */
@@ -152,8 +157,9 @@ function trySwap({ row, match, statement }: Case): { match: Match; text: string 
 
 function tellSwapped(at: Case, text: string): void {
   const part = at.statement.parts[at.match.stopped]!;
+  const certain = part.is === "word" && isOnlyNearest(part.text, text, wordsAt(at.match));
   tell(at, "unknown-word", part, `\`${textOf(part)}\` is not understood here; did you mean \`${text}\`?`, [
-    replaceFix(part, text, true),
+    replaceFix(part, text, certain),
   ]);
 }
 

@@ -28,6 +28,17 @@ export function distance(from: string, to: string, limit = Number.POSITIVE_INFIN
   return Math.min(above[to.length]!, limit + 1);
 }
 
+/** Whether no other candidate is as like a word as its nearest one: only then is it plain what was meant. */
+export function isOnlyNearest(word: string, near: string, candidates: Iterable<string>): boolean {
+  const lower = word.toLowerCase();
+  const slips = distance(lower, near.toLowerCase());
+  for (const other of candidates) {
+    if (other !== near && other !== word && distance(lower, other.toLowerCase(), slips) <= slips)
+      return false;
+  }
+  return true;
+}
+
 /**
  * The candidate most like a word, or undefined when none is near enough: one slip in three letters, three at most. Case is
  * passed over; the first of equals wins.

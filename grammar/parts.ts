@@ -224,7 +224,7 @@ function loneSign(sign: Token, { parts, problems }: Reading): void {
 
 const takeOut = <F extends { title: string }>(fix: F): F => ({ ...fix, title: "Take the sign out" });
 
-/** A minus that subtracts has spaces on both sides; `a -b` and `12mm-3` leave doubt. */
+/** A minus that subtracts has spaces on both sides; `12mm-3` is one all the same, `a -b` may have lost a comma instead. */
 function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]): void {
   const before = sign.startOffset > left.end;
   const after = right.start > endOf(sign);
@@ -232,7 +232,7 @@ function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]
   const at = { start: left.end, end: right.start };
   problems.push(
     say("minus-spacing", spanOf(sign), "A minus that subtracts has a space on both sides.", [
-      fix("Put spaces round it", [{ ...at, text: " - " }], true),
+      fix("Put spaces round it", [{ ...at, text: " - " }], !before || after),
     ]),
   );
 }

@@ -106,7 +106,7 @@ function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]
     const why = tail !== "" && unit === "" ? ` Each number takes its own unit: \`${spaced}\`.` : "";
     problems.push(
       say("missing-space", whole, `\`x\` needs a space on both sides.${why}`, [
-        replaceFix(whole, spaced, true),
+        replaceFix(whole, spaced, first === `${number.image}${unit}`),
       ]),
     );
     return;

@@ -1,6 +1,6 @@
 import { checkUnits } from "./alike.ts";
 import { mend } from "./mend.ts";
-import { nearest } from "./nearest.ts";
+import { isOnlyNearest, nearest } from "./nearest.ts";
 import { leadingWord, type Reading, readParts, type Setting, startOf } from "./parts.ts";
 import type { Item } from "./phrases.ts";
 import { isChain } from "./phrases.ts";
@@ -196,7 +196,7 @@ function tellUnknown(statement: Statement, kind: Kind, { table, problems, told }
       "unknown-word",
       word,
       `\`${word.text}\` is not a word that begins a line ${placeOf(kind)}.${hint}`,
-      slips ? [replaceFix(word, near, true)] : [],
+      slips ? [replaceFix(word, near, isOnlyNearest(word.text, near, table.wordsOf(kind)))] : [],
     ),
   );
 }

@@ -259,7 +259,8 @@ export function wrongUnit(
     fixes.push({
       title: `Write ${missing} behind it`,
       edits: [{ start: value.end, end: value.end, text: missing }],
-      certain: true,
+      // Whoever measures in inches may weigh in pounds.
+      certain: wants === "angle" || wants === "share" || reading.unit !== "in",
     });
   }
   if (wants === "number" && value.is === "quantity") {

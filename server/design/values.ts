@@ -137,7 +137,9 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
     });
     return;
   }
-  const lets = [...reading.names.values()].filter((each) => kindOf(each) === "let").map((each) => each.name);
+  const lets = [...reading.names.values()]
+    .filter((each) => kindOf(each) === "let" && each.name !== reading.reader)
+    .map((each) => each.name);
   const near = nearName(reading, name, [...lets, ...wholeNames]);
   const message =
     near === undefined

@@ -3,7 +3,10 @@
  */
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
-import { problemsShown, toDiagnostic } from "./diagnostics.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
+import { changedLines } from "./changed-lines.ts";
+import { problemsShown, toDiagnostic, underSettings } from "./diagnostics.ts";
+import { fixedText } from "./fix-all.ts";
 import type { Settings } from "./settings.ts";
 import { meet, textEdit, type View } from "./view.ts";
 
@@ -11,23 +14,33 @@ import { meet, textEdit, type View } from "./view.ts";
 export const FIX_ALL = "source.fixAll.seatwright";
 
 /** Actions for a stretch of text; `only` are the kinds asked for, all when absent. */
-export function codeActions(
+export const codeActions = (
   view: View,
   span: Span,
   settings: Settings,
   only?: readonly string[],
-): CodeAction[] {
+): CodeAction[] => finish(codeActionSteps(view, span, settings, only));
+
+/** The same, resting as fixes of the whole file are tried. */
+export function* codeActionSteps(
+  view: View,
+  span: Span,
+  settings: Settings,
+  only?: readonly string[],
+): Steps<CodeAction[]> {
   const actions: CodeAction[] = [];
+  const shown = problemsShown(view, settings);
   if (asked(CodeActionKind.QuickFix, only)) {
-    for (const problem of problemsShown(view, settings)) {
+    for (const problem of shown) {
       if (meet(problem, span)) actions.push(...fixesOf(view, problem), ...acceptOf(view, problem));
     }
   }
-  if (only && asked(FIX_ALL, only)) actions.push(...fixAll(view, settings));
+  if (only && asked(FIX_ALL, only)) actions.push(...(yield* fixAll(view, shown, settings)));
   return actions;
 }
 
-function asked(kind: string, only: readonly string[] | undefined): boolean {
+/** Whether actions of a kind are asked for. */
+export function asked(kind: string, only: readonly string[] | undefined): boolean {
   return !only || only.some((wanted) => kind === wanted || kind.startsWith(`${wanted}.`));
 }
 
@@ -42,12 +55,16 @@ function fixesOf(view: View, problem: Problem): CodeAction[] {
   }));
 }
 
+/** What is found in `accept` lines themselves: the line is to be mended, not accepted in its turn. */
+const ofAccepts = new Set(["accept-accepts-nothing", "accept-without-reason", "unknown-rule"]);
+
 /**
  * Lines that accept the finding, their reason left for the maker to write: on its subject, both sides of a pair, and everywhere. Only
  * what a rule finds in a chair can be accepted.
  */
 function acceptOf(view: View, problem: Problem): CodeAction[] {
-  if (!view.rules.some(({ code, find }) => code === problem.code && find)) return [];
+  const rule = view.rules.find(({ code }) => code === problem.code);
+  if (!rule?.find || ofAccepts.has(rule.code)) return [];
   const subject = problem.subject?.replace(" and ", " to ").replace(/\.(?:left|right)\b/g, "");
   const targets = subject ? [` on ${subject}`, ""] : [""];
   return targets.map((target) => ({
@@ -77,23 +94,18 @@ function newStatement(view: View, line: string): Edit {
   return { start: trimmed, end: text.length, text: before + line + newline };
 }
 
-/** One action with every certain fix of the file that does not touch another; nothing when there is none. */
-function fixAll(view: View, settings: Settings): CodeAction[] {
-  const edits: Edit[] = [];
-  for (const problem of problemsShown(view, settings)) {
-    const certain = problem.mends?.filter((mend) => mend.certain) ?? [];
-    const [only] = certain;
-    if (certain.length !== 1 || !only || only.edits.some((edit) => edits.some((other) => meet(edit, other))))
-      continue;
-    edits.push(...only.edits);
-  }
-  if (!edits.length) return [];
-  const sorted = edits.sort((a, b) => a.start - b.start);
-  return [
-    {
-      title: "Apply every certain fix",
-      kind: FIX_ALL,
-      edit: { changes: { [view.uri]: sorted.map((edit) => textEdit(view, edit)) } },
+/** One action with every certain fix of the file; nothing when there is none. */
+function* fixAll(view: View, shown: readonly Problem[], settings: Settings): Steps<CodeAction[]> {
+  const text = view.document.getText();
+  const fixed = yield* fixedText({
+    text,
+    problems: shown,
+    *reread(other) {
+      const problems = yield* view.reread(other);
+      return underSettings(problems, settings);
     },
-  ];
+  });
+  if (fixed === text) return [];
+  const edits = changedLines(text, fixed).map((edit) => textEdit(view, edit));
+  return [{ title: "Apply every certain fix", kind: FIX_ALL, edit: { changes: { [view.uri]: edits } } }];
 }

@@ -30,9 +30,13 @@ export function diagnostics(view: View, settings: Settings): Diagnostic[] {
 }
 
 /** The findings left after settings have silenced some and changed the severity of others. */
-export function problemsShown(view: View, settings: Settings): Problem[] {
+export const problemsShown = (view: View, settings: Settings): Problem[] =>
+  underSettings(view.study.problems, settings);
+
+/** The same of any findings. */
+export function underSettings(problems: readonly Problem[], settings: Settings): Problem[] {
   const shown: Problem[] = [];
-  for (const problem of view.study.problems) {
+  for (const problem of problems) {
     const level = settings.rules[problem.code];
     if (level === "off") continue;
     shown.push(level ? { ...problem, severity: level } : problem);

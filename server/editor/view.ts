@@ -21,6 +21,8 @@ export interface View {
   readonly study: Study;
   /** Goes one step further towards the study, for whoever has other things to do in between; whether it is there now. */
   step(): boolean;
+  /** What is found in another text in this one's place, as it would be if a fix were applied. */
+  reread(text: string): Steps<readonly Problem[]>;
   /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */
   rework(tree: Tree): Chair;
   /** Tries mends for findings of the study, which then carry them; of those that have not been tried yet. */

@@ -100,6 +100,10 @@ export function createViews(services: Services, files: Files): Views {
         return study;
       },
       step,
+      *reread(text) {
+        const tree = yield* services.parse(text);
+        return (yield* services.study({ text, address, tree, files: others })).problems;
+      },
       rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
       mend: (problems) => services.mend(view.study, others, problems),
       vocabulary: services.vocabulary,

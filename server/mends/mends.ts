@@ -4,6 +4,7 @@
  */
 import type { Edit, Fix, Mend, Problem } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
+import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
 import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { movementsOf } from "./movements.ts";
@@ -64,6 +65,7 @@ function* mendsOf(
     return yield* trySteps(study, problem, edits, files);
   };
   for (const fix of problem.fixes ?? []) {
+    if (!keepsOtherTokens(study.text, fix.edits)) continue;
     const verdict = yield* attempt(fix.edits);
     if (verdict?.gone && verdict.clean) mends.push(mendOf(fix));
   }

@@ -40,6 +40,10 @@ const chair: Subject = {
       tree,
       study: made,
       step: () => true,
+      *reread() {
+        yield;
+        return [];
+      },
       rework: () => made.chair,
       *mend() {},
       vocabulary,

@@ -1,5 +1,5 @@
 import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
-import { codeActions, FIX_ALL } from "../../editor/code-actions.ts";
+import { asked, codeActionSteps, FIX_ALL } from "../../editor/code-actions.ts";
 import { meet, spanOf } from "../../editor/view.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { finishInTurns } from "../in-turns.ts";
@@ -12,11 +12,13 @@ export const mendingFeatures: Feature[] = [
     empty: [],
     async answer(view, { range, context }: CodeActionParams, world, token) {
       const span = spanOf(view.document, range);
-      const all = context.only?.some((kind) => kind.startsWith(CodeActionKind.Source)) === true;
-      const near = view.study.problems.filter((problem) => all || meet(problem, span));
       const stop = () => token.isCancellationRequested || world.views.get(view.uri) !== view;
-      await finishInTurns(view.mend(near), stop);
-      return stop() ? [] : codeActions(view, span, await world.settings(view.uri), context.only);
+      if (asked(CodeActionKind.QuickFix, context.only)) {
+        const near = view.study.problems.filter((problem) => meet(problem, span));
+        await finishInTurns(view.mend(near), stop);
+      }
+      const settings = await world.settings(view.uri);
+      return (await finishInTurns(codeActionSteps(view, span, settings, context.only), stop)) ?? [];
     },
   }),
 ];

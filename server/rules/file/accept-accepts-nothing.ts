@@ -50,7 +50,6 @@ export function idleAccepts(
             {
               title: "Take the line out",
               edits: [{ ...wholeLine(text, line.statement), text: "" }],
-              certain: missing === undefined,
             },
           ],
         },

@@ -1,4 +1,4 @@
-import { nearest } from "../../../grammar/nearest.ts";
+import { isOnlyNearest, nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
 import type { Rule, RuleContext } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
@@ -23,10 +23,8 @@ export const unknownRule: Rule = {
 
 function judged({ rules }: RuleContext, code: string, at: Span): Finding[] {
   if (rules.some((rule) => rule.code === code)) return [];
-  const near = nearest(
-    code,
-    rules.map((rule) => rule.code),
-  );
+  const codes = rules.map((rule) => rule.code);
+  const near = nearest(code, codes);
   const place = { start: at.start, end: at.end, own: true };
   return [
     tell(unknownRule, place, {
@@ -34,7 +32,13 @@ function judged({ rules }: RuleContext, code: string, at: Span): Finding[] {
       subject: code,
       ...(near
         ? {
-            fixes: [{ title: `Change to ${near}`, edits: [{ ...at, text: near }], certain: true }],
+            fixes: [
+              {
+                title: `Change to ${near}`,
+                edits: [{ ...at, text: near }],
+                certain: isOnlyNearest(code, near, codes),
+              },
+            ],
           }
         : {}),
     }),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CodeAction } from "vscode-languageserver-types";
 import type { Problem } from "../../../grammar/problem.ts";
-import { finish } from "../../../grammar/steps.ts";
+import { finish, type Steps } from "../../../grammar/steps.ts";
 import { codeActions, FIX_ALL } from "../../../server/editor/code-actions.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import type { View } from "../../../server/editor/view.ts";
@@ -16,6 +16,12 @@ const titles = (actions: readonly CodeAction[]) =>
 const apply = (view: View, action: CodeAction | undefined) =>
   edited(view, action?.edit?.changes?.[view.uri] ?? []);
 
+/** Every fix mends all. */
+function* noProblems(): Steps<Problem[]> {
+  yield;
+  return [];
+}
+
 /** A view with findings of our own, as a rule would give them. */
 function withFindings(text: string, problems: Partial<Problem>[], table: Partial<Rule>[] = []): View {
   const { view } = viewOf(text);
@@ -26,7 +32,7 @@ function withFindings(text: string, problems: Partial<Problem>[], table: Partial
         ({ code: "made-up", severity: "warning", message: "So.", start: 0, end: 5, ...problem }) as Problem,
     ),
   };
-  return { ...view, study, rules: table as Rule[] };
+  return { ...view, study, rules: table as Rule[], reread: () => noProblems() };
 }
 
 describe("quick fixes", () => {
@@ -117,17 +123,66 @@ describe("accepting with a reason", () => {
   });
 });
 
+describe("fixes that would spoil a text", () => {
+  const post = (line: string) =>
+    `post front pair {\n  section 40 x 40\n  foot out 205, back 20\n  height 430\n  ${line}\n}\n`;
+  const offered = (text: string, at: string) => {
+    const { view } = viewOf(text);
+    const start = text.indexOf(at);
+    finish(view.mend(view.study.problems));
+    return codeActions(view, { start, end: start + at.length }, defaultSettings).map((action) => ({
+      title: action.title,
+      text: apply(view, action),
+    }));
+  };
+  const allFixed = (text: string) => {
+    const { view } = viewOf(text);
+    return apply(view, codeActions(view, everywhere(view), defaultSettings, [FIX_ALL])[0]);
+  };
+
+  it.each([
+    ["let a = 1/7.5\n"],
+    ["let a = 1..5\n"],
+    ['note 14.3.2026 "x"\n'],
+    [post("rake 7dg above 100")],
+    ["require weight at most 5degkg\n"],
+    [`${post("splay 1deg")}rail a {\n  across front\n  section 20 x 40\n  up 430 20\n}\n`],
+  ])("are not applied: %j", (text) => {
+    expect(allFixed(text)).toBe(text);
+  });
+
+  it("a missing section goes in as a line of its own where the header was deleted", () => {
+    const text = `${post("splay 1deg")}  foot out 175, back 452\n  height 930\n}\n`;
+    const texts = offered(text, "foot out 175").map((each) => each.text);
+    for (const each of texts) expect(each).toContain("  foot out 175, back 452\n");
+  });
+
+  it("a let that is missing is not replaced by one that needs it", () => {
+    expect(offered("let seat-1 = seat-2 + 1\n", "seat-2").map(({ title }) => title)).toEqual([]);
+    const round = "let seat-1 = seat-3 + 1\nlet seat-2 = seat-1 + 1\n";
+    expect(offered(round, "seat-3")).toEqual([]);
+  });
+
+  it("an accept is not accepted in its turn", () => {
+    const text = examples.find(({ rule }) => rule.code === "accept-accepts-nothing")?.example ?? "";
+    const titled = offered(text, "accept tenon-too-thin on seat-front").map(({ title }) => title);
+    expect(titled).toContain("Take the line out");
+    expect(titled.filter((title) => title.startsWith("Accept"))).toEqual([]);
+  });
+});
+
 describe("fix all", () => {
   const certain = (start: number, end: number, text: string) => ({
     start,
     end,
+    fixes: [{ title: "Mend", edits: [{ start, end, text }], certain: true }],
     mends: [{ title: "Mend", edits: [{ start, end, text }], certain: true }],
   });
 
   it("applies every certain fix and no other", () => {
     const view = withFindings("aaa bbb ccc\n", [
       certain(0, 3, "A"),
-      { start: 4, end: 7, mends: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
+      { start: 4, end: 7, fixes: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
       certain(8, 11, "C"),
     ]);
     const actions = codeActions(view, everywhere(view), defaultSettings, ["source.fixAll"]);

@@ -35,6 +35,10 @@ export function plainView(text: string, uri: string, files: Record<string, strin
       return made;
     },
     step: () => true,
+    *reread(other) {
+      yield;
+      return study({ text: other, address: uri, files: { resolve: resolveNamed, read } }).problems;
+    },
     rework: (changed) =>
       settle({ tree: changed, address: uri, files: { resolve: resolveNamed, read } }).chair,
     mend: (problems) => mendSteps(view.study, { resolve: resolveNamed, read }, problems),

@@ -1,0 +1,36 @@
+/**
+ * `npm run fuzz -- [--seed N] [--time S] [NAME…]`: the fuzzers of tests/fuzz, each for so many seconds from a seed; names narrow them.
+ */
+import { spawnSync } from "node:child_process";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { root } from "./places.mjs";
+
+/** Gives the exit code of the tests; 2 when the arguments are wrong. */
+export function fuzz(/** @type {string[]} */ args) {
+  /** @type {{ values: { seed?: string, time?: string }, positionals: string[] }} */
+  let given;
+  try {
+    const options = /** @type {const} */ ({ seed: { type: "string" }, time: { type: "string" } });
+    given = parseArgs({ args, options, allowPositionals: true });
+  } catch (error) {
+    console.error(String(error));
+    return 2;
+  }
+  const { seed = String(Date.now() % 1_000_000_000), time = "60" } = given.values;
+  if (!(Number.isSafeInteger(Number(seed)) && Number(time) > 0)) {
+    console.error("--seed takes a whole number, --time a number of seconds.");
+    return 2;
+  }
+  console.log(`seed ${seed}, ${time} s each`);
+  const names = given.positionals.length > 0 ? given.positionals : [""];
+  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
+  const options = [
+    "run",
+    "--config",
+    "tests/vitest.config.mts",
+    ...names.map((name) => `tests/fuzz/${name}`),
+  ];
+  const env = { ...process.env, SEATWRIGHT_SEED: seed, SEATWRIGHT_TIME: time };
+  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
+}
