@@ -5,13 +5,25 @@ import type { Piece } from "../../joinery/pieces/piece.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
+import { outlineBlocks } from "./outline-block.ts";
 import { BODY, type Item, moved, SMALL, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { planBlock } from "./plan-block.ts";
+import { sheetOf } from "./sheet/part.ts";
+import type { SheetPart } from "./sheet/sheet.ts";
 import { roomOn } from "./sheet-page.ts";
 import { LINE, paragraphs, tableBlock } from "./table.ts";
 import { turnedBlock } from "./turned-block.ts";
-import { mortiseHeadings, mortiseRow, quantity, size, turnedHeadings, turnedRow } from "./wording.ts";
+import {
+  datumLine,
+  marksOf,
+  mortiseHeadings,
+  mortiseRow,
+  quantity,
+  size,
+  turnedHeadings,
+  turnedRow,
+} from "./wording.ts";
 
 /** What one page of a piece shows, still without its titles. */
 export interface Drawn {
@@ -28,12 +40,20 @@ const GAP = 3;
 export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[] {
   const { wide, high } = roomOn(paper);
   if (piece.plan) return planDrawn(piece, figures, wide, high);
-  const head = headBlock(piece, figures, wide);
-  const below = [endsBlock(piece, figures, wide), ...mortiseTables(piece, figures, wide, high)];
-  const rest = below.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
+  const sheet = sheetOf(piece, figures);
+  const head = headBlock(piece, sheet, figures, wide);
+  const below = [
+    endsBlock(piece, sheet, wide),
+    ...mortiseTables(piece, sheet, wide, high),
+    ...outlineBlocks(sheet, wide, high),
+  ];
+  const room = (blocks: readonly Block[]) =>
+    blocks.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
+  // All on one page if it can be, else without its last tables.
+  const rests = below.map((_, k) => room(below.slice(0, below.length - k)));
   const drawing = piece.turned
     ? turnedBlock(piece, figures, wide)
-    : facesFor(piece, figures, wide, high, rest);
+    : facesFor(piece, figures, wide, high, rests);
   const blocks = [head, drawing, ...below];
   const pages: Drawn[] = [{ items: [], scale: drawing.scale }];
   let y = 0;
@@ -63,39 +83,54 @@ function planDrawn(piece: Piece, figures: Figures, wide: number, high: number): 
   return [{ items, scale: plan.scale }];
 }
 
-/** The faces as large as leaves room for the rest on the page, unless that would make them too small. */
-function facesFor(piece: Piece, figures: Figures, wide: number, high: number, rest: number) {
+/** The faces as large as leaves room for as much of the rest as can be on the page, unless that would make them too small. */
+function facesFor(piece: Piece, figures: Figures, wide: number, high: number, rests: readonly number[]) {
   const alone = facesBlock(piece, figures, wide, high * DRAWING);
-  const together = facesBlock(piece, figures, wide, high - rest);
-  return together.height <= high - rest && together.scale <= alone.scale * SMALLER ? together : alone;
+  for (const rest of rests) {
+    const together = facesBlock(piece, figures, wide, high - rest);
+    if (together.height <= high - rest && together.scale <= alone.scale * SMALLER) return together;
+  }
+  return alone;
 }
 
-function headBlock(piece: Piece, figures: Figures, wide: number): Block {
+function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: number): Block {
   const items: Item[] = [words([0, 3.4], quantity(piece), BODY + 1, { bold: true })];
-  const datums = piece.datums.map(({ name, says }) => `${name}: ${says}`).join("; ");
+  const datums = marksOf(sheet, "datum").map(datumLine);
+  const sizes = size(sheet, figures.sign, betweenOf(piece, figures));
+  const run = datums.length > 1 ? "" : ` Distances run from ${datums[0]}.`;
   const { items: more, height } = paragraphs(
-    [`${capital(size(piece, figures))}. Distances run from ${datums}.`, ...piece.notes],
+    [
+      `${capital(sizes)}.${run}`,
+      ...(datums.length > 1 ? datums.map((each) => `${each}.`) : []),
+      ...piece.notes,
+    ],
     wide,
   );
   items.push(...more.map((item) => moved(item, 0, 4.6)));
   return { items, height: 4.6 + height };
 }
 
+function betweenOf({ between, ends, faces }: Piece, figures: Figures): string {
+  if (between === undefined) return "";
+  const shouldered = ends.every(({ enters }) => enters) ? "between the shoulders " : "";
+  return `, ${figures.print(between)} ${shouldered}on the ${faces.length ? `${faces[0]!.name} outside arris` : "axis"}`;
+}
+
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** The mortises in one table, or in several where one would not fit on a page. */
-function mortiseTables(piece: Piece, figures: Figures, wide: number, high: number): Block[] {
-  const { mortises, turned } = piece;
-  if (mortises.length === 0) return [];
-  const rows = mortises.map((each) =>
-    turned ? turnedRow(piece, each, figures) : mortiseRow(piece, each, figures),
-  );
+function mortiseTables(piece: Piece, sheet: SheetPart, wide: number, high: number): Block[] {
+  const marks = marksOf(sheet, ...CUT_INTO);
+  if (marks.length === 0) return [];
+  const rows = marks.map((each) => (piece.turned ? turnedRow(sheet, each) : mortiseRow(sheet, each)));
   const most = Math.floor((high - 12) / (LINE * 1.5));
   const blocks: Block[] = [];
   for (let k = 0; k < rows.length; k += most) {
-    const headings = turned ? turnedHeadings : mortiseHeadings;
+    const headings = piece.turned ? turnedHeadings : mortiseHeadings;
     const title = k === 0 ? "Mortises and holes" : "Mortises and holes, continued";
     blocks.push(tableBlock(title, headings, rows.slice(k, k + most), wide));
   }
   return blocks;
 }
+
+const CUT_INTO = ["mortise", "through-mortise", "hole", "through-hole", "peg-hole"];

@@ -2,16 +2,15 @@
  * The ends of a stick: where each arris is cut, the bevels to set, and the tenon beyond.
  */
 import type { Joint } from "../../chair/chair.ts";
-import { planeAt, threePlanes } from "../../geometry/plane.ts";
+import { height, planeAt, threePlanes } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { angleBetween, cross, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
-import { pegsOf } from "../pegs.ts";
 import type { LaidStick } from "./lay.ts";
-import { faceEntered, isMitred } from "./mouths.ts";
-import type { CutEnd, CutTenon, Mark, Panel } from "./piece.ts";
+import type { CutEnd, Mark, Panel } from "./piece.ts";
 import { measured, type Run, runAt } from "./runs.ts";
-import { gaugeOf, type SquaredStick } from "./squared.ts";
+import { gaugeOf, rolled, type SquaredStick } from "./squared.ts";
 import { place } from "./strip.ts";
+import { tenonOf } from "./tenon.ts";
 
 export interface EndSite {
   name: string;
@@ -21,7 +20,12 @@ export interface EndSite {
   cut: Plane;
   /** The arrises there, that between each face and the next in order, when they are known better than by the planes. */
   corners?: Vec3[];
+  /** The way each arris runs there, along the stick, in the same order; of a curve the tangent. */
+  arrises?: Vec3[];
+  /** How far a point lies inside a face, where that is known better than by the faces' planes. */
+  inside?: (face: number, at: Vec3) => number;
   joint?: Joint;
+  hollowed?: CutEnd["hollowed"];
 }
 
 /** One end of a squared stick as it is cut. */
@@ -36,14 +40,21 @@ export function cutEnd(stick: SquaredStick, runs: readonly Run[], site: EndSite)
       (k) =>
         threePlanes(stretch.planes[k as 0], stretch.planes[((k + 1) % 4) as 0], site.cut) ?? stretch.start,
     );
+  const arrises =
+    site.arrises ??
+    [0, 1, 2, 3].map((k) => {
+      const run = unit(cross(stretch.planes[k as 0].normal, stretch.planes[((k + 1) % 4) as 0].normal));
+      return dot(run, stretch.direction) < 0 ? negate(run) : run;
+    });
   const bevels = [0, 1, 2, 3].map((face) => {
     const stock = gaugeOf(stick, face);
     // The arris shared with the gauged face, and the other one of this face.
     const [near, far] = stock === (face + 1) % 4 ? [face, (face + 3) % 4] : [(face + 3) % 4, face];
+    const arris = arrises[near]!;
     return {
       face: stick.names[face as 0],
       from: stick.names[stock as 0],
-      angle: angleBetween(inward, sub(corners[far]!, corners[near]!)),
+      angle: angleBetween(site.which === 0 ? arris : negate(arris), sub(corners[far]!, corners[near]!)),
     };
   });
   return {
@@ -55,55 +66,14 @@ export function cutEnd(stick: SquaredStick, runs: readonly Run[], site: EndSite)
       at: measured(run, corner),
     })),
     bevels,
-    ...tenonOf(site.joint, negate(inward)),
+    ...(site.hollowed ? { hollowed: site.hollowed } : {}),
+    ...tenonOf(site.joint, {
+      names: stick.names,
+      ways: rolled(unit(squareTo(stretch.planes[0].normal, stretch.direction)), stretch.direction),
+      outward: negate(inward),
+      inside: site.inside ?? ((face, at) => -height(stretch.planes[face as 0], at)),
+    }),
   };
-}
-
-/** The tenon at an end, by the joint it is cut for; `outward` is the stick's own line there. */
-export function tenonOf(joint: Joint | undefined, outward: Vec3): { tenon?: CutTenon } {
-  if (!joint || joint.shape === "none" || joint.tenon.length === 0) return {};
-  const kind = kindOf(joint);
-  const first = joint.sections[0];
-  const haunch = joint.haunch && joint.facts.haunch?.value;
-  const pegs = pegsOf(joint);
-  const slant = -dot(joint.direction, faceEntered(joint).normal);
-  return {
-    tenon: {
-      thick: joint.thick,
-      wide: kind === "fork" || !first ? joint.wide : first.wide[1] - first.wide[0],
-      long: joint.long,
-      run: joint.long / slant,
-      shoulders: joint.shoulders,
-      ...(haunch
-        ? {
-            haunch: {
-              long: haunch.long,
-              wide: Math.min(haunch.wide ?? joint.shoulders.top, joint.shoulders.top),
-              sloped: haunch.sloped === true,
-            },
-          }
-        : {}),
-      kind,
-      count: joint.tenon.length,
-      middles: joint.sections
-        .map(({ wide: [low, high] }) => joint.shoulders.top + joint.wide / 2 - (low + high) / 2)
-        .sort((a, b) => a - b),
-      lean: angleBetween(outward, joint.direction),
-      mitred: isMitred(joint),
-      through: joint.facts.through !== undefined,
-      wedged: joint.facts.through?.value.wedged === true,
-      ...(joint.facts.fit ? { fit: joint.facts.fit.value } : {}),
-      ...(joint.facts.glue ? { glue: joint.facts.glue.value } : {}),
-      ...(pegs
-        ? { peg: { diameter: pegs.diameter, count: pegs.count, setback: pegs.setback, draw: pegs.draw } }
-        : {}),
-    },
-  };
-}
-
-function kindOf({ shape, facts }: Joint): CutTenon["kind"] {
-  if (facts.dowels && shape === "round") return "dowels";
-  return shape === "round" ? "round" : shape === "forked" ? "fork" : "tenon";
 }
 
 /** The tenon and haunch as they are seen beyond the shoulder on each face: the corners to be wrapped round, in no order. */

@@ -70,6 +70,40 @@ export interface Datum {
   along: number;
   /** How far the stretch runs from it, one way and the other, along the centre line. */
   reach: [number, number];
+  /** Of a datum beyond a bend: where it crosses the centre line, and how the stick goes on there. */
+  place?: DatumPlace;
+}
+
+/** From the datum that the piece's outline runs from, along its line and towards two faces beside each other; and the turn towards them, radians. */
+export interface DatumPlace {
+  from: string;
+  along: number;
+  off: readonly [number, number];
+  turn: readonly [number, number];
+}
+
+/** How far each face lies from the outline's line at a station, in the order of the faces: at its arris with the one before, and with the next. */
+export interface OutlineRow {
+  at: number;
+  offsets: (readonly [number, number])[];
+}
+
+/** The outline of squared stuff that is not plain; straight from one row to the next, or a fair curve through them. */
+export interface Outline {
+  rows: OutlineRow[];
+  /** What the offsets run from: the centre line at the piece's own datum, or an arris. */
+  line: "centre line" | "outside top arris";
+  curves?: OutlineCurve[];
+}
+
+export interface OutlineCurve {
+  is: "arch" | "bow";
+  face: "top" | "bottom" | "outside";
+  towards: "top" | "outside" | "inside";
+  from: number;
+  to: number;
+  rise: number;
+  radius: number;
 }
 
 /** Two figures where a line runs out of parallel, at the low and the high end; the same twice where it does not. */
@@ -95,10 +129,12 @@ export interface Mortise {
   deep?: number;
   /** Of the tenon that goes in: so that a mortise is never set out narrower. */
   tenon: { thick: number; wide: number };
-  /** How far it leans from square to the face going in: towards the far end of the stick, and away from the gauged face. */
+  /** How far it leans from square to the face it is cut in, going in: towards the far end of the stick, and away from the gauged face. */
   lean: { along: number; across: number };
   diameter?: number;
-  haunch?: { from: number; to: number; deep: number; sloped: boolean };
+  haunch?: { from: Ends; to: Ends; near: Ends; far: Ends; deep: number; sloped: boolean };
+  /** Where a through mortise comes out on the face opposite, gauged there as it is here. */
+  exit?: { face: string; from: Ends; to: Ends; near: Ends; far: Ends };
   /** On a turned stick: round from its front, anticlockwise as seen from its far end. */
   round?: number;
   mitred?: true;
@@ -112,35 +148,68 @@ export interface CutEnd {
   /** Where each arris is cut, from the datum named; none on turned stuff. */
   cuts: { arris: string; at: number }[];
   datum: string;
-  /** On each face, between the arris that the bevel's stock lies on and the line, inside the stick: π/2 when square. */
+  /** On each face, between the arris that the bevel's stock lies on as it runs there and the line, inside the stick: π/2 when square. */
   bevels: { face: string; from: string; angle: number }[];
   /** On turned stuff that is not cut square: the angle to its axis, and where round from the front it is longest. */
   slant?: { angle: number; round: number };
+  /** On stuff that enters turned work: how far its wood runs on past the shoulder line, hollowed to fit, and over what diameter. */
+  hollowed?: { past: number; over: number };
   tenon?: CutTenon;
 }
 
 export interface CutTenon {
   thick: number;
   wide: number;
-  /** Square to the face it enters, and along the tenon on its middle. */
+  /** As the text has it, square to the face it enters; and along the tenon on its middle. */
   long: number;
   run: number;
-  shoulders: { outside: number; inside: number; top: number; bottom: number };
+  /** The faces that its cheeks and its edges look to: `["outside", "inside"]`. On turned stuff as if it were squared about its front. */
+  cheeks: readonly [string, string];
+  edges: readonly [string, string];
+  /** From each face, square to it, to the nearest of the tenon where it meets the shoulder; in the order of cheeks, then edges. */
+  shoulders: readonly [number, number, number, number];
+  /** How far it is turned about the stick, from `cheeks[0]` towards `edges[0]`, radians; 0 as a rule. */
+  turn: number;
   haunch?: { long: number; wide: number; sloped: boolean };
   /** `thick` and `wide` are each one's own; of a fork the tongue's that is left out between its tines. */
   kind: "tenon" | "round" | "dowels" | "fork";
   count: number;
-  /** From the top edge of the stuff to the middle of each, when there are several. */
+  /** From the upper edge's face to the middle of each, when there are several. */
   middles: number[];
-  /** From the stick's own line. */
-  lean: number;
-  mitred: boolean;
+  /** From the stick's own line towards `cheeks[0]` and `edges[0]`, radians. */
+  lean: readonly [number, number];
+  /** Whether its direction is square to the shoulder. */
+  square: boolean;
+  /** Each mitre: the cheek it cuts shorter, where it crosses that cheek's two edges from the shoulder along the tenon, and its angle to the cheek. */
+  mitres: CutMitre[];
+  /** The deepest that is left of it square to the face it enters: `long`, or less where it is mitred. */
+  deep: number;
   through: boolean;
-  wedged: boolean;
+  wedges?: Wedges;
   /** How much looser than its mortise it is to be made; less than nothing when tighter. */
   fit?: number;
   glue?: string;
   peg?: { diameter: number; count: number; setback: number; draw: number };
+}
+
+export interface CutMitre {
+  /** Index into `cheeks`. */
+  cheek: 0 | 1;
+  /** At the edge that looks to `edges[0]` and at the other. */
+  at: readonly [number, number];
+  angle: number;
+}
+
+/** Wedges driven into the end of a through tenon, mm: each as wide as the tenon is thick. */
+export interface Wedges {
+  count: number;
+  /** From the tenon's edges to the saw cuts for them. */
+  in: number;
+  /** How deep the cuts run from the end. */
+  deep: number;
+  /** At its thick end, and how long it is. */
+  thick: number;
+  long: number;
 }
 
 /** The outline of turned stuff, from its first end: a straight run from each station to the next. */
@@ -148,6 +217,10 @@ export interface Turned {
   stations: { at: number; diameter: number }[];
   /** Its centre line as it lies in the plane it is bent in, when it is bent. */
   bent?: Spot[];
+  /** The same from the line of the piece's own datum: along it, and towards the first two faces. */
+  axis?: { at: number; off: readonly [number, number] }[];
+  /** Four ways round it, in rolling order from its front, as a squared stick has faces. */
+  faces: readonly [string, string, string, string];
 }
 
 export interface Piece {
@@ -163,6 +236,7 @@ export interface Piece {
   between?: number;
   faces: LaidFace[];
   turned?: Turned;
+  outline?: Outline;
   /** A part marked out in plan: its outline, anticlockwise from its lower left, and how it is seen. */
   plan?: { ring: Spot[]; seen: string };
   datums: Datum[];

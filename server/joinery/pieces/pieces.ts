@@ -10,7 +10,8 @@ import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
 import { flatParts } from "./flat.ts";
 import { layFaces } from "./lay.ts";
 import { jointsInto } from "./mouths.ts";
-import type { Mortise, Piece } from "./piece.ts";
+import { curvesOf } from "./outline.ts";
+import type { Mortise, Outline, Piece } from "./piece.ts";
 import { letterOf, setOut } from "./setting-out.ts";
 import { rolled } from "./squared.ts";
 import { type StickOf, stickOfPost, stickOfRail } from "./stick-of.ts";
@@ -56,9 +57,14 @@ export function piecesOf(chair: Chair): Piece[] {
   return pieces;
 }
 
+/** Offsets of a curve are given every so many mm; in inches where the file is. */
+const CURVE = 25;
+const INCH = 25.4;
+
 /** One part as a piece; always whole, whatever was built of it. */
 export function pieceOf(chair: Chair, part: Post | Rail): Piece {
-  const squared = part.is === "post" ? stickOfPost(chair, part) : stickOfRail(chair, part);
+  const every = chair.design.units === "in" ? INCH : CURVE;
+  const squared = part.is === "post" ? stickOfPost(chair, part, every) : stickOfRail(chair, part, every);
   if (squared) return squaredPiece(chair, part, squared);
   return turnedPiece(part, (part.is === "post" ? turnedPost(chair, part) : turnedRail(chair, part))!);
 }
@@ -74,7 +80,7 @@ function begun(part: Post | Rail) {
   };
 }
 
-function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends }: StickOf): Piece {
+function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends, outline }: StickOf): Piece {
   const level = runs.find(({ from, to }) => main >= from && main <= to) ?? runs[0]!;
   const laid = layFaces(stick, main, level.origin);
   const sets = jointsInto(chair, part.name)
@@ -100,11 +106,18 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
     ...begun(part),
     size: { long: reach(stick.stretches[main]!.direction), ...sectionOf(part) },
     faces: laid.faces,
+    ...(outline ? { outline: withCurves(part, outline) } : {}),
     datums: runs.map(({ datum }) => datum),
     ends: ends.map((site) => cutEnd(stick, runs, site)),
     mortises,
     notes: alongCurves(laid.faces),
   };
+}
+
+function withCurves(part: Post | Rail, outline: Outline): Outline {
+  if (part.is === "post") return outline;
+  const curves = curvesOf(part, dot(cross(part.upward, part.outward), part.along) > 0);
+  return curves?.length ? { ...outline, curves } : outline;
 }
 
 /** Which faces are laid out along a curve, so that they are longer than the stick is seen to be. */
@@ -117,7 +130,8 @@ function alongCurves(faces: Piece["faces"]): string[] {
   if (names.length === 0) return [];
   const [last, ...others] = [...names].reverse();
   const all = others.length ? `${others.reverse().join(", ")} and ${last} are` : `${last} is`;
-  return [`The ${all} laid out along the curve.`];
+  const along = faces.some(({ shaped }) => shaped === "curved") ? "curve" : "taper";
+  return [`The ${all} laid out along the ${along}.`];
 }
 
 function turnedPiece(part: Post | Rail, stick: TurnedStick): Piece {

@@ -3,8 +3,8 @@
  */
 import type { Joint } from "../../chair/chair.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
-import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { add, cross, dot, norm, scale } from "../../geometry/vec.ts";
+import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
+import { add, cross, distance, dot, negate, norm, scale, squareTo, sub, unit } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
 import type { LaidStick } from "./lay.ts";
 import { depthOf, faceEntered, isMitred, mouthOf } from "./mouths.ts";
@@ -44,7 +44,7 @@ export function setOut(stick: SquaredStick, laid: LaidStick, runs: readonly Run[
     const mouth = mouthOf(solid, joint);
     if (!mouth) return [];
     return round
-      ? hole(at, joint, middleOf(mouth.ring), depthOf(solid, entered))
+      ? hole(at, joint, middleOf(mouth.ring), boreDepth(solid, middleOf(mouth.ring), joint.direction))
       : slot(at, joint, which, mouth.ring, depthOf(solid, entered));
   });
   return [...mortises, ...pegHoles(at, joint)];
@@ -74,18 +74,13 @@ function whereIs(
 function slot(at: Place, joint: Joint, which: number, ring: readonly Vec3[], deep: number): SetOut[] {
   const corners = corneredBy(at, joint, ring);
   if (!corners) return [];
-  const [nearLow, nearHigh, farLow, farHigh] = corners;
-  const line = (pick: (spot: Gauged) => number, a: Gauged, b: Gauged): Ends => [pick(a), pick(b)];
   const haunch = which === 0 ? haunchOf(at, joint) : undefined;
   const exit = joint.facts.through !== undefined;
   const mortise: SetOut["mortise"] = {
     ...common(at, joint, which),
     is: "mortise",
-    from: line(along, nearLow, farLow),
-    to: line(along, nearHigh, farHigh),
-    near: line(gauge, nearLow, nearHigh),
-    far: line(gauge, farLow, farHigh),
-    ...(exit ? {} : { deep }),
+    ...endsOf(corners),
+    ...(exit ? { exit: exitOf(at, joint, ring) } : { deep }),
     ...(haunch ? { haunch: haunch.sizes } : {}),
     ...(isMitred(joint) ? { mitred: true as const } : {}),
   };
@@ -107,15 +102,32 @@ interface Gauged {
   along: number;
   gauge: number;
 }
-const along = (spot: Gauged): number => spot.along;
-const gauge = (spot: Gauged): number => spot.gauge;
+
+type Corners = [Gauged, Gauged, Gauged, Gauged];
+
+/** Where it starts and ends on both sides, and both sides at its start and its end. */
+const endsOf = ([nearLow, nearHigh, farLow, farHigh]: Corners) => ({
+  from: [nearLow.along, farLow.along] as Ends,
+  to: [nearHigh.along, farHigh.along] as Ends,
+  near: [nearLow.gauge, nearHigh.gauge] as Ends,
+  far: [farLow.gauge, farHigh.gauge] as Ends,
+});
+
+/** A through mortise on the face where it comes out. */
+function exitOf(at: Place, joint: Joint, ring: readonly Vec3[]): Mortise["exit"] {
+  const { face, out } = exitRing(at, joint, ring);
+  const corners = corneredBy({ ...at, face }, joint, out);
+  return corners && { face: at.stick.names[face as 0], ...endsOf(corners) };
+}
+
+function exitRing(at: Place, joint: Joint, ring: readonly Vec3[]): { face: number; out: Vec3[] } {
+  const face = (at.face + 2) % 4;
+  const plane = at.stick.stretches[at.stretch]!.planes[face as 0];
+  return { face, out: ring.map((p) => lineMeets(plane, p, joint.direction) ?? p) };
+}
 
 /** A mouth's corners on the near and the far side of the gauge, each at the low and the high end; undefined unless it has four. */
-function corneredBy(
-  at: Place,
-  joint: Joint,
-  ring: readonly Vec3[],
-): [Gauged, Gauged, Gauged, Gauged] | undefined {
+function corneredBy(at: Place, joint: Joint, ring: readonly Vec3[]): Corners | undefined {
   if (ring.length !== 4) return undefined;
   const { direction } = at.stick.stretches[at.stretch]!;
   const [lengthwise, crosswise] =
@@ -157,6 +169,10 @@ function beside({ stretches }: SquaredStick, stretch: number, point: Vec3): numb
   return off.indexOf(Math.min(...off));
 }
 
+/** How deep a bit goes along its own line, whose hole is square to itself: to the deepest of a tenon that ends along the face. */
+const boreDepth = ({ points }: Convex, mouth: Vec3, into: Vec3): number =>
+  Math.max(...points.map((p) => dot(sub(p, mouth), into)));
+
 function hole(at: Place, joint: Joint, middle: Vec3, deep: number): SetOut[] {
   const spot = gauged(at, middle);
   const mortise: SetOut["mortise"] = {
@@ -178,30 +194,39 @@ const middleOf = (ring: readonly Vec3[]): Vec3 => scale(ring.reduce(add), 1 / ri
 function common(at: Place, joint: Joint, which = 0) {
   const { thick, wide } = joint.sections[which] ?? joint.sections[0]!;
   const { stick, runs, face, stretch } = at;
-  const { planes, direction } = stick.stretches[stretch]!;
-  const inward = -dot(joint.direction, planes[face as 0].normal);
-  const away = planes[gaugeOf(stick, face) as 0].normal;
   return {
     face: stick.names[face as 0],
     for: joint.part,
     datum: runAt(runs, stretch).datum.name,
     gaugedFrom: stick.names[gaugeOf(stick, face) as 0],
     tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
-    lean: {
-      along: Math.atan2(dot(joint.direction, direction), inward),
-      across: Math.atan2(-dot(joint.direction, away), inward),
-    },
+    lean: leanIn(at, joint.direction),
   };
 }
 
-/** The haunch's socket along the stick, beside the mortise. */
+/** How far a direction into the stick leans from square to the face, as that lies there: on a taper or a curve it is the face that counts. */
+function leanIn({ stick, face, stretch }: Place, into: Vec3): Mortise["lean"] {
+  const { planes, direction } = stick.stretches[stretch]!;
+  const { normal } = planes[face as 0];
+  const lengthwise = unit(squareTo(direction, normal));
+  const across = cross(normal, lengthwise);
+  const gauge = planes[gaugeOf(stick, face) as 0].normal;
+  const away = dot(across, gauge) < 0 ? across : negate(across);
+  const inward = -dot(into, normal);
+  return {
+    along: Math.atan2(dot(into, lengthwise), inward),
+    across: Math.atan2(dot(into, away), inward),
+  };
+}
+
+/** The haunch's socket beside the mortise, by its corners as the mortise has them. */
 function haunchOf(at: Place, joint: Joint) {
   const mouth = joint.haunch && mouthOf(joint.haunch, joint);
-  if (!mouth) return undefined;
-  const ends = mouth.ring.map((p) => gauged(at, p).along);
+  const corners = mouth && corneredBy(at, joint, mouth.ring);
+  if (!mouth || !corners) return undefined;
   const deep = depthOf(joint.haunch!, faceEntered(joint));
   const sloped = joint.facts.haunch?.value.sloped === true;
-  return { ring: mouth.ring, sizes: { from: Math.min(...ends), to: Math.max(...ends), deep, sloped } };
+  return { ring: mouth.ring, sizes: { ...endsOf(corners), deep, sloped } };
 }
 
 /** Pegs are bored from the face side or face edge where they cross it, else from the first face they come to. */
@@ -219,9 +244,6 @@ function pegHoles(at: Place, joint: Joint): SetOut[] {
     if (!point) return [];
     const spot = gauged(on, point);
     const inward = dot(joint.acrossThick, planes[face as 0].normal) < 0 ? 1 : -1;
-    const away = planes[gaugeOf(stick, face) as 0].normal;
-    const run = (by: Vec3) => inward * dot(joint.acrossThick, by);
-    const square = -run(planes[face as 0].normal);
     const mortise: SetOut["mortise"] = {
       ...common(on, joint),
       is: "peg",
@@ -231,14 +253,32 @@ function pegHoles(at: Place, joint: Joint): SetOut[] {
       far: [spot.gauge, spot.gauge],
       diameter: pegs.diameter,
       tenon: { thick: pegs.diameter, wide: pegs.diameter },
-      lean: {
-        along: Math.atan2(run(stick.stretches[stretch]!.direction), square),
-        across: Math.atan2(-run(away), square),
-      },
+      ...pegDepth(on, point, scale(joint.acrossThick, inward), pegs.diameter, joint.thick, middle),
+      lean: leanIn(on, scale(joint.acrossThick, inward)),
     };
     const x = spotOf(on, point)[0];
     return [{ mortise, face, x, draw: (letter: string) => holeMark(on, point, pegs.diameter, letter) }];
   });
+}
+
+/** Wood that is left under a peg's hole at the least: with less it is bored right through, mm. */
+const UNDER = 5;
+
+/** A peg's hole goes a diameter on into the wood behind the tenon, by common practice; right through where little would be left. */
+function pegDepth(
+  { stick, face, stretch }: Place,
+  from: Vec3,
+  into: Vec3,
+  diameter: number,
+  thick: number,
+  middle: Vec3,
+): Pick<Mortise, "deep"> {
+  const own = stick.stretches[stretch]!.planes[face as 0];
+  const far = lineMeets(stick.stretches[stretch]!.planes[((face + 2) % 4) as 0], from, into);
+  const square = (length: number) => -length * dot(into, own.normal);
+  const deep = square(distance(from, middle) + thick / 2 + diameter);
+  const whole = far ? square(distance(from, far)) : deep;
+  return deep + UNDER > whole ? {} : { deep };
 }
 
 const panelAt = ({ laid, face, stretch }: Place): number => laid.panelOf(face, stretch);
@@ -263,9 +303,7 @@ function holeMark(at: Place, point: Vec3, diameter: number, letter: string) {
 
 /** Where a through mortise comes out on the face opposite. */
 function exitMarks(at: Place, joint: Joint, ring: readonly Vec3[]) {
-  const face = (at.face + 2) % 4;
-  const plane = at.stick.stretches[at.stretch]!.planes[face as 0];
-  const out = ring.map((p) => lineMeets(plane, p, joint.direction) ?? p);
+  const { face, out } = exitRing(at, joint, ring);
   return [{ face, mark: ringMark({ ...at, face }, "exit", out) }];
 }
 

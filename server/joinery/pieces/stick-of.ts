@@ -6,9 +6,12 @@ import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import { clip } from "../../geometry/convex.ts";
 import { flipped } from "../../geometry/plane.ts";
 import type { Convex, Vec3 } from "../../geometry/solid.ts";
-import { cross, distance, dot, negate, sub } from "../../geometry/vec.ts";
+import { along, cross, distance, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { EndSite } from "./ends.ts";
+import { hollowed } from "./hollowed.ts";
 import { jointOf } from "./mouths.ts";
+import { type Line, lineOf, outlineOfPost, outlineOfRail } from "./outline.ts";
+import type { DatumPlace, Outline } from "./piece.ts";
 import { type Run, runsOf } from "./runs.ts";
 import { middleOf, planeTowards, rolled, type SquaredStick, type Stretch, sideTowards } from "./squared.ts";
 
@@ -18,10 +21,12 @@ export interface StickOf {
   /** The stretch laid level. */
   main: number;
   ends: [EndSite, EndSite];
+  /** Of stuff that is not plain. */
+  outline?: Outline;
 }
 
 /** A squared post, foot first; undefined for a turned one. The face side is the one away from the chair's middle, the face edge outside. */
-export function stickOfPost(chair: Chair, post: Post): StickOf | undefined {
+export function stickOfPost(chair: Chair, post: Post, every: number): StickOf | undefined {
   const stretches: Stretch[] = [];
   for (const { faces, solid, direction, curved, start } of post.pieces) {
     if (!faces) return undefined;
@@ -35,14 +40,22 @@ export function stickOfPost(chair: Chair, post: Post): StickOf | undefined {
     side: isFore(chair, post) ? 0 : 2,
     edge: post.side === "right" ? 3 : 1,
   };
+  const main = busiest(chair, post.name, runsOf(post.pieces, ""));
+  const level = stretches[main]!;
   const runs = runsOf(post.pieces, footDatum(post));
+  const own = runs.find(({ from, to }) => main >= from && main <= to) ?? runs[0]!;
+  const face = unit(squareTo(level.planes[0].normal, level.direction));
+  const line = lineOf(own.origin, level.direction, face);
+  for (const run of runs) if (run !== own) run.datum.place = placeOf(run, own, line);
+  const outline = outlineOfPost(stick, line, every);
   const first = stretches[0]!;
   const last = stretches[stretches.length - 1]!;
   const joint = [...chair.joints.values()].find(({ part }) => part === post.name);
   return {
     stick,
     runs,
-    main: busiest(chair, post.name, runs),
+    main,
+    ...(outline ? { outline } : {}),
     ends: [
       { name: "foot", which: 0, cut: planeTowards(first.solid, negate(first.direction)) },
       {
@@ -52,6 +65,18 @@ export function stickOfPost(chair: Chair, post: Post): StickOf | undefined {
         ...(joint ? { joint } : {}),
       },
     ],
+  };
+}
+
+/** Where a run's datum lies from the one that the outline runs from, and how it goes on there. */
+export function placeOf(run: Run, from: Run, line: Line): DatumPlace {
+  const off = sub(run.origin, line.origin);
+  const turn = (way: Vec3) => Math.atan2(dot(run.direction, way), dot(run.direction, line.direction));
+  return {
+    from: from.datum.name,
+    along: dot(off, line.direction),
+    off: [dot(off, line.ways[0]), dot(off, line.ways[1])],
+    turn: [turn(line.ways[0]), turn(line.ways[1])],
   };
 }
 
@@ -84,7 +109,7 @@ function busiest(chair: Chair, member: string, runs: readonly Run[]): number {
  * A squared rail or slat, its top edge up the page as its outside is looked at; undefined for a round one. Distances run from the outside
  * top arris at the shoulder that comes to lie on the left.
  */
-export function stickOfRail(chair: Chair, rail: Rail): StickOf | undefined {
+export function stickOfRail(chair: Chair, rail: Rail, every: number): StickOf | undefined {
   if (rail.round !== undefined) return undefined;
   const direction = cross(rail.upward, rail.outward);
   const forward = dot(direction, rail.along) > 0;
@@ -131,11 +156,51 @@ export function stickOfRail(chair: Chair, rail: Rail): StickOf | undefined {
       which,
       cut: planeTowards(solid, which === 0 ? negate(direction) : direction),
       corners: [topOutside, bottomOutside, bottomInside, topInside],
+      arrises: arrisesAt(rail, direction, [topOutside, bottomOutside, bottomInside, topInside]),
+      inside: (face, at) => insideOf(rail, face, at),
       ...(joint ? { joint } : {}),
+      ...hollowed(chair, rail, rail.ends[0] === end ? 0 : 1),
     };
   };
-  return { stick, runs: [run], main: 0, ends: [site(first!, 0), site(last!, 1)] };
+  const corners = [first!, last!].flatMap((end) => end.corners.map((p) => dot(sub(p, origin), direction)));
+  const outline = outlineOfRail(rail, forward, corners, every);
+  return {
+    stick,
+    runs: [run],
+    main: 0,
+    ends: [site(first!, 0), site(last!, 1)],
+    ...(outline ? { outline } : {}),
+  };
 }
+
+/** Where a point lies in a rail's own measure. */
+const ownSpot = (rail: Rail, p: Vec3) => {
+  const off = sub(p, rail.start);
+  return { x: dot(off, rail.along), y: dot(off, rail.outward), z: dot(off, rail.upward) };
+};
+
+/** How far a point lies inside a rail's top, outside, bottom or inside, square to the rail's own line. */
+function insideOf(rail: Rail, face: number, at: Vec3): number {
+  const shape = shapeOf(rail);
+  const { x, y, z } = ownSpot(rail, at);
+  return [shape.top(x) - z, shape.outside(x) - y, z - shape.bottom(x), y - shape.inside(x)][face]!;
+}
+
+/** The way each arris runs at a corner: along the rail, with the curve or the taper there. */
+function arrisesAt(rail: Rail, direction: Vec3, corners: readonly Vec3[]): Vec3[] {
+  const shape = shapeOf(rail);
+  const sides = [shape.outside, shape.outside, shape.inside, shape.inside];
+  const edges = [shape.top, shape.bottom, shape.bottom, shape.top];
+  return corners.map((corner, k) => {
+    const { x } = ownSpot(rail, corner);
+    const slope = (f: (x: number) => number) => (f(x + SLOPE) - f(x - SLOPE)) / (2 * SLOPE);
+    const run = along(along(rail.along, rail.outward, slope(sides[k]!)), rail.upward, slope(edges[k]!));
+    return unit(dot(run, direction) < 0 ? negate(run) : run);
+  });
+}
+
+/** For slopes of an arris, mm. */
+const SLOPE = 1e-3;
 
 /** A stretch of a rail cut off at both shoulders: into turned posts its wood runs on. */
 function betweenShoulders(rail: Rail, solid: Convex): Convex | null {

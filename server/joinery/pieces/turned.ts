@@ -3,7 +3,8 @@
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
-import type { Vec3 } from "../../geometry/solid.ts";
+import { height } from "../../geometry/plane.ts";
+import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import {
   along,
   angleBetween,
@@ -11,17 +12,20 @@ import {
   distance,
   dot,
   negate,
+  norm,
   squareTo,
   sub,
   unit,
 } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
-import { tenonOf } from "./ends.ts";
+import { hollowed } from "./hollowed.ts";
 import { depthOf, faceEntered, isMitred, jointOf, jointsInto, mouthOf } from "./mouths.ts";
+import { type Line, lineOf } from "./outline.ts";
 import type { CutEnd, Mortise, Spot, Turned } from "./piece.ts";
 import { measured, type Run, runsOf } from "./runs.ts";
-import { planeTowards } from "./squared.ts";
-import { footDatum } from "./stick-of.ts";
+import { planeTowards, rolled } from "./squared.ts";
+import { footDatum, placeOf } from "./stick-of.ts";
+import { type EndFrame, tenonOf } from "./tenon.ts";
 
 export interface TurnedStick {
   turned: Turned;
@@ -45,7 +49,12 @@ export function turnedPost(chair: Chair, post: Post): TurnedStick | undefined {
     stations.push({ at, diameter: 2 * radii![1] });
   }
   const bends = post.pieces.some((piece) => angleBetween(piece.direction, first.direction) > 1e-6);
-  const turned: Turned = { stations: fair(stations), ...(bends ? { bent: seenFromSide(post) } : {}) };
+  const own = bends ? placeRuns(runs) : undefined;
+  const turned: Turned = {
+    stations: fair(stations),
+    faces: sidesOf(post),
+    ...(own ? { bent: seenFromSide(post), axis: axisFrom(post, own) } : {}),
+  };
   const last = post.pieces[post.pieces.length - 1]!;
   const joint = [...chair.joints.values()].find(({ part }) => part === post.name);
   const top: CutEnd = {
@@ -55,28 +64,83 @@ export function turnedPost(chair: Chair, post: Post): TurnedStick | undefined {
     bevels: [],
     ...slantOf(last, 1),
     ...(joint ? { enters: joint.entered.name } : {}),
-    ...tenonOf(joint, last.direction),
+    ...tenonOf(
+      joint,
+      roundFrame(sidesOf(post), front(last.direction), last.direction, last.end, last.radii![1]),
+    ),
   };
-  const front = (direction: Vec3): Vec3 => unit(squareTo([0, -1, 0], direction));
+  const sized = (run: Run, x: number): number => radiusAt(stations, run.datum.along + x);
   return {
     turned,
     runs,
     ends: [{ name: "foot", cuts: [], datum: "D1", bevels: [], ...slantOf(first, 0) }, top],
-    mortises: jointsInto(chair, post.name).flatMap((each) => holesOf(each, runs, front)),
+    mortises: jointsInto(chair, post.name).flatMap((each) => holesOf(each, runs, front, sized)),
     long: at,
     diameter: Math.max(...stations.map(({ diameter }) => diameter)),
   };
 }
 
+/** The longest run's line; the other runs' datums are placed from it. */
+function placeRuns(runs: readonly Run[]): Line {
+  const own = runs.reduce((best, run) => (run.datum.reach[1] > best.datum.reach[1] ? run : best));
+  const line = lineOf(own.origin, own.direction, front(own.direction));
+  for (const run of runs) if (run !== own) run.datum.place = placeOf(run, own, line);
+  return line;
+}
+
+/** Where a bent post's axis lies off a line, from end to end. */
+const axisFrom = (post: Post, { origin, direction, ways }: Line): NonNullable<Turned["axis"]> =>
+  [post.pieces[0]!.start, ...post.pieces.map(({ end }) => end)].map((p) => {
+    const off = sub(p, origin);
+    return { at: dot(off, direction), off: [dot(off, ways[0]), dot(off, ways[1])] };
+  });
+
+/** The way that angles round a post are counted from. */
+const front = (direction: Vec3): Vec3 => unit(squareTo([0, -1, 0], direction));
+
+const sidesOf = ({ side }: Post): EndFrame["names"] =>
+  side === "middle"
+    ? ["front", "left", "back", "right"]
+    : side === "left"
+      ? ["front", "outside", "back", "inside"]
+      : ["front", "inside", "back", "outside"];
+
+/** Turned stuff as if it were squared about its front. */
+function roundFrame(
+  names: EndFrame["names"],
+  zero: Vec3,
+  outward: Vec3,
+  axis: Vec3,
+  radius: number,
+  direction = outward,
+): EndFrame {
+  const ways = rolled(zero, direction);
+  return { names, ways, outward, inside: (face, at) => radius - dot(sub(at, axis), ways[face as 0]) };
+}
+
+/** The radius of the outline at a distance along the axis. */
+function radiusAt(stations: Turned["stations"], x: number): number {
+  const next = Math.max(
+    1,
+    stations.findIndex(({ at }) => at >= x),
+  );
+  const [a, b] = [stations[next - 1]!, stations[next] ?? stations[stations.length - 1]!];
+  const share = b.at > a.at ? Math.min(1, Math.max(0, (x - a.at) / (b.at - a.at))) : 1;
+  return (a.diameter + (b.diameter - a.diameter) * share) / 2;
+}
+
 /** How an end is cut that is not cut square to the axis: its angle, and where round from the front it is longest. */
 function slantOf({ solid, direction }: Post["pieces"][number], which: 0 | 1): Pick<CutEnd, "slant"> {
   const outward = which === 0 ? negate(direction) : direction;
-  const { normal } = planeTowards(solid, outward);
+  return slant(planeTowards(solid, outward).normal, outward, direction, front(direction));
+}
+
+/** The same by the plane it is cut to. */
+function slant(normal: Vec3, outward: Vec3, direction: Vec3, zero: Vec3): Pick<CutEnd, "slant"> {
   const lean = angleBetween(normal, outward);
   if (lean < 1e-3) return {};
   // The cut runs farthest out where it faces inward most.
   const longest = negate(unit(squareTo(normal, direction)));
-  const zero = unit(squareTo([0, -1, 0], direction));
   const round = Math.atan2(dot(longest, cross(direction, zero)), dot(longest, zero));
   return { slant: { angle: Math.PI / 2 - lean, round } };
 }
@@ -104,20 +168,51 @@ export function turnedRail(chair: Chair, rail: Rail): TurnedStick | undefined {
     const { name, entered } = rail.ends[which];
     const joint = jointOf(chair, rail.name, entered?.name);
     const outward = which === 0 ? negate(rail.along) : rail.along;
+    const { shoulder } = rail.ends[which];
+    const axis = which === 0 ? rail.start : rail.end;
     return {
       name,
       cuts: [],
       datum: "D",
       bevels: [],
+      ...(shoulder ? slant(negate(shoulder.normal), outward, rail.along, rail.outward) : {}),
       ...(entered ? { enters: entered.name } : {}),
-      ...tenonOf(joint, outward),
+      ...hollowed(chair, rail, which),
+      ...tenonOf(
+        joint,
+        roundFrame(
+          names,
+          rail.outward,
+          outward,
+          axis,
+          size(axis === rail.start ? 0 : rail.length) / 2,
+          rail.along,
+        ),
+      ),
     };
   };
+  const below = dot(rolled(rail.outward, rail.along)[1], rail.upward) < 0;
+  const names: EndFrame["names"] = below
+    ? ["outside", "bottom", "inside", "top"]
+    : ["outside", "top", "inside", "bottom"];
   return {
-    turned: { stations, ...(shape.bow ? { bent: bowed(rail) } : {}) },
+    turned: {
+      stations,
+      faces: names,
+      ...(shape.bow
+        ? { bent: bowed(rail), axis: bowed(rail).map(([at, y]) => ({ at, off: [y, 0] as const })) }
+        : {}),
+    },
     runs: [run],
     ends: [end(0), end(1)],
-    mortises: jointsInto(chair, rail.name).flatMap((each) => holesOf(each, [run], () => rail.outward)),
+    mortises: jointsInto(chair, rail.name).flatMap((each) =>
+      holesOf(
+        each,
+        [run],
+        () => rail.outward,
+        (_, x) => radiusAt(stations, x),
+      ),
+    ),
     long: rail.length,
     diameter: Math.max(...stations.map(({ diameter }) => diameter)),
   };
@@ -170,44 +265,105 @@ function holesOf(
   joint: Joint,
   runs: readonly Run[],
   front: (direction: Vec3) => Vec3,
+  radius: (run: Run, x: number) => number,
 ): Omit<Mortise, "letter">[] {
   const run = [...runs].reverse().find((each) => measured(each, joint.root) >= 0) ?? runs[0]!;
+  const zero = front(run.direction);
+  const cut = joint.tenon.map((solid, k) =>
+    joint.shape === "round"
+      ? boreOf(joint, k, run, zero, (x) => radius(run, x))
+      : chopOf(joint, solid, k, run, zero),
+  );
+  return [...cut, ...pegsThrough(joint, run, zero)];
+}
+
+/** The angle round from the front of a way out of the axis. */
+const roundOf = ({ direction }: Run, zero: Vec3, out: Vec3): number =>
+  Math.atan2(dot(out, cross(direction, zero)), dot(out, zero));
+
+/** A hole by the point of the surface that the bit starts on; its depth runs along the bore, which ends square to itself. */
+function boreOf(
+  joint: Joint,
+  which: number,
+  run: Run,
+  zero: Vec3,
+  radius: (x: number) => number,
+): Omit<Mortise, "letter"> {
   const { direction, origin } = run;
-  const zero = front(direction);
-  const out = squareTo(sub(joint.root, origin), direction);
-  const round = Math.atan2(dot(out, cross(direction, zero)), dot(out, zero));
+  const { thick, wide } = joint.sections[which]!;
+  const middle = ([low, high]: readonly number[]) => (low! + high!) / 2;
+  const start = along(along(joint.root, joint.acrossThick, middle(thick)), joint.acrossWide, middle(wide));
+  // Where the bore's own line comes through the surface: the radius changes little on the way.
+  let entry = start;
+  for (let round = 0; round < 6; round++) {
+    const out = squareTo(sub(entry, origin), direction);
+    const over = norm(out) - radius(measured(run, entry));
+    entry = along(entry, joint.direction, -over / Math.min(-0.1, dot(unit(out), joint.direction)));
+  }
+  const out = unit(squareTo(sub(entry, origin), direction));
+  const tangent = cross(direction, out);
+  const inward = -dot(joint.direction, out);
+  const x = measured(run, entry);
+  const deep = Math.max(...joint.tenon[which]!.points.map((p) => dot(sub(p, entry), joint.direction)));
+  return {
+    is: "hole",
+    face: "",
+    for: joint.part,
+    datum: run.datum.name,
+    from: [x, x],
+    to: [x, x],
+    near: [0, 0],
+    far: [0, 0],
+    gaugedFrom: "",
+    ...(joint.facts.through ? {} : { deep }),
+    tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
+    lean: {
+      along: Math.atan2(dot(joint.direction, direction), inward),
+      across: Math.atan2(dot(joint.direction, tangent), inward),
+    },
+    diameter: joint.thick,
+    round: roundOf(run, zero, out),
+  };
+}
+
+/** A mortise by the way that the flat it is chopped from looks, and how far its middle lies off the axis there. */
+function chopOf(
+  joint: Joint,
+  solid: Joint["tenon"][number],
+  which: number,
+  run: Run,
+  zero: Vec3,
+): Omit<Mortise, "letter"> {
+  const { direction, origin } = run;
+  const { thick, wide } = joint.sections[which]!;
   const entered = faceEntered(joint);
-  const tangent = cross(direction, unit(out));
-  const inward = -dot(joint.direction, unit(out));
-  const holes = joint.tenon.map((solid, k): Omit<Mortise, "letter"> => {
-    const { thick, wide } = joint.sections[k]!;
-    const ends = (mouthOf(solid, joint)?.ring ?? [joint.root]).map((p) => measured(run, p));
-    const isRound = joint.shape === "round";
-    // Dowels each have a place of their own along the axis.
-    const middle = ends.reduce((sum, end) => sum + end, 0) / ends.length;
-    const [from, to] = isRound ? [middle, middle] : [Math.min(...ends), Math.max(...ends)];
-    return {
-      is: isRound ? "hole" : "mortise",
-      face: "",
-      for: joint.part,
-      datum: run.datum.name,
-      from: [from, from],
-      to: [to, to],
-      near: [0, 0],
-      far: [0, 0],
-      gaugedFrom: "",
-      ...(joint.facts.through ? {} : { deep: depthOf(solid, entered) }),
-      tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
-      lean: {
-        along: Math.atan2(dot(joint.direction, direction), inward),
-        across: Math.atan2(dot(joint.direction, tangent), inward),
-      },
-      ...(isRound ? { diameter: joint.thick } : {}),
-      round,
-      ...(isMitred(joint) ? { mitred: true as const } : {}),
-    };
-  });
-  return [...holes, ...pegsThrough(joint, run, zero)];
+  const out = unit(squareTo(entered.normal, direction));
+  const tangent = cross(direction, out);
+  const inward = -dot(joint.direction, out);
+  const mouth = mouthOf(solid, joint)?.ring ?? [joint.root];
+  const ends = mouth.map((p) => measured(run, p));
+  const offs = mouth.map((p) => dot(sub(p, origin), tangent));
+  const off = (Math.min(...offs) + Math.max(...offs)) / 2;
+  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  return {
+    is: "mortise",
+    face: "",
+    for: joint.part,
+    datum: run.datum.name,
+    from: [from, from],
+    to: [to, to],
+    near: [off, off],
+    far: [off, off],
+    gaugedFrom: "",
+    ...(joint.facts.through ? {} : { deep: depthOf(solid, entered) }),
+    tenon: { thick: thick[1] - thick[0], wide: wide[1] - wide[0] },
+    lean: {
+      along: Math.atan2(dot(joint.direction, direction), inward),
+      across: Math.atan2(dot(joint.direction, tangent), inward),
+    },
+    round: roundOf(run, zero, out),
+    ...(isMitred(joint) ? { mitred: true as const } : {}),
+  };
 }
 
 /** Pegs run beside the axis, square to it: how far along, which way round they are bored from, and how far off the axis. */

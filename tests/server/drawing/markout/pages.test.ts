@@ -102,7 +102,13 @@ describe("asking for less", () => {
     markoutPages(chair, { paper: "a4", ...options }).map(({ name }) => name);
 
   it("gives one part's sheets, rod and templates", () => {
-    expect(names({ part: "crest" })).toEqual(["crest", "check", "crest template 1", "crest template 2"]);
+    expect(names({ part: "crest" })).toEqual([
+      "crest 1",
+      "crest 2",
+      "check",
+      "crest template 1",
+      "crest template 2",
+    ]);
     expect(names({ part: "front.right" })[0]).toBe("front");
   });
 

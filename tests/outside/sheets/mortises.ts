@@ -1,0 +1,107 @@
+/**
+ * Mortises and holes in squared stuff by what the sheet says of them.
+ */
+import { beyond, hull, roundBar, type Solid } from "../solids/manifold.ts";
+import { across, direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
+import type { Read, SheetRead } from "./reading.ts";
+import type { Flat, Stick } from "./stick.ts";
+
+/** Beyond the face, so that nothing is left of it; mm. */
+const OUT = 2;
+
+/** What is chopped and bored out of the stick; peg holes, which hold no wood of another part, apart. */
+export function mortisesOf(sheet: SheetRead, stick: Stick): Solid[] {
+  return [
+    ...sheet.all("mortise", "socket", "sloped-socket").map((mark) => chopped(mark, sheet, stick)),
+    ...sheet.all("through-mortise").map((mark) => through(mark, sheet, stick)),
+    ...sheet.all("hole", "through-hole").map((mark) => bored(mark, stick)),
+  ];
+}
+
+interface Mouth {
+  /** Near and far at the start, near and far at the end. */
+  corners: [V, V, V, V];
+  flat: Flat;
+  into: V;
+}
+
+function mouthOf(mark: Read, stick: Stick): Mouth {
+  const [from, to, near, far] = ["from", "to", "near", "far"].map((name) => mark.long(name)) as number[];
+  const spot = (along: number, gauge: number) => onFace(mark, stick, along, gauge);
+  const [fromOver, toOver] = [mark.longOr("from over", from!), mark.longOr("to over", to!)];
+  const [nearOn, farOn] = [mark.longOr("near on", near!), mark.longOr("far on", far!)];
+  const corners: Mouth["corners"] = [
+    spot(from!, near!),
+    spot(fromOver, far!),
+    spot(to!, nearOn),
+    spot(toOver, farOn),
+  ];
+  return { corners, ...way(mark, stick, (from! + to!) / 2) };
+}
+
+/** A point of the face: along the stick, and square in from the arris that it shares with the gauged one. */
+function onFace(mark: Read, stick: Stick, at: number, gauge: number): V {
+  const run = stick.run(mark.mark.datum);
+  const face = stick.faceNamed(mark.mark.face);
+  const after = stick.faceNamed(mark.word("gauged")) === (face + 1) % 4;
+  const [arris, other] = after ? [face, (face + 3) % 4] : [(face + 3) % 4, face];
+  const from = stick.arris(arris, run, at);
+  const over = direction(minus(stick.arris(other, run, at), from));
+  const sine = Math.sqrt(1 - inner(over, stick.arrisWay(arris, run, at)) ** 2);
+  return plus(from, over, gauge / sine);
+}
+
+/** The face there, and the way that the chisel or the bit goes. */
+function way(mark: Read, stick: Stick, at: number): { flat: Flat; into: V } {
+  const run = stick.run(mark.mark.datum);
+  const face = stick.faceNamed(mark.mark.face);
+  const flat = stick.flat(face, run, at);
+  const lengthwise = direction(across(run.way, flat.out));
+  const [first, last] = stick.ends.map((end) => end.mark.face) as [string, string];
+  const [one, other] = [stick.faces[(face + 1) % 4]!, stick.faces[(face + 3) % 4]!];
+  const side = outer(flat.out, lengthwise);
+  const towards = inner(side, stick.way((face + 1) % 4)) > 0 ? side : times(side, -1);
+  const along = Math.tan(mark.towards("leans to", last, first, "angle"));
+  const sideways = Math.tan(mark.towards("leans to", one, other, "angle"));
+  return { flat, into: direction(plus(plus(times(flat.out, -1), lengthwise, along), towards, sideways)) };
+}
+
+function chopped(mark: Read, sheet: SheetRead, stick: Stick): Solid {
+  const { corners, flat, into } = mouthOf(mark, stick);
+  const deep = mark.long("deep");
+  const sloped = mark.mark.kind === "sloped-socket";
+  const own = sheet.all("mortise").find((each) => each.word("letter") === mark.word("letter"));
+  // A sloped socket runs out on the side away from its mortise.
+  const outAtStart = sloped && own !== undefined && own.long("from") > mark.long("from");
+  const points = corners.flatMap((p, k) => {
+    const none = sloped && k < 2 === outAtStart;
+    const down = -inner(into, flat.out);
+    return [plus(p, into, -OUT / down), plus(p, into, none ? 0 : deep / down)];
+  });
+  return hull(points);
+}
+
+function through(mark: Read, sheet: SheetRead, stick: Stick): Solid {
+  const exit = sheet.all("exit").find((each) => each.word("letter") === mark.word("letter"));
+  if (!exit) throw new Error("a through mortise whose other side is not told");
+  const a = mouthOf(mark, stick).corners;
+  const b = mouthOf(exit, stick).corners;
+  const pairs = a.map((p, k) => {
+    const q = b[k]!;
+    return [plus(p, direction(minus(p, q)), OUT), plus(q, direction(minus(q, p)), OUT)];
+  });
+  return hull(pairs.flat() as V[]);
+}
+
+function bored(mark: Read, stick: Stick): Solid {
+  const at = mark.long("at");
+  const start = onFace(mark, stick, at, mark.long("in"));
+  const { flat, into } = way(mark, stick, at);
+  const u = direction(
+    across(flat.out, into).some((v) => Math.abs(v) > 1e-6) ? across([1, 0, 0], into) : [1, 0, 0],
+  );
+  const v = outer(into, u);
+  const deep = mark.longOr("deep", 200);
+  const whole = roundBar(start, into, 210, u, v, mark.long("diameter") / 2);
+  return beyond(beyond(whole, plus(start, into, -20), into), plus(start, into, deep), times(into, -1));
+}

@@ -1,0 +1,40 @@
+/**
+ * Every part of a chair cut from its sheet and compared with the chair's own solid.
+ */
+import type { Chair } from "../../../server/chair/chair.ts";
+import { Figures, type Step } from "../../../server/drawing/markout/figures.ts";
+import { sheetsOf } from "../../../server/drawing/markout/sheet/part.ts";
+import type { Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
+import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
+import { sweepSolids } from "../solids/manifold.ts";
+import { strayOf } from "./compare.ts";
+import { cutPart } from "./cutter.ts";
+import { poseOf, wantedOf } from "./wanted.ts";
+
+export interface Stray {
+  part: string;
+  /** Left standing and cut away, mm. */
+  proud: number;
+  missing: number;
+}
+
+/** What a sheet's step lets a cut stray: the hundredths of a template's joint aside, 0.3 mm; in inches one step. */
+export const allowed = (sheets: Sheets): number => (sheets.unit === "in" ? sheets.step * 25.4 : 0.3);
+
+/** The sheets as anyone else would read them: through their text. */
+export const readSheets = (chair: Chair, step?: Step): Sheets =>
+  JSON.parse(JSON.stringify(sheetsOf(piecesOf(chair), new Figures(chair.design.units, step)))) as Sheets;
+
+export function straysOf(chair: Chair, sheets: Sheets): Stray[] {
+  return sheets.parts
+    .filter(({ marks }) => marks[0]?.kind !== "mirror")
+    .flatMap((part) => {
+      const [name] = part.name.split(", ");
+      const own = chair.posts.get(name!) ?? chair.rails.get(name!) ?? chair.slats.get(name!);
+      const pose = own && poseOf(chair, own);
+      if (!own || !pose) return [];
+      const stray = strayOf(cutPart(part, sheets.unit), wantedOf(chair, own, pose));
+      sweepSolids();
+      return [{ part: name!, ...stray }];
+    });
+}

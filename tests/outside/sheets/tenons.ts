@@ -1,0 +1,170 @@
+/**
+ * Tenons by what the sheet says of them.
+ */
+import { bar, beyond, hull, lessThan, roundBar, type Solid, together } from "../solids/manifold.ts";
+import { direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
+import type { Read, SheetRead } from "./reading.ts";
+import type { Flat } from "./stick.ts";
+
+/** What a tenon is set out on: the shoulder, the stick's way out, and its faces there. */
+export interface TenonPlace {
+  shoulder: Flat;
+  outward: V;
+  faces: readonly string[];
+  way: (face: number) => V;
+  /** How far a point lies inside a face. */
+  inside: (face: number, p: V) => number;
+}
+
+interface Section {
+  root: V;
+  along: V;
+  thick: V;
+  wide: V;
+  halfThick: number;
+  halfWide: number;
+}
+
+const FAR = 150;
+
+/** What stands beyond the shoulder, and what is bored into the end. */
+export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { stands?: Solid; bored?: Solid } {
+  const mark = sheet.all("tenon", "round-tenon", "dowels", "fork").find((each) => each.mark.face === end);
+  if (!mark) return {};
+  const kind = mark.mark.kind;
+  const over = widthOver(mark);
+  const section = sectionOf(mark, place, over);
+  const { root, along, thick, wide, halfThick } = section;
+  const long = mark.long("long");
+  const at = (w: number) => plus(root, wide, w);
+  const within = (solid: Solid, deep: number) =>
+    beyond(
+      beyond(solid, place.shoulder.at, place.shoulder.out),
+      plus(place.shoulder.at, place.shoulder.out, deep),
+      times(place.shoulder.out, -1),
+    );
+  if (kind === "round-tenon") {
+    return { stands: within(roundBar(root, along, FAR, thick, wide, halfThick), long) };
+  }
+  if (kind === "dowels") {
+    const bores = middles(mark).map((middle) => {
+      const from = at(over / 2 - middle);
+      return beyond(
+        roundBar(from, along, mark.long("bore"), thick, wide, halfThick),
+        plus(from, along, 3),
+        times(along, -1),
+      );
+    });
+    return { bored: together(bores) };
+  }
+  if (kind === "fork") {
+    const [outer0, outer1] = [0, 2].map((by) => {
+      const face = place.faces.indexOf(mark.word("cheeks"));
+      return mark.long(place.faces[(face + by) % 4]!);
+    }) as [number, number];
+    const whole = hull(
+      [halfThick + outer0, -halfThick - outer1].flatMap((t) =>
+        [section.halfWide, -section.halfWide].flatMap((w) =>
+          [-FAR, FAR].map((s) => plus(plus(at(w), thick, t), along, s)),
+        ),
+      ),
+    );
+    return {
+      stands: lessThan(within(whole, long), bar(root, along, FAR, thick, halfThick, wide, 2 * FAR)),
+    };
+  }
+  const cheeks = mark.has("count")
+    ? middles(mark).map((middle) =>
+        bar(at(over / 2 - middle), along, FAR, thick, halfThick, wide, mark.long("wide") / 2),
+      )
+    : [bar(root, along, FAR, thick, halfThick, wide, section.halfWide)];
+  const parts = [within(together(cheeks), long), ...haunch(sheet, end, section, place)];
+  let stands = together(parts);
+  for (const mitre of sheet.all("mitre").filter((each) => each.mark.face === end)) {
+    const flat = mitreOf(mitre, mark, section, place);
+    stands = beyond(stands, flat.at, times(flat.out, -1));
+  }
+  return { stands };
+}
+
+/** From the first edge's face to the middles, less that face's shoulder: from the upper side of all of them. */
+function middles(mark: Read): number[] {
+  const edge = mark.long(mark.word("edges"));
+  return Array.from({ length: mark.number("count") }, (_, k) => mark.long(`middle ${k + 1}`) - edge);
+}
+
+function widthOver(mark: Read): number {
+  const wide = mark.longOr("wide", mark.long("thick"));
+  if (!mark.has("count")) return wide;
+  const all = middles(mark);
+  return all[all.length - 1]! - all[0]! + wide;
+}
+
+/** The section's middle where it meets the shoulder, and how it lies. */
+function sectionOf(mark: Read, place: TenonPlace, over: number): Section {
+  const { faces, way, shoulder, outward } = place;
+  const face = (name: string) => faces.indexOf(name);
+  const [cheek, edge] = [face(mark.word("cheeks")), face(mark.word("edges"))];
+  const opposite = (k: number) => (k + 2) % 4;
+  const lean = (k: number) => Math.tan(mark.towards("leans to", faces[k]!, faces[opposite(k)]!, "angle"));
+  const along = direction(plus(plus(outward, way(cheek), lean(cheek)), way(edge), lean(edge)));
+  const sign = mark.has("turned to") && mark.word("turned to") !== faces[edge] ? -1 : 1;
+  const turn = sign * mark.angleOr("turn", 0);
+  const flat = plus(times(way(cheek), Math.cos(turn)), way(edge), Math.sin(turn));
+  const across = direction(outer(along, flat));
+  const wide = inner(across, way(edge)) < 0 ? times(across, -1) : across;
+  const cross = direction(outer(wide, along));
+  const thick = inner(cross, way(cheek)) < 0 ? times(cross, -1) : cross;
+  // Halfway between the places that its distances from two opposite faces give.
+  let root = shoulder.at;
+  for (let round = 0; round < 8; round++) {
+    for (const k of [cheek, edge]) {
+      const [one, other] = [k, opposite(k)];
+      const told = mark.has(faces[one]!) ? mark.long(faces[one]!) - mark.long(faces[other]!) : 0;
+      const now = place.inside(one, root) - place.inside(other, root);
+      root = plus(root, way(k), (now - told) / 2);
+    }
+    const off = inner(minus(shoulder.at, root), shoulder.out) / inner(outward, shoulder.out);
+    root = plus(root, outward, off);
+  }
+  return { root, along, thick, wide, halfThick: mark.long("thick") / 2, halfWide: over / 2 };
+}
+
+function haunch(sheet: SheetRead, end: string, section: Section, place: TenonPlace): Solid[] {
+  const mark = sheet.all("haunch", "sloped-haunch").find((each) => each.mark.face === end);
+  if (!mark) return [];
+  const { root, along, thick, wide, halfThick, halfWide } = section;
+  const sloped = mark.mark.kind === "sloped-haunch";
+  const long = mark.long("long");
+  const { shoulder } = place;
+  const rate = inner(along, shoulder.out);
+  const meets = (p: V) => plus(p, along, inner(minus(shoulder.at, p), shoulder.out) / rate);
+  const points = [halfThick, -halfThick].flatMap((t) =>
+    [
+      [halfWide, long],
+      [halfWide + mark.long("wide"), sloped ? 0 : long],
+    ].flatMap(([w, deep]) => {
+      const p = meets(plus(plus(root, thick, t), wide, w!));
+      return [p, plus(p, along, deep! / rate)];
+    }),
+  );
+  return [hull(points)];
+}
+
+function mitreOf(mitre: Read, tenon: Read, section: Section, { shoulder, faces }: TenonPlace): Flat {
+  const { root, along, thick, wide, halfThick, halfWide } = section;
+  const sign = mitre.word("cheek") === tenon.word("cheeks") ? 1 : -1;
+  const edge = tenon.word("edges");
+  const other = faces[(faces.indexOf(edge) + 2) % 4]!;
+  const rate = inner(along, shoulder.out);
+  const on = (w: number, at: number): V => {
+    const p = plus(plus(root, thick, sign * halfThick), wide, w);
+    return plus(p, along, inner(minus(shoulder.at, p), shoulder.out) / rate + at);
+  };
+  const a = on(halfWide, mitre.long(`at ${edge}`));
+  const b = on(-halfWide, mitre.long(`at ${other}`));
+  const angle = mitre.angle("angle");
+  const run = plus(times(along, Math.cos(angle)), thick, -sign * Math.sin(angle));
+  const out = direction(outer(minus(a, b), run));
+  return { at: a, out: inner(out, along) < 0 ? times(out, -1) : out };
+}
