@@ -116,10 +116,11 @@ function tenonWords({ tenon: was }: CutEnd, { tenon: now }: CutEnd, unit: Length
   put(was.wide, now.wide, "tenon wide");
   put(was.long, now.long, "tenon long");
   put(was.haunch?.long ?? 0, now.haunch?.long ?? 0, "haunch");
-  put(was.shoulders.top, now.shoulders.top, "shoulder top");
-  put(was.shoulders.outside, now.shoulders.outside, "shoulder outside");
-  if (Math.abs(now.lean - was.lean) > SAME_ANGLE)
-    words.push(`tenon leans ${printAngle(was.lean)} → ${printAngle(now.lean)}`);
+  put(was.shoulders[2], now.shoulders[2], `shoulder ${now.edges[0]}`);
+  put(was.shoulders[0], now.shoulders[0], `shoulder ${now.cheeks[0]}`);
+  const [before, after] = [was, now].map(({ lean }) => Math.hypot(...lean.map(Math.tan))) as [number, number];
+  if (Math.abs(Math.atan(after) - Math.atan(before)) > SAME_ANGLE)
+    words.push(`tenon leans ${printAngle(Math.atan(before))} → ${printAngle(Math.atan(after))}`);
   return words;
 }
 

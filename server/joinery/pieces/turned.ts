@@ -3,8 +3,7 @@
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
-import { height } from "../../geometry/plane.ts";
-import type { Plane, Vec3 } from "../../geometry/solid.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
 import {
   along,
   angleBetween,
