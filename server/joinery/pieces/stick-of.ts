@@ -30,8 +30,11 @@ export function stickOfPost(chair: Chair, post: Post, every: number): StickOf | 
   const stretches: Stretch[] = [];
   for (const { faces, solid, direction, curved, start } of post.pieces) {
     if (!faces) return undefined;
-    const { front, left, back, right } = faces;
-    stretches.push({ solid, direction, curved, start, planes: [front, left, back, right] });
+    // Stretches of a curve that tapers share their sections: a side may lie some thousandths of a mm off the face as it is worked out.
+    const [front, left, back, right] = [faces.front, faces.left, faces.back, faces.right].map(({ normal }) =>
+      sideTowards(solid, normal, direction),
+    );
+    stretches.push({ solid, direction, curved, start, planes: [front!, left!, back!, right!] });
   }
   const [left, right] = post.side === "right" ? ["inside", "outside"] : ["outside", "inside"];
   const stick: SquaredStick = {

@@ -104,7 +104,8 @@ describe.each(sampleNames)("the pieces of %s", (name) => {
           [Math.min(...sides), Math.min(thick, wide)],
           [Math.max(...sides), Math.max(thick, wide)],
         ] as const) {
-          expect(found, `${piece.name} ${mortise.letter}`).toBeGreaterThan(tenon - 1e-6);
+          // The face of a stretch that turns and tapers lies some thousandths of a mm off the plane its joints are worked out on.
+          expect(found, `${piece.name} ${mortise.letter}`).toBeGreaterThan(tenon - 1e-5);
           expect(found).toBeLessThan(tenon * 1.05);
         }
       }
