@@ -4,7 +4,8 @@
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
 import { messageOf } from "../mends/words.ts";
-import type { Settings } from "./settings.ts";
+import { ruleOf } from "../rules/index.ts";
+import type { Level, Settings } from "./settings.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Shown as the sender of every diagnostic. */
@@ -37,11 +38,22 @@ export const problemsShown = (view: View, settings: Settings): Problem[] =>
 export function underSettings(problems: readonly Problem[], settings: Settings): Problem[] {
   const shown: Problem[] = [];
   for (const problem of problems) {
-    const level = settings.rules[problem.code];
+    const level = levelOf(settings, problem.code);
     if (level === "off") continue;
     shown.push(level ? { ...problem, severity: level } : problem);
   }
   return shown;
+}
+
+/**
+ * What the maker set for a rule. An editor sends a rule's own severity where nothing is set; then what is set for a code that it had
+ * before counts.
+ */
+function levelOf(settings: Settings, code: string): Level | undefined {
+  const rule = ruleOf(code);
+  const today = settings.rules[code];
+  if (!rule?.was || (today !== undefined && today !== rule.severity)) return today;
+  return rule.was.map((old) => settings.rules[old]).find((level) => level !== undefined) ?? today;
 }
 
 /** One finding as a diagnostic. */

@@ -9,6 +9,7 @@ import type { Joint } from "../chair/chair.ts";
 import { workedValue } from "../chair/values/values.ts";
 import { printQuantity, printSlope } from "../design/units.ts";
 import { jointPicture } from "../drawing/joint-picture.ts";
+import { goesBy } from "../rules/machinery/rule.ts";
 import { aboutName } from "./about/about.ts";
 import { aboutJoint } from "./about/about-joint.ts";
 import { aboutWorked, comesTo, lengthOf } from "./about/about-value.ts";
@@ -57,7 +58,7 @@ function ofFact(view: View, statement: Statement, fact: Fact, pictures: boolean)
   }
   const slot = statement.row && refSlot(statement.row, fact.label);
   if (slot?.ref === "rule") {
-    const rule = view.rules.find(({ code: known }) => known === fact.name);
+    const rule = view.rules.find((each) => fact.name !== undefined && goesBy(each, fact.name));
     return rule && { ...spanOf(fact), says: aboutRule(rule) };
   }
   if (slot?.words.includes(fact.name)) {

@@ -7,6 +7,7 @@ import { angleNotMet } from "./file/angle-not-met.ts";
 import { internalError } from "./file/internal-error.ts";
 import { languageRules } from "./file/language.ts";
 import { limitDoesNotFit } from "./file/limit-does-not-fit.ts";
+import { renamedRule } from "./file/renamed-rule.ts";
 import { requirementNotJudged } from "./file/requirement-not-judged.ts";
 import { requirementNotMet } from "./file/requirement-not-met.ts";
 import { unknownRule } from "./file/unknown-rule.ts";
@@ -32,12 +33,12 @@ import { shoulderOnCurve } from "./joints/shoulder-on-curve.ts";
 import { shoulderOverKnee } from "./joints/shoulder-over-knee.ts";
 import { shoulderTooNarrow } from "./joints/shoulder-too-narrow.ts";
 import { tenonShortGrain } from "./joints/tenon-short-grain.ts";
-import { tenonTooBroad } from "./joints/tenon-too-broad.ts";
 import { tenonTooLong } from "./joints/tenon-too-long.ts";
 import { tenonTooShort } from "./joints/tenon-too-short.ts";
 import { tenonTooThick } from "./joints/tenon-too-thick.ts";
 import { tenonTooThin } from "./joints/tenon-too-thin.ts";
 import { tenonTooWide } from "./joints/tenon-too-wide.ts";
+import { tenonTooWideForThickness } from "./joints/tenon-too-wide-for-thickness.ts";
 import { tenonsMeet } from "./joints/tenons-meet.ts";
 import type { Rule } from "./machinery/rule.ts";
 import { seatFallsForward } from "./seat/seat-falls-forward.ts";
@@ -53,7 +54,7 @@ import { backLeanOutside } from "./sitter/back-lean-outside.ts";
 import { backTooLow } from "./sitter/back-too-low.ts";
 import { crestAtShoulderBlades } from "./sitter/crest-at-shoulder-blades.ts";
 import { feetCannotDrawBack } from "./sitter/feet-cannot-draw-back.ts";
-import { loinsUnsupported } from "./sitter/loins-unsupported.ts";
+import { lumbarUnsupported } from "./sitter/lumbar-unsupported.ts";
 import { rakeOverLimit } from "./sitter/rake-over-limit.ts";
 import { rakeUnderLimit } from "./sitter/rake-under-limit.ts";
 import { footHangs } from "./stability/foot-hangs.ts";
@@ -70,7 +71,7 @@ export const rules: readonly Rule[] = [
   tenonTooThin,
   tenonTooThick,
   tenonTooWide,
-  tenonTooBroad,
+  tenonTooWideForThickness,
   tenonTooLong,
   mortiseTooWide,
   mortiseBreaksOut,
@@ -109,7 +110,7 @@ export const rules: readonly Rule[] = [
   backLeanOutside,
   backTooLow,
   crestAtShoulderBlades,
-  loinsUnsupported,
+  lumbarUnsupported,
   armHeightOutside,
   armTooHighForTable,
   feetCannotDrawBack,
@@ -120,6 +121,7 @@ export const rules: readonly Rule[] = [
   requirementNotMet,
   requirementNotJudged,
   unknownRule,
+  renamedRule,
   limitDoesNotFit,
   acceptWithoutReason,
   acceptAcceptsNothing,
@@ -127,7 +129,7 @@ export const rules: readonly Rule[] = [
   ...languageRules,
 ];
 
-const byCode = new Map(rules.map((rule) => [rule.code, rule]));
+const byCode = new Map(rules.flatMap((rule) => [rule.code, ...(rule.was ?? [])].map((code) => [code, rule])));
 
-/** A rule by its code. */
+/** A rule by its code, or by one that it had before. */
 export const ruleOf = (code: string): Rule | undefined => byCode.get(code);

@@ -5,7 +5,7 @@ import type { Problem, Related } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair, Failure } from "../chair/chair.ts";
-import type { Design } from "../design/design.ts";
+import type { AcceptDesign, Design } from "../design/design.ts";
 import { idleAccepts } from "./file/accept-accepts-nothing.ts";
 import { toldFailures } from "./file/internal-error.ts";
 import { rules } from "./index.ts";
@@ -14,7 +14,7 @@ import { type Doubt, doubtIn } from "./machinery/doubt.ts";
 import { boundsOf } from "./machinery/limits.ts";
 import { plain } from "./machinery/names.ts";
 import { designOf } from "./machinery/place.ts";
-import type { Rule } from "./machinery/rule.ts";
+import { goesBy, type Rule } from "./machinery/rule.ts";
 import type { Finding } from "./machinery/say.ts";
 
 export interface Judged {
@@ -58,10 +58,11 @@ export function* judgeSteps(
     yield;
   }
   found.push(...toldFailures(chair, failures));
-  const settled = settle(found, design.accepts);
+  const accepts = underTodaysCodes(design.accepts, table);
+  const settled = settle(found, accepts);
   const others = settle(
     also.filter(({ severity }) => severity !== "error"),
-    design.accepts,
+    accepts,
   );
   // Nobody knows what a rule that failed would have found.
   const unjudged = new Set(failures.map(({ what }) => what));
@@ -85,6 +86,13 @@ export function* judgeSteps(
     failures,
   };
 }
+
+/** The lines with the codes that their rules have today. */
+const underTodaysCodes = (accepts: readonly AcceptDesign[], table: readonly Rule[]): AcceptDesign[] =>
+  accepts.map((line) => ({
+    ...line,
+    rule: table.find((rule) => goesBy(rule, line.rule))?.code ?? line.rule,
+  }));
 
 /** The rules' own findings, without those of the stages before. */
 export const findings = (of: Judged): Problem[] => judge(of).problems;

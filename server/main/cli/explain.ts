@@ -1,5 +1,5 @@
 import { nearest } from "../../../grammar/nearest.ts";
-import type { Rule } from "../../rules/machinery/rule.ts";
+import { goesBy, type Rule } from "../../rules/machinery/rule.ts";
 import { type Command, ENDED, misuse } from "./command.ts";
 import { brush, columns, wrapped } from "./terminal.ts";
 
@@ -16,7 +16,7 @@ export const explain: Command = {
       terminal.out(`${columns(services.rules.map((rule) => [rule.code, rule.severity, rule.title]))}\n`);
       return ENDED.well;
     }
-    const rule = services.rules.find((row) => row.code === code);
+    const rule = services.rules.find((row) => goesBy(row, code));
     if (!rule) {
       const near = nearest(
         code,
@@ -27,6 +27,7 @@ export const explain: Command = {
         `there is no rule "${code}".${near ? ` Did you mean "${near}"?` : ' "seatwright explain" lists them.'}`,
       );
     }
+    if (rule.code !== code) terminal.out(`${code} is called ${rule.code} today.\n\n`);
     terminal.out(
       `${paint("bold", rule.code)}: ${rule.title} (${rule.severity})\n\n${explanationOf(rule, exampleOf(rule.code))}\n`,
     );

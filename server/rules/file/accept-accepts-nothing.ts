@@ -3,7 +3,7 @@ import type { Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { AcceptDesign } from "../../design/design.ts";
 import { stemOf } from "../machinery/place.ts";
-import type { Rule } from "../machinery/rule.ts";
+import { goesBy, type Rule } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
 export const acceptAcceptsNothing: Rule = {
@@ -23,7 +23,7 @@ export function idleAccepts(
   rules: readonly Rule[],
 ): Finding[] {
   return idle.flatMap((line) => {
-    const known = rules.some((rule) => rule.code === line.rule);
+    const known = rules.some((rule) => goesBy(rule, line.rule));
     if (!known || !line.because?.value.trim()) return [];
     const at = line.on?.at ?? line.ruleAt;
     const missing = line.on?.value

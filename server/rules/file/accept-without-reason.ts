@@ -1,4 +1,4 @@
-import type { Rule } from "../machinery/rule.ts";
+import { goesBy, type Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
 
 export const acceptWithoutReason: Rule = {
@@ -10,7 +10,7 @@ export const acceptWithoutReason: Rule = {
   source: "The language.",
   find({ chair, rules }) {
     return chair.design.accepts.flatMap((line) => {
-      if (line.because?.value.trim() || !rules.some((rule) => rule.code === line.rule)) return [];
+      if (line.because?.value.trim() || !rules.some((rule) => goesBy(rule, line.rule))) return [];
       // One whose line breaks off is told of by reading.
       const at = line.because?.at;
       if (!at) return [];

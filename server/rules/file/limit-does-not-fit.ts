@@ -1,6 +1,6 @@
 import type { Bound, Dimension } from "../../design/design.ts";
 import { appliedTo } from "../machinery/limits.ts";
-import type { Rule } from "../machinery/rule.ts";
+import { goesBy, type Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
 
 export const limitDoesNotFit: Rule = {
@@ -12,7 +12,7 @@ export const limitDoesNotFit: Rule = {
   source: "The rule table.",
   find({ chair, rules }) {
     return chair.design.limits.flatMap((line) => {
-      const rule = rules.find((each) => each.code === line.rule);
+      const rule = rules.find((each) => goesBy(each, line.rule));
       if (!rule || !line.bound || line.file !== undefined || appliedTo(rule, line)) return [];
       const takes = [rule.limit, rule.also].flatMap((figure) => (figure ? [kindOf(figure)] : []));
       const whole = takes.length === 0;

@@ -1,6 +1,6 @@
 import { isOnlyNearest, nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
-import type { Rule, RuleContext } from "../machinery/rule.ts";
+import { goesBy, type Rule, type RuleContext } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
 export const unknownRule: Rule = {
@@ -22,7 +22,7 @@ export const unknownRule: Rule = {
 };
 
 function judged({ rules }: RuleContext, code: string, at: Span): Finding[] {
-  if (rules.some((rule) => rule.code === code)) return [];
+  if (rules.some((rule) => goesBy(rule, code))) return [];
   const codes = rules.map((rule) => rule.code);
   const near = nearest(code, codes);
   const place = { start: at.start, end: at.end, own: true };

@@ -2,7 +2,7 @@
  * What `limit` lines make of the rules' figures.
  */
 import type { Bound, Design, Dimension, LimitDesign } from "../../design/design.ts";
-import type { Rule } from "./rule.ts";
+import { goesBy, type Rule } from "./rule.ts";
 
 type Figure = Bound & { dimension: Dimension };
 
@@ -10,7 +10,7 @@ type Figure = Bound & { dimension: Dimension };
 export function boundsOf(rule: Rule, design: Design): { limit: Bound; also: Bound } {
   const bounds = { limit: bare(rule.limit), also: bare(rule.also) };
   for (const line of design.limits) {
-    if (line.rule !== rule.code) continue;
+    if (!goesBy(rule, line.rule)) continue;
     const changed = appliedTo(rule, line);
     if (changed) Object.assign(bounds[changed.which], changed.bound);
   }

@@ -31,6 +31,7 @@ function section(rule: Rule, example: string | undefined): string {
   const lines = [
     `### ${rule.code}`,
     `${rule.title}. ${capital(articleOf(rule.severity))}.${figures.length > 0 ? ` Figure: ${figures.join("; ")}.` : ""}`,
+    ...(rule.was ? [`Called ${rule.was.map((code) => `\`${code}\``).join(", ")} in earlier versions.`] : []),
     rule.explanation,
     ...(rule.source === "The language." ? [] : [`Source: ${rule.source}`]),
     ...(example === undefined ? [] : [`\`\`\`chair\n${example.trimEnd()}\n\`\`\``]),
@@ -53,20 +54,19 @@ function inWords(figure: Bound & { dimension: Dimension }, of: string | undefine
   return `at most ${print(figure.high ?? 0)}`;
 }
 
-/** One setting for each rule: how loudly it speaks. For the extension's manifest. */
+const levels = ["off", "hint", "information", "warning", "error"];
+
+/** One setting for each rule: how loudly it speaks; for a code that it had before too, as an old setting. For the extension's manifest. */
 export function settingsOf(rules: readonly Rule[]): Record<string, object> {
+  const settings = rules.flatMap(({ code, was = [], severity, title }): [string, object][] => {
+    const setting = { type: "string", enum: levels };
+    const today = { ...setting, default: severity, scope: "resource", description: `${title}.` };
+    const before = { ...setting, scope: "resource", deprecationMessage: `The rule is called ${code} today.` };
+    return [[code, today], ...was.map((old): [string, object] => [old, before])];
+  });
   return Object.fromEntries(
-    [...rules]
-      .sort((a, b) => (a.code < b.code ? -1 : 1))
-      .map(({ code, severity, title }) => [
-        `seatwright.rules.${code}`,
-        {
-          type: "string",
-          enum: ["off", "hint", "information", "warning", "error"],
-          default: severity,
-          scope: "resource",
-          description: `${title}.`,
-        },
-      ]),
+    settings
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([code, setting]) => [`seatwright.rules.${code}`, setting]),
   );
 }

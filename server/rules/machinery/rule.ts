@@ -7,6 +7,8 @@ import type { Bound, Design, Dimension } from "../../design/design.ts";
 export interface Rule {
   /** Kebab case, such as `tenon-too-thin`. */
   code: string;
+  /** Codes that it had before: they still work in `accept`, `limit`, settings and `explain`. */
+  was?: readonly string[];
   severity: Severity;
   /** A few words for lists and settings. */
   title: string;
@@ -23,6 +25,10 @@ export interface Rule {
   /** Absent for the language's own rules, which the earlier stages report. */
   find?: (at: RuleContext) => Problem[];
 }
+
+/** Whether a rule goes by this code, today or before it was renamed. */
+export const goesBy = (rule: Pick<Rule, "code" | "was">, code: string): boolean =>
+  rule.code === code || rule.was?.includes(code) === true;
 
 export interface RuleContext {
   tree: Tree;

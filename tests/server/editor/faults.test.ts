@@ -15,7 +15,7 @@ describe("faults by part", () => {
   const thin = view(sample.replace("thick 1/3 of rail", "thick 1/6 of rail"));
 
   // So thin a tenon is too wide for its thickness as well.
-  const alone = { "tenon-too-broad": "off" as const };
+  const alone = { "tenon-too-wide-for-thickness": "off" as const };
 
   it("name every part that the finding speaks of, with the post its end goes into", () => {
     const [fault] = faultsOf(thin, defaultSettings, drawn(thin));

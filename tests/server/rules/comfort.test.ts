@@ -72,12 +72,12 @@ describe("back-too-low and crest-at-shoulder-blades", () => {
   });
 });
 
-describe("loins-unsupported", () => {
+describe("lumbar-unsupported", () => {
   it("wants something of the back from 150 to 250 mm above the seat, and says where it is", () => {
-    expect(messagesOf(upright.replace("up 620", "up 800"), "loins-unsupported")).toEqual([
+    expect(messagesOf(upright.replace("up 620", "up 800"), "lumbar-unsupported")).toEqual([
       "Nothing of the back lies from 150 mm to 250 mm above the seat under its sitter, where the loins are; it lies from 290.4 mm up.",
     ]);
-    expect(messagesOf(upright.replace("up 620", "up 560"), "loins-unsupported")[0]).toMatch(
+    expect(messagesOf(upright.replace("up 620", "up 560"), "lumbar-unsupported")[0]).toMatch(
       /it lies up to 1\d\d[\d.]* mm and from 38\d[\d.]* mm up\.$/,
     );
   });

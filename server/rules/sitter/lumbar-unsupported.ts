@@ -6,10 +6,11 @@ import type { Rule } from "../machinery/rule.ts";
 import { capital, length, tell } from "../machinery/say.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
-export const loinsUnsupported: Rule = {
-  code: "loins-unsupported",
+export const lumbarUnsupported: Rule = {
+  code: "lumbar-unsupported",
+  was: ["loins-unsupported"],
   severity: "information",
-  title: "Nothing behind the loins",
+  title: "Nothing behind the lower back",
   explanation: `The small of the back is where a back carries most. Let a rail or slats lie there. For grown sitters. ${comfortCaution}`,
   source: `${capital(seats.lumbar.source)}.`,
   asksForMissing: true,
@@ -24,7 +25,7 @@ export const loinsUnsupported: Rule = {
       over !== undefined && `from ${print(over)} up`,
     ].filter(Boolean);
     return [
-      tell(loinsUnsupported, placeOf(chair.design, decidersOfRail(back.lowest)), {
+      tell(lumbarUnsupported, placeOf(chair.design, decidersOfRail(back.lowest)), {
         message: `Nothing of the back lies from ${print(from)} to ${print(to)} above the seat under its sitter, where the loins are; it lies ${found.join(" and ")}.`,
         subject: back.lowest.name,
         found: found.join(" and "),

@@ -3,12 +3,13 @@ import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
 
-export const tenonTooBroad: Rule = {
-  code: "tenon-too-broad",
+export const tenonTooWideForThickness: Rule = {
+  code: "tenon-too-wide-for-thickness",
+  was: ["tenon-too-broad"],
   severity: "warning",
   title: "Tenon too wide for its thickness",
   explanation:
-    "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20`. `limit tenon-too-broad to 5` keeps to what handbooks of joinery say.",
+    "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20`. `limit tenon-too-wide-for-thickness to 5` keeps to what handbooks of joinery say.",
   source: sourcesOf("tenon-breadth"),
   limit: { high: most("tenon-breadth"), dimension: "number" },
   find({ chair, limit, tree }) {
@@ -25,7 +26,7 @@ export const tenonTooBroad: Rule = {
       const start = tree.text.lastIndexOf("\n", place.start) + 1;
       const lead = !facts.twin && place.own && /^([ \t]*)tenon\b/.exec(tree.text.slice(start, place.start));
       const gap = written(lengthOrLess(joint.wide / 3, units));
-      return tell(tenonTooBroad, place, {
+      return tell(tenonTooWideForThickness, place, {
         message: `${capital(tenonOf(joint))} is ${length(wide, units)} wide and ${length(joint.thick, units)} thick, ${ratio(wide / joint.thick)} times as wide; at most ${ratio(times)} times would do: ${facts.twin ? "make them thicker" : `make it thicker, or two of it by \`twin gap ${gap}\``}.`,
         subject: joint.name,
         found: `${ratio(wide / joint.thick)} times`,
