@@ -2,7 +2,20 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Problem, Severity, Span } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import { messageOf } from "../../mends/words.ts";
-import { type Bench, type Command, ENDED, otherFiles, studyOf } from "./command.ts";
+import { annotationsOf } from "./check/annotations.ts";
+import { type Checked, isRead } from "./check/checked.ts";
+import { placesFrom } from "./check/places.ts";
+import { sarifOf } from "./check/sarif.ts";
+import { newSince } from "./check/since.ts";
+import {
+  type Bench,
+  type Command,
+  ENDED,
+  misuse,
+  otherFiles,
+  written as putOut,
+  studyOf,
+} from "./command.ts";
 import { excerpt } from "./excerpt.ts";
 import { readInput } from "./read-input.ts";
 import type { CheckOutput, Finding } from "./schema.ts";
@@ -10,47 +23,75 @@ import { type Brush, brush, harmless } from "./terminal.ts";
 
 export const check: Command = {
   name: "check",
-  usage: "check FILES… [--format text|json]",
-  summary: "say what is wrong with each chair, and by how much",
-  options: { format: { type: "string" } },
+  usage: "check FILES… [--since REVISION] [--format text|json|sarif|annotations] [-o OUT]",
+  summary:
+    "say what is wrong with each chair, and by how much; --since tells only what is new since a revision of git",
+  options: {
+    format: { type: "string" },
+    since: { type: "string", values: "REVISION" },
+    out: { type: "string", short: "o" },
+  },
+  formats: ["text", "json", "sarif", "annotations"],
   takes: { least: 1, most: Number.POSITIVE_INFINITY },
-  run(bench, files, options) {
-    const output: CheckOutput = { files: [], errors: 0, warnings: 0 };
-    const asJson = options.format === "json";
-    const blocks: string[] = [];
-    for (const file of files) {
-      const { listed, block } = checkOne(bench, file);
-      output.files.push(listed);
-      output.errors += countOf(listed.findings, "error");
-      output.warnings += countOf(listed.findings, "warning");
-      if (listed.refused && !asJson) bench.terminal.error(`${harmless(file)}: ${listed.refused}.\n`);
-      else if (block) blocks.push(block);
-    }
-    if (asJson) bench.terminal.out(`${JSON.stringify(output, null, 2)}\n`);
-    else if (output.files.some(({ refused }) => !refused))
-      bench.terminal.out(`${[...blocks, summary(output)].join("\n")}\n`);
-    if (output.files.some(({ refused }) => refused)) return ENDED.misuse;
+  run(bench, files, { format, since, out }) {
+    const sifted = typeof since === "string" ? newSince(bench, since) : (each: Checked) => each;
+    if ("why" in sifted) return misuse(bench, `${sifted.why}.`);
+    const checked = files.map((file) => mended(bench, sifted(checkOne(bench, file))));
+    const output = outputOf(checked);
+    const told = writtenAs(bench, String(format ?? "text"), checked, output);
+    const ending = told === "" ? ENDED.well : putOut(bench, told, out);
+    if (ending !== ENDED.well || checked.some((each) => !isRead(each))) return ENDED.misuse;
     return output.errors ? ENDED.faults : ENDED.well;
   },
 };
 
-function checkOne(bench: Bench, file: string): { listed: CheckOutput["files"][number]; block: string } {
+function checkOne(bench: Bench, file: string): Checked {
   const input = readInput(file);
-  if ("refused" in input)
-    return { listed: { file, refused: input.refused, findings: [], accepted: [] }, block: "" };
+  if ("refused" in input) return input;
   const document = TextDocument.create(input.address, "chair", 0, input.text);
   const study = studyOf(bench, input);
-  finish(bench.services.mend(study, otherFiles, study.problems));
   const { problems, accepted } = study;
-  const paint = brush(bench.terminal.colour.out);
-  return {
-    listed: {
+  return { file, document, study, problems, accepted };
+}
+
+/** With what puts each finding right, which is tried only for those that are told. */
+function mended(bench: Bench, checked: Checked): Checked {
+  if (isRead(checked)) finish(bench.services.mend(checked.study, otherFiles, checked.problems));
+  return checked;
+}
+
+function outputOf(checked: readonly Checked[]): CheckOutput {
+  const files = checked.map((each): CheckOutput["files"][number] => {
+    if (!isRead(each)) return { file: each.file, refused: each.refused, findings: [], accepted: [] };
+    const { file, document, problems, accepted } = each;
+    return {
       file,
       findings: problems.map((problem) => findingOf(document, problem)),
       accepted: accepted.map(({ problem, because }) => ({ ...findingOf(document, problem), because })),
-    },
-    block: problems.map((problem) => written(paint, file, document, problem)).join("\n"),
-  };
+    };
+  });
+  const findings = files.flatMap((each) => each.findings);
+  return { files, errors: countOf(findings, "error"), warnings: countOf(findings, "warning") };
+}
+
+function writtenAs(bench: Bench, format: string, checked: readonly Checked[], output: CheckOutput): string {
+  if (format === "json") return `${JSON.stringify(output, null, 2)}\n`;
+  if (format === "sarif")
+    return `${JSON.stringify(sarifOf(checked, bench.services.rules, placesFrom(process.cwd())), null, 2)}\n`;
+  if (format === "annotations")
+    return annotationsOf(checked, placesFrom(process.cwd()))
+      .map((line) => `${line}\n`)
+      .join("");
+  for (const each of checked) {
+    if (!isRead(each)) bench.terminal.error(`${harmless(each.file)}: ${each.refused}.\n`);
+  }
+  const read = checked.filter(isRead);
+  if (read.length === 0) return "";
+  const paint = brush(bench.terminal.colour.out);
+  const blocks = read.flatMap(({ file, document, problems }) =>
+    problems.map((problem) => written(paint, file, document, problem)),
+  );
+  return `${[...blocks, summary(output)].join("\n")}\n`;
 }
 
 /** A finding as JSON shows it, with its place in lines. */
