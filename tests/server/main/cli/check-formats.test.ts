@@ -8,7 +8,7 @@ import Ajv from "ajv-draft-04";
 import addFormats from "ajv-formats";
 import type { Log } from "sarif";
 import { describe, expect, it } from "vitest";
-import { backFrame } from "../../../../server/rules/machinery/examples.ts";
+import { backFrame } from "../../../../tests/plain-frame.ts";
 import { chairs, messChair, mistyped, seatwright } from "./bench.ts";
 
 const raked = backFrame("rake 9deg above 450");

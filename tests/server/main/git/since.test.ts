@@ -2,7 +2,7 @@
  * `check --since` with the git of this machine: what guards the merges that no driver is asked about.
  */
 import { describe, expect, it } from "vitest";
-import { backFrame } from "../../../../server/rules/machinery/examples.ts";
+import { backFrame } from "../../../../tests/plain-frame.ts";
 import { gitVersion, newRepository, withProgram } from "./repository.ts";
 
 withProgram();
