@@ -1,7 +1,7 @@
 /**
  * The scripts of package.json. Each does its own set-up, so that it works on a machine with only Node and npm.
  *
- *     node .build/run.mjs start|test|test:desktop|prove|fuzz|build|package|bench|pictures|lint|format|check
+ *     node .build/run.mjs start|test|test:desktop|prove|mutants|fuzz|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -49,6 +49,10 @@ const tasks = {
     await buildAll();
     const { runTypescript } = await import("./run-typescript.mjs");
     return runTypescript("tests/workbench/pictures.ts", []);
+  },
+  mutants: async (args) => {
+    const { mutants } = await import("./mutants.mjs");
+    return mutants(args);
   },
   prove: async (args) => {
     const { prove } = await import("./prove.mjs");

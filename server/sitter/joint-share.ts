@@ -91,7 +91,7 @@ function integrate(boxes: Box[], root: number[][], points: number): number {
 const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29];
 
 /** Lower triangular root of a correlation matrix; a matrix rounded to be not quite positive gets a sliver on its diagonal. */
-export function cholesky(matrix: number[][]): number[][] {
+function cholesky(matrix: number[][]): number[][] {
   const n = matrix.length;
   const root = matrix.map(() => new Array<number>(n).fill(0));
   for (let i = 0; i < n; i += 1) {

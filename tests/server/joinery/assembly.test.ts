@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemble, type Fitting } from "../../../server/joinery/assembly.ts";
+import { assemble, type Fitting, lines } from "../../../server/joinery/assembly.ts";
 
 const slack = 0.3;
 const joint = (part: string, into: string, direction: Vec3, long = 28): Fitting => {
@@ -181,3 +181,19 @@ function seeded(seed: number): () => number {
     return state / 4294967296;
   };
 }
+
+describe("the lines that are tried", () => {
+  // A tenon may be turned by its clearance over its length; midway between two, each gives half of the angle between them.
+  const most = 2 * Math.asin(slack / 28);
+  const between = (angle: number) => {
+    const [one, other] = [joint("a", "p", [0, 1, 0]), joint("b", "q", [Math.sin(angle), Math.cos(angle), 0])];
+    const midway = [Math.sin(angle / 2), Math.cos(angle / 2), 0];
+    return lines([one, other]).some((line) => midway.every((v, k) => Math.abs(v - (line[k] ?? 0)) < 1e-9));
+  };
+
+  it("has the one midway between two tenons as far apart as both can give, and not further", () => {
+    expect(between(most * 0.6)).toBe(true);
+    expect(between(most * 0.99)).toBe(true);
+    expect(between(most * 1.01)).toBe(false);
+  });
+});
