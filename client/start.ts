@@ -6,6 +6,7 @@ import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "v
 import { markOut, type StartMarker } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
 import { createPanels } from "./panel/panels.ts";
+import { reachFigure } from "./reach-figure.ts";
 import { answerFileRequests } from "./server-files.ts";
 import { createStatus } from "./status.ts";
 
@@ -54,6 +55,10 @@ export async function start(
     commands.registerCommand("seatwright.markOut", async () => {
       const document = chairAtHand();
       if (document) await markOut(document, startMarker);
+    }),
+    commands.registerCommand("seatwright.reachFigure", async () => {
+      const document = chairAtHand();
+      if (document) await reachFigure(document, client);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {
       await client.stop();

@@ -3,7 +3,7 @@
  */
 import * as z from "zod";
 import { overlayNames } from "../../server/drawing/sheet.ts";
-import type { DrawingParams } from "../../server/main/protocol.ts";
+import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
 
 const point = z.tuple([z.number(), z.number()]);
 const span = z.object({ start: z.number().int().nonnegative(), end: z.number().int().nonnegative() });
@@ -141,6 +141,8 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("reveal"), part: z.string() }),
   /** A finding was chosen: show its place in the text. */
   z.object({ type: z.literal("revealFault"), letter: z.string() }),
+  /** How far an adjustable value may go is wanted. */
+  z.object({ type: z.literal("range"), name: z.string() }),
   z.object({ type: z.literal("save") }),
   z.object({ type: z.literal("print") }),
   /** An adjustable value was moved; `done` when it was let go. */
@@ -153,11 +155,36 @@ export function readFromPanel(given: unknown): FromPanel | undefined {
   return fromPanel.safeParse(given).data;
 }
 
+const range = z.object({
+  name: z.string(),
+  version: z.number().int(),
+  low: z.number(),
+  high: z.number(),
+  free: z.array(z.tuple([z.number(), z.number()])),
+  bands: z.array(
+    z.object({
+      from: z.number(),
+      to: z.number(),
+      severity: z.enum(["error", "warning"]),
+      label: z.string(),
+      message: z.string(),
+    }),
+  ),
+  words: z.string(),
+}) satisfies z.ZodType<RangeResult>;
+
+/** How far a value may go, from the server, or nothing when it is not that. */
+export function readRange(given: unknown): RangeResult | undefined {
+  return range.safeParse(given).data;
+}
+
 /** Extension → panel. */
 export type ToPanel =
   /** Whose drawing this panel shows: its file's address, kept over a reload. */
   | { type: "subject"; uri: string }
   | { type: "drawing"; drawing: DrawingParams }
+  /** How far an adjustable value may go in the version that the drawing is of. */
+  | { type: "range"; range: RangeResult }
   /** The parts the caret is in, by full name. */
   | { type: "highlight"; parts: string[] }
   /** Words for a screen reader, about something the maker asked for. */

@@ -15,7 +15,7 @@ import {
 } from "vscode";
 import type { Span } from "../../grammar/problem.ts";
 import type { OverlayName } from "../../server/drawing/sheet.ts";
-import type { DrawingParams } from "../../server/main/protocol.ts";
+import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
@@ -48,6 +48,8 @@ export function createPanel(given: {
   closed(): void;
   /** Something else is to be laid over it. */
   overlaid(): void;
+  /** How far an adjustable value may go, if that can be had for the text as it is. */
+  range(name: string): Promise<RangeResult | undefined>;
   save(drawing: DrawingParams): void;
   print(drawing: DrawingParams): void;
 }): DrawingPanel {
@@ -91,6 +93,7 @@ export function createPanel(given: {
         const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
         if (fault) void reveal({ start: fault.at, end: fault.at });
       }
+      if (message?.type === "range") void tellRange(message.name);
       if (latest && message?.type === "save") given.save(latest);
       if (latest && message?.type === "print") given.print(latest);
       if (message?.type === "adjust") adjusting.move(message);
@@ -118,6 +121,11 @@ export function createPanel(given: {
     script: file("panel.js"),
     style: file("panel.css"),
   });
+
+  async function tellRange(name: string) {
+    const range = await given.range(name);
+    if (range) send({ type: "range", range });
+  }
 
   function isOurs(document: TextDocument) {
     return document.uri.toString() === uri.toString();

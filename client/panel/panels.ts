@@ -8,10 +8,13 @@ import {
   DRAWING,
   type DrawingParams,
   type DrawParams,
+  RANGE,
+  type RangeParams,
+  type RangeResult,
   WATCH_DRAWING,
   type WatchDrawingParams,
 } from "../../server/main/protocol.ts";
-import { readDrawing, readPanelState } from "./messages.ts";
+import { readDrawing, readPanelState, readRange } from "./messages.ts";
 import { createPanel, type DrawingPanel } from "./panel.ts";
 import { printDrawing } from "./printing.ts";
 import { saveDrawing } from "./saving.ts";
@@ -41,11 +44,18 @@ export function createPanels(
     };
     const save = (drawing: DrawingParams) => void saveDrawing(drawing);
     const print = (drawing: DrawingParams) => void printDrawing(drawing, storage);
+    const range = (name: string) => rangeOf(uri, name);
     panels.set(
       key,
-      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), save, print }),
+      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), range, save, print }),
     );
     watch(uri, true);
+  }
+
+  async function rangeOf(uri: Uri, name: string): Promise<RangeResult | undefined> {
+    if (client.state !== State.Running) return undefined;
+    const params: RangeParams = { uri: client.code2ProtocolConverter.asUri(uri), name };
+    return readRange(await client.sendRequest(RANGE, params));
   }
 
   async function drawingOf(document: TextDocument | undefined): Promise<DrawingParams | undefined> {

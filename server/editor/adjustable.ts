@@ -4,6 +4,7 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { LengthUnit, LetDesign } from "../design/design.ts";
 import { millimetresIn, printBareLength } from "../design/units.ts";
+import { INCH_PARTS, isPlainLet, stepOf } from "../range/choice.ts";
 import type { View } from "./view.ts";
 
 export interface Adjustable {
@@ -23,12 +24,18 @@ export interface Adjustable {
   plain: boolean;
 }
 
-/** The finest part of an inch a value is moved by. */
-const INCH_PARTS = 16;
-
 /** The file's own adjustable values, in the order of the text. */
 export function adjustables({ study: { design } }: View): Adjustable[] {
   return [...design.lets.values()].flatMap((each) => adjustable(each, design.units) ?? []);
+}
+
+/** The adjustable value whose line is at a place, by its name. */
+export function adjustableAt({ study: { design } }: View, offset: number): string | undefined {
+  const here = [...design.lets.values()].find(
+    ({ statement, within, file }) =>
+      within && file === undefined && statement.start <= offset && offset <= statement.end,
+  );
+  return here?.name;
 }
 
 function adjustable(each: LetDesign, units: LengthUnit): Adjustable | undefined {
@@ -51,7 +58,7 @@ function adjustable(each: LetDesign, units: LengthUnit): Adjustable | undefined 
     step: stepOf(unit, tidy(high) - tidy(low)),
     unit,
     at: each.expression,
-    plain: isPlain(each),
+    plain: isPlainLet(each),
   };
 }
 
@@ -60,17 +67,4 @@ export function written({ unit, step }: Pick<Adjustable, "unit" | "step">, value
   const stepped = Math.round(value / step) * step;
   if (unit === "in") return printBareLength(stepped * 25.4, "in", INCH_PARTS);
   return `${Number(stepped.toFixed(4))}${unit === "deg" ? "deg" : ""}`;
-}
-
-function stepOf(unit: Adjustable["unit"], range: number): number {
-  if (unit === "mm") return 1;
-  if (unit === "cm" || unit === "deg") return 0.1;
-  if (unit === "in") return 1 / INCH_PARTS;
-  return range >= 10 ? 1 : range / 100;
-}
-
-function isPlain({ statement }: LetDesign): boolean {
-  const value = statement.match?.facts.find((fact) => fact.label === "value")?.value;
-  const inner = value?.is === "negate" ? value.of : value;
-  return inner?.is === "number" || inner?.is === "quantity";
 }

@@ -3,14 +3,15 @@
  */
 
 import type { TextDocument } from "vscode-languageserver-textdocument";
-import type { Range, TextEdit } from "vscode-languageserver-types";
+import type { TextEdit, Range as TextRange } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
+import type { Range } from "../range/bands.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
-import type { Study } from "../study.ts";
+import type { OtherFiles, Study } from "../study.ts";
 
 export interface View {
   uri: string;
@@ -27,6 +28,10 @@ export interface View {
   rework(tree: Tree): Chair;
   /** Tries mends for findings of the study, which then carry them; of those that have not been tried yet. */
   mend(problems: readonly Problem[]): Steps<void>;
+  /** The files it names, as its study reads them. */
+  files: OtherFiles;
+  /** Ranges of its choices that have been worked out for this version, by the choice's name. */
+  ranges: Map<string, Range>;
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   /** Another file's text by its address, if it can be had now. */
@@ -36,7 +41,7 @@ export interface View {
 }
 
 /** A span as line and character places. */
-export function rangeOf(document: TextDocument, span: Span): Range {
+export function rangeOf(document: TextDocument, span: Span): TextRange {
   return { start: document.positionAt(span.start), end: document.positionAt(span.end) };
 }
 
@@ -51,6 +56,6 @@ export function textEdit({ document }: View, edit: Edit): TextEdit {
 }
 
 /** Line and character places as a span. */
-export function spanOf(document: TextDocument, { start, end }: Range): Span {
+export function spanOf(document: TextDocument, { start, end }: TextRange): Span {
   return { start: document.offsetAt(start), end: document.offsetAt(end) };
 }

@@ -52,6 +52,53 @@ export interface SummaryParams {
   uri: string;
 }
 
+/** Client → server request: how far a choice of an open file may go; null when it has none of that name, or the text has moved on. */
+export const RANGE = "seatwright/range";
+export interface RangeParams {
+  uri: string;
+  /** The name of a `let` with `within`. */
+  name: string;
+}
+export interface RangeResult {
+  name: string;
+  /** The version of the text it holds for. */
+  version: number;
+  /** In the value's own unit, as the rule it is moved along. */
+  low: number;
+  high: number;
+  free: [number, number][];
+  bands: { from: number; to: number; severity: "error" | "warning"; label: string; message: string }[];
+  /** All of it in a sentence. */
+  words: string;
+}
+
+/** Client → server request: the worked-out values of an open file that a figure may be asked of. */
+export const VALUES = "seatwright/values";
+export interface ValuesParams {
+  uri: string;
+}
+export type ValuesResult = { name: string; printed: string; meaning: string }[];
+
+/** Client → server request: which single choice gives a worked-out value another figure. */
+export const REACH = "seatwright/reach";
+export interface ReachParams {
+  uri: string;
+  /** A comparison such as `seat.slope = 2deg`. */
+  asked: string;
+}
+export interface ReachResult {
+  /** Why nothing was sought, one plain sentence. */
+  refused?: string;
+  /** The version of the text that the edits are for. */
+  version: number;
+  ways: {
+    title: string;
+    detail: string;
+    met: boolean;
+    edits: { start: number; end: number; text: string }[];
+  }[];
+}
+
 /** Server → client request: the text of a file named by `use` or `like`; sent only by the server in a web worker. */
 export const READ_FILE = "seatwright/readFile";
 export interface ReadFileParams {

@@ -20,6 +20,7 @@ import type { View } from "../editor/view.ts";
 import { messageOf } from "../mends/words.ts";
 import type { Study } from "../study.ts";
 import { createDrawings } from "./drawings.ts";
+import { rangingRequests } from "./features/ranging.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
 import { finishInTurns } from "./in-turns.ts";
@@ -291,7 +292,7 @@ export function serve(
     return refusal(state) ?? runSafe("draw", null, token, drawn);
   });
 
-  for (const { name, method, empty, answer } of features) {
+  for (const { name, method, empty, answer } of [...features, ...rangingRequests]) {
     connection.onRequest(method, (params, token) => {
       const refused = refusal(state);
       return refused ?? runSafe(name, empty, token, () => answer(world, params as never, token));

@@ -106,6 +106,8 @@ export function createViews(services: Services, files: Files): Views {
       },
       rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
       mend: (problems) => services.mend(view.study, others, problems),
+      files: others,
+      ranges: new Map(),
       vocabulary: services.vocabulary,
       rules: services.rules,
       other,

@@ -9,6 +9,7 @@ import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { movementsOf } from "./movements.ts";
 import { figuresNear } from "./near.ts";
+import { reachedMends, UNMET } from "./reached.ts";
 import { searched } from "./search.ts";
 import { inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
 
@@ -71,6 +72,10 @@ function* mendsOf(
   }
   if (isOfReading(problem) || study.problems.some((each) => each.severity === "error" && isOfReading(each)))
     return mends;
+  if (problem.code === UNMET) {
+    const reached = yield* reachedMends(study, problem, files, KEPT);
+    if (reached.length > 0) return [...mends, ...reached];
+  }
   const { text, design, tree } = study;
   const figures = figuresNear(study, problem).slice(0, FIGURES);
   for (const movement of movementsOf(figures, [...figuresOf(tree)], { text, unit: design.units })) {

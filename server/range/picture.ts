@@ -5,7 +5,7 @@
 import { escaped } from "../drawing/xml.ts";
 import type { Band, Range } from "./bands.ts";
 import type { RangeMap } from "./map.ts";
-import { printBarePlace, printPlace } from "./words.ts";
+import { bandLabel, printBarePlace, printPlace } from "./words.ts";
 
 const WIDTH = 800;
 const LEFT = 24;
@@ -67,7 +67,7 @@ function rangeAt(range: Range, top: number, print: PrintValue): { lines: string[
 function barOf(band: Band, { choice }: Range, x: (place: number) => number, y: number): string[] {
   const from = x(band.from);
   const wide = Math.max(2, x(band.to) - from);
-  const label = `${band.severity}: ${band.code}${band.subject ? ` of ${band.subject}` : ""}, ${printBarePlace(choice, band.from)} to ${printPlace(choice, band.to)}`;
+  const label = `${band.severity}: ${bandLabel(choice, band)}`;
   const long = label.length * LETTER * 0.52;
   const at = Math.max(LEFT, Math.min(from, WIDTH - RIGHT - long));
   return [

@@ -3,6 +3,7 @@
  */
 import type { Dimension, LengthUnit } from "../design/design.ts";
 import { printBareLength, printQuantity } from "../design/units.ts";
+import type { Band, Range } from "./bands.ts";
 import type { Choice } from "./choice.ts";
 import { VALUE_PARTS } from "./goal.ts";
 
@@ -23,4 +24,25 @@ export function printBarePlace({ unit }: Pick<Choice, "unit">, place: number): s
 export function printFine(number: number, dimension: Dimension, unit: LengthUnit): string {
   if (dimension === "angle") return `${Number(((number * 180) / Math.PI).toFixed(2))}°`;
   return printQuantity({ number, dimension }, unit, VALUE_PARTS);
+}
+
+/** A stretch of a choice's range: `420 to 441.9 mm`. */
+export const printStretch = (choice: Pick<Choice, "unit">, from: number, to: number): string =>
+  `${printBarePlace(choice, from)} to ${printPlace(choice, to)}`;
+
+/** What a band is called: `seat-too-high of seat, 460 to 470 mm`. */
+export const bandLabel = (choice: Pick<Choice, "unit">, { code, subject, from, to }: Band): string =>
+  `${code}${subject ? ` of ${subject}` : ""}, ${printStretch(choice, from, to)}`;
+
+/** A whole range in a sentence or two. */
+export function rangeInWords({ choice, free, bands, tried }: Range): string {
+  const stretches = free.map(([from, to]) => printStretch(choice, from, to));
+  const where =
+    bands.length === 0
+      ? "Nothing is found in the whole range"
+      : stretches.length > 0
+        ? `Nothing is found from ${stretches.join(", from ")}`
+        : "Something is found everywhere in the range";
+  const found = bands.map((band) => bandLabel(choice, band)).join("; ");
+  return `${where}${found ? `. Found: ${found}` : ""}. ${tried} places tried.`;
 }

@@ -46,6 +46,8 @@ const chair: Subject = {
       },
       rework: () => made.chair,
       *mend() {},
+      files: noFiles,
+      ranges: new Map(),
       vocabulary,
       rules,
       other: () => undefined,

@@ -40,6 +40,7 @@ const announcer = createAnnouncer((words) => {
 const makersRules = createMakersRules({
   place: found("rules"),
   moved: (name, value, done) => vscode.postMessage({ type: "adjust", name, value, done }),
+  ranged: (name) => vscode.postMessage({ type: "range", name }),
 });
 const looking = createLooking({
   place,
@@ -79,6 +80,7 @@ createShows({
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "subject") keep({ uri: data.uri });
   if (data.type === "drawing") showSoon(data.drawing);
+  if (data.type === "range") makersRules.range(data.range);
   if (data.type === "highlight") {
     pointing.highlight(data.parts);
     postView.caret(data.parts);
@@ -116,7 +118,7 @@ function show(drawing: DrawingParams) {
   waiting = undefined;
   latest = drawing;
   const { sheet, faults = [], told = [], stale } = drawing;
-  if (drawing.adjustables) makersRules.show(drawing.adjustables);
+  if (drawing.adjustables) makersRules.show(drawing.adjustables, drawing.version);
   if (sheet) {
     const before = laid;
     // The rules have just taken their share of the room.

@@ -2,12 +2,17 @@
  * A maker's rule for each adjustable value: graduated in the file's units, moved by mouse, touch or keyboard.
  */
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
+import type { RangeResult } from "../../../server/main/protocol.ts";
 import { graduations } from "./graduations.ts";
 import { createRun, type Run } from "./makers-rules-run.ts";
+import { rangeBars } from "./range-bars.ts";
 import { element } from "./svg.ts";
 
 export interface MakersRules {
-  show(adjustables: readonly Adjustable[]): void;
+  /** The values of one version of the text. */
+  show(adjustables: readonly Adjustable[], version: number): void;
+  /** How far one of them may go. */
+  range(range: RangeResult): void;
 }
 
 interface Shown {
@@ -16,15 +21,46 @@ interface Shown {
   input: HTMLInputElement;
   output: HTMLOutputElement;
   run: Run;
+  bars?: HTMLElement;
 }
+
+/** How long the text has to rest before ranges are asked for anew, ms. */
+const RESTS = 500;
 
 /** No rules yet; `moved` hears each place a value is moved to, and where it was let go. */
 export function createMakersRules(given: {
   place: HTMLElement;
   moved(name: string, value: number, done: boolean): void;
+  /** How far a value may go is wanted. */
+  ranged(name: string): void;
 }): MakersRules {
-  const { place, moved } = given;
+  const { place, moved, ranged } = given;
   const shown = new Map<string, Shown>();
+  /** The values whose rule was touched: their ranges are shown. */
+  const touched = new Set<string>();
+  let version: number | undefined;
+  let waits: ReturnType<typeof setTimeout> | undefined;
+
+  function touch(name: string) {
+    if (touched.has(name)) return;
+    touched.add(name);
+    ranged(name);
+  }
+
+  /** The text has moved on: what was shown no longer holds, but under a rule that is being moved it stays until it is let go. */
+  function moveOn() {
+    for (const one of shown.values()) if (!one.run.going) bare(one);
+    clearTimeout(waits);
+    waits = setTimeout(() => {
+      for (const name of touched) if (shown.has(name)) ranged(name);
+    }, RESTS);
+  }
+
+  function bare(one: Shown) {
+    one.bars?.remove();
+    one.input.removeAttribute("aria-describedby");
+    delete one.bars;
+  }
 
   function make(each: Adjustable): Shown {
     const holder = document.createElement("div");
@@ -48,6 +84,7 @@ export function createMakersRules(given: {
     });
     // Chromium sends "change" at each arrow key, and none when a drag ends where it began.
     input.addEventListener("pointerdown", run.pressed);
+    input.addEventListener("focus", () => touch(each.name));
     for (const end of ["pointerup", "pointercancel", "blur"]) input.addEventListener(end, run.released);
     holder.append(label, input, graduationsElement(each));
     place.append(holder);
@@ -55,7 +92,18 @@ export function createMakersRules(given: {
   }
 
   return {
-    show(adjustables) {
+    range(range) {
+      const one = shown.get(range.name);
+      if (!one || range.version !== version) return;
+      bare(one);
+      const id = `range-${range.name}`;
+      one.bars = rangeBars(range, id);
+      one.input.setAttribute("aria-describedby", id);
+      one.holder.append(one.bars);
+    },
+    show(adjustables, next) {
+      if (version !== undefined && next !== version) moveOn();
+      version = next;
       const names = new Set(adjustables.map((each) => each.name));
       for (const [name, { holder, made }] of shown) {
         const now = adjustables.find((each) => each.name === name);

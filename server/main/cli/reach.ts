@@ -1,7 +1,9 @@
 import { basename } from "node:path";
+import { finish } from "../../../grammar/steps.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { type Goal, goalInWords, goalOf } from "../../range/goal.ts";
+import { goalSteps } from "../../range/ask.ts";
+import { type Goal, goalInWords } from "../../range/goal.ts";
 import { movableChoices, reachSteps, type Way } from "../../range/reach.ts";
 import { type Together, togetherSteps } from "../../range/together.ts";
 import { printFine, printPlace } from "../../range/words.ts";
@@ -19,7 +21,6 @@ import {
 } from "./command.ts";
 import { forJson, jsonUnit } from "./json-units.ts";
 import { finishWatched } from "./progress.ts";
-import { requirementIn } from "./quantity.ts";
 import type { Input } from "./read-input.ts";
 import type { ReachAllOutput, ReachOutput } from "./schema-range.ts";
 import { brush, harmless, wrapped } from "./terminal.ts";
@@ -52,20 +53,16 @@ export const reach: Command = {
 };
 
 function reachOne(bench: Bench, input: Read, asked: string, options: Options): number {
-  const read = requirementIn(bench, input, asked);
-  if ("refused" in read) return misuse(bench, `${read.refused}.`);
-  const { study, line } = read;
-  const goal = goalOf(line);
-  if (!goal) return misuse(bench, `"${asked}" is about a sum; name one value, such as "seat.slope=2deg".`);
+  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const goal = finish(goalSteps(subject, asked));
+  if ("refused" in goal) return misuse(bench, `${goal.refused}.`);
   const by = typeof options.by === "string" ? options.by : undefined;
-  if (by !== undefined && movableChoices(study, by).length === 0)
+  const own = studyOf(bench, input);
+  if (by !== undefined && movableChoices(own, by).length === 0)
     return misuse(
       bench,
       `"${by}" is not a figure of this file that stands by itself; "seatwright range" lists some.`,
     );
-  // The requirement of the command line is no part of the file: what comes and goes is judged without it.
-  const subject = { text: input.text, address: input.address, files: otherFiles };
-  const own = studyOf(bench, input);
   const ways = finishWatched(
     reachSteps({ subject, study: own, goal, ...(by !== undefined && { by }) }),
     "choices tried",

@@ -4,13 +4,17 @@
 import type { CancellationToken, ClientCapabilities, HoverParams } from "vscode-languageserver";
 import type { Hover, MarkupContent } from "vscode-languageserver-types";
 import { aboutMovers } from "../../editor/about/about-movers.ts";
+import { paragraphs, plain } from "../../editor/about/markdown.ts";
 import { valuesUnder } from "../../editor/about/moved-values.ts";
+import { adjustableAt } from "../../editor/adjustable.ts";
 import { hover } from "../../editor/hover.ts";
 import type { View } from "../../editor/view.ts";
+import { rangeInWords } from "../../range/words.ts";
 import { hangsOn } from "../../sensitivity/sensitivity.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { inTurns } from "../in-turns.ts";
 import type { World } from "../world.ts";
+import { rangeIn } from "./ranging.ts";
 
 export const hoverFeature: Feature = onDocument({
   name: "hover",
@@ -20,10 +24,11 @@ export const hoverFeature: Feature = onDocument({
   async answer(view, { position }: HoverParams, world, token): Promise<Hover | null> {
     const offset = view.document.offsetAt(position);
     const told = hover(view, offset, { pictures: showsPictures(world.client) });
+    const range = told ? await rangeAt(view, offset, world, token) : undefined;
     const movers = told && (await moversAt(view, offset, world, token));
-    if (!movers) return told;
+    if (!told || (!range && !movers)) return told;
     const { value } = told.contents as MarkupContent;
-    return { ...told, contents: { kind: "markdown", value: `${value}\n\n${movers}` } };
+    return { ...told, contents: { kind: "markdown", value: paragraphs(value, range, movers ?? undefined) } };
   },
 });
 
@@ -31,6 +36,22 @@ export const hoverFeature: Feature = onDocument({
 function showsPictures({ experimental }: ClientCapabilities): boolean {
   const own: unknown = (experimental as { seatwright?: unknown } | undefined)?.seatwright;
   return (own as { hoverPictures?: unknown } | undefined)?.hoverPictures === true;
+}
+
+/** How far the `let` under the pointer may go, in a line; as long as somebody waits for a hover, and at once the next time. */
+async function rangeAt(
+  view: View,
+  offset: number,
+  { views, patience }: World,
+  token: CancellationToken,
+): Promise<string | undefined> {
+  const choice = adjustableAt(view, offset);
+  if (choice === undefined) return undefined;
+  const begun = performance.now();
+  const stop = () =>
+    token.isCancellationRequested || views.get(view.uri) !== view || performance.now() - begun > patience;
+  const range = await rangeIn(view, choice, stop);
+  return range && plain(rangeInWords(range));
 }
 
 /** Each figure tried costs the whole chair once more, so it is done in turns, and no longer than somebody waits for a hover. */

@@ -42,6 +42,8 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     rework: (changed) =>
       settle({ tree: changed, address: uri, files: { resolve: resolveNamed, read } }).chair,
     mend: (problems) => mendSteps(view.study, { resolve: resolveNamed, read }, problems),
+    files: { resolve: resolveNamed, read },
+    ranges: new Map(),
     vocabulary,
     rules,
     other(wanted) {

@@ -1,0 +1,112 @@
+/**
+ * Asks which worked-out value should come to which figure, and offers the single choices that give it. What is chosen is one step to undo.
+ */
+import {
+  ProgressLocation,
+  type QuickPickItem,
+  Range,
+  type TextDocument,
+  WorkspaceEdit,
+  window,
+  workspace,
+} from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import * as z from "zod";
+import {
+  REACH,
+  type ReachParams,
+  type ReachResult,
+  VALUES,
+  type ValuesParams,
+  type ValuesResult,
+} from "../server/main/protocol.ts";
+
+const values = z.array(
+  z.object({ name: z.string(), printed: z.string(), meaning: z.string() }),
+) satisfies z.ZodType<ValuesResult>;
+
+const reached = z.object({
+  refused: z.string().optional(),
+  version: z.number().int(),
+  ways: z.array(
+    z.object({
+      title: z.string(),
+      detail: z.string(),
+      met: z.boolean(),
+      edits: z.array(z.object({ start: z.number().int(), end: z.number().int(), text: z.string() })),
+    }),
+  ),
+}) satisfies z.ZodType<ReachResult>;
+
+const TITLE = "Reach a Figure";
+
+/** Asks for the value and its figure, seeks, offers what was found and writes what is chosen. */
+export async function reachFigure(document: TextDocument, client: BaseLanguageClient): Promise<void> {
+  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const params: ValuesParams = { uri };
+  const known = values.safeParse(await client.sendRequest(VALUES, params)).data ?? [];
+  if (known.length === 0) {
+    void window.showInformationMessage("This chair has no worked-out values yet.");
+    return;
+  }
+  const chosen = await window.showQuickPick(
+    known.map(({ name, printed, meaning }) => ({ label: name, description: printed, detail: meaning })),
+    { title: TITLE, placeHolder: "Which value should change", matchOnDetail: true },
+  );
+  if (!chosen) return;
+  const figure = await window.showInputBox({
+    title: TITLE,
+    prompt: `${chosen.label} is ${chosen.description}. A figure such as 2deg or 450, or "at least 450".`,
+    placeHolder: chosen.description ?? "",
+    validateInput: (text) => (text.trim() ? undefined : "Write the figure it should come to."),
+  });
+  if (figure === undefined) return;
+  const asked = /^\s*(at |from |over |under |[<>=])/.test(figure)
+    ? `${chosen.label} ${figure}`
+    : `${chosen.label} = ${figure}`;
+  const found = await sought(client, { uri, asked });
+  if (!found) return;
+  if (found.refused !== undefined) {
+    void window.showWarningMessage(found.refused);
+    return;
+  }
+  await offer(document, found, asked);
+}
+
+async function sought(client: BaseLanguageClient, params: ReachParams): Promise<ReachResult | undefined> {
+  const options = {
+    location: ProgressLocation.Notification,
+    title: `Seeking ${params.asked}`,
+    cancellable: true,
+  };
+  return window.withProgress(options, async (_, cancelled) => {
+    const answer = await client.sendRequest(REACH, params, cancelled).catch(() => undefined);
+    return reached.safeParse(answer).data;
+  });
+}
+
+async function offer(document: TextDocument, { ways, version }: ReachResult, asked: string): Promise<void> {
+  if (ways.length === 0) {
+    void window.showInformationMessage(`No single choice of this file moves it: ${asked}.`);
+    return;
+  }
+  const items = ways.map((way): QuickPickItem & { way: (typeof ways)[number] } => ({
+    label: way.title,
+    detail: way.detail,
+    ...(way.met ? {} : { description: "not quite" }),
+    way,
+  }));
+  const chosen = await window.showQuickPick(items, {
+    title: TITLE,
+    placeHolder: `What to change for ${asked}`,
+  });
+  if (!chosen) return;
+  if (document.version !== version) {
+    void window.showWarningMessage("The text has changed meanwhile. Ask again.");
+    return;
+  }
+  const edit = new WorkspaceEdit();
+  for (const { start, end, text } of chosen.way.edits)
+    edit.replace(document.uri, new Range(document.positionAt(start), document.positionAt(end)), text);
+  await workspace.applyEdit(edit);
+}

@@ -1,0 +1,35 @@
+/**
+ * What meets a requirement: single choices moved to the figure it asks for, as `seatwright reach` finds them.
+ */
+import type { Mend, Problem } from "../../grammar/problem.ts";
+import type { Steps } from "../../grammar/steps.ts";
+import { goalOf } from "../range/goal.ts";
+import { reachSteps } from "../range/reach.ts";
+import { printFine, printPlace } from "../range/words.ts";
+import type { OtherFiles, Study } from "../study.ts";
+
+/** The requirement that is not met, by its place. */
+export const UNMET = "requirement-not-met";
+
+/** Mends of a requirement of this file, the smallest change first: those that bring nothing new. */
+export function* reachedMends(
+  study: Study,
+  problem: Problem,
+  files: OtherFiles,
+  most: number,
+): Steps<Mend[]> {
+  const { design, text, address } = study;
+  const line = design.requires.find(
+    ({ subjectAt, file }) => file === undefined && subjectAt.start === problem.start,
+  );
+  const goal = line && goalOf(line);
+  if (!goal) return [];
+  const ways = yield* reachSteps({ subject: { text, address, files }, study, goal });
+  return ways
+    .filter(({ met, comes, goes }) => met && comes.length === 0 && goes.some(({ code }) => code === UNMET))
+    .slice(0, most)
+    .map(({ choice, written, got, edits }) => ({
+      title: `Change ${choice.name} from ${printPlace(choice, choice.now)} to ${written}: ${goal.value} is then ${printFine(got, goal.dimension, design.units)}`,
+      edits,
+    }));
+}
