@@ -16,7 +16,7 @@ describe("a drawing from the server", () => {
       throw error;
     });
     const text = read(address).replace("tenon thick", "tenon thin");
-    const view = plainView(text, address, files);
+    const view = plainView(text, `file:///mess/${address}`, files);
     drawings.watch(view.uri, true, { overlays: overlayNames, post: "front.left" });
     const drawing = await drawings.draw(view, defaultSettings, () => false);
     const sent = JSON.parse(JSON.stringify(drawing));

@@ -16,7 +16,7 @@ import { connect } from "./connected.ts";
 const uri = "file:///mess/chair.chair";
 const text = plain("trim back 10\nrequire seat.height at most 463.3\n");
 
-describe("requests about ranges", () => {
+describe("requests about ranges", { timeout: 120_000 }, () => {
   it("say how far a value may go, for the version it holds for", async () => {
     const c = await connect(services);
     c.open(uri, text);
@@ -57,7 +57,7 @@ describe("requests about ranges", () => {
   });
 });
 
-describe("hover on a value with a range", () => {
+describe("hover on a value with a range", { timeout: 120_000 }, () => {
   it("says in a line where nothing is found", async () => {
     const c = await connect(services, { patience: 60_000 });
     c.open(uri, text);
