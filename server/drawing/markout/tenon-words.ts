@@ -1,16 +1,17 @@
 /**
  * The tenon at an end in words.
  */
+import { TENON_MARKS, type TenonMark } from "./sheet/end-marks.ts";
 import { told } from "./sheet/printer.ts";
 import type { SheetMark, SheetPart } from "./sheet/sheet.ts";
 import { marksOf } from "./wording.ts";
 
-const KINDS = ["tenon", "round-tenon", "dowels", "fork"];
+const KINDS = new Set<string>(Object.values(TENON_MARKS));
 
 /** What is to be known of the tenon at an end, each thing a sentence. */
 export function tenonLines(sheet: SheetPart, end: string): string[] {
   const of = (...kinds: string[]) => marksOf(sheet, ...kinds).filter(({ face }) => face === end);
-  const [tenon] = of(...KINDS);
+  const tenon = sheet.marks.find(({ kind, face }) => face === end && KINDS.has(kind));
   if (!tenon) return [];
   const more = [
     ...of("haunch", "sloped-haunch").map(
@@ -31,7 +32,8 @@ export function tenonLines(sheet: SheetPart, end: string): string[] {
 
 /** One tenon, twins, dowels or a fork, with its sizes. */
 function named(tenon: SheetMark): string {
-  const { kind, figures } = tenon;
+  const { figures } = tenon;
+  const kind = tenon.kind as TenonMark;
   const [thick, wide, edge] = ["thick", "wide", "edges"].map((name) => told(tenon, name));
   const middles = Object.keys(figures)
     .filter((name) => name.startsWith("middle "))
@@ -44,10 +46,12 @@ function named(tenon: SheetMark): string {
       return `${told(tenon, "count") || "1"} dowels Ø ${thick}, bored ${told(tenon, "bore")} deep in this end${middles ? `, their middles ${middles} from the ${edge}` : ""}`;
     case "fork":
       return `Fork: slot ${thick} wide and ${told(tenon, "long")} deep`;
-    default:
+    case "tenon":
       return figures.count
         ? `${told(tenon, "count")} tenons, each ${thick} thick × ${wide} wide, their middles ${middles} from the ${edge}`
         : `Tenon ${thick} thick × ${wide} wide`;
+    default:
+      return kind satisfies never;
   }
 }
 

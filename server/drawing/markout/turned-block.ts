@@ -82,7 +82,7 @@ function tenonsOf(piece: Piece, { at, half, axis, long }: View): Item[] {
   return piece.ends.flatMap(({ tenon }, which) => {
     if (!tenon) return [];
     const [from, to] = which === 0 ? [at(-tenon.run), at(0)] : [at(long), at(long + tenon.run)];
-    const r = half(tenon.kind === "tenon" ? tenon.wide : tenon.thick);
+    const r = half(tenon.wide);
     const box: Point[] = [
       [from, axis - r],
       [to, axis - r],

@@ -5,6 +5,7 @@ import type { Joint } from "../../chair/chair.ts";
 import type { Bound, Design } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
 import { stuffOf } from "../../rules/joints/joint-places.ts";
+import { tellings } from "../../rules/joints/tellings.ts";
 import { boundsOf } from "../../rules/machinery/limits.ts";
 import type { Rule } from "../../rules/machinery/rule.ts";
 import { code } from "./markdown.ts";
@@ -16,7 +17,8 @@ interface Figures {
 
 /** Thickness and length of a tenon, each with what is allowed after the file's `limit` lines. */
 export function againstRules(joint: Joint, rules: readonly Rule[], design: Design): string[] {
-  if (joint.shape !== "rectangular") return [];
+  const { judgedBy } = tellings[joint.kind];
+  if (!judgedBy.includes("tenon-too-thin")) return [];
   const figures = (rule: string): Figures | undefined => {
     const row = rules.find((each) => each.code === rule);
     return row && boundsOf(row, design);

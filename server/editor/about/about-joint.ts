@@ -2,6 +2,7 @@ import type { Chair, Joint } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength, printQuantity } from "../../design/units.ts";
 import { pegsOf } from "../../joinery/pegs.ts";
+import { tellings } from "../../rules/joints/tellings.ts";
 import type { Rule } from "../../rules/machinery/rule.ts";
 import type { Study } from "../../study.ts";
 import { jointsCalled } from "../names/chair-parts.ts";
@@ -10,20 +11,8 @@ import { againstRules } from "./about-joint-rules.ts";
 import { code } from "./markdown.ts";
 
 /** A joint as cut, in one phrase: `tenon 7.3 mm × 52 mm, 28 mm long`. */
-export function cutSizes(joint: Joint, unit: LengthUnit): string {
-  const length = (mm: number) => printLength(mm, unit);
-  const { shape, facts, sections, thick, wide, long } = joint;
-  const [first] = sections;
-  if (shape === "none" || !first) return "no tenon";
-  if (shape === "forked") return `forked over ${length(long)}, slot ${length(thick)} × ${length(wide)}`;
-  const through = facts.through ? (facts.through.value.wedged ? ", through and wedged" : ", through") : "";
-  if (facts.dowels) return `${sections.length} dowels ⌀ ${length(thick)}, ${length(long)} into either part`;
-  if (shape === "round") return `round tenon ⌀ ${length(thick)}, ${length(long)} long${through}`;
-  if (sections.length === 1)
-    return `tenon ${length(thick)} × ${length(wide)}, ${length(long)} long${through}`;
-  const each = first.wide[1] - first.wide[0];
-  return `twin tenons ${length(thick)} × ${length(each)}, ${length(wide - 2 * each)} apart, ${length(long)} long${through}`;
-}
+export const cutSizes = (joint: Joint, unit: LengthUnit): string =>
+  tellings[joint.kind].asCut(joint, (mm) => printLength(mm, unit));
 
 /** A joint's sizes as cut, beside what the rules ask and what they found. */
 export function aboutJoint(

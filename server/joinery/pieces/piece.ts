@@ -2,6 +2,7 @@
  * A chair's parts as pieces to mark out: pure data, millimetres and radians. A face is laid flat as a strip of panels that hinge on
  * each other where the stick bends, so that every line on it has its true length.
  */
+import type { CutKind } from "../../design/joint-facts.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 
 /** A place on a laid-open face: along the stick from the datum, and up the page. */
@@ -172,7 +173,7 @@ export interface CutTenon {
   turn: number;
   haunch?: { long: number; wide: number; sloped: boolean };
   /** `thick` and `wide` are each one's own; of a fork the tongue's that is left out between its tines. */
-  kind: "tenon" | "round" | "dowels" | "fork";
+  kind: CutKind;
   count: number;
   /** From the upper edge's face to the middle of each, when there are several. */
   middles: number[];

@@ -29,7 +29,7 @@ const TURN = 1e-4;
 
 /** The tenon at an end, by the joint it is cut for; nothing where the joint has none. */
 export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: CutTenon } {
-  if (!joint || joint.shape === "none" || joint.tenon.length === 0) return {};
+  if (!joint || joint.kind === "none" || joint.tenon.length === 0) return {};
   const { ways, names, outward } = frame;
   const entered = faceEntered(joint);
   const facing = (v: Vec3) =>
@@ -40,7 +40,7 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
   const turn = Math.atan2(dot(flat, ways[edge as 0]), dot(flat, ways[cheek as 0]));
   const turned = Math.abs(turn) > TURN;
   const from = (face: number) => nearest(joint, entered, frame, face, turned);
-  const kind = kindOf(joint);
+  const { kind } = joint;
   const first = joint.sections[0];
   const haunch = joint.haunch && joint.facts.haunch?.value;
   const pegs = pegsOf(joint);
@@ -85,11 +85,6 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
         : {}),
     },
   };
-}
-
-function kindOf({ shape, facts }: Joint): CutTenon["kind"] {
-  if (facts.dowels && shape === "round") return "dowels";
-  return shape === "round" ? "round" : shape === "forked" ? "fork" : "tenon";
 }
 
 /** A point of the tenon where it meets the shoulder, by its place in the section. */

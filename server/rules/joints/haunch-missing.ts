@@ -2,7 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
 /** A rail whose edge is this near the post's end lies at it, mm. */
@@ -18,9 +18,8 @@ export const haunchMissing: Rule = {
   limit: { low: least("haunch-wanted"), dimension: "share", of: "share of the rail" },
   find({ chair, limit, tree }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
-      if (joint.shape !== "rectangular" || joint.haunch || joint.facts.tenonThick?.value === "full")
-        return [];
+    return judgedJoints(chair, "haunch-missing").flatMap((joint) => {
+      if (joint.haunch || joint.facts.tenonThick?.value === "full") return [];
       const near = nearEnd(chair, joint);
       if (near?.end !== "top") return [];
       const { top, bottom } = joint.shoulders;

@@ -6,11 +6,13 @@ import { kept } from "../../chair/kept.ts";
 import type { EndDesign, Given } from "../../design/design.ts";
 import { plain } from "../machinery/names.ts";
 import { type Candidate, designOf, type Place, placeOf } from "../machinery/place.ts";
+import { type JointRule, tellings } from "./tellings.ts";
 
-/** Joints with a tenon or dowels whose end does enter what it should; an end that misses is told of by itself. */
-export const tenons = (chair: Chair): readonly Joint[] => kept(chair, enteringTenons);
+/** The joints that a rule judges, by their kind, whose end does enter what it should; an end that misses is told of by itself. */
+export const judgedJoints = (chair: Chair, rule: JointRule): readonly Joint[] =>
+  kept(chair, enteringJoints).filter(({ kind }) => tellings[kind].judgedBy.includes(rule));
 
-function enteringTenons(chair: Chair): Joint[] {
+function enteringJoints(chair: Chair): Joint[] {
   const missing = new Set(
     chair.faults.flatMap((fault) =>
       fault.is === "rail-misses-post" || fault.is === "end-reaches-nothing"
@@ -18,9 +20,7 @@ function enteringTenons(chair: Chair): Joint[] {
         : [],
     ),
   );
-  return [...chair.joints.values()].filter(
-    ({ shape, part, end }) => shape !== "none" && shape !== "forked" && !missing.has(`${part} ${end}`),
-  );
+  return [...chair.joints.values()].filter(({ part, end }) => !missing.has(`${part} ${end}`));
 }
 
 /** The narrowest place for a joint: the fact at fault, the line that chose the joint, the part's name. */
@@ -43,7 +43,7 @@ function isEnd(end: EndDesign, joint: Joint): boolean {
 
 /** `the tenon of seat-side into front`. */
 export const tenonOf = (joint: Joint): string =>
-  `${joint.facts.dowels ? "each dowel" : "the tenon"} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
+  `${tellings[joint.kind].noun} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
 
 /** How thick the part is where its tenon begins, mm. */
 export const stuffOf = ({ shoulders, thick }: Joint): number => shoulders.outside + thick + shoulders.inside;

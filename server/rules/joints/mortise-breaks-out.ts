@@ -1,7 +1,7 @@
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const mortiseBreaksOut: Rule = {
   code: "mortise-breaks-out",
@@ -12,7 +12,7 @@ export const mortiseBreaksOut: Rule = {
   source: "It follows from the shape.",
   find({ chair }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "mortise-breaks-out").flatMap((joint) => {
       if (joint.mortiseWall >= -SAME_LENGTH) return [];
       const out = length(-joint.mortiseWall, units);
       const { facts } = joint;

@@ -2,7 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
 export const mortiseNearEnd: Rule = {
@@ -16,7 +16,7 @@ export const mortiseNearEnd: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     const allowed = limit.low ?? 0;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "mortise-near-end").flatMap((joint) => {
       const near = nearEnd(chair, joint);
       if (!near || near.wood >= allowed - SAME_LENGTH) return [];
       const { shoulders, facts } = joint;

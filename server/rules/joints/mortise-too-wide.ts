@@ -6,7 +6,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const mortiseTooWide: Rule = {
   code: "mortise-too-wide",
@@ -18,7 +18,7 @@ export const mortiseTooWide: Rule = {
   limit: { high: most("most-mortise-share-of-post"), dimension: "share", of: "share of the post" },
   find({ chair, limit }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "mortise-too-wide").flatMap((joint) => {
       const post = chair.posts.get(joint.entered.name);
       if (!post) return [];
       const wide = widthAt(woodOf(post, joint.root), joint);

@@ -6,7 +6,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
 const OPEN = 0.05;
@@ -22,7 +22,7 @@ export const mortiseWallThin: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     const allowed = limit.low ?? 0;
-    const good = tenons(chair);
+    const good = judgedJoints(chair, "mortise-wall-thin");
     const known = new Set(good);
     const between = meetingsWithin(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
       const mitred = a.facts.mitre && b.facts.mitre;

@@ -2,7 +2,7 @@ import { pegsOf } from "../../joinery/pegs.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** What is usual in chairs, mm: from the same print. */
 const USUAL = 1;
@@ -18,7 +18,7 @@ export const pegDrawsTooFar: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     const allowed = limit.high ?? Number.POSITIVE_INFINITY;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "peg-draws-too-far").flatMap((joint) => {
       const draw = pegsOf(joint)?.draw ?? 0;
       if (draw <= allowed + SAME_LENGTH) return [];
       return tell(pegDrawsTooFar, jointPlace(chair, joint, joint.facts.peg), {

@@ -2,7 +2,7 @@ import { pegsOf } from "../../joinery/pegs.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const pegMisplaced: Rule = {
   code: "peg-misplaced",
@@ -15,7 +15,7 @@ export const pegMisplaced: Rule = {
   find({ chair, limit, tree }) {
     const { units } = chair.design;
     const allowed = limit.low ?? 0;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "peg-misplaced").flatMap((joint) => {
       const pegs = pegsOf(joint);
       if (!pegs) return [];
       const worst = [

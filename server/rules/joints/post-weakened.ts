@@ -6,7 +6,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, listed, tell } from "../machinery/say.ts";
-import { jointPlace, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints } from "./joint-places.ts";
 
 /** Shares nearer than this are on the limit. */
 const SAME_SHARE = 0.001;
@@ -22,7 +22,7 @@ export const postWeakened: Rule = {
   find({ chair, limit }) {
     const allowed = limit.low ?? 0;
     const byPost = new Map<Post, Joint[]>();
-    for (const joint of tenons(chair)) {
+    for (const joint of judgedJoints(chair, "post-weakened")) {
       const post = chair.posts.get(joint.entered.name);
       if (post) byPost.set(post, [...(byPost.get(post) ?? []), joint]);
     }

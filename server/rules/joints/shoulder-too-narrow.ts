@@ -1,7 +1,7 @@
 import { least, most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const shoulderTooNarrow: Rule = {
   code: "shoulder-too-narrow",
@@ -14,10 +14,9 @@ export const shoulderTooNarrow: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     const allowed = limit.low ?? 0;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "shoulder-too-narrow").flatMap((joint) => {
       const { shoulders, facts, thick } = joint;
-      if (joint.shape !== "rectangular" || thick > most("most-tenon-share-of-rail") * stuffOf(joint))
-        return [];
+      if (thick > most("most-tenon-share-of-rail") * stuffOf(joint)) return [];
       const sides = (["outside", "inside", "top", "bottom"] as const).filter(
         (side) => shoulders[side] > SAME_LENGTH && shoulders[side] < allowed - SAME_LENGTH,
       );

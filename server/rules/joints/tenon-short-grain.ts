@@ -4,7 +4,7 @@ import { dot } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, tell } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** Slopes nearer than this are on the limit. */
 const SAME_SLOPE = 0.001;
@@ -19,7 +19,7 @@ export const tenonShortGrain: Rule = {
   limit: { high: most("grain-slope"), dimension: "number" },
   find({ chair, limit }) {
     const allowed = limit.high ?? 1;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-short-grain").flatMap((joint) => {
       const angle = runsOut(chair, joint);
       if (angle === undefined || Math.tan(angle) <= allowed + SAME_SLOPE) return [];
       const fails = Math.tan(angle) > most("grain-slope-fails") + SAME_SLOPE;

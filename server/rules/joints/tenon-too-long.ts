@@ -2,7 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const tenonTooLong: Rule = {
   code: "tenon-too-long",
@@ -15,7 +15,7 @@ export const tenonTooLong: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     const beyond = limit.low ?? 0;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-too-long").flatMap((joint) => {
       const left = joint.depthThere - joint.long;
       const { facts } = joint;
       if (facts.through || joint.depthThere <= 0 || left >= beyond - SAME_LENGTH) return [];

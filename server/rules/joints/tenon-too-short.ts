@@ -4,7 +4,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const tenonTooShort: Rule = {
   code: "tenon-too-short",
@@ -16,16 +16,10 @@ export const tenonTooShort: Rule = {
   limit: { low: least("blind-tenon"), dimension: "share", of: "share of the post" },
   find({ chair, limit }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-too-short").flatMap((joint) => {
       if (!chair.posts.has(joint.entered.name) || !chair.rails.has(joint.part)) return [];
       const allowed = (limit.low ?? 0) * joint.depthThere;
-      if (
-        joint.facts.through ||
-        joint.facts.dowels ||
-        joint.long >= allowed - SAME_LENGTH ||
-        isStopped(chair, joint)
-      )
-        return [];
+      if (joint.facts.through || joint.long >= allowed - SAME_LENGTH || isStopped(chair, joint)) return [];
       const place = jointPlace(chair, joint, joint.facts.round ?? joint.facts.tenonLong);
       const figure = lengthOrMore(allowed, units);
       return tell(tenonTooShort, place, {

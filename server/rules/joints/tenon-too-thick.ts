@@ -1,7 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooThick: Rule = {
   code: "tenon-too-thick",
@@ -13,10 +13,10 @@ export const tenonTooThick: Rule = {
   limit: { high: most("most-tenon-share-of-rail"), dimension: "share", of: "share of the rail" },
   find({ chair, limit }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-too-thick").flatMap((joint) => {
       const stuff = stuffOf(joint);
       const allowed = (limit.high ?? 1) * stuff;
-      if (joint.shape === "round" || joint.facts.tenonThick?.value === "full") return [];
+      if (joint.facts.tenonThick?.value === "full") return [];
       // One that is thicker than its rail is told of as standing out of it.
       if (joint.thick <= allowed + SAME_LENGTH || standsOut(joint.shoulders)) return [];
       const place = jointPlace(chair, joint, joint.facts.tenonThick);

@@ -1,7 +1,7 @@
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 const third = least("tenon-share-of-rail");
 
@@ -16,8 +16,7 @@ export const tenonTooThin: Rule = {
   also: { low: least("least-tenon"), dimension: "length" },
   find({ chair, limit, also }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
-      if (joint.shape === "round") return [];
+    return judgedJoints(chair, "tenon-too-thin").flatMap((joint) => {
       const stuff = stuffOf(joint);
       // A post's top tenon is sized by the arm or crest it goes into.
       const bare = joint.facts.tenonThick?.value === "full" || chair.posts.has(joint.part);

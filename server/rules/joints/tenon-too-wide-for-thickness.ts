@@ -1,7 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWideForThickness: Rule = {
   code: "tenon-too-wide-for-thickness",
@@ -15,9 +15,9 @@ export const tenonTooWideForThickness: Rule = {
   find({ chair, limit, tree }) {
     const { units } = chair.design;
     const times = limit.high ?? Number.POSITIVE_INFINITY;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-too-broad").flatMap((joint) => {
       const [section] = joint.sections;
-      if (joint.shape !== "rectangular" || !section) return [];
+      if (!section) return [];
       const wide = section.wide[1] - section.wide[0];
       const allowed = times * joint.thick;
       if (wide <= allowed + SAME_LENGTH) return [];

@@ -1,7 +1,7 @@
 import type { Joint } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, stuffOf, tenonOf, tenons } from "./joint-places.ts";
+import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWide: Rule = {
   code: "tenon-too-wide",
@@ -12,7 +12,7 @@ export const tenonTooWide: Rule = {
   source: "It follows from the shape.",
   find({ chair }) {
     const { units } = chair.design;
-    return tenons(chair).flatMap((joint) => {
+    return judgedJoints(chair, "tenon-too-wide").flatMap((joint) => {
       const { shoulders, facts } = joint;
       const width = shoulders.top + joint.wide + shoulders.bottom;
       const tooWide = -Math.min(shoulders.top, shoulders.bottom);

@@ -1,6 +1,7 @@
 /**
  * The ends of a stick as marks: the lines round it, and the tenon with what belongs to it.
  */
+import type { CutKind } from "../../../design/joint-facts.ts";
 import type { CutEnd, CutTenon, Piece } from "../../../joinery/pieces/piece.ts";
 import { type Figures, shoulderSteps, tenonSteps } from "../figures.ts";
 import { count, LEAST, mark, type Printer, word } from "./printer.ts";
@@ -49,12 +50,23 @@ const slopeOf = (printer: Printer, angle: number): string =>
 
 const SHOULDER = "shoulder";
 
+/** What a tenon of each kind of joint is called among the marks. */
+export const TENON_MARKS = {
+  rectangular: "tenon",
+  twin: "tenon",
+  round: "round-tenon",
+  dowels: "dowels",
+  fork: "fork",
+} as const satisfies Record<CutKind, string>;
+
+export type TenonMark = (typeof TENON_MARKS)[CutKind];
+
 function tenonMarks(piece: Piece, end: CutEnd, tenon: CutTenon, printer: Printer): SheetMark[] {
   const { figures } = printer;
   const steps = tenonSteps(figures, tenon);
   const several = tenon.count > 1 && tenon.kind !== "fork";
   const marks = [
-    mark(tenon.kind === "round" ? "round-tenon" : tenon.kind, end.name, SHOULDER, {
+    mark(TENON_MARKS[tenon.kind], end.name, SHOULDER, {
       thick: printer.steps(steps.thick),
       wide: tenon.kind === "round" ? undefined : printer.steps(steps.wide),
       long: printer.steps(figures.steps(tenon.deep, "down")),
