@@ -5,6 +5,7 @@
 import type { Problem, Span } from "../../grammar/problem.ts";
 import type {
   BlockDesign,
+  CutKind,
   Design,
   Dimension,
   Given,
@@ -177,6 +178,9 @@ export interface Joint {
   shoulders: { outside: number; inside: number; top: number; bottom: number };
   /** The tenon from the shoulder plane in, haunch apart. Several for twin tenons, dowels and forks. */
   tenon: Convex[];
+  /** Mortises in the part's own end, where its tenon is a separate tongue; and the least wood left beside them, mm. */
+  socket: Convex[];
+  socketWall?: number;
   /** The section of each, from the joint's middle along `acrossThick` and `acrossWide`, mm; of a dowel the square about it. */
   sections: SectionBox[];
   haunch?: Convex;
@@ -264,6 +268,8 @@ export type Fault =
       turn: number;
     }
   | { is: "wind"; part: string; at: Span; difference: number }
+  /** A fact of its joint that this kind of joint cannot have. */
+  | { is: "fact-refused"; part: string; at: Span; kind: CutKind; fact: keyof JointFacts }
   | { is: "no-room"; part: string; at: Span; message: string }
   | { is: "not-buildable"; part: string; at: Span; message: string; thrown?: unknown }
   /** Work of ours threw: the text is not to blame, and what it would have given is missing. `what` names it: `the value weight`. */

@@ -27,12 +27,16 @@ const near = 60;
 /** Every pair of mortises of one member that meet or stand nearer to each other than `within` mm, nearest first. */
 export function meetingsInside(chair: Chair, within = near): Meeting[] {
   const byMember = new Map<string, Cut[]>();
+  const put = (member: string, joint: Joint, solids: readonly Convex[]) => {
+    const known = byMember.get(member);
+    const cut = { joint, solids: solids.map((solid) => ({ solid, box: boundingBox(solid) })) };
+    if (known) known.push(cut);
+    else byMember.set(member, [cut]);
+  };
   for (const joint of chair.joints.values()) {
     if (joint.tenon.length === 0) continue;
-    const known = byMember.get(joint.entered.name);
-    const cut = { joint, solids: mortiseSolids(joint).map((solid) => ({ solid, box: boundingBox(solid) })) };
-    if (known) known.push(cut);
-    else byMember.set(joint.entered.name, [cut]);
+    put(joint.entered.name, joint, mortiseSolids(joint));
+    if (joint.socket.length > 0) put(joint.part, joint, joint.socket);
   }
   const found: Meeting[] = [];
   for (const [member, cuts] of byMember) {

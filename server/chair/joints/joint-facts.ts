@@ -50,9 +50,24 @@ function isEnd(given: EndDesign, end: RailEnd): boolean {
 
 function merge(...layers: (JointFacts | undefined)[]): JointFacts {
   const facts: JointFacts = {};
-  for (const layer of layers) if (layer) for (const name of jointFactNames) copy(facts, layer, name);
+  for (const layer of layers) {
+    if (!layer) continue;
+    for (const name of replacedBy(layer)) delete facts[name];
+    for (const name of jointFactNames) copy(facts, layer, name);
+  }
   return facts;
 }
+
+/** Ways to say what a tenon is: one of them given nearer by takes the place of the others. */
+const WAYS: readonly (readonly (keyof JointFacts)[])[] = [
+  ["tenonThick", "tenonWide", "tenonLong"],
+  ["round"],
+];
+
+const replacedBy = (layer: JointFacts): (keyof JointFacts)[] => {
+  const gives = (way: readonly (keyof JointFacts)[]) => way.some((name) => layer[name] !== undefined);
+  return WAYS.some(gives) ? WAYS.filter((way) => !gives(way)).flat() : [];
+};
 
 function copy<K extends keyof JointFacts>(into: JointFacts, from: JointFacts, name: K): void {
   const given = from[name];

@@ -32,7 +32,9 @@ export interface JointSite {
   bow?: { rise: number; length: number; towards: "out" | "up" };
   /** The face entered, looking out of the member entered. */
   shoulder: Plane;
+  /** The wood of the member entered, and of the part itself. */
   wood: Wood;
+  own: Wood;
 }
 
 /** The site of a rail's or slat's end, or undefined for one that enters nothing or lies over its post. */
@@ -68,6 +70,7 @@ export function siteOfEnd(
     stuff: flat ? size.up : rail.bow && !tapered ? rail.thick : size.out,
     shoulder: end.shoulder,
     wood: woodOf(member, origin),
+    own: woodOf(rail, origin),
   };
   if (rail.round !== undefined) site.round = size.out;
   if (rail.bow) site.bow = { rise: rail.bow, length: rail.length, towards: flat ? "up" : "out" };
@@ -113,5 +116,6 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
     ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
     shoulder: flipped(cut),
     wood: woodOf(rail, origin),
+    own: woodOf(post, origin),
   };
 }

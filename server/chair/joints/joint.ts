@@ -1,6 +1,7 @@
+import type { CutKind } from "../../design/joint-facts.ts";
 import { volume } from "../../geometry/convex.ts";
-import { lineMeets } from "../../geometry/plane.ts";
-import type { Convex, Vec3 } from "../../geometry/solid.ts";
+import { flipped, lineMeets } from "../../geometry/plane.ts";
+import type { Convex } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, scale, unit } from "../../geometry/vec.ts";
 import type { Fault, Joint } from "../chair.ts";
 import type { JointSite } from "./joint-site.ts";
@@ -20,12 +21,13 @@ const ALONG_FACE = 0.05;
  */
 export function jointAt(site: JointSite, faults: Fault[]): Joint {
   const { facts } = site.chosen;
-  const frame = frameAt(site, site.origin);
-  if (!frame) return plainJoint(site);
   const asked = kindAsked(facts, site);
   const kind = asked && jointKinds[asked];
-  const sizes = kind?.sizes(site, frame, faults);
-  if (!asked || !kind || !sizes) return plainJoint(site);
+  if (!asked || !kind) return plainJoint(site);
+  tellRefused(site, asked, faults);
+  const frame = frameAt(site, kind.square === true || facts.line?.value === "square");
+  const sizes = frame && kind.sizes(site, frame, faults);
+  if (!frame || !sizes) return plainJoint(site);
   const { form } = kind;
   const { thick, wide, shoulders } = sizes;
   const off = along(
@@ -69,6 +71,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
     shoulders,
     tenon,
     sections,
+    ...(kind.separate ? socketOf(site, frame, form, cuts, long) : {}),
     ...(haunch ? { haunch } : {}),
     volume: cuts.reduce((sum, cut) => sum + form.area(cut) * run, 0) + (haunch ? volume(haunch) : 0),
     mortiseWall: kind.open ? Math.max(0, wall) : wall,
@@ -78,10 +81,10 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
 }
 
 /** Which way the tenon goes and how its section lies; undefined when it would run along the face. */
-function frameAt(site: JointSite, root: Vec3): TenonFrame | undefined {
-  const { shoulder, out, up, inward } = site;
-  const facts = site.chosen.facts;
-  if (facts.line?.value === "square") {
+function frameAt(site: JointSite, square: boolean): TenonFrame | undefined {
+  const { shoulder, out, up, inward, origin: root } = site;
+  const { facts } = site.chosen;
+  if (square) {
     const direction = negate(shoulder.normal);
     const lengthwise = unit(cross(shoulder.normal, out));
     const acrossWide = dot(lengthwise, up) < 0 ? negate(lengthwise) : lengthwise;
@@ -119,6 +122,34 @@ function haunchOf(
     haunch.long,
     haunch.sloped ? 0 : haunch.long,
   );
+}
+
+/** Facts that its kind cannot have, each told on its own place. */
+function tellRefused({ part, chosen }: JointSite, kind: CutKind, faults: Fault[]): void {
+  for (const fact of jointKinds[kind].refuses ?? []) {
+    const at = chosen.facts[fact]?.at;
+    if (!at || faults.some((fault) => fault.is === "fact-refused" && fault.at === at)) continue;
+    faults.push({ is: "fact-refused", part, at, kind, fact });
+  }
+}
+
+/** The mortise in the part's own end, as the tongue's other half fills it, and the least wood left beside it. */
+function socketOf(
+  site: JointSite,
+  frame: TenonFrame,
+  form: Form,
+  cuts: readonly Cut[],
+  long: number,
+): Pick<Joint, "socket" | "socketWall"> {
+  const back: TenonFrame = {
+    ...frame,
+    direction: negate(frame.direction),
+    shoulder: flipped(frame.shoulder),
+  };
+  const solids = cuts.map((cut) => form.solid(back, cut.section, long));
+  const own = { ...site, shoulder: back.shoulder, wood: site.own };
+  const walls = cuts.flatMap((cut, k) => (solids[k] ? wallAt(own, back, form, solids[k], cut) : []));
+  return { socket: solids.filter((solid) => solid !== undefined), socketWall: Math.min(...walls) };
 }
 
 const middleOf = ([low, high]: [number, number]): number => (low + high) / 2;
@@ -170,6 +201,7 @@ function plainJoint(site: JointSite): Joint {
     acrossWide: site.up,
     shoulders: { outside: 0, inside: 0, top: 0, bottom: 0 },
     tenon: [],
+    socket: [],
     sections: [],
     volume: 0,
     mortiseWall: 0,

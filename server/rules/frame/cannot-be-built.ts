@@ -1,3 +1,4 @@
+import { tellings } from "../joints/tellings.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { named, stemOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -12,7 +13,13 @@ export const cannotBeBuilt: Rule = {
   source: "It follows from the shape.",
   find({ tree, design, chair }) {
     const broken = [...tree.problems, ...design.problems].some(({ severity }) => severity === "error");
-    return faultsOf(chair, "not-buildable").flatMap(({ fault, place }) => {
+    const refused = faultsOf(chair, "fact-refused").map(({ fault, place }) =>
+      tell(cannotBeBuilt, place, {
+        message: `${named(chair, fault.part)}: ${tellings[fault.kind].called} has no ${fault.fact}; take that line out of its joint.`,
+        subject: fault.part,
+      }),
+    );
+    const unbuilt = faultsOf(chair, "not-buildable").flatMap(({ fault, place }) => {
       // A corner block hangs on two rails, which an error may have left out.
       if (broken && chair.design.blocks.has(stemOf(fault.part))) return [];
       return tell(cannotBeBuilt, place, {
@@ -20,5 +27,6 @@ export const cannotBeBuilt: Rule = {
         subject: fault.part,
       });
     });
+    return [...refused, ...unbuilt];
   },
 };

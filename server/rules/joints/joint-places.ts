@@ -6,7 +6,7 @@ import { kept } from "../../chair/kept.ts";
 import type { EndDesign, Given } from "../../design/design.ts";
 import { plain } from "../machinery/names.ts";
 import { type Candidate, designOf, type Place, placeOf } from "../machinery/place.ts";
-import { type JointRule, tellings } from "./tellings.ts";
+import { type JointRule, type JointTelling, tellings } from "./tellings.ts";
 
 /** The joints that a rule judges, by their kind, whose end does enter what it should; an end that misses is told of by itself. */
 export const judgedJoints = (chair: Chair, rule: JointRule): readonly Joint[] =>
@@ -44,6 +44,10 @@ function isEnd(end: EndDesign, joint: Joint): boolean {
 /** `the tenon of seat-side into front`. */
 export const tenonOf = (joint: Joint): string =>
   `${tellings[joint.kind].noun} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
+
+/** The facts of the text that give a joint's sizes. */
+export const sizesOf = (joint: Joint): ReturnType<JointTelling["sizes"]> =>
+  tellings[joint.kind].sizes(joint.facts);
 
 /** How thick the part is where its tenon begins, mm. */
 export const stuffOf = ({ shoulders, thick }: Joint): number => shoulders.outside + thick + shoulders.inside;

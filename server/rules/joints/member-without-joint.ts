@@ -1,6 +1,6 @@
 import type { Joint, Rail } from "../../chair/chair.ts";
+import { kindAsked } from "../../chair/joints/kinds/index.ts";
 import { railsAndSlats } from "../../chair/member.ts";
-import type { JointFacts } from "../../design/design.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -66,6 +66,5 @@ function looseEnds(rail: Rail, broken: ReadonlySet<string>, entered: ReadonlySet
 /** One that is asked for holds, though the text may lack what it takes to cut it: that is told of by itself. */
 function isHeld(joint: Joint): boolean {
   const { facts } = joint;
-  const holding: (keyof JointFacts)[] = ["dowels", "bridle", "tenonThick", "tenonLong", "tenonWide", "round"];
-  return joint.shape !== "none" || holding.some((name) => facts[name] !== undefined);
+  return joint.kind !== "none" || kindAsked(facts) !== undefined;
 }

@@ -1,7 +1,7 @@
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseBreaksOut: Rule = {
   code: "mortise-breaks-out",
@@ -13,20 +13,25 @@ export const mortiseBreaksOut: Rule = {
   find({ chair }) {
     const { units } = chair.design;
     return judgedJoints(chair, "mortise-breaks-out").flatMap((joint) => {
-      if (joint.mortiseWall >= -SAME_LENGTH) return [];
-      const out = length(-joint.mortiseWall, units);
+      // A separate tongue has a mortise in the part's own end too.
+      const own = joint.socketWall !== undefined && joint.socketWall < joint.mortiseWall;
+      const wall = own ? joint.socketWall! : joint.mortiseWall;
+      if (wall >= -SAME_LENGTH) return [];
+      const out = length(-wall, units);
       const { facts } = joint;
       const place = jointPlace(
         chair,
         joint,
-        facts.set?.value.from === "outside" ? facts.set : (facts.round ?? facts.tenonThick),
+        facts.set?.value.from === "outside" ? facts.set : sizesOf(joint).thick,
       );
       return tell(mortiseBreaksOut, place, {
-        message: `The mortise for ${tenonOf(joint)} breaks ${out} out of the side of ${plain(joint.entered.name)}; set the tenon that much further in, or move the rail.`,
+        message: own
+          ? `The mortise for ${tenonOf(joint)} in the end of ${plain(joint.part)} breaks ${out} out of its side; make it shorter, or thinner.`
+          : `The mortise for ${tenonOf(joint)} breaks ${out} out of the side of ${plain(joint.entered.name)}; set the tenon that much further in, or move the rail.`,
         subject: joint.name,
         found: `${out} outside`,
         allowed: "within the wood",
-        badness: -joint.mortiseWall,
+        badness: -wall,
       });
     });
   },

@@ -2,7 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
 export const mortiseNearEnd: Rule = {
@@ -23,7 +23,7 @@ export const mortiseNearEnd: Rule = {
       const fact = near.end === "top" ? facts.shoulderTop : facts.shoulderBottom;
       const more = allowed - near.wood;
       const shoulder = lengthOrMore(shoulders[near.end === "top" ? "top" : "bottom"] + more, units);
-      const place = jointPlace(chair, joint, fact ?? facts.round ?? facts.tenonWide);
+      const place = jointPlace(chair, joint, fact ?? sizesOf(joint).wide);
       const fixable = fact && !fact.assumed && joint.shape === "rectangular";
       return tell(mortiseNearEnd, place, {
         message: `Between the mortise for ${tenonOf(joint)} and the ${near.end} of ${plain(joint.entered.name)} only ${length(Math.max(0, near.wood), units)} of wood is left; a ${near.end === "top" ? "top" : "bottom"} shoulder of ${shoulder} would do.`,

@@ -6,7 +6,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseTooWide: Rule = {
   code: "mortise-too-wide",
@@ -25,7 +25,7 @@ export const mortiseTooWide: Rule = {
       const allowed = (limit.high ?? 1) * wide;
       if (wide === 0 || joint.thick <= allowed + SAME_LENGTH) return [];
       const { facts } = joint;
-      const place = jointPlace(chair, joint, facts.tenonThick ?? facts.round);
+      const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrLess(allowed, units);
       return tell(mortiseTooWide, place, {
         message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick where ${plain(post.name)} is ${length(wide, units)} wide; at most ${figure} would do.`,

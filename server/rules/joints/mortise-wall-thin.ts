@@ -6,7 +6,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
 const OPEN = 0.05;
@@ -30,7 +30,7 @@ export const mortiseWallThin: Rule = {
       if (!known.has(a) || !known.has(b)) return [];
       const long = longWithWood(chair, a, b, allowed);
       const shorter = long === undefined ? "shorter" : `${lengthOrLess(long, units)} long`;
-      return tell(mortiseWallThin, jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round), {
+      return tell(mortiseWallThin, jointPlace(chair, a, sizesOf(a).long), {
         message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make both tenons ${shorter} so that ${lengthOrMore(allowed, units)} stays, or mitre them.`,
         subject: a.name,
         found: length(wall, units),

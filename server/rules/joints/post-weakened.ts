@@ -6,7 +6,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, listed, tell } from "../machinery/say.ts";
-import { jointPlace, judgedJoints } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf } from "./joint-places.ts";
 
 /** Shares nearer than this are on the limit. */
 const SAME_SHARE = 0.001;
@@ -31,7 +31,7 @@ export const postWeakened: Rule = {
       if (!worst || worst.left >= allowed - SAME_SHARE) return [];
       const [first] = worst.joints;
       const percent = (share: number) => `${Math.round(100 * share)} %`;
-      return tell(postWeakened, jointPlace(chair, first!, first!.facts.tenonThick ?? first!.facts.round), {
+      return tell(postWeakened, jointPlace(chair, first!, sizesOf(first!).thick), {
         message: `Of ${plain(post.name)} only ${percent(worst.left)} is left ${length(worst.height, chair.design.units)} up, where ${listed(worst.joints.map(({ part }) => plain(part)))} come in at one height; ${percent(allowed)} would do: put the rails at different heights or make their tenons thinner.`,
         subject: first!.name,
         found: percent(worst.left),

@@ -3,7 +3,8 @@
  * round their figures in their own way.
  */
 import type { Joint } from "../../chair/chair.ts";
-import type { KindName } from "../../design/joint-facts.ts";
+import type { Given } from "../../design/given.ts";
+import type { JointFacts, KindName } from "../../design/joint-facts.ts";
 
 /** Rules that ask of a joint only what some kinds have. */
 export type JointRule =
@@ -24,9 +25,17 @@ export type JointRule =
   | "tenon-too-thin"
   | "tenon-too-wide";
 
+type Size = Given<unknown> | undefined;
+
 export interface JointTelling {
+  /** By itself: `a round tenon`. */
+  called: string;
   /** As a sentence speaks of it: `the tenon` of a rail. */
   noun: string;
+  /** The facts that give its sizes, on which findings land; `apart` where each stands by itself, so that a fix can change it. */
+  sizes(facts: JointFacts): { thick?: Size; wide?: Size; long?: Size; apart: boolean };
+  /** How many times as long it is said to be as it goes into the member. */
+  times: 1 | 2;
   /** As cut, in one phrase, for hovers and reports; `print` writes a length. */
   asCut(joint: Joint, print: (mm: number) => string): string;
   judgedBy: readonly JointRule[];
@@ -54,19 +63,39 @@ const SAWN: JointRule[] = [
   "tenon-too-thin",
 ];
 
+const sawnSizes = ({ tenonThick, tenonWide, tenonLong }: JointFacts) => ({
+  thick: tenonThick,
+  wide: tenonWide,
+  long: tenonLong,
+  apart: true,
+});
+
 const through = ({ facts }: Joint): string =>
   facts.through ? (facts.through.value.wedged ? ", through and wedged" : ", through") : "";
 
 export const tellings: Readonly<Record<KindName, JointTelling>> = {
-  none: { noun: "the end", asCut: () => "no tenon", judgedBy: [] },
+  none: {
+    called: "a plain end",
+    noun: "the end",
+    sizes: sawnSizes,
+    times: 1,
+    asCut: () => "no tenon",
+    judgedBy: [],
+  },
   rectangular: {
+    called: "a tenon",
     noun: "the tenon",
+    sizes: sawnSizes,
+    times: 1,
     asCut: (joint, print) =>
       `tenon ${print(joint.thick)} × ${print(joint.wide)}, ${print(joint.long)} long${through(joint)}`,
     judgedBy: SAWN,
   },
   twin: {
+    called: "a twin tenon",
     noun: "the tenon",
+    sizes: sawnSizes,
+    times: 1,
     asCut(joint, print) {
       const { sections, thick, wide, long } = joint;
       const [low, high] = sections[0]?.wide ?? [0, 0];
@@ -77,19 +106,33 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: SAWN,
   },
   round: {
+    called: "a round tenon",
     noun: "the tenon",
+    sizes: ({ round, tenonThick, tenonWide, tenonLong }) => ({
+      thick: round ?? tenonThick,
+      wide: round ?? tenonWide,
+      long: round ?? tenonLong,
+      apart: round === undefined,
+    }),
+    times: 1,
     asCut: (joint, print) =>
       `round tenon ⌀ ${print(joint.thick)}, ${print(joint.long)} long${through(joint)}`,
     judgedBy: [...ANY_MORTISE, ...PEGGED, "tenon-short-grain", "tenon-too-short"],
   },
   dowels: {
+    called: "a dowelled joint",
     noun: "each dowel",
+    sizes: ({ dowels }) => ({ thick: dowels, wide: dowels, long: dowels, apart: false }),
+    times: 2,
     asCut: ({ sections, thick, long }, print) =>
       `${sections.length} dowels ⌀ ${print(thick)}, ${print(long)} into either part`,
     judgedBy: [...ANY_MORTISE, "tenon-short-grain"],
   },
   fork: {
+    called: "a fork",
     noun: "the fork",
+    sizes: sawnSizes,
+    times: 1,
     asCut: ({ thick, wide, long }, print) =>
       `forked over ${print(long)}, slot ${print(thick)} × ${print(wide)}`,
     judgedBy: [],

@@ -2,7 +2,8 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
+import { tellings } from "./tellings.ts";
 
 export const tenonTooLong: Rule = {
   code: "tenon-too-long",
@@ -21,13 +22,17 @@ export const tenonTooLong: Rule = {
       if (facts.through || joint.depthThere <= 0 || left >= beyond - SAME_LENGTH) return [];
       // Where the mortise breaks out at the side there is no depth to speak of.
       if (joint.mortiseWall < -SAME_LENGTH) return [];
-      const place = jointPlace(chair, joint, facts.round ?? facts.tenonLong);
-      const most = joint.depthThere - beyond;
+      const sizes = sizesOf(joint);
+      const place = jointPlace(chair, joint, sizes.long);
+      // Of what is let into both parts only half is in this one.
+      const { times } = tellings[joint.kind];
+      const most = times * (joint.depthThere - beyond);
+      const goes = times === 1 ? "" : ` and goes in by ${length(joint.long, units)}`;
       const figure = lengthOrLess(most, units);
-      const where = `${capital(tenonOf(joint))} is ${length(joint.long, units)} long where ${plain(joint.entered.name)} is ${length(joint.depthThere, units)} deep`;
+      const where = `${capital(tenonOf(joint))} is ${length(times * joint.long, units)} long${goes} where ${plain(joint.entered.name)} is ${length(joint.depthThere, units)} deep`;
       const mend = most > 0 ? `at most ${figure} would do` : "nothing that thin can hold one";
       const fixes =
-        most > 0 && facts.tenonLong && !facts.round
+        most > 0 && sizes.long && sizes.apart
           ? [
               {
                 title: `Make it ${written(figure)} long`,
@@ -41,7 +46,7 @@ export const tenonTooLong: Rule = {
             ? `${where} and comes out at the other side; ${mend}, or say \`through\`.`
             : `${where}, which leaves ${length(Math.max(0, left), units)} beyond it; ${mend}.`,
         subject: joint.name,
-        found: length(joint.long, units),
+        found: length(times * joint.long, units),
         ...(most > 0 ? { allowed: `${figure} or less` } : {}),
         badness: beyond - left,
         fixes,

@@ -4,7 +4,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooShort: Rule = {
   code: "tenon-too-short",
@@ -20,7 +20,7 @@ export const tenonTooShort: Rule = {
       if (!chair.posts.has(joint.entered.name) || !chair.rails.has(joint.part)) return [];
       const allowed = (limit.low ?? 0) * joint.depthThere;
       if (joint.facts.through || joint.long >= allowed - SAME_LENGTH || isStopped(chair, joint)) return [];
-      const place = jointPlace(chair, joint, joint.facts.round ?? joint.facts.tenonLong);
+      const place = jointPlace(chair, joint, sizesOf(joint).long);
       const figure = lengthOrMore(allowed, units);
       return tell(tenonTooShort, place, {
         message: `${capital(tenonOf(joint))} goes ${length(joint.long, units)} into ${length(joint.depthThere, units)} of ${plain(joint.entered.name)}; at least ${figure} would do.`,
@@ -28,7 +28,7 @@ export const tenonTooShort: Rule = {
         found: length(joint.long, units),
         allowed: `${figure} or more`,
         badness: allowed - joint.long,
-        ...(joint.facts.tenonLong
+        ...(sizesOf(joint).long && sizesOf(joint).apart
           ? {
               fixes: [
                 {

@@ -1,7 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooThick: Rule = {
   code: "tenon-too-thick",
@@ -19,7 +19,7 @@ export const tenonTooThick: Rule = {
       if (joint.facts.tenonThick?.value === "full") return [];
       // One that is thicker than its rail is told of as standing out of it.
       if (joint.thick <= allowed + SAME_LENGTH || standsOut(joint.shoulders)) return [];
-      const place = jointPlace(chair, joint, joint.facts.tenonThick);
+      const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrLess(allowed, units);
       const sliver = Math.min(joint.shoulders.outside, joint.shoulders.inside);
       return tell(tenonTooThick, place, {

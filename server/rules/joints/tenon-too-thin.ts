@@ -1,7 +1,7 @@
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 const third = least("tenon-share-of-rail");
 
@@ -23,7 +23,7 @@ export const tenonTooThin: Rule = {
       const byShare = bare ? 0 : (limit.low ?? 0) * stuff;
       const allowed = Math.max(byShare, also.low ?? 0);
       if (joint.thick >= allowed - SAME_LENGTH) return [];
-      const place = jointPlace(chair, joint, joint.facts.tenonThick);
+      const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrMore(allowed, units);
       const text = allowed === third * stuff && chair.rails.has(joint.part) ? "1/3 of rail" : written(figure);
       const wanted =

@@ -1,7 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWideForThickness: Rule = {
   code: "tenon-too-wide-for-thickness",
@@ -22,7 +22,7 @@ export const tenonTooWideForThickness: Rule = {
       const allowed = times * joint.thick;
       if (wide <= allowed + SAME_LENGTH) return [];
       const { facts } = joint;
-      const place = jointPlace(chair, joint, facts.twin ?? facts.tenonThick);
+      const place = jointPlace(chair, joint, facts.twin ?? sizesOf(joint).thick);
       const start = tree.text.lastIndexOf("\n", place.start) + 1;
       const lead = !facts.twin && place.own && /^([ \t]*)tenon\b/.exec(tree.text.slice(start, place.start));
       const gap = written(lengthOrLess(joint.wide / 3, units));

@@ -1,7 +1,7 @@
 import type { Joint } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
+import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWide: Rule = {
   code: "tenon-too-wide",
@@ -18,7 +18,8 @@ export const tenonTooWide: Rule = {
       const tooWide = -Math.min(shoulders.top, shoulders.bottom);
       const tooFar = -Math.min(shoulders.outside, shoulders.inside);
       if (tooWide > SAME_LENGTH) {
-        const fact = facts.round ?? facts.tenonWide ?? facts.shoulderTop;
+        const sizes = sizesOf(joint);
+        const fact = sizes.wide ?? facts.shoulderTop;
         const place = jointPlace(chair, joint, fact);
         const most = Math.min(width, width - Math.max(0, shoulders.top) - Math.max(0, shoulders.bottom));
         const figure = lengthOrLess(most, units);
@@ -28,7 +29,7 @@ export const tenonTooWide: Rule = {
           found: length(joint.wide, units),
           allowed: `${figure} or less`,
           badness: tooWide,
-          ...(fact === facts.tenonWide && facts.tenonWide
+          ...(fact === sizes.wide && sizes.wide && sizes.apart
             ? {
                 fixes: [
                   {
@@ -52,7 +53,8 @@ export const tenonTooWide: Rule = {
   },
 };
 
-function setOr({ facts, thick, shoulders }: Joint) {
+function setOr(joint: Joint) {
+  const { facts, thick, shoulders } = joint;
   const thicker = thick > shoulders.outside + thick + shoulders.inside + SAME_LENGTH;
-  return !thicker && facts.set?.value.from === "outside" ? facts.set : (facts.round ?? facts.tenonThick);
+  return !thicker && facts.set?.value.from === "outside" ? facts.set : sizesOf(joint).thick;
 }

@@ -6,7 +6,7 @@ import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
-import { jointPlace } from "./joint-places.ts";
+import { jointPlace, sizesOf } from "./joint-places.ts";
 
 /** mm³: less than this is an arris that the chisel takes off. */
 const SHARED = 20;
@@ -33,7 +33,7 @@ export const tenonsMeet: Rule = {
         );
       if (ways.apart !== undefined)
         told.push(`put one rail ${lengthOrMore(ways.apart, units)} higher or lower`);
-      const place = jointPlace(chair, a, a.facts.tenonLong ?? a.facts.round);
+      const place = jointPlace(chair, a, sizesOf(a).long);
       return tell(tenonsMeet, place, {
         message: `The tenons of ${plain(a.part)} and ${plain(b.part)} meet inside ${plain(member)}: ${Math.round(overlap)} mm³ of both would be in one place; ${told.length ? either(told) : "move one of them"}.`,
         subject: a.name,

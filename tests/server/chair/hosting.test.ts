@@ -101,6 +101,7 @@ function peg(member: Member, face: { at: Vec3; normal: Vec3 }) {
     round: 16,
     shoulder: host.face(face.normal, face.at),
     wood: host.wood(face.at),
+    own: host.wood(face.at),
   };
   return jointAt(site, []);
 }

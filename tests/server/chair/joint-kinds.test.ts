@@ -76,7 +76,7 @@ describe("dowels", () => {
   it("hold a rail, and are judged as tenons are", () => {
     const text = frame({ joint: "dowels 2 round 10 long 72" });
     expect(messagesOf(text, "tenon-too-long")[0]).toMatch(
-      /^Each dowel of seat-front into front is 36 mm long/,
+      /^Each dowel of seat-front into front is 72 mm long and goes in by 36 mm where .* at most 68 mm would do/,
     );
     expect(messagesOf(text, "member-without-joint")).toEqual([]);
     expect(messagesOf(frame({ joint: "dowels 2 round 10 long 30" }), "tenon-too-short")).toEqual([]);

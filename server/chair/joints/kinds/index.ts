@@ -20,6 +20,6 @@ export const jointKinds: Readonly<Record<CutKind, JointKind>> = table;
 type Unread = Exclude<keyof JointFacts, (typeof table)[CutKind]["reads"][number]>;
 export const noFactUnread: Unread extends never ? true : Unread = true;
 
-/** Which kind the text asks for at an end; undefined when it asks for none. */
-export const kindAsked = (facts: JointFacts, site: JointSite): CutKind | undefined =>
-  (Object.keys(jointKinds) as CutKind[]).find((name) => jointKinds[name].isAsked(facts, site));
+/** Which kind the text asks for, at an end of turned stuff or not; undefined when it asks for none. */
+export const kindAsked = (facts: JointFacts, end: Pick<JointSite, "round"> = {}): CutKind | undefined =>
+  (Object.keys(jointKinds) as CutKind[]).find((name) => jointKinds[name].isAsked(facts, end));

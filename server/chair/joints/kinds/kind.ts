@@ -43,7 +43,7 @@ export interface JointKind {
   /** The facts that it reads beside those which every joint may have. */
   reads: readonly (keyof JointFacts)[];
   /** Whether the text asks for this kind here. */
-  isAsked(facts: JointFacts, site: JointSite): boolean;
+  isAsked(facts: JointFacts, end: Pick<JointSite, "round">): boolean;
   /** The tenon's section and what is left around it; undefined when there is no room, which `faults` then tells. */
   sizes(site: JointSite, frame: TenonFrame, faults: Fault[]): TenonSizes | undefined;
   /** How deep it goes, square to the face; `depth` is how much wood there is. Undefined when the text does not say. */
@@ -54,6 +54,12 @@ export interface JointKind {
   haunched: boolean;
   /** The tenon may lie open at the member's sides, as a fork's tines do. */
   open: boolean;
+  /** Goes in square to the face entered, whatever the text says of its line. */
+  square?: true;
+  /** A tongue of its own, let as deep into the part's end as into the member it enters. */
+  separate?: true;
+  /** Facts that it cannot have. */
+  refuses?: readonly (keyof JointFacts)[];
 }
 
 /** The facts that every kind of joint may have: how it is placed, closed and held. */
