@@ -1,4 +1,5 @@
 import type { Chair, Joint } from "../chair/chair.ts";
+import { goesSquare } from "../chair/joints/kinds/index.ts";
 import { type Assembly, assemble, type Locked } from "./assembly.ts";
 import { allowance } from "./figures.ts";
 import { type Change, fittingsOf, partsOf } from "./order.ts";
@@ -24,14 +25,16 @@ export function waysOut(chair: Chair, { joints, parts }: Locked): WayOut[] {
     !lockedStill(assemble(partsOf(chair), fittingsOf(chair, change)), inside);
   const ways: WayOut[] = [];
   const square = (some: ReadonlySet<string>) => (joint: Joint) =>
-    some.has(joint.name) && joint.facts.line?.value !== "square" ? ({ square: true } as const) : undefined;
-  const inLine = [...chair.joints.values()].filter(
-    ({ part, entered, facts, name }) =>
+    some.has(joint.name) && !goesSquare(joint) ? ({ square: true } as const) : undefined;
+  const inLine = [...chair.joints.values()].filter((joint) => {
+    const { part, entered, name } = joint;
+    return (
       inside.has(part) &&
       inside.has(entered.name) &&
-      facts.line?.value !== "square" &&
-      (mine.has(name) || chair.posts.has(entered.name)),
-  );
+      !goesSquare(joint) &&
+      (mine.has(name) || chair.posts.has(entered.name))
+    );
+  });
   const all = new Set(inLine.map(({ name }) => name));
   if (names.some((name) => all.has(name)) && frees(square(mine))) ways.push({ joints: names, square: true });
   else if (all.size > 0 && frees(square(all))) ways.push({ joints: [...all], square: true });

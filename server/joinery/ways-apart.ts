@@ -1,4 +1,5 @@
 import type { Chair, Joint } from "../chair/chair.ts";
+import { mayHave } from "../chair/joints/kinds/index.ts";
 import { rejoined, supposed } from "../chair/joints/rejoined.ts";
 import { railNamed } from "../chair/member.ts";
 import { boundingBox, boxesMeet, clip, intersect, volume } from "../geometry/convex.ts";
@@ -29,7 +30,7 @@ const SHOULDER = 2;
 const STEP = 0.1;
 
 export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
-  const ways: WaysApart = { mitre: !(a.facts.mitre && b.facts.mitre) && dot(a.direction, b.direction) < 0.9 };
+  const ways: WaysApart = { mitre: mayMitre(a, b) && dot(a.direction, b.direction) < 0.9 };
   const [one, other] = [mortiseSolids(a), mortiseSolids(b)];
   const long = longestApart(chair, a, b, (some, others) => !share(some, others));
   if (long !== undefined) ways.long = long;
@@ -50,6 +51,10 @@ export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
   }
   return ways;
 }
+
+/** Whether mitring is still to be done and both kinds of joint can have it. */
+const mayMitre = (a: Joint, b: Joint): boolean =>
+  !(a.facts.mitre && b.facts.mitre) && mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre");
 
 /** How long both tenons may be at the most for this much wood between their mortises, mm. */
 export const longWithWood = (chair: Chair, a: Joint, b: Joint, wood: number): number | undefined =>

@@ -49,5 +49,13 @@ export const tenonOf = (joint: Joint): string =>
 export const sizesOf = (joint: Joint): ReturnType<JointTelling["sizes"]> =>
   tellings[joint.kind].sizes(joint.facts);
 
+/** How long the text is to say that two joints are so that both go in by no more than a depth, mm: `make both … long`. */
+export function bothLong(a: Joint, b: Joint, depth: number, print: (mm: number) => string): string {
+  const [times, other] = [tellings[a.kind].times, tellings[b.kind].times];
+  if (times === other) return `make both ${print(times * depth)} long`;
+  const each = (joint: Joint, k: number) => `that of ${plain(joint.part)} ${print(k * depth)}`;
+  return `make ${each(a, times)} and ${each(b, other)} long`;
+}
+
 /** How thick the part is where its tenon begins, mm. */
 export const stuffOf = ({ shoulders, thick }: Joint): number => shoulders.outside + thick + shoulders.inside;

@@ -1,4 +1,5 @@
 import type { Joint } from "../../chair/chair.ts";
+import { mayHave } from "../../chair/joints/kinds/index.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
 import { setInstead } from "../../joinery/set-instead.ts";
 import { longWithWood } from "../../joinery/ways-apart.ts";
@@ -6,7 +7,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
+import { bothLong, jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
 const OPEN = 0.05;
@@ -29,9 +30,13 @@ export const mortiseWallThin: Rule = {
       if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH) return [];
       if (!known.has(a) || !known.has(b)) return [];
       const long = longWithWood(chair, a, b, allowed);
-      const shorter = long === undefined ? "shorter" : `${lengthOrLess(long, units)} long`;
+      const shorter =
+        long === undefined
+          ? "make both tenons shorter"
+          : bothLong(a, b, long, (mm) => lengthOrLess(mm, units));
+      const mitre = mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre") ? ", or mitre them" : "";
       return tell(mortiseWallThin, jointPlace(chair, a, sizesOf(a).long), {
-        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; make both tenons ${shorter} so that ${lengthOrMore(allowed, units)} stays, or mitre them.`,
+        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; ${shorter} so that ${lengthOrMore(allowed, units)} stays${mitre}.`,
         subject: a.name,
         found: length(wall, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

@@ -6,7 +6,7 @@ import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
-import { jointPlace, sizesOf } from "./joint-places.ts";
+import { bothLong, jointPlace, sizesOf } from "./joint-places.ts";
 
 /** mm³: less than this is an arris that the chisel takes off. */
 const SHARED = 20;
@@ -25,7 +25,7 @@ export const tenonsMeet: Rule = {
       const ways = waysApart(chair, a, b);
       const told: string[] = [];
       if (ways.mitre) told.push("mitre both");
-      if (ways.long !== undefined) told.push(`make both ${lengthOrLess(ways.long, units)} long`);
+      if (ways.long !== undefined) told.push(bothLong(a, b, ways.long, (mm) => lengthOrLess(mm, units)));
       if (ways.further !== undefined) told.push(`set both ${lengthOrMore(ways.further, units)} further out`);
       if (ways.turned)
         told.push(

@@ -38,7 +38,7 @@ describe("mortise-wall-thin", () => {
     const [said] = messagesOf(text(15), "mortise-wall-thin");
     // 3 mm across the corners wants 3 / √2 each way: 16 − 2.12 = 13.88; half a tenth is not told apart.
     expect(said).toBe(
-      "Between the mortises for seat-front and seat-side in front only 1.4 mm of wood is left; make both tenons 13.9 mm long so that 3 mm stays, or mitre them.",
+      "Between the mortises for seat-front and seat-side in front only 1.4 mm of wood is left; make both 13.9 mm long so that 3 mm stays, or mitre them.",
     );
     check(text(13.9));
   });

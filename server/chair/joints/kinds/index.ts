@@ -2,7 +2,7 @@
  * Every kind of joint. A new one is a file beside these and a line here; the compiler then asks for what else it needs: its words and
  * rules in `server/rules/joints/tellings.ts`, its line on the sheets in `server/drawing/markout/wording.ts`.
  */
-import type { CutKind, JointFacts } from "../../../design/design.ts";
+import type { CutKind, JointFacts, KindName } from "../../../design/design.ts";
 import type { JointSite } from "../joint-site.ts";
 import { dowels } from "./dowels.ts";
 import { fork } from "./fork.ts";
@@ -23,3 +23,13 @@ export const noFactUnread: Unread extends never ? true : Unread = true;
 /** Which kind the text asks for, at an end of turned stuff or not; undefined when it asks for none. */
 export const kindAsked = (facts: JointFacts, end: Pick<JointSite, "round"> = {}): CutKind | undefined =>
   (Object.keys(jointKinds) as CutKind[]).find((name) => jointKinds[name].isAsked(facts, end));
+
+const kindOf = (name: KindName): JointKind | undefined => (name === "none" ? undefined : jointKinds[name]);
+
+/** Whether a joint goes square into the face it enters, by its kind or by what the text says. */
+export const goesSquare = ({ kind, facts }: { kind: KindName; facts: JointFacts }): boolean =>
+  facts.line?.value === "square" || kindOf(kind)?.square === true;
+
+/** Whether a kind of joint may have a fact. */
+export const mayHave = (kind: KindName, fact: keyof JointFacts): boolean =>
+  !(kindOf(kind)?.refuses ?? []).includes(fact);
