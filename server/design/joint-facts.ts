@@ -34,3 +34,9 @@ export type CutKind = "dowels" | "fork" | "round" | "twin" | "rectangular";
 
 /** `none` where the text asks for no kind, or says too little to cut one. */
 export type KindName = CutKind | "none";
+
+/** Ways to say what a tenon is: one of them given nearer by takes the place of the others. */
+export const tenonWays: readonly (readonly (keyof JointFacts)[])[] = [
+  ["tenonThick", "tenonWide", "tenonLong"],
+  ["round"],
+];

@@ -9,6 +9,7 @@ import type {
 } from "../../design/design.ts";
 import { withoutSides } from "../../design/identity.ts";
 import { jointFactNames } from "../../design/joint.ts";
+import { tenonWays } from "../../design/joint-facts.ts";
 import type { RailEnd } from "../chair.ts";
 
 /** What the text says of the joint at one end. */
@@ -58,15 +59,9 @@ function merge(...layers: (JointFacts | undefined)[]): JointFacts {
   return facts;
 }
 
-/** Ways to say what a tenon is: one of them given nearer by takes the place of the others. */
-const WAYS: readonly (readonly (keyof JointFacts)[])[] = [
-  ["tenonThick", "tenonWide", "tenonLong"],
-  ["round"],
-];
-
 const replacedBy = (layer: JointFacts): (keyof JointFacts)[] => {
   const gives = (way: readonly (keyof JointFacts)[]) => way.some((name) => layer[name] !== undefined);
-  return WAYS.some(gives) ? WAYS.filter((way) => !gives(way)).flat() : [];
+  return tenonWays.some(gives) ? tenonWays.filter((way) => !gives(way)).flat() : [];
 };
 
 function copy<K extends keyof JointFacts>(into: JointFacts, from: JointFacts, name: K): void {
