@@ -138,6 +138,22 @@ function insteadRows(owner: Kind): Row[] {
     },
     {
       owner,
+      word: "loose-tenon",
+      shape: seq(
+        maybe(word("count"), count("count")),
+        clauses(
+          after("thick", length("thick")),
+          after("wide", length("wide")),
+          after("long", length("long")),
+        ),
+      ),
+      facet: "tenon-size",
+      meaning:
+        "A separate tongue instead of a tenon, square to the shoulder: both members are mortised half its length deep. Its thickness may be a part of the rail, its width is the rail's less its shoulders unless given; `count 2` makes two of it, as far apart as `twin` says.",
+      example: "loose-tenon thick 1/3 of rail, wide 40, long 50",
+    },
+    {
+      owner,
       word: "twin",
       shape: seq(word("gap"), length("gap")),
       meaning: "Two tenons one above the other, with this much wood between them, for wide rails.",

@@ -21,6 +21,8 @@ export interface JointFacts {
   through?: Given<{ wedged: boolean }>;
   peg?: Given<{ diameter: number; draw: number; count: number; setback?: number }>;
   dowels?: Given<{ count: number; diameter: number; long: number }>;
+  /** A separate tongue, or several; `long` is the whole of it. */
+  looseTenon?: Given<{ count: number; thick: Given<Size>; wide?: Given<Size>; long: Given<number> }>;
   twin?: Given<{ gap: number }>;
   bridle?: Given<boolean>;
   glue?: Given<string>;
@@ -30,7 +32,7 @@ export interface JointFacts {
 }
 
 /** The kinds of joint that are cut. */
-export type CutKind = "dowels" | "fork" | "round" | "twin" | "rectangular";
+export type CutKind = "loose-tenon" | "dowels" | "fork" | "round" | "twin" | "rectangular";
 
 /** `none` where the text asks for no kind, or says too little to cut one. */
 export type KindName = CutKind | "none";
@@ -39,4 +41,5 @@ export type KindName = CutKind | "none";
 export const tenonWays: readonly (readonly (keyof JointFacts)[])[] = [
   ["tenonThick", "tenonWide", "tenonLong"],
   ["round"],
+  ["looseTenon"],
 ];

@@ -5,7 +5,7 @@ import type { Given, JointDesign, JointFacts, Named, Size } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { size } from "./places.ts";
 import { set } from "./post.ts";
-import { count, factOf, given, length, lengthAt, lineOf, type Reading } from "./reading.ts";
+import { count, factOf, given, length, lengthAt, lineOf, type Reading, report } from "./reading.ts";
 
 export function newJoint(named: Named): JointDesign {
   return { ...named, is: "joint" };
@@ -26,7 +26,7 @@ const readers: { readonly [K in keyof JointFacts]-?: Reader<K> } = {
   tenonLong: (reading, item) => tenonSize(reading, item, "long"),
   round(reading, item) {
     const line = lineOf(item, "tenon-size");
-    if (!line || factOf(line, "diameter") === undefined) return undefined;
+    if (line?.statement.word?.text !== "round") return undefined;
     const diameter = length(reading, line, "diameter", "positive");
     const long = size(reading, line, factOf(line, "long"));
     return diameter && long && { ...diameter, value: { diameter: diameter.value, long: long.value } };
@@ -97,6 +97,17 @@ const readers: { readonly [K in keyof JointFacts]-?: Reader<K> } = {
     if (!number || !diameter || !long) return undefined;
     return { ...number, value: { count: number.value, diameter: diameter.value, long: long.value } };
   },
+  looseTenon(reading, item) {
+    const line = lineOf(item, "tenon-size");
+    if (line?.statement.word?.text !== "loose-tenon") return undefined;
+    const thick = size(reading, line, factOf(line, "thick"));
+    const wide = size(reading, line, factOf(line, "wide"));
+    const long = length(reading, line, "long", "positive");
+    const number = count(reading, line, "count", 4)?.value ?? 1;
+    for (const [word, found] of Object.entries({ thick, long }))
+      if (!found && !factOf(line, word)) lacks(reading, line, word);
+    return thick && long && given(line, wordOf(line), { count: number, thick, ...(wide && { wide }), long });
+  },
   glue(_reading, item) {
     const line = lineOf(item, "glue");
     const kind = line && factOf(line, "glue");
@@ -116,10 +127,17 @@ export function readJoint(reading: Reading, item: Item, facts: JointFacts): void
   }
 }
 
+function lacks(reading: Reading, line: Item, word: string): void {
+  report(reading, line.source, wordOf(line), {
+    code: "incomplete",
+    message: `A loose tenon needs its \`${word}\`: write \`loose-tenon thick …, long …\`.`,
+  });
+}
+
 /** The line that gives a tenon sawn out of the end; a turned one's gives its diameter instead. */
 function tenonLine(item: Item): Item | undefined {
   const line = lineOf(item, "tenon-size");
-  return line && factOf(line, "diameter") === undefined ? line : undefined;
+  return line?.statement.word?.text === "tenon" ? line : undefined;
 }
 
 function tenonSize(reading: Reading, item: Item, label: "wide" | "long"): Given<Size> | undefined {

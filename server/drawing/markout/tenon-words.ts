@@ -44,6 +44,13 @@ function named(tenon: SheetMark): string {
       return `Tenon Ø ${thick}`;
     case "dowels":
       return `${told(tenon, "count") || "1"} dowels Ø ${thick}, bored ${told(tenon, "bore")} deep in this end${middles ? `, their middles ${middles} from the ${edge}` : ""}`;
+    case "loose-tenon": {
+      const tongue = `${thick} thick × ${wide} wide`;
+      const mortise = `mortised ${told(tenon, "bore")} deep into this end as into what it enters`;
+      return figures.count
+        ? `${told(tenon, "count")} loose tenons, each ${tongue}, ${mortise}, their middles ${middles} from the ${edge}`
+        : `Loose tenon ${tongue}, ${mortise}`;
+    }
     case "fork":
       return `Fork: slot ${thick} wide and ${told(tenon, "long")} deep`;
     case "tenon":
@@ -56,7 +63,7 @@ function named(tenon: SheetMark): string {
 }
 
 function long(tenon: SheetMark): string {
-  if (tenon.kind === "fork" || tenon.kind === "dowels") return "";
+  if (["fork", "dowels", "loose-tenon"].includes(tenon.kind)) return "";
   const along = tenon.figures["along it"]
     ? ` square to the shoulder (${told(tenon, "along it")} along it)`
     : "";
@@ -82,7 +89,14 @@ function shoulderLine({ kind, figures }: SheetMark): string {
   const names = Object.keys(figures).filter((name) => !OTHERS.has(name) && !/^(middle|leans to) /.test(name));
   if (names.length === 0) return "";
   const each = names.map((name) => `${name} ${figures[name]!.text}`).join(", ");
-  const what = kind === "fork" ? "the slot" : kind === "dowels" ? "the dowels" : "it";
+  const what =
+    kind === "fork"
+      ? "the slot"
+      : kind === "dowels"
+        ? "the dowels"
+        : kind === "loose-tenon"
+          ? "its mortise"
+          : "it";
   return `From each face to ${what} at the shoulder, square to the face${figures.turn ? ", to the nearest corner" : ""}: ${each}.`;
 }
 

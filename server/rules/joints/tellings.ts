@@ -119,6 +119,29 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
       `round tenon ⌀ ${print(joint.thick)}, ${print(joint.long)} long${through(joint)}`,
     judgedBy: [...ANY_MORTISE, ...PEGGED, "tenon-short-grain", "tenon-too-short"],
   },
+  "loose-tenon": {
+    called: "a loose tenon",
+    noun: "the loose tenon",
+    sizes: ({ looseTenon }) => {
+      const { thick, wide, long } = looseTenon?.value ?? {};
+      return { thick, wide, long, apart: true };
+    },
+    times: 2,
+    asCut({ sections, thick, long }, print) {
+      const [low, high] = sections[0]?.wide ?? [0, 0];
+      const several = sections.length > 1 ? `${sections.length} loose tenons, each` : "loose tenon";
+      return `${several} ${print(thick)} × ${print(high - low)} × ${print(2 * long)}, ${print(long)} into either part`;
+    },
+    judgedBy: [
+      ...ANY_MORTISE,
+      ...PEGGED,
+      "shoulder-too-narrow",
+      "tenon-too-broad",
+      "tenon-too-short",
+      "tenon-too-thick",
+      "tenon-too-thin",
+    ],
+  },
   dowels: {
     called: "a dowelled joint",
     noun: "each dowel",

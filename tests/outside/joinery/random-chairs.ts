@@ -4,7 +4,7 @@
 import fc from "fast-check";
 
 const plain = fc.record({
-  is: fc.constantFrom("plain", "twin", "dowels", "haunch", "through", "fork"),
+  is: fc.constantFrom("plain", "twin", "dowels", "haunch", "through", "fork", "loose"),
   thick: fc.integer({ min: 6, max: 12 }),
   long: fc.integer({ min: 12, max: 34 }),
   top: fc.integer({ min: 0, max: 14 }),
@@ -19,13 +19,15 @@ const joints = plain.map(({ is, thick, long, top, set, square, mitre }) => {
       ? [`dowels ${1 + (long % 3)} round ${thick} long ${2 * long}`]
       : is === "fork"
         ? ["bridle"]
-        : [`tenon thick ${thick}, long ${long}`];
+        : is === "loose"
+          ? [`loose-tenon thick ${thick}, long ${2 * long}`]
+          : [`tenon thick ${thick}, long ${long}`];
   if (is === "twin") lines.push(`twin gap ${4 + (long % 12)}`);
   if (is === "through") lines.push("through wedged");
   if (is === "haunch") lines.push(`haunch long ${Math.ceil(long / 3)}${long % 2 ? " sloped" : ""}`);
   if (set >= 0 && is !== "fork") lines.push(`set ${set} from outside`);
   if (square) lines.push("tenon square");
-  if (mitre) lines.push(`mitre gap ${thick % 3}`);
+  if (mitre && is !== "loose") lines.push(`mitre gap ${thick % 3}`);
   lines.push(`shoulders top ${top}, bottom 6`);
   return lines.map((line) => `  ${line}\n`).join("");
 });

@@ -29,7 +29,9 @@ const FAR = 150;
 
 /** What stands beyond the shoulder, and what is bored into the end. */
 export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { stands?: Solid; bored?: Solid } {
-  const mark = sheet.all("tenon", "round-tenon", "dowels", "fork").find((each) => each.mark.face === end);
+  const mark = sheet
+    .all("tenon", "round-tenon", "loose-tenon", "dowels", "fork")
+    .find((each) => each.mark.face === end);
   if (!mark) return {};
   const kind = mark.mark.kind;
   const over = widthOver(mark);
@@ -78,6 +80,11 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
         bar(at(over / 2 - middle), along, FAR, thick, halfThick, wide, mark.long("wide") / 2),
       )
     : [bar(root, along, FAR, thick, halfThick, wide, section.halfWide)];
+  if (kind === "loose-tenon") {
+    const { at: mouth, out } = place.shoulder;
+    const deep = beyond(together(cheeks), plus(mouth, out, -mark.long("bore")), out);
+    return { bored: beyond(deep, plus(mouth, out, 3), times(out, -1)) };
+  }
   const parts = [within(together(cheeks), long), ...haunch(sheet, end, section, place)];
   let stands = together(parts);
   for (const mitre of sheet.all("mitre").filter((each) => each.mark.face === end)) {

@@ -37,17 +37,21 @@ export function wantedOf(chair: Chair, part: Post | Rail, pose: Pose): Wanted {
   const joints = [...chair.joints.values()];
   const own = joints.filter((joint) => joint.part === part.name);
   const into = joints.filter(({ entered }) => entered.name === part.name);
-  const tenons = own.flatMap((joint) => (joint.facts.dowels ? [] : solidsOf(joint)));
+  const tenons = own.flatMap((joint) => (isLetInBoth(joint) ? [] : solidsOf(joint)));
   return {
     wood: [...part.body.pieces, ...tenons].map(put),
     out: [
       ...into.flatMap((joint) => chopped(joint).map((points) => hull(points.map((p) => placed(pose, p))))),
       ...own
-        .filter((joint) => joint.facts.dowels)
+        .filter(isLetInBoth)
         .flatMap((joint) => backwards(joint).map((points) => hull(points.map((p) => placed(pose, p))))),
     ],
   };
 }
+
+/** Nothing stands beyond the shoulder: dowels and separate tongues are let into this end too. */
+const isLetInBoth = ({ facts }: Joint): boolean =>
+  facts.dowels !== undefined || facts.looseTenon !== undefined;
 
 const solidsOf = (joint: Joint): Convex[] => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon);
 
@@ -87,7 +91,7 @@ function mouthNormal(joint: Joint): V {
   return times(v(planes[0]!.normal), -1);
 }
 
-/** The other half of a dowel: as deep in its own part. */
+/** The other half of a dowel or tongue: as deep in its own part. */
 function backwards(joint: Joint): V[][] {
   const way = v(joint.direction);
   const face = mouthNormal(joint);

@@ -265,20 +265,21 @@ function ownTenon(rail: Rail, which: 0 | 1, facts: JointFacts, host: OwnHost): T
     });
     return { solid: together(solids), haunch: 0, root: base, run: into };
   }
-  const given = facts.tenonThick!.value;
+  // A separate tongue lies square to the face, half of it on either side.
+  const loose = facts.looseTenon?.value;
+  const given = (loose?.thick ?? facts.tenonThick!).value;
   const thick = given === "full" ? stuff.thick : sizeIn(given, stuff.thick, noShare, rail.is);
   const [top, bottom] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
-  const wide = facts.tenonWide
-    ? sizeIn(facts.tenonWide.value, stuff.wide, noShare, rail.is)
-    : stuff.wide - top - bottom;
+  const asked = loose ? loose.wide : facts.tenonWide;
+  const wide = asked ? sizeIn(asked.value, stuff.wide, noShare, rail.is) : stuff.wide - top - bottom;
   const set = facts.set?.value;
   const outside = set?.from === "outside" ? set.distance : (stuff.thick - thick) / 2;
-  const long = sizeIn(facts.tenonLong!.value, stuff.thick, noShare, rail.is);
-  const high = facts.tenonWide && !facts.shoulderTop ? (stuff.wide - wide) / 2 : top;
+  const long = loose ? loose.long.value / 2 : sizeIn(facts.tenonLong!.value, stuff.thick, noShare, rail.is);
+  const high = asked && !facts.shoulderTop ? (stuff.wide - wide) / 2 : top;
   // A bowed rail's end cuts its curve aslant, and there it is a little thicker than its stuff.
   const inwards = rail.bow && !set ? middleOfBow(rail) : thickSpan[1]! - outside - thick / 2;
   const middle = place(inwards, wideSpan[1]! - high - wide / 2);
-  const square = facts.line?.value === "square";
+  const square = loose !== undefined || facts.line?.value === "square";
   // Square to the face, the cheeks keep to the outside face's shoulder line; the gauge lines are scribed along the rail.
   // With the bow: along the tangent of the arc at its end, whose half angle has the tangent 2 rise / chord.
   const turn = facts.withBow && rail.bow ? 2 * Math.atan((2 * rail.bow) / rail.length) : 0;

@@ -84,6 +84,93 @@ describe("dowels", () => {
   });
 });
 
+describe("a loose tenon", () => {
+  // 22 thick: a third is 7.33. 60 less 10 and 6 are 44 wide. Half of 52 in either part.
+  const joint = jointOf("loose-tenon thick 1/3 of rail, long 52\nshoulders top 10, bottom 6");
+
+  it("is let half its length into the post and half into the end of the rail", () => {
+    expect(joint).toMatchObject({ kind: "loose-tenon", long: 26 });
+    expect(joint.thick).toBeCloseTo(22 / 3, 9);
+    expect(joint.wide).toBeCloseTo(44, 9);
+    expect(joint.volume).toBeCloseTo((22 / 3) * 44 * 26, 6);
+    expect(joint.socket.reduce((sum, solid) => sum + volume(solid), 0)).toBeCloseTo(joint.volume, 6);
+    // The shoulder lies in the post's back face: the mortise in front of it, the socket behind.
+    const [face] = [joint.root[1]];
+    expect(Math.max(...joint.tenon.flatMap(({ points }) => points.map((p) => p[1])))).toBeCloseTo(face, 6);
+    expect(Math.min(...joint.socket.flatMap(({ points }) => points.map((p) => p[1])))).toBeCloseTo(face, 6);
+  });
+
+  it("is glued at its cheeks, and leaves the wood of the rail beside it", () => {
+    expect(joint.glueArea).toBeCloseTo(2 * 44 * 26, 6);
+    expect(joint.mortiseWall).toBeCloseTo((40 - 22 / 3) / 2, 6);
+    // The side rail comes in a little aslant, and the tongue goes in square.
+    expect(joint.socketWall).toBeLessThan(22 / 3);
+    expect(joint.socketWall).toBeGreaterThan(5);
+  });
+
+  it("lies square to the shoulder, at any angle of the rail", () => {
+    const splayed = studied(
+      frame({
+        joint: "loose-tenon thick 8, long 40",
+        back: "section 40 x 40\nfoot out 150, back 420\nheight 430",
+      }),
+    ).chair;
+    const aslant = splayed.joints.get("seat-side.left to front.left")!;
+    const rail = splayed.rails.get("seat-side.left")!;
+    expect(Math.abs(aslant.direction[1])).toBeCloseTo(1, 9);
+    expect(Math.abs(rail.along[1])).toBeLessThan(0.995);
+  });
+
+  it("may be several, with a gap between as twins have, or as wide as they are", () => {
+    const two = jointOf("loose-tenon count 2 thick 8, long 40\ntwin gap 12");
+    expect(two.sections.map(({ wide }) => wide)).toEqual([
+      [6, 22],
+      [-22, -6],
+    ]);
+    const three = jointOf("loose-tenon count 3 thick 8, wide 50, long 40");
+    expect(three.sections).toHaveLength(3);
+    expect(three.volume).toBeCloseTo(3 * 8 * 10 * 20, 6);
+  });
+
+  it("tells the longest that the post allows, in its whole length, and it is the longest", () => {
+    const text = (long: number) =>
+      frame({ joint: `loose-tenon thick 8, long ${long}` }).replace("  mitre\n", "");
+    const [told] = messagesOf(text(74), "tenon-too-long");
+    expect(told).toMatch(
+      /is 74 mm long and goes in by 37 mm where front is 40 mm deep.*at most 68 mm would do/,
+    );
+    expect(messagesOf(text(68), "tenon-too-long")).toEqual([]);
+    expect(messagesOf(text(69), "tenon-too-long")).not.toEqual([]);
+  });
+
+  it("has no mitre, haunch or through, and says so on that line", () => {
+    for (const line of ["mitre", "haunch long 8", "through"]) {
+      const text = frame({ joint: `loose-tenon thick 8, long 40\n${line}` }).replace(
+        "  mitre\n",
+        line === "mitre" ? "  mitre\n" : "",
+      );
+      expect(messagesOf(text, "cannot-be-built").join()).toContain(
+        `a loose tenon has no ${line.split(" ")[0]};`,
+      );
+    }
+  });
+
+  it("gives way to a tenon of the end's own, and takes the place of the joint's", () => {
+    const own = frame({ joint: "loose-tenon thick 8, long 40" }).replace(
+      /(rail seat-front \{[^}]*)\}/,
+      "$1  end left {\n    tenon thick 8, long 20\n  }\n}",
+    );
+    const { joints } = studied(own).chair;
+    expect(joints.get("seat-front to front.left")?.kind).toBe("rectangular");
+    expect(joints.get("seat-front to front.right")?.kind).toBe("loose-tenon");
+  });
+
+  it("needs its thickness and its length", () => {
+    expect(messagesOf(frame({ joint: "loose-tenon thick 8" }), "incomplete")).not.toEqual([]);
+    expect(messagesOf(frame({ joint: "loose-tenon long 40" }), "incomplete")).not.toEqual([]);
+  });
+});
+
 describe("a fork over a post", () => {
   it("leaves a third of the rail between its tines, over the whole of the post", () => {
     const joint = jointOf("bridle\nshoulders top 0, bottom 0");

@@ -7,12 +7,16 @@ import type { JointSite } from "../joint-site.ts";
 import { dowels } from "./dowels.ts";
 import { fork } from "./fork.ts";
 import type { JointKind } from "./kind.ts";
+import { looseTenon } from "./loose-tenon.ts";
 import { rectangular } from "./rectangular.ts";
 import { round } from "./round.ts";
 import { twin } from "./twin.ts";
 
 /** In the order in which they are looked for: the first that the text asks for is cut. */
-const table = { dowels, fork, round, twin, rectangular } as const satisfies Record<CutKind, JointKind>;
+const table = { "loose-tenon": looseTenon, dowels, fork, round, twin, rectangular } as const satisfies Record<
+  CutKind,
+  JointKind
+>;
 
 export const jointKinds: Readonly<Record<CutKind, JointKind>> = table;
 

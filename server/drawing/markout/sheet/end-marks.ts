@@ -55,6 +55,7 @@ export const TENON_MARKS = {
   rectangular: "tenon",
   twin: "tenon",
   round: "round-tenon",
+  "loose-tenon": "loose-tenon",
   dowels: "dowels",
   fork: "fork",
 } as const satisfies Record<CutKind, string>;
@@ -74,7 +75,10 @@ function tenonMarks(piece: Piece, end: CutEnd, tenon: CutTenon, printer: Printer
         tenon.run - tenon.long > figures.step
           ? printer.long((tenon.run * tenon.deep) / tenon.long, "down")
           : undefined,
-      bore: tenon.kind === "dowels" ? printer.long(boreOf(tenon), "up") : undefined,
+      bore:
+        tenon.kind === "dowels" || tenon.kind === "loose-tenon"
+          ? printer.long(boreOf(tenon), "up")
+          : undefined,
       cheeks: word(tenon.cheeks[0]),
       edges: word(tenon.edges[0]),
       ...shoulders(piece, tenon, figures, printer),
