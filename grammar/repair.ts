@@ -39,6 +39,8 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
   const ahead = lookahead(text, phrases, table);
   const lineOf = lineCounter(text);
   let ignored = 0;
+  // Braces that balance are believed, however the lines are indented.
+  const balanced = bracesBalance(phrases);
   let waiting: { statement: Statement; indent: number } | undefined;
 
   for (let at = 0; at < phrases.length; at++) {
@@ -48,7 +50,7 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
     let last: Statement | undefined;
     if (items.length > 0) {
       waiting = undefined;
-      if (indent >= 0) {
+      if (indent >= 0 && !balanced) {
         closeForgotten(at, indent);
         openForgotten(at, indent);
       }
@@ -316,4 +318,14 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
 
 function capital(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** Whether every brace that opens is closed and none closes what is not open. */
+function bracesBalance(phrases: readonly Phrase[]): boolean {
+  let depth = 0;
+  for (const { end } of phrases) {
+    if (end.tokenType === T.Open) depth++;
+    else if (end.tokenType === T.Close && --depth < 0) return false;
+  }
+  return depth === 0;
 }

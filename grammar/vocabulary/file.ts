@@ -13,6 +13,7 @@ import {
   newName,
   nothing,
   ref,
+  required,
   seq,
   text,
   value,
@@ -129,9 +130,10 @@ const values: Row[] = [
   {
     owner,
     word: "require",
-    shape: seq(value("subject"), bound),
+    shape: seq(value("subject"), required),
     many: true,
-    meaning: "A worked-out value, as the chair stands, that must hold; if it does not, you are told.",
+    meaning:
+      "A worked-out value, as the chair stands, that must hold; if it does not, it is a finding. `=` means equal as printed, `within` how near.",
     example: "require seat.slope from 1deg to 4deg",
   },
   {

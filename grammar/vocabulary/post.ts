@@ -85,19 +85,25 @@ const leaning: Row[] = [
   {
     owner,
     word: "splay",
-    shape: angle("angle"),
-    meaning: "Lean seen from the front: the foot further out than the top.",
-    example: "splay 3deg",
+    shape: seq(angle("angle"), maybe(choice("end", "foot", "top"), choice("towards", "out", "in"))),
+    meaning:
+      "Lean seen from the front. The words say which end goes which way; a bare angle puts the foot further out than the top, as `foot out` does.",
+    example: "splay 3deg foot out",
     default: "splay 0deg",
   },
   {
     owner,
     word: "rake",
-    shape: seq(angle("angle"), maybe(word("above"), length("height")), maybe(word("over"), length("over"))),
+    shape: seq(
+      angle("angle"),
+      maybe(choice("end", "foot", "top"), choice("towards", "forward", "back")),
+      maybe(word("above"), length("height")),
+      maybe(word("over"), length("over")),
+    ),
     many: true,
     meaning:
-      "Lean seen from the side, backwards going up; `above` only over that height, `over` makes the change of direction a fair curve of that length.",
-    example: "rake 6.5deg above 475 over 90",
+      "Lean seen from the side. The words say which end goes which way; a bare angle leans the top back, as `top back` does. `above` only over that height, `over` makes the change of direction a fair curve of that length.",
+    example: "rake 6.5deg top back above 475 over 90",
     default: "rake 0deg",
   },
   {

@@ -53,15 +53,21 @@ export const station = (label: string): Shape =>
 /** Where a centre line stands: `out 205, back 20`. */
 export const place: Shape = clauses(after("out", length("out")), after("back", length("back")));
 
-/** What a value must keep to: `at most 5.5kg`, `from 1deg to 4deg`, `>= 8`. */
-export const bound: Shape = either(
+const ends: Shape[] = [
   after("at", either(after("most", value("high")), after("least", value("low")))),
   after("from", value("low"), word("to"), value("high")),
   after("<=", value("high")),
   after(">=", value("low")),
   after("<", value("below")),
   after(">", value("above")),
-  after("=", value("exactly")),
+];
+/** What a value must keep to: `at most 5.5kg`, `from 1deg to 4deg`, `>= 8`. */
+export const bound: Shape = either(...ends, after("=", value("exactly")));
+
+/** The same for what must hold; an equality may say how near. */
+export const required: Shape = either(
+  ...ends,
+  after("=", value("exactly"), maybe(after("within", value("tolerance")))),
 );
 
 /** A species and what is known of the wood. */

@@ -16,6 +16,7 @@ const directions = sorted("direction", {
   back: "Distance back from the front line, towards the back of the chair.",
   up: "Height above the floor.",
   front: "Towards the front of the chair.",
+  forward: "The end named goes towards the front of the chair.",
   in: "Towards the centre line of the chair.",
   inside: "The face that looks to the middle of the chair.",
   outside: "The face that looks away from the middle of the chair.",

@@ -1,6 +1,8 @@
 /**
  * What the text claims and remarks: `require`, `limit`, `accept`, `note`.
  */
+
+import type { Value } from "../../grammar/tree.ts";
 import type {
   AcceptDesign,
   Bound,
@@ -45,9 +47,25 @@ export function readRequire(reading: Reading, item: Item): RequireDesign | undef
     const mm = as(wants, "length");
     if (mm !== undefined) design.computed = { number: mm, dimension: "length" };
   }
+  const tolerance = factOf(item, "tolerance")?.value;
+  if (tolerance !== undefined) {
+    const near = nearnessOf(reading, item, tolerance, bound.value.dimension);
+    if (near !== undefined) design.bound = { ...bound, value: { ...bound.value, within: near } };
+    return design;
+  }
   const strict = factOf(item, "below") !== undefined || factOf(item, "above") !== undefined;
   design.bound = strict ? { ...bound, value: { ...bound.value, strict } } : bound;
   return design;
+}
+
+/** How near to a figure a value must be, in the figure's dimension. */
+function nearnessOf(reading: Reading, item: Item, value: Value, dimension: Dimension): number | undefined {
+  const amount = amountOf(reading, item, value);
+  if (amount === undefined) return undefined;
+  const number = as(amount, dimension);
+  if (number === undefined) wrongUnit(reading, item, value, amount, dimension);
+  else if (dimension === "length" && amount.dimension === "number") reading.lengthTaken(value);
+  return number === undefined ? undefined : Math.abs(number);
 }
 
 function isLet(reading: Reading, name: string): boolean {

@@ -92,6 +92,14 @@ const figures: CodeRow[] = [
     severity: "error",
   },
   {
+    code: "sign-beside-words",
+    title: "Negative angle beside words",
+    explanation:
+      "The words beside a rake or a splay say which end of the post goes which way, so the angle beside them is positive. A minus would say the opposite of the words.",
+    severity: "error",
+    example: post.replace("}", "  splay -3deg foot out\n}"),
+  },
+  {
     code: "circular-value",
     title: "Values that hang on each other",
     explanation:

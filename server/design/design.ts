@@ -271,7 +271,7 @@ export interface RequireDesign {
   subjectAt: Span;
   /** The left side when it is more than one name: already worked out. */
   computed?: Quantity;
-  bound?: Given<Bound & { dimension: Dimension; strict?: boolean }>;
+  bound?: Given<Bound & { dimension: Dimension; strict?: boolean; within?: number }>;
   statement: Statement;
   file?: string;
 }

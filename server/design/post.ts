@@ -4,6 +4,7 @@
 
 import { isSided } from "./course.ts";
 import type { Given, Knee, Named, PostDesign, PostFace, Taper } from "./design.ts";
+import { leanWithWords } from "./lean-words.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
 import { postStation, railStation, section, timber } from "./places.ts";
@@ -36,7 +37,7 @@ export function readPost(reading: Reading, item: Item, post: PostDesign): void {
   readSection(reading, item, post);
   readPlace(reading, item, post);
   set(post, "height", length(reading, lineOf(item, "height"), "height", "positive"));
-  set(post, "splay", lean(reading, lineOf(item, "splay"), "angle"));
+  set(post, "splay", leanWithWords(reading, lineOf(item, "splay")));
   readKnees(reading, item, post);
   post.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
   set(post, "turn", angle(reading, lineOf(item, "turn"), "angle"));
@@ -76,7 +77,7 @@ function readKnees(reading: Reading, item: Item, post: PostDesign): void {
   for (const line of item.items) {
     const word = line.statement.word?.text;
     if (word !== "rake" && word !== "kick" && word !== "bend") continue;
-    const slope = lean(reading, line, "angle");
+    const slope = word === "rake" ? leanWithWords(reading, line) : lean(reading, line, "angle");
     if (slope === undefined) continue;
     const heightFact = factOf(line, "height");
     if (word === "rake" && heightFact === undefined) {

@@ -104,7 +104,7 @@ function readSetting(reading: Reading, item: Item, rail: RailDesign): void {
 }
 
 function readArch(reading: Reading, line: Item): RailDesign["arches"][number] | undefined {
-  const rise = length(reading, line, "rise");
+  const rise = length(reading, line, "rise", "positive");
   const edge = factOf(line, "edge")?.name;
   if (rise === undefined || (edge !== "below" && edge !== "above")) return undefined;
   return { ...rise, value: { rise: rise.value, edge } };

@@ -43,6 +43,12 @@ export function printBareLength(mm: number, unit: LengthUnit, parts: number = in
   return unit === "cm" ? decimals(mm / 10, 2) : decimals(mm, 1);
 }
 
+/** The shortest length that prints and is no shorter than this one: for distances that are needed. */
+export function printLengthUp(mm: number, unit: LengthUnit, parts: number = inchParts): string {
+  const step = unit === "in" ? millimetresIn("in") / parts : 0.1;
+  return printLength(Math.ceil(mm / step - 1e-6) * step, unit, parts);
+}
+
 function inches(value: number, parts: number): string {
   const count = Math.round(value * parts);
   if (!Number.isSafeInteger(count)) return decimals(value, 0);

@@ -8,6 +8,8 @@ export interface Loaded {
   seat: Vec3[];
   /** Height of the middle of the seat with a sitter on it. */
   seatHeight: number;
+  /** The same with nobody on it. */
+  unloadedHeight: number;
   /** Where the back meets the sitting surface, on the centre line, how high the back goes and where its top is; nothing for a stool. */
   back?: { junction: number; top: number; topAt: number };
   /** Outer edges of the arms: one place each, at its middle. */
@@ -89,7 +91,8 @@ function rearwards(
   back: NonNullable<Loaded["back"]>,
   edition: Edition,
 ): TipCase {
-  const height = Math.min(loaded.seatHeight + edition.backHeight, back.top);
+  const from = edition.backHeightFrom === "loaded seat" ? loaded.seatHeight : loaded.unloadedHeight;
+  const height = Math.min(from + edition.backHeight, back.top);
   return tipCase(line, "a sitter leaning back", [
     loaded.weight,
     { at: [0, back.junction - edition.rearPoint, loaded.seatHeight], force: [0, 0, -edition.rearSeatLoad] },

@@ -19,6 +19,7 @@ export function loadedOf(chair: Chair, weight: ChairWeight): Loaded | undefined 
   const back = backOf(chair);
   return {
     seat: outline,
+    unloadedHeight: middle[2],
     seatHeight: middle[2] - (seat.design.sag?.value ?? 0),
     ...(back && { back }),
     arms: armsOf(chair).map((arm) => ({ outer: movePoint(stance, outerMiddle(arm)) })),

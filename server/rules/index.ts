@@ -14,6 +14,7 @@ import { unknownRule } from "./file/unknown-rule.ts";
 import { unknownSpecies } from "./file/unknown-species.ts";
 import { cannotBeAssembled } from "./frame/cannot-be-assembled.ts";
 import { cannotBeBuilt } from "./frame/cannot-be-built.ts";
+import { chairTooLarge } from "./frame/chair-too-large.ts";
 import { noRoom } from "./frame/no-room.ts";
 import { partsPassThrough } from "./frame/parts-pass-through.ts";
 import { postTiedOneWay } from "./frame/post-tied-one-way.ts";
@@ -57,6 +58,7 @@ import { feetCannotDrawBack } from "./sitter/feet-cannot-draw-back.ts";
 import { lumbarUnsupported } from "./sitter/lumbar-unsupported.ts";
 import { rakeOverLimit } from "./sitter/rake-over-limit.ts";
 import { rakeUnderLimit } from "./sitter/rake-under-limit.ts";
+import { feetInsideTops } from "./stability/feet-inside-tops.ts";
 import { footHangs } from "./stability/foot-hangs.ts";
 import { tipsBackwards } from "./stability/tips-backwards.ts";
 import { tipsForwards } from "./stability/tips-forwards.ts";
@@ -95,6 +97,8 @@ export const rules: readonly Rule[] = [
   shoulderOverKnee,
   railWinds,
   partsPassThrough,
+  feetInsideTops,
+  chairTooLarge,
   footHangs,
   tipsBackwards,
   tipsForwards,

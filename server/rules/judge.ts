@@ -59,16 +59,21 @@ export function* judgeSteps(
   }
   found.push(...toldFailures(chair, failures));
   const accepts = underTodaysCodes(design.accepts, table);
-  const settled = settle(found, accepts);
+  const alone = settle(
+    found.filter(({ code }) => table.some((rule) => rule.alone && rule.code === code)),
+    accepts,
+  ).problems;
+  const settled = settle(alone.length > 0 ? alone : found, accepts);
   const others = settle(
     also.filter(({ severity }) => severity !== "error"),
     accepts,
   );
   // Nobody knows what a rule that failed would have found.
   const unjudged = new Set(failures.map(({ what }) => what));
-  const idle = doubt.anywhere
-    ? []
-    : settled.idle.filter((line) => others.idle.includes(line) && !unjudged.has(line.rule));
+  const idle =
+    doubt.anywhere || alone.length > 0
+      ? []
+      : settled.idle.filter((line) => others.idle.includes(line) && !unjudged.has(line.rule));
   const told = [...settled.problems, ...idleAccepts(chair, tree.text, idle, rules)];
   const problems = [
     ...also.filter(({ severity }) => severity === "error"),

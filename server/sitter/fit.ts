@@ -14,6 +14,8 @@ export interface ChairSizes {
   seatDepth?: number;
   /** Clear between the arms, else the seat's width at its middle. */
   seatWidth?: number;
+  /** The width is between arms. */
+  betweenArms?: true;
   /** Top of the arms above the loaded seat. */
   armHeight?: number;
   /** Top of the back above the loaded seat. */
@@ -26,8 +28,28 @@ export interface Worn {
   clothing: number;
 }
 
-/** What a group is taken to have on: shoes, light clothing. */
-export const wornBy = (group: Group): Worn => ({ shoes: data.shoes[group], clothing: data.clothing.light });
+/** What a group is taken to have on: shoes, medium clothing. */
+export const wornBy = (group: Group): Worn => ({ shoes: data.shoes[group], clothing: data.clothing.medium });
+
+/** What is taken for granted besides, mm. */
+export interface Allowances {
+  /** Between arms, clothing included. */
+  betweenSides: number;
+  behindKnee: number;
+  lowSeat: number;
+  armAboveElbow: number;
+  armBelowElbow: number;
+  bladeBelowShoulder: number;
+}
+
+export const usualAllowances: Allowances = {
+  betweenSides: data.betweenSides.value,
+  behindKnee: data.behindKnee.value,
+  lowSeat: data.lowSeat.value,
+  armAboveElbow: data.armAboveElbow.value,
+  armBelowElbow: data.armBelowElbow.value,
+  bladeBelowShoulder: data.bladeBelowShoulder.value,
+};
 
 /** One way in which a chair must suit a sitter. */
 export interface FitCheck {
@@ -50,7 +72,7 @@ export interface GroupFit {
 }
 
 /** The checks that a chair of these sizes can be put to. */
-export function fitChecks(sizes: ChairSizes): FitCheck[] {
+export function fitChecks(sizes: ChairSizes, allow: Allowances = usualAllowances): FitCheck[] {
   const checks: FitCheck[] = [];
   const { seatHeight, seatDepth, seatWidth, armHeight, backTop } = sizes;
   if (seatHeight !== undefined) {
@@ -64,7 +86,7 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "not too low",
       meaning: "the thighs rest on the seat",
       measure: "popliteal-height",
-      range: ({ shoes }) => ({ high: seatHeight - shoes + data.lowSeat.value }),
+      range: ({ shoes }) => ({ high: seatHeight - shoes + allow.lowSeat }),
     });
     checks.push({
       name: "under a table",
@@ -78,7 +100,7 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "depth",
       meaning: "the back can be leant on with room behind the knee",
       measure: "buttock-popliteal-length",
-      range: () => ({ low: seatDepth + data.behindKnee.value }),
+      range: () => ({ low: seatDepth + allow.behindKnee }),
     });
   }
   if (seatWidth !== undefined) {
@@ -86,7 +108,9 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "width",
       meaning: "the hips find room",
       measure: "hip-breadth-sitting",
-      range: ({ clothing }) => ({ high: seatWidth - clothing }),
+      range: ({ clothing }) => ({
+        high: seatWidth - (sizes.betweenArms ? Math.max(allow.betweenSides, clothing) : clothing),
+      }),
     });
   }
   if (armHeight !== undefined) {
@@ -95,8 +119,8 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       meaning: "the elbows rest on the arms with the shoulders down",
       measure: "elbow-rest-height",
       range: () => ({
-        low: armHeight - data.armAboveElbow.value,
-        high: armHeight + data.armBelowElbow.value,
+        low: armHeight - allow.armAboveElbow,
+        high: armHeight + allow.armBelowElbow,
       }),
     });
   }
@@ -105,7 +129,7 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
       name: "back",
       meaning: "the back reaches the shoulder blades",
       measure: "shoulder-height-sitting",
-      range: () => ({ high: backTop + data.bladeBelowShoulder.value }),
+      range: () => ({ high: backTop + allow.bladeBelowShoulder }),
     });
   }
   return checks;
@@ -113,11 +137,10 @@ export function fitChecks(sizes: ChairSizes): FitCheck[] {
 
 /**
  * The share of a group of adults whom all checks suit at once, each check by itself, and the one that excludes most. From
- * the body-size data (soldiers: younger and leaner than the public); shoes and light clothing included.
+ * the body-size data (soldiers: younger and leaner than the public); shoes and medium clothing included.
  */
 export function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
-  const ranges = (some: readonly FitCheck[]): MeasureRange[] =>
-    some.map((check) => ({ measure: check.measure, ...check.range(wornBy(group)) }));
+  const ranges = (some: readonly FitCheck[]) => rangesOf(some, wornBy(group));
   const share = jointShare(group, ranges(checks));
   const without = checks.map((check) => ({
     check,
@@ -135,6 +158,72 @@ export function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
   };
 }
 
+const rangesOf = (checks: readonly FitCheck[], worn: Worn): MeasureRange[] =>
+  checks.map((check) => ({ measure: check.measure, ...check.range(worn) }));
+
+/** Something taken for granted about sitters, and what share of people would be suited without it. */
+export interface Assumed {
+  name: "shoes" | "clothing" | "room between the arms" | "room behind the knee" | "sag";
+  /** mm; of shoes women's and men's. */
+  mm: number[];
+  seen: string;
+  shareWithout: number;
+}
+
+/** What the shares of adults rest on, for the checks that a chair can be put to; `sag` is how far its seat gives way, mm. */
+export function assumedOf(sizes: ChairSizes, sag: number, only?: Group): Assumed[] {
+  const some = only ? [only] : groups;
+  const share = (of: ChairSizes, allow: Allowances, worn: (group: Group) => Worn) =>
+    some.reduce((sum, group) => sum + jointShare(group, rangesOf(fitChecks(of, allow), worn(group))), 0) /
+    some.length;
+  const barefoot = (group: Group): Worn => ({ ...wornBy(group), shoes: 0 });
+  const bare = (group: Group): Worn => ({ ...wornBy(group), clothing: 0 });
+  const without = (allow: Partial<Allowances>) => share(sizes, { ...usualAllowances, ...allow }, wornBy);
+  const { seatHeight, seatDepth, seatWidth, betweenArms } = sizes;
+  const assumed: (Assumed | undefined)[] = [
+    seatHeight === undefined
+      ? undefined
+      : {
+          name: "shoes",
+          mm: some.map((group) => data.shoes[group]),
+          seen: data.shoes.seen,
+          shareWithout: share(sizes, usualAllowances, barefoot),
+        },
+    seatWidth === undefined
+      ? undefined
+      : betweenArms
+        ? {
+            name: "room between the arms",
+            mm: [data.betweenSides.value],
+            seen: data.betweenSides.seen,
+            shareWithout: share(sizes, { ...usualAllowances, betweenSides: 0 }, bare),
+          }
+        : {
+            name: "clothing",
+            mm: [data.clothing.medium],
+            seen: data.clothing.seen,
+            shareWithout: share(sizes, usualAllowances, bare),
+          },
+    seatDepth === undefined
+      ? undefined
+      : {
+          name: "room behind the knee",
+          mm: [data.behindKnee.value],
+          seen: data.behindKnee.seen,
+          shareWithout: without({ behindKnee: 0 }),
+        },
+    seatHeight === undefined || sag === 0
+      ? undefined
+      : {
+          name: "sag",
+          mm: [sag],
+          seen: "the file's own; taken whole at the front edge",
+          shareWithout: share({ ...sizes, seatHeight: seatHeight + sag }, usualAllowances, wornBy),
+        },
+  ];
+  return assumed.filter((each) => each !== undefined);
+}
+
 /** Both groups, and the two taken half and half. */
 export function fitAdults(sizes: ChairSizes, only?: Group): { groups: GroupFit[]; share: number } {
   const checks = fitChecks(sizes);
@@ -149,7 +238,7 @@ export function fitNamed(
 ): { check: FitCheck; own: number; low?: number; high?: number; fits: boolean }[] {
   const worn = {
     shoes: measures.get("shoes")?.value ?? data.shoes.men,
-    clothing: measures.get("clothing")?.value ?? data.clothing.light,
+    clothing: measures.get("clothing")?.value ?? data.clothing.medium,
   };
   return fitChecks(sizes).flatMap((check) => {
     const own = measures.get(check.measure)?.value;

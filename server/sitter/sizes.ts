@@ -5,7 +5,6 @@ import { movePoint } from "../geometry/motion.ts";
 import { height, lineMeets } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { along, between, distance } from "../geometry/vec.ts";
-import allowances from "./allowances.json" with { type: "json" };
 import type { ChairSizes } from "./fit.ts";
 
 /** The sizes of a chair that meet a sitter, mm, as it stands; empty without a seat. */
@@ -25,7 +24,9 @@ export function sizesOf(chair: Chair): ChairSizes {
     const tops = arms.map((arm) => height(seat.plane, between(arm.start, arm.end, 0.5)) + sag);
     sizes.armHeight = tops.reduce((sum, top) => sum + top, 0) / tops.length;
   }
-  sizes.seatWidth = clearWidth(arms) ?? seatWidth(chair);
+  const clear = clearWidth(arms);
+  sizes.seatWidth = clear ?? seatWidth(chair);
+  if (clear !== undefined) sizes.betweenArms = true;
   return sizes;
 }
 
@@ -37,9 +38,8 @@ function clearWidth(arms: ReturnType<typeof armsOf>): number | undefined {
   return a && b ? Math.abs(a[0] - b[0]) : undefined;
 }
 
-/** At the middle of the seat's depth, with what the hips may reach past each side. */
+/** At the middle of the seat's depth. */
 function seatWidth(chair: Chair): number {
   const { front, back } = chair.seat!;
-  const width = (distance(front.left, front.right) + distance(back.left, back.right)) / 2;
-  return width + 2 * allowances.hipsPastSeat.value;
+  return (distance(front.left, front.right) + distance(back.left, back.right)) / 2;
 }

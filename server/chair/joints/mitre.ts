@@ -1,5 +1,5 @@
 import type { Steps } from "../../../grammar/steps.ts";
-import { boundingBox, boxesMeet, clip, intersect, volume } from "../../geometry/convex.ts";
+import { boundingBox, boxesMeet, clip, faceArea, intersect, volume } from "../../geometry/convex.ts";
 import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
 import { add, dot, negate, scale, sub, unit } from "../../geometry/vec.ts";
 import type { Joint } from "../chair.ts";
@@ -74,13 +74,23 @@ function cut(joint: Joint, plane: Plane): void {
   const tenon = joint.tenon.map((solid) => clip(solid, plane)).filter((solid) => solid !== null);
   const haunch = joint.haunch ? clip(joint.haunch, plane) : null;
   const left = sum(tenon);
-  // The mitre takes as much off the cheeks, on the whole, as off the tenon.
-  if (whole > 0) joint.glueArea *= left / whole;
+  const cheeks = cheeksOf(joint, joint.tenon);
+  if (cheeks > 0) joint.glueArea *= cheeksOf(joint, tenon) / cheeks;
   joint.volume += left - whole;
   if (joint.haunch) joint.volume += (haunch ? volume(haunch) : 0) - volume(joint.haunch);
   joint.tenon = tenon;
   if (haunch) joint.haunch = haunch;
   else delete joint.haunch;
+}
+
+/** The area of the faces along a tenon that are glued: of a squared one those across its thickness, mm². */
+function cheeksOf({ shape, acrossThick, direction }: Joint, solids: readonly Convex[]): number {
+  return solids.reduce((total, solid) => {
+    const glued = solid.planes.map(({ normal }) =>
+      shape === "round" ? Math.abs(dot(normal, direction)) < 0.5 : Math.abs(dot(normal, acrossThick)) > 0.9,
+    );
+    return total + glued.reduce((area, counts, face) => area + (counts ? faceArea(solid, face) : 0), 0);
+  }, 0);
 }
 
 const sum = (some: readonly Convex[]): number => some.reduce((total, solid) => total + volume(solid), 0);

@@ -128,12 +128,11 @@ function unevenness(
     const face = faceOf(piece, shoulder.normal, piece.start);
     const turn = angleBetween(face.normal, shoulder.normal);
     if (turn <= FLAT_ENOUGH) continue;
-    if (piece.curved || post.pieces.slice(first, last + 1).some((p) => p.curved)) {
-      const bent = post.pieces.filter((p) => p.curved);
-      const near = bent.filter(
-        (p) => p.to > post.pieces[first]!.from - 1e-6 && p.from < post.pieces[last]!.to + 1e-6,
-      );
-      const [from, to] = curveAround(post, near[0]!);
+    // Another curve that only touches the shoulder's reach is none of its business.
+    const bent = post.pieces.slice(first, last + 1).filter((p) => p.curved);
+    const nearest = bent.sort((a, b) => away(post, a, k) - away(post, b, k))[0];
+    if (nearest) {
+      const [from, to] = curveAround(post, nearest);
       return { curve: { from, to } };
     }
     const below = faceOf(post.pieces[Math.max(first, k - 1)]!, shoulder.normal, piece.start);
@@ -142,6 +141,8 @@ function unevenness(
   }
   return {};
 }
+
+const away = (post: Post, piece: PostPiece, at: number): number => Math.abs(post.pieces.indexOf(piece) - at);
 
 /** The heights between which the curve that holds a piece runs. */
 function curveAround(post: Post, piece: PostPiece): [number, number] {

@@ -29,9 +29,9 @@ export function sectionLineOf(
   ends: { foot: number; top: number },
 ): SectionLine | undefined {
   const round = design.round !== undefined;
-  const shape = design.shape?.value;
-  if (shape && shape.length > 0) return shaped(shape, ends, round);
   const stuff = round ? { first: design.round!.value, second: design.round!.value } : design.section?.value;
+  const shape = design.shape?.value;
+  if (shape && shape.length > 0) return shaped(withEnds(shape, ends, stuff), ends, round);
   if (!stuff) return undefined;
   const start = EVEN(stuff.first, stuff.second);
   const tapers = design.tapers.map(({ value }) => ({
@@ -74,11 +74,22 @@ function keepingFaces(
   return { front, back, inside, outside };
 }
 
-function shaped(
-  shape: { station: "foot" | "top" | number; first: number; second: number }[],
+type Shaped = { station: "foot" | "top" | number; first: number; second: number };
+
+/** An end that no line of the shape names keeps the post's own section. */
+function withEnds(
+  shape: readonly Shaped[],
   ends: { foot: number; top: number },
-  round: boolean,
-): SectionLine {
+  own: { first: number; second: number } | undefined,
+): Shaped[] {
+  if (!own) return [...shape];
+  const heights = shape.map(({ station }) => stationHeight(station, ends));
+  const foot: Shaped[] = heights.some((z) => z <= ends.foot) ? [] : [{ station: "foot", ...own }];
+  const top: Shaped[] = heights.some((z) => z >= ends.top) ? [] : [{ station: "top", ...own }];
+  return [...foot, ...shape, ...top];
+}
+
+function shaped(shape: readonly Shaped[], ends: { foot: number; top: number }, round: boolean): SectionLine {
   const rows = shape
     .map((row) => ({
       z: stationHeight(row.station, ends),

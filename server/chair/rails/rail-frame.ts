@@ -191,7 +191,10 @@ function touchOf(facts: FrameFacts, which: 0 | 1, state: State): Vec3 | undefine
   }
   const z = heightAt(which, state);
   if (facts.face.is === "centred" || facts.round) {
-    return sub(end.host.centre(z + middle[2]), middle);
+    const centre = end.host.centre(z + middle[2]);
+    // The middle of the post as it is there: one that tapers with a face kept straight leaves its centre line.
+    const there = end.host.entered.kind === "post" ? middleAcross(end.host, centre, state.outward) : centre;
+    return sub(there, middle);
   }
   const look = which === 0 ? state.q : negate(state.q);
   let around = end.host.centre(z);

@@ -13,9 +13,11 @@ export type Reach = "inside" | "middle" | "outside";
 export interface SeatOutline {
   /** Anticlockwise from above, starting front left. */
   ring: Vec3[];
-  /** Points of the front edge and those of the back edge, from left to right, as many of each. */
+  /** Points of the front edge and of the back edge, from left to right. */
   front: Vec3[];
   back: Vec3[];
+  /** The outline in convex pieces, each anticlockwise from above. */
+  cells: Vec3[][];
 }
 
 /** A straight edge of the seat: a point and a direction in its plane. */
@@ -58,7 +60,8 @@ export function outlineOf(
   const count = [frame.front, frame.back].some((rails) => isBowed(rails)) ? CURVE : 1;
   const fore = curve(fl, fr, frame.front, plane, count);
   const aft = curve(bl, br, frame.back, plane, count);
-  return { ring: ringOf(fore, aft, frame), front: fore, back: aft };
+  const cells = fore.slice(1).map((to, k) => [fore[k]!, aft[k]!, aft[k + 1]!, to]);
+  return { ring: ringOf(fore, aft, frame), front: fore, back: aft, cells };
 }
 
 function ringOf(front: Vec3[], back: Vec3[], frame: SeatFrame): Vec3[] {
@@ -69,7 +72,7 @@ function ringOf(front: Vec3[], back: Vec3[], frame: SeatFrame): Vec3[] {
 }
 
 /** A point of a rail's inside, middle or outside top line at its first or second end. */
-function edgeAt(rail: Rail, share: number, reach: Reach): Vec3 {
+export function edgeAt(rail: Rail, share: number, reach: Reach): Vec3 {
   const shape = shapeOf(rail);
   const x = share * rail.length;
   const y =

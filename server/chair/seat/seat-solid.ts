@@ -90,14 +90,10 @@ function ringAt(layer: SeatLayer, plane: Plane, depth: number, tools: readonly C
 }
 
 function slab({ outline, from, to }: SeatLayer, plane: Plane): Convex[] {
-  const { front, back } = outline;
-  const pieces: Convex[] = [];
-  for (let k = 0; k + 1 < front.length; k++) {
-    const ring = [front[k]!, back[k]!, back[k + 1]!, front[k + 1]!];
+  return outline.cells.map((ring) => {
     const at = (depth: number): Vec3[] => ring.map((p) => along(p, plane.normal, -depth));
-    pieces.push(prism(at(to), at(from)));
-  }
-  return pieces;
+    return prism(at(to), at(from));
+  });
 }
 
 /** The stretch of a post within a slab as one straight piece, a little longer than the slab; undefined when the post ends below it. */

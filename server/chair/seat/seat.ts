@@ -6,6 +6,7 @@ import { along, between, sub, unit } from "../../geometry/vec.ts";
 import type { Post, Rail, SeatSurface } from "../chair.ts";
 import { bearingPlane, seatFrame } from "./seat-frame.ts";
 import { outlineOf, type Reach } from "./seat-outline.ts";
+import { outlineOfRing, planeOfRing, ringOf } from "./seat-ring.ts";
 import { type SeatLayer, seatBody } from "./seat-solid.ts";
 
 /**
@@ -27,17 +28,20 @@ export function buildSeat(
     seat.on.map((given) => given.value),
     rails,
   );
-  const bearing = bearingPlane(frame);
+  const round = ringOf(frame);
+  const bearing = round ? planeOfRing(round) : bearingPlane(frame);
   if (!bearing) return undefined;
   const proud = proudOf(seat);
   const plane = offsetBy(bearing, proud);
-  const outline = outlineOf(seat, frame, plane, reachOf(seat, proud));
+  const outlined = (reach: Reach) =>
+    round ? outlineOfRing(seat, round, plane, reach) : outlineOf(seat, frame, plane, reach);
+  const outline = outlined(reachOf(seat, proud));
   if (!outline) return undefined;
   const layers: SeatLayer[] = [];
   const thick = seat.thick?.value ?? 0;
   const above = Math.min(thick, Math.max(0, proud));
   if (above > 0) layers.push({ outline, from: 0, to: above });
-  const within = thick > above ? outlineOf(seat, frame, plane, "inside") : undefined;
+  const within = thick > above ? outlined("inside") : undefined;
   if (within) layers.push({ outline: within, from: above, to: thick });
   const [front, back] = [edgeOf(outline.front), edgeOf(outline.back)];
   const middle = (point: Vec3) => along(point, plane.normal, -thick / 2);

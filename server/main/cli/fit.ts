@@ -4,7 +4,7 @@ import type { LengthUnit } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
 import { caution } from "../../floor/editions.ts";
 import { bodySizeSource } from "../../sitter/body-sizes.ts";
-import { fitAdults, fitNamed, type GroupFit } from "../../sitter/fit.ts";
+import { assumedOf, fitAdults, fitNamed, type GroupFit } from "../../sitter/fit.ts";
 import { loinsOf } from "../../sitter/loins.ts";
 import { marksForAges, type SchoolMark, schoolMark, schoolMarkSource } from "../../sitter/school-marks.ts";
 import { sizesOf } from "../../sitter/sizes.ts";
@@ -38,11 +38,16 @@ function fitOf(title: string, chair: Chair): FitOutput {
   const round = (value: number, places = 1) => Number(value.toFixed(places));
   const output: FitOutput = {
     chair: title,
-    sizes: Object.fromEntries(Object.entries(sizes).map(([name, size]) => [name, round(size)])),
+    sizes: Object.fromEntries(
+      Object.entries(sizes).flatMap(([name, size]) =>
+        typeof size === "number" ? [[name, round(size)]] : [],
+      ),
+    ),
     leans: leansOf(chair),
     loins: loinsOf(chair)?.meets ?? null,
     groups: [],
     together: null,
+    assumed: [],
     schoolMarks: [],
     sitter: [],
     caution: `Sit in a prototype before the set is built. ${caution}`,
@@ -51,6 +56,10 @@ function fitOf(title: string, chair: Chair): FitOutput {
     const { groups, share } = fitAdults(sizes, sitter.group);
     output.groups = groups.map(groupOf);
     output.together = round(share, 4);
+    output.assumed = assumedOf(sizes, chair.design.seat?.sag?.value ?? 0, sitter.group).map((each) => ({
+      ...each,
+      shareWithout: round(each.shareWithout, 4),
+    }));
     output.caution = `Shares are of the people measured, soldiers, with the shoes and clothing assumed; the public differs. ${output.caution}`;
   } else if (sitter.is === "named") {
     output.sitter = fitNamed(sizes, sitter).map(({ check, own: value, low, high, fits }) => ({
@@ -139,6 +148,18 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
   if (found.groups.length > 0) {
     if (found.groups.length > 1 && found.together !== null)
       lines.push("", `Of women and men, half and half: ${percent(found.together)}.`);
+    lines.push("", paint("bold", "Taken for granted"));
+    lines.push(
+      columns(
+        found.assumed.map(({ name, mm: lengths, seen, shareWithout }) => [
+          name,
+          lengths.map(mm).join(" and "),
+          `without it ${percent(shareWithout)}`,
+          seen,
+        ]),
+        "  ",
+      ),
+    );
     lines.push("", wrapped(`Body sizes: ${bodySizeSource}`));
   }
   if (found.sitter.length > 0) {

@@ -117,6 +117,16 @@ export const fitOutput = z.object({
     }),
   ),
   together: share.nullable().describe("Of women and men, half and half."),
+  assumed: z
+    .array(
+      z.object({
+        name: z.string(),
+        mm: z.array(z.number()).describe("Of shoes women's and men's."),
+        seen: z.string().describe("Where the figure comes from."),
+        shareWithout: share.describe("Of the same people, without this allowance."),
+      }),
+    )
+    .describe("What the shares take for granted, and what each does to them."),
   schoolMarks: z.array(
     z.object({
       mark: z.number().int(),

@@ -3,7 +3,7 @@ import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printAngle, printLength, printQuantity } from "../../design/units.ts";
+import { printAngle, printLength, printLengthUp, printQuantity } from "../../design/units.ts";
 import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
@@ -81,7 +81,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
   else {
     lines.push(
       columns(
-        cases.map((one) => [ways[one.way], ...outcome(one, mm)]),
+        cases.map((one) => [ways[one.way], ...outcome(one, unit)]),
         "  ",
       ),
     );
@@ -98,7 +98,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
     lines.push("", paint("bold", "Beyond the standards"));
     lines.push(
       columns(
-        beyond.map((one) => outcome(one, mm)),
+        beyond.map((one) => outcome(one, unit)),
         "  ",
       ),
     );
@@ -112,12 +112,12 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
 }
 
 /** A case in columns: what it is, its margin, and what would bring it right. */
-function outcome(one: TipCase, mm: (number: number) => string): string[] {
+function outcome(one: TipCase, unit: LengthUnit): string[] {
   return [
     one.name,
     Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
     one.short > 0
-      ? `goes over: the feet would have to stand ${mm(one.short)} further ${towards[one.way]}`
+      ? `goes over: the feet would have to stand ${printLengthUp(one.short, unit)} further ${towards[one.way]}`
       : "holds",
   ];
 }
@@ -131,7 +131,7 @@ function standing(title: string, chair: Chair, balance: Balance): StandOutput {
   const figures = (one: TipCase) => ({
     name: one.name,
     margin: Number.isFinite(one.margin) ? round(one.margin) : null,
-    short: round(one.short, 1),
+    short: Math.ceil(one.short * 10 - 1e-6) / 10,
   });
   return {
     chair: title,

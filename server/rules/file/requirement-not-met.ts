@@ -25,9 +25,9 @@ export const requirementNotMet: Rule = {
       const bound = line.bound?.value;
       const value = bound && valueIn(chair, line);
       if (!bound || !value || value.dimension !== bound.dimension) return [];
-      const off = offBy(value.number, bound);
-      if (off === undefined) return [];
       const print = (number: number) => printQuantity({ number, dimension: value.dimension }, units, PARTS);
+      const off = offBy(value.number, bound, print);
+      if (off === undefined) return [];
       const allowed = inWords(bound, print);
       const place = placeOf(chair.design, [
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
@@ -45,15 +45,29 @@ export const requirementNotMet: Rule = {
 };
 
 /** What a requirement is about comes to; undefined while it cannot be worked out. */
-export const valueIn = (chair: Chair, line: RequireDesign): Quantity | undefined =>
-  line.computed ?? workedOut(chair, line.subject);
+export const valueIn = (chair: Chair, line: RequireDesign): Quantity | undefined => {
+  const value = line.computed ?? workedOut(chair, line.subject);
+  // A margin without bound, because nothing lifts the chair, is no figure to compare.
+  return value && Number.isFinite(value.number) ? value : undefined;
+};
 
 interface Off {
   by: number;
   way: "more" | "less";
 }
 
-function offBy(number: number, bound: Bound & { strict?: boolean }): Off | undefined {
+function offBy(
+  number: number,
+  bound: Bound & { strict?: boolean; within?: number },
+  print: (n: number) => string,
+): Off | undefined {
+  const { low, high, within = 0 } = bound;
+  if (low !== undefined && low === high) {
+    const apart = Math.abs(number - low) - within;
+    if (apart <= SAME * Math.max(1, Math.abs(number)) || (!within && print(number) === print(low)))
+      return undefined;
+    return { by: apart, way: number > low ? "less" : "more" };
+  }
   const same = SAME * Math.max(1, Math.abs(number));
   const past = (gap: number) => (bound.strict ? gap > -same : gap > same);
   if (bound.high !== undefined && past(number - bound.high)) return { by: number - bound.high, way: "less" };
@@ -62,11 +76,12 @@ function offBy(number: number, bound: Bound & { strict?: boolean }): Off | undef
 }
 
 function inWords(
-  bound: Bound & { dimension: Dimension; strict?: boolean },
+  bound: Bound & { dimension: Dimension; strict?: boolean; within?: number },
   print: (n: number) => string,
 ): string {
-  const { low, high, strict } = bound;
-  if (low !== undefined && low === high) return print(low);
+  const { low, high, strict, within } = bound;
+  if (low !== undefined && low === high)
+    return within ? `within ${print(within)} of ${print(low)}` : print(low);
   if (low !== undefined && high !== undefined) return `from ${print(low)} to ${print(high)}`;
   if (high !== undefined) return `${strict ? "under" : "at most"} ${print(high)}`;
   return `${strict ? "over" : "at least"} ${print(low ?? 0)}`;

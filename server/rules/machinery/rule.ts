@@ -22,6 +22,8 @@ export interface Rule {
   also?: Bound & { dimension: Dimension };
   /** Asks after what is missing, or after the whole chair: keeps quiet while errors in the text may be why. */
   asksForMissing?: true;
+  /** While it finds something, nothing else is said of the chair: the rest follows from it. */
+  alone?: true;
   /** Absent for the language's own rules, which the earlier stages report. */
   find?: (at: RuleContext) => Problem[];
 }

@@ -39,7 +39,10 @@ export function tellSeat(
   if (sitter.is === "adult") {
     const worked = chair.values.get(question.value);
     const bound = limit[question.end];
-    return worked && bound !== undefined ? judged(rule, chair, question, worked.number, bound) : [];
+    if (!worked || bound === undefined) return [];
+    // The same depth that people are counted by: to where the back is leant on.
+    const size = question.check === "depth" ? (sizesOf(chair).seatDepth ?? worked.number) : worked.number;
+    return judged(rule, chair, question, size, bound);
   }
   if (sitter.is === "named") return forNamed(rule, chair, question);
   return question.check === "height" || question.check === "not too low"

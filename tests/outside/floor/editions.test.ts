@@ -35,7 +35,7 @@ describe("a stool on four feet, 600 N at 60 mm from the edge with 20 N outwards"
   const weight = { at: [0, 200, 300] as const, force: [0, 0, -40] as const };
   const cases = tipCases(
     tippingLines(feet),
-    { seat: [...seat], seatHeight: 450, arms: [], weight },
+    { seat: [...seat], seatHeight: 450, unloadedHeight: 450, arms: [], weight },
     editionOf("en-1022-2018"),
   );
 
@@ -58,10 +58,20 @@ describe("a stool on four feet, 600 N at 60 mm from the edge with 20 N outwards"
   });
 });
 
-describe("weights of children (CDC 2000, boys)", () => {
-  it("the table's own ages and straight between them", () => {
-    expect(childWeight(8)).toEqual([20.7, 25.8, 35.3]);
-    expect(childWeight(9)[1]).toBeCloseTo((25.8 + 32.1) / 2, 9);
+// CDC 2000 growth charts, weight for age at the birthday (Vital and Health Statistics 11(246), 2002; data file seen): 5th, 50th and
+// 95th percentile of boys and girls. Under 8 boys' alone.
+describe("weights of children and youths (CDC 2000)", () => {
+  it("take both sexes: the heavier at the 95th, girls to 13 and boys from 14", () => {
+    expect(childWeight(8)).toEqual([20.1, 25.8, 36.2]);
+    expect(childWeight(13)[2]).toBe(67.6);
+    expect(childWeight(14)[2]).toBe(72.7);
+    expect(childWeight(18)).toEqual([45.4, (67.3 + 56.2) / 2, 92]);
+    expect(childWeight(12)[1]).toBeCloseTo((40.7 + 41.8) / 2, 9);
+  });
+
+  it("run straight between the table's ages, and under 8 are boys'", () => {
+    expect(childWeight(6)).toEqual([16.9, 20.8, 27]);
+    expect(childWeight(5)[1]).toBeCloseTo((16.3 + 20.8) / 2, 9);
     expect(childWeight(2)).toEqual(childWeight(4));
   });
 });

@@ -1,0 +1,62 @@
+import type { Span } from "../../../grammar/problem.ts";
+import type { Tree } from "../../../grammar/tree.ts";
+import type { LengthUnit } from "../../design/design.ts";
+import { printLength, printQuantity } from "../../design/units.ts";
+import { frame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { tell } from "../machinery/say.ts";
+
+/** Larger or heavier than any chair, mm and kg. */
+const WIDEST = 3000;
+const HEAVIEST = 60;
+
+export const chairTooLarge: Rule = {
+  code: "chair-too-large",
+  severity: "warning",
+  title: "Larger than any chair",
+  explanation:
+    "The chair is wider, deeper or higher than 3 m, or heavier than 60 kg. Usually the unit is not the one meant: lengths without a unit are in the file's `units`. While this stands, nothing else is said of the chair. `limit chair-too-large to 4000mm` allows a wider one.",
+  source: "common practice: no seat for one or for several in a row is built larger in one piece.",
+  example: `units cm\n${frame()}`,
+  limit: { high: WIDEST, dimension: "length" },
+  alone: true,
+  find({ chair, tree, limit }) {
+    const { units } = chair.design;
+    const size = (["width", "depth", "height"] as const)
+      .map((name) => ({ name, mm: chair.values.get(name)?.number ?? 0 }))
+      .reduce((a, b) => (b.mm > a.mm ? b : a));
+    const weight = chair.values.get("weight")?.number ?? 0;
+    const most = limit.high ?? WIDEST;
+    const heavy = size.mm <= most && weight > HEAVIEST;
+    if (size.mm <= most && !heavy) return [];
+    const kg = (number: number) => printQuantity({ number, dimension: "mass" }, units);
+    const found = heavy ? kg(weight) : printLength(size.mm, units);
+    const allowed = heavy ? kg(HEAVIEST) : printLength(most, units);
+    const word = unitsWord(tree);
+    return [
+      tell(chairTooLarge, placeOf(chair.design, [word && { at: word }, { at: chair.design.titleAt }]), {
+        message: `The chair is ${found} ${heavy ? "in weight" : adjectives[size.name]}; no more than ${allowed} is expected. Is \`units ${units}\` right?`,
+        subject: "chair",
+        found,
+        allowed: `${allowed} or less`,
+        badness: heavy ? weight - HEAVIEST : size.mm - most,
+        fixes: word
+          ? others(units).map((unit) => ({ title: `Write units ${unit}`, edits: [{ ...word, text: unit }] }))
+          : [],
+        otherwise: "The file's `units`, or one of its lengths, would have to change.",
+      }),
+    ];
+  },
+};
+
+const others = (unit: LengthUnit): LengthUnit[] =>
+  (["mm", "cm", "in"] as const).filter((each) => each !== unit);
+
+const adjectives = { width: "wide", depth: "deep", height: "high" };
+
+/** Where the file gives its unit. */
+function unitsWord(tree: Tree): Span | undefined {
+  const fact = tree.statements.find(({ word }) => word?.text === "units")?.match?.facts[0];
+  return fact && { start: fact.start, end: fact.end };
+}

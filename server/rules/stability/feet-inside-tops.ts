@@ -1,0 +1,88 @@
+import type { Chair, Post } from "../../chair/chair.ts";
+import { height, lineMeets } from "../../geometry/plane.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { sub } from "../../geometry/vec.ts";
+import { frame } from "../machinery/examples.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { type Finding, length, lengthOrLess, tell } from "../machinery/say.ts";
+import { tippingCaution } from "./tipping.ts";
+
+/** How far the feet may stand inside what they carry, mm. */
+const INSIDE = 10;
+
+export const feetInsideTops: Rule = {
+  code: "feet-inside-tops",
+  severity: "warning",
+  title: "Feet inside the tops they carry",
+  explanation: `Legs that lean inwards going down put the feet nearer together than the seat they carry, so the chair tips more easily than it looks. Usually the lean was meant the other way: \`splay 4deg foot out\`, \`rake 3deg foot forward\` for the front legs and \`rake 3deg foot back\` for the back legs say it without a sign. The tops are measured at the seat. \`limit feet-inside-tops to 30\` changes how far the feet may stand inside. ${tippingCaution}`,
+  source: "common practice.",
+  example: frame({
+    front: "section 40 x 40\nfoot out 200, back 60\nheight 430\nrake 6deg foot back",
+  }),
+  limit: { high: INSIDE, dimension: "length" },
+  asksForMissing: true,
+  find({ chair, limit }) {
+    const most = limit.high ?? INSIDE;
+    const posts = [...chair.posts.values()].filter(({ design }) => !design.standsOn);
+    const tops = posts.flatMap((post) => {
+      const top = atSeat(chair, post);
+      return top ? [{ post, top }] : [];
+    });
+    return [
+      ...tellAcross(chair, tops, 1, most, "from front to back"),
+      ...tellAcross(chair, tops, 0, most, "across the chair"),
+    ];
+  },
+};
+
+/** Where a post's centre line passes the seat, or its top when it ends below. */
+function atSeat({ seat }: Chair, post: Post): Vec3 | undefined {
+  if (!seat || height(seat.plane, post.top) <= 0) return post.top;
+  const piece = post.pieces.find(
+    ({ start, end }) => height(seat.plane, start) * height(seat.plane, end) <= 0,
+  );
+  return piece && lineMeets(seat.plane, piece.start, sub(piece.end, piece.start));
+}
+
+/** One finding where the feet span less than the tops, along one direction. */
+function tellAcross(
+  chair: Chair,
+  posts: readonly { post: Post; top: Vec3 }[],
+  axis: 0 | 1,
+  most: number,
+  way: string,
+): Finding[] {
+  const span = (places: number[]) => Math.max(...places) - Math.min(...places);
+  if (posts.length < 3) return [];
+  const [above, below] = [
+    span(posts.map(({ top }) => top[axis])),
+    span(posts.map(({ post }) => post.foot[axis])),
+  ];
+  const inside = above - below;
+  if (inside <= most) return [];
+  // The post whose foot is furthest inside its own top.
+  const worst = posts.reduce((a, b) => (insideOf(b, axis, posts) > insideOf(a, axis, posts) ? b : a)).post;
+  const { design } = worst;
+  const units = chair.design.units;
+  const lean = axis === 0 ? design.splay : design.rake;
+  return [
+    tell(feetInsideTops, placeOf(chair.design, [lean, ...design.knees, design.place, design]), {
+      message: `The feet stand ${length(below, units)} apart ${way} under tops that stand ${length(above, units)} apart: ${length(inside, units)} inside, where ${lengthOrLess(most, units)} or less is allowed.`,
+      subject: worst.name,
+      found: length(inside, units),
+      allowed: `${lengthOrLess(most, units)} or less`,
+      badness: inside,
+      otherwise: "The lean of the legs, or the places of their feet, would have to change.",
+    }),
+  ];
+}
+
+function insideOf(
+  { post, top }: { post: Post; top: Vec3 },
+  axis: 0 | 1,
+  all: readonly { top: Vec3 }[],
+): number {
+  const middle = all.reduce((sum, each) => sum + each.top[axis], 0) / all.length;
+  return Math.sign(top[axis] - middle) * (top[axis] - post.foot[axis]);
+}
