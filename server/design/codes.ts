@@ -97,7 +97,6 @@ const figures: CodeRow[] = [
     explanation:
       "The words beside a rake or a splay say which end of the post goes which way, so the angle beside them is positive. A minus would say the opposite of the words.",
     severity: "error",
-    example: post.replace("}", "  splay -3deg foot out\n}"),
   },
   {
     code: "circular-value",

@@ -2,7 +2,6 @@ import type { Span } from "../../../grammar/problem.ts";
 import type { Tree } from "../../../grammar/tree.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength, printQuantity } from "../../design/units.ts";
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -18,7 +17,6 @@ export const chairTooLarge: Rule = {
   explanation:
     "The chair is wider, deeper or higher than 3 m, or heavier than 60 kg. Usually the unit is not the one meant: lengths without a unit are in the file's `units`. While this stands, nothing else is said of the chair. `limit chair-too-large to 4000mm` allows a wider one.",
   source: "common practice: no seat for one or for several in a row is built larger in one piece.",
-  example: `units cm\n${frame()}`,
   limit: { high: WIDEST, dimension: "length" },
   alone: true,
   find({ chair, tree, limit }) {

@@ -2,7 +2,6 @@ import type { Chair, Post } from "../../chair/chair.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { sub } from "../../geometry/vec.ts";
-import { frame } from "../machinery/examples.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, tell } from "../machinery/say.ts";
@@ -17,9 +16,6 @@ export const feetInsideTops: Rule = {
   title: "Feet inside the tops they carry",
   explanation: `Legs that lean inwards going down put the feet nearer together than the seat they carry, so the chair tips more easily than it looks. Usually the lean was meant the other way: \`splay 4deg foot out\`, \`rake 3deg foot forward\` for the front legs and \`rake 3deg foot back\` for the back legs say it without a sign. The tops are measured at the seat. \`limit feet-inside-tops to 30\` changes how far the feet may stand inside. ${tippingCaution}`,
   source: "common practice.",
-  example: frame({
-    front: "section 40 x 40\nfoot out 200, back 60\nheight 430\nrake 6deg foot back",
-  }),
   limit: { high: INSIDE, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit }) {
