@@ -2,11 +2,12 @@
  * Answers the server that runs in a web worker and has no files of its own: texts of files named by `use` and `like`, and the
  * addresses of the workspace's chairs.
  */
-import { Disposable, Uri, workspace } from "vscode";
+import { Disposable, Uri } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import * as z from "zod";
 import { FIND_FILES, type FindFilesResult, READ_FILE, type ReadFileResult } from "../server/main/protocol.ts";
 import { chairText } from "./chair-text.ts";
+import { findChairs } from "./find-chairs.ts";
 
 const readParams = z.object({ uri: z.string() });
 
@@ -18,8 +19,7 @@ export function answerFileRequests(client: BaseLanguageClient): Disposable {
       return { text: asked.success ? await chairText(Uri.parse(asked.data.uri)) : null };
     }),
     client.onRequest(FIND_FILES, async (): Promise<FindFilesResult> => {
-      const found = await workspace.findFiles("**/*.chair");
-      return { uris: found.map(String) };
+      return { uris: (await findChairs()).map(String) };
     }),
   );
 }

@@ -3,8 +3,8 @@
  */
 import type { Location } from "vscode-languageserver-types";
 import { family } from "./names/family.ts";
-import type { Mention } from "./names/mentions.ts";
-import { mentionsIn, nameAt } from "./names/names.ts";
+import { type Mention, mentions } from "./names/mentions.ts";
+import { nameAt } from "./names/names.ts";
 import { rangeOf, type View } from "./view.ts";
 
 export interface Found {
@@ -17,7 +17,9 @@ export function everyMention(view: View, offset: number, others: readonly View[]
   const asked = nameAt(view, offset);
   if (!asked) return [];
   return family(view, asked.name, others).flatMap((each) =>
-    mentionsIn(each).flatMap((mention) => (mention.name === asked.name ? [{ view: each, mention }] : [])),
+    mentions(each.tree, (name) => name === asked.name).flatMap((mention) =>
+      mention.name === asked.name ? [{ view: each, mention }] : [],
+    ),
   );
 }
 

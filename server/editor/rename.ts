@@ -4,6 +4,7 @@
 import type { Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
 import { isSyntax } from "../../grammar/format.ts";
 import { valueWords } from "../../grammar/vocabulary/values.ts";
+import { type Knowledge, knowledgeOf } from "./names/family.ts";
 import { nameAt } from "./names/names.ts";
 import { everyMention } from "./references.ts";
 import { rangeOf, type View } from "./view.ts";
@@ -19,7 +20,9 @@ export function prepareRename(view: View, offset: number): { range: Range; place
   const mention = nameAt(view, offset);
   if (!mention)
     return { refused: "Only the names of parts, joints, angles, boards, yards and lets can be changed." };
-  if (!view.study.design.names.has(mention.name))
+  // What a file takes away with `without` it does not have, and yet speaks of.
+  const takenAway = mention.statement.word?.text === "without" && view.outline.links.length > 0;
+  if (!takenAway && !view.study.design.names.has(mention.name))
     return { refused: `Nothing is called ${mention.name}, so there is nothing to rename.` };
   return { range: rangeOf(view.document, mention), placeholder: mention.name };
 }
@@ -36,10 +39,11 @@ export function rename(
   const name = newName.trim();
   const found = everyMention(view, offset, others);
   const touched = [...new Set(found.map((each) => each.view))];
+  const known = knowledgeOf(name, [view, ...others]);
   const refusal =
-    whyNotName(name) ??
+    whyNotName(view, name) ??
     touched
-      .map((other) => whyTaken(other, prepared.placeholder, name) ?? whyBroken(other, view))
+      .map((other) => whyTaken(other, prepared.placeholder, name, known) ?? whyBroken(other, view))
       .find(Boolean);
   if (refusal) return refusal;
   if (
@@ -61,10 +65,20 @@ export function rename(
 /** Names that belong to the whole chair's worked-out values. */
 const reserved = new Set(valueWords.map(({ word }) => word.split(".")[0]));
 
-function whyNotName(name: string): Refused | undefined {
+/** Words of the language that posts are mostly called by, which no line mistakes for anything else. */
+const customary = new Set(["front", "back"]);
+
+function whyNotName({ vocabulary }: View, name: string): Refused | undefined {
   if (/^[a-z][a-z0-9-]*$/i.test(name) && !name.endsWith("-")) {
-    return reserved.has(name)
-      ? { refused: `${name} is the name of a worked-out value; choose another.` }
+    if (reserved.has(name)) return { refused: `${name} is the name of a worked-out value; choose another.` };
+    const isWord =
+      !customary.has(name) &&
+      (vocabulary.rows.some(({ word }) => word === name) ||
+        vocabulary.words.some(({ word }) => word === name));
+    return isWord
+      ? {
+          refused: `${name} is a word of the language, so lines that speak of it could be misread; choose another.`,
+        }
       : undefined;
   }
   return {
@@ -72,8 +86,8 @@ function whyNotName(name: string): Refused | undefined {
   };
 }
 
-function whyTaken(view: View, before: string, name: string): Refused | undefined {
-  if (name === before || !view.study.design.names.has(name)) return undefined;
+function whyTaken(view: View, before: string, name: string, known: Knowledge): Refused | undefined {
+  if (name === before || known.word(view) === undefined) return undefined;
   return { refused: `There is already something called ${name}.` };
 }
 

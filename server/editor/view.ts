@@ -12,12 +12,15 @@ import type { Chair } from "../chair/chair.ts";
 import type { Range } from "../range/bands.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
 import type { OtherFiles, Study } from "../study.ts";
+import type { Outline } from "./names/outline.ts";
 
 export interface View {
   uri: string;
   document: TextDocument;
   /** Read at once; features that need no more than the text ask only for this. */
   readonly tree: Tree;
+  /** The names in it, read off without working anything out. */
+  readonly outline: Outline;
   /** All that is worked out; costs the whole road the first time it is asked for. */
   readonly study: Study;
   /** Goes one step further towards the study, for whoever has other things to do in between; whether it is there now. */

@@ -2,7 +2,6 @@
  * Things of all the workspace's chairs, by name.
  */
 import { type SymbolInformation, SymbolKind } from "vscode-languageserver-types";
-import { declarations } from "./names/mentions.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Most things listed for one question. */
@@ -20,10 +19,9 @@ export function workspaceSymbols(views: readonly View[], query: string): SymbolI
   const asked = query.toLowerCase();
   const found: { symbol: SymbolInformation; rank: number }[] = [];
   for (const view of views) {
-    for (const { name, statement, start, end } of declarations(view.tree).values()) {
+    for (const { name, word, start, end } of view.outline.declared.values()) {
       const rank = rankOf(name.toLowerCase(), asked);
       if (rank === undefined) continue;
-      const word = statement.word?.text ?? "";
       found.push({
         rank,
         symbol: {
@@ -55,9 +53,5 @@ function rankOf(name: string, asked: string): number | undefined {
 }
 
 function titleOf(view: View): string {
-  const chair = view.tree.statements.find(({ word }) => word?.text === "chair");
-  return (
-    chair?.match?.facts.find(({ slot }) => slot === "text")?.text ||
-    view.uri.slice(view.uri.lastIndexOf("/") + 1)
-  );
+  return view.outline.title || view.uri.slice(view.uri.lastIndexOf("/") + 1);
 }

@@ -4,6 +4,7 @@
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
+import { type Outline, outlineOf } from "../editor/names/outline.ts";
 import type { View } from "../editor/view.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { sameAddress } from "./addresses.ts";
@@ -56,6 +57,7 @@ export function createViews(services: Services, files: Files): Views {
     const reads = new Set<string>();
     let tree: Tree | undefined;
     let study: Study | undefined;
+    let outline: Outline | undefined;
     let steps: Steps<Study> | undefined;
     const address = document.uri;
 
@@ -94,6 +96,10 @@ export function createViews(services: Services, files: Files): Views {
       get tree() {
         while (!tree) step();
         return tree;
+      },
+      get outline() {
+        outline ??= outlineOf(document.getText(), services.vocabulary);
+        return outline;
       },
       get study() {
         while (!study) step();

@@ -2,11 +2,10 @@
  * What every request handler is given: the open files, the settings and the workspace.
  */
 import type { ClientCapabilities } from "vscode-languageserver";
-import { fileLinks } from "../editor/links.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
-import type { Files } from "./files.ts";
-import { stepping } from "./in-turns.ts";
+import { type Files, MOST_FILES } from "./files.ts";
+import { rest, stepping } from "./in-turns.ts";
 import type { Services } from "./services.ts";
 import type { Views } from "./views.ts";
 
@@ -25,21 +24,38 @@ export interface World {
 /** Every chair file of the workspace that can be read, the open ones first, and the files they name. */
 export async function everyView(world: World): Promise<View[]> {
   const found = new Map(world.views.all().map((view) => [view.uri, view]));
-  const waiting = [...found.values()].flatMap(namedIn);
-  for (const uri of [...(await world.files.list(world.folders)), ...waiting]) {
-    const queue = [uri];
-    for (let next = queue.pop(); next !== undefined; next = queue.pop()) {
-      if (found.has(next)) continue;
-      const view = world.views.get(next);
-      if (!view || found.has(view.uri)) continue;
-      found.set(view.uri, view);
-      queue.push(...namedIn(view));
+  const queue = [...found.values()].flatMap(namedIn);
+  let listed: readonly string[] = [];
+  const listing = world.files.list(world.folders).then((uris) => (listed = uris));
+  await soon(listing, LONGEST_WAIT);
+  // Asked for all at once, so that a client that must be asked for each is waited for only once.
+  if (world.files.pending) for (const uri of listed) world.files.read(uri);
+  const pending = world.files.pending?.();
+  if (pending) await soon(pending, LONGEST_WAIT);
+  queue.push(...listed);
+  let since = performance.now();
+  for (let next = queue.pop(); next !== undefined && found.size < MOST_FILES; next = queue.pop()) {
+    if (performance.now() - since > TURN) {
+      await rest();
+      since = performance.now();
     }
+    const view = found.has(next) ? undefined : world.views.get(next);
+    if (!view || found.has(view.uri)) continue;
+    found.set(view.uri, view);
+    queue.push(...namedIn(view));
   }
   return [...found.values()];
 }
 
-const namedIn = (view: View) => fileLinks(view).map(({ address }) => address);
+/** The files that a file names, read off its words. */
+const namedIn = (view: View): string[] =>
+  view.outline.links.flatMap(({ path }) => {
+    const address = view.resolve(path);
+    return address !== undefined && /\.chair$/i.test(address) ? [address] : [];
+  });
+
+/** Longest stretch at one go, ms. */
+const TURN = 12;
 
 /**
  * Works a view's study out in turns, so that a long file does not keep others from being answered; a short one is done at once. Ends

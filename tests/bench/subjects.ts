@@ -1,6 +1,7 @@
 /**
  * What is timed: from a text to its final diagnostics, all checks on.
  */
+
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { getCSSLanguageService } from "vscode-css-languageservice";
@@ -9,6 +10,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../grammar/parser.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { toDiagnostic } from "../../server/editor/diagnostics.ts";
+import { outlineOf } from "../../server/editor/names/outline.ts";
 import { rules } from "../../server/rules/index.ts";
 import { study } from "../../server/study.ts";
 import { chairText } from "./chairs.ts";
@@ -40,6 +42,7 @@ const chair: Subject = {
       tree,
       study: made,
       step: () => true,
+      outline: outlineOf(made.text, vocabulary),
       *reread() {
         yield;
         return [];

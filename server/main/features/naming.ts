@@ -2,6 +2,7 @@
  * Features that follow names from place to place, over the files of the workspace where need be.
  */
 import {
+  type CancellationToken,
   type ClientCapabilities,
   type DefinitionParams,
   type DocumentHighlightParams,
@@ -12,13 +13,20 @@ import {
   ResponseError,
   type WorkspaceSymbolParams,
 } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { TextEdit } from "vscode-languageserver-types";
 import { definition, definitionLinks } from "../../editor/definition.ts";
 import { highlight } from "../../editor/highlight.ts";
 import { references } from "../../editor/references.ts";
 import { prepareRename, type Refused, rename } from "../../editor/rename.ts";
+import { keepsMeaning } from "../../editor/rename-check.ts";
+import type { View } from "../../editor/view.ts";
 import { workspaceSymbols } from "../../editor/workspace-symbols.ts";
+import { sameAddress } from "../addresses.ts";
 import { type Feature, onDocument } from "../feature.ts";
-import { everyView, filesCome, type World } from "../world.ts";
+import { finishInTurns } from "../in-turns.ts";
+import { resolveNamed } from "../named-files.ts";
+import { everyView, filesCome, type World, worked } from "../world.ts";
 
 export const namingFeatures: Feature[] = [
   onDocument({
@@ -54,7 +62,7 @@ export const namingFeatures: Feature[] = [
     capability: { renameProvider: true },
     when: (client) => !preparesRename(client),
     empty: null as unknown,
-    answer: (view, params: RenameParams, world) => renamed(view, params, world),
+    answer: (view, params: RenameParams, world, token) => renamed(view, params, world, token),
   }),
   onDocument({
     name: "rename",
@@ -81,10 +89,41 @@ async function renamed(
   view: Parameters<typeof rename>[0],
   { position, newName }: RenameParams,
   world: World,
+  token: CancellationToken,
 ) {
+  const stop = () => token.isCancellationRequested;
   await filesCome(view, world.files);
-  return orError(rename(view, view.document.offsetAt(position), newName, await everyView(world)));
+  const edit = orError(rename(view, view.document.offsetAt(position), newName, await everyView(world)));
+  const from = orError(prepareRename(view, view.document.offsetAt(position))).placeholder;
+  const to = newName.trim();
+  const touched = Object.keys(edit.changes ?? {}).flatMap((uri) => world.views.get(uri) ?? []);
+  const texts = new Map(
+    touched.map(({ uri, document }) => [sameAddress(uri), edited(document, edit.changes?.[uri] ?? [])]),
+  );
+  const read = (each: View) => (uri: string) => texts.get(sameAddress(uri)) ?? each.other(uri)?.getText();
+  for (const each of [view, ...touched.filter((other) => other !== view)].slice(0, MOST_CHECKED)) {
+    await worked(each, stop);
+    const files = { resolve: resolveNamed, read: read(each) };
+    const text = texts.get(sameAddress(each.uri)) ?? each.document.getText();
+    const again = world.services.study({ text, address: each.uri, files });
+    const kept = await finishInTurns(keepsMeaning(each.study, again, { from, to }), stop);
+    if (stop()) return null;
+    if (kept === false)
+      throw new ResponseError(
+        LSPErrorCodes.RequestFailed,
+        `With ${to} for ${from}, ${nameOf(each.uri)} would say something else; choose another name.`,
+      );
+  }
+  return edit;
 }
+
+/** Files in which a new name is tried out, the one at hand first. */
+const MOST_CHECKED = 12;
+
+const edited = (document: TextDocument, edits: readonly TextEdit[]) =>
+  TextDocument.applyEdits(document, [...edits]);
+
+const nameOf = (uri: string) => uri.slice(uri.lastIndexOf("/") + 1);
 
 function preparesRename(client: ClientCapabilities): boolean {
   return client.textDocument?.rename?.prepareSupport === true;

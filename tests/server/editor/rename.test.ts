@@ -40,6 +40,10 @@ describe("rename", () => {
     ["a b", 'refused: "a b" is not a name'],
     ["back", "refused: There is already something called back."],
     ["seat", "refused: seat is the name of a worked-out value"],
+    ["tenon", "refused: tenon is a word of the language"],
+    ["left", "refused: left is a word of the language"],
+    ["max", "refused: max is a word of the language"],
+    ["section", "refused: section is a word of the language"],
   ])("refuses the name %s", (name, reason) => {
     expect(renamed(at("post fro|nt"), name)).toContain(reason);
   });
@@ -72,6 +76,23 @@ describe("rename", () => {
     expect(Object.keys(changes).sort()).toEqual(["file:///mess/base.chair", address]);
     expect(edited(child, changes[address] ?? [])).toContain("post fore {");
     expect(edited(base, changes[base.uri] ?? [])).toContain("across fore\n");
+  });
+
+  it("reaches the lines that take the thing away", () => {
+    const base = plainView(frame, "file:///mess/base.chair");
+    const child = plainView('like "base.chair"\nwithout seat-front, seat-side\n', address, {
+      "base.chair": frame,
+    });
+    const stranger = plainView("without seat-front\n", "file:///mess/stranger.chair");
+    const answer = rename(base, frame.indexOf("rail seat-front") + 6, "apron", [child, stranger]);
+    const changes = ("refused" in answer ? undefined : answer.changes) ?? {};
+    expect(edited(child, changes[address] ?? [])).toBe('like "base.chair"\nwithout apron, seat-side\n');
+    expect(changes[stranger.uri]).toBeUndefined();
+    const back = rename(child, child.document.getText().indexOf("seat-front"), "apron", [base]);
+    expect(Object.keys(("refused" in back ? undefined : back.changes) ?? {}).sort()).toEqual([
+      base.uri,
+      address,
+    ]);
   });
 
   it("leaves alone a part that a used library happens to have too", () => {

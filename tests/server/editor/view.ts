@@ -1,6 +1,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
+import { outlineOf } from "../../../server/editor/names/outline.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { resolveNamed } from "../../../server/main/named-files.ts";
 import { mendSteps } from "../../../server/mends/mends.ts";
@@ -30,6 +31,7 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     uri,
     document,
     tree,
+    outline: outlineOf(text, vocabulary),
     get study() {
       made ??= study({ text, address: uri, files: { resolve: resolveNamed, read }, tree });
       return made;
