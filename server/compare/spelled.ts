@@ -13,6 +13,10 @@ export const asItIs: Called = (name) => name;
 
 /** Names of these slots are of rules and timbers, never of things in the file. */
 const foreign = new Set(["rule", "species", "edition", "grain", "kind", "unit"]);
+/** Whether a fact is the name of a thing of the file. */
+export const isName = ({ slot, label, name }: Fact): boolean =>
+  name !== undefined && (slot === "name" || slot === "ref") && !foreign.has(label);
+
 /** Lists in which the order says nothing. */
 const unordered = new Set(["seat on", "file trim", "file without"]);
 
@@ -42,9 +46,10 @@ function hasClauses(shape: Shape): boolean {
   return "is" in shape.of ? hasClauses(shape.of) : shape.of.some(hasClauses);
 }
 
-function factSays({ slot, label, value, name, text }: Fact, bare: number, called: Called): string {
+function factSays(fact: Fact, bare: number, called: Called): string {
+  const { slot, value, name, text } = fact;
   if (value !== undefined) return valueSays(value, { bare, called, alone: slot });
-  if (name !== undefined) return foreign.has(label) || slot === "word" ? name : dotted(name, called);
+  if (name !== undefined) return isName(fact) ? dotted(name, called) : name;
   return JSON.stringify(text ?? "");
 }
 

@@ -13,6 +13,7 @@ import { format } from "./format.ts";
 import { git } from "./git.ts";
 import { help, helpOf } from "./help.ts";
 import { markout } from "./markout.ts";
+import { merge } from "./merge.ts";
 import { range } from "./range.ts";
 import { reach } from "./reach.ts";
 import { reckon } from "./reckon.ts";
@@ -30,6 +31,7 @@ export const commands: readonly Command[] = [
   draw,
   markout,
   compare,
+  merge,
   facts,
   git,
   format,

@@ -7,6 +7,8 @@ import { dirname, relative, resolve, sep } from "node:path";
 
 export interface Ran {
   ok: boolean;
+  /** What it ended with; nothing when it could not be run. */
+  code?: number;
   out: Buffer;
   /** What git said of its failure, on one line. */
   why: string;
@@ -33,7 +35,12 @@ export function git(folder: string, args: readonly string[], input?: string): Ra
     };
   }
   const why = stderr.toString("utf8").trim().split("\n")[0] ?? "";
-  return { ok: status === 0, out: stdout, why: why.replace(/^(fatal|error): /, "") };
+  return {
+    ok: status === 0,
+    ...(status !== null && { code: status }),
+    out: stdout,
+    why: why.replace(/^(fatal|error): /, ""),
+  };
 }
 
 /** A repository: a work tree, or a bare one. */

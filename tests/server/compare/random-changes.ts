@@ -113,13 +113,14 @@ export function noteAdded(text: string, random: Random): Change {
 /** The same chair written otherwise: blanks, comments, and the order of its blocks. */
 export function rewritten(text: string, random: Random): string {
   const out: string[] = [];
+  const step = pick(random, ["  ", "    ", "\t"]);
   for (const line of text.split("\n")) {
     if (random() < 0.05) out.push("   # a remark in passing");
     if (random() < 0.05) out.push("");
     const stretched = /["#]/.test(line)
       ? line
       : line.replace(/(?<=\S) (?=[^\s=])/g, () => (random() < 0.1 ? "   " : " "));
-    out.push(random() < 0.1 && line.trim() !== "" ? `\t${stretched}` : stretched);
+    out.push(stretched.replace(/^ +/, (margin) => step.repeat(margin.length / 2)));
   }
   return out.join("\n");
 }
