@@ -8,7 +8,13 @@ import { root } from "../places.mjs";
 /** Gives the exit code of the tests. */
 export function prove(/** @type {string[]} */ args) {
   const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = ["run", "--config", "tests/vitest.config.mts", "tests/server/compare/merge.test.ts", ...args];
+  const options = [
+    "run",
+    "--config",
+    "tests/vitest.config.mts",
+    "tests/server/compare/merge.test.ts",
+    ...args,
+  ];
   const env = { ...process.env, SEATWRIGHT_RUNS: process.env.SEATWRIGHT_RUNS ?? "2000" };
   return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
 }
