@@ -11,7 +11,7 @@ import { units } from "../design/units.ts";
 import { aboutRow, aboutWord } from "./about/about-word.ts";
 import { item, namesFor, valueNames } from "./names/completion-names.ts";
 import { blockSnippet, blockText } from "./snippets.ts";
-import { rangeOf, type View } from "./view.ts";
+import { type Known, rangeOf } from "./view.ts";
 
 export interface Asked {
   /** The client fills in snippets. */
@@ -21,7 +21,7 @@ export interface Asked {
 }
 
 /** Completions at a place, with the text each takes the place of. Empty in comments and quoted text. */
-export function completion(view: View, offset: number, asked: Asked): CompletionItem[] {
+export function completion(view: Known, offset: number, asked: Asked): CompletionItem[] {
   const expected = expectedAt(view.tree, offset, view.vocabulary);
   if (asked.bySpace && !worthShowing(expected)) return [];
   return finish(view, expected.span, itemsOf(view, expected, asked));
@@ -35,7 +35,7 @@ function worthShowing({ at, shapes }: Expectation): boolean {
   );
 }
 
-function itemsOf(view: View, expected: Expectation, asked: Asked): CompletionItem[] {
+function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionItem[] {
   switch (expected.at) {
     case "comment":
     case "text":
@@ -61,13 +61,13 @@ function itemsOf(view: View, expected: Expectation, asked: Asked): CompletionIte
 }
 
 /** Whether the word being written already heads a block, so that none need be added. */
-function headerHasBlock({ tree }: View, { span, block }: Expectation): boolean {
+function headerHasBlock({ tree }: Known, { span, block }: Expectation): boolean {
   const level = block?.block?.statements ?? tree.statements;
   return level.some((statement) => statement.word?.start === span.start && statement.block !== undefined);
 }
 
 function statementItem(
-  view: View,
+  view: Known,
   row: Row,
   order: number,
   { snippets }: Asked,
@@ -101,7 +101,7 @@ interface Place {
 }
 
 function shapeItems(
-  view: View,
+  view: Known,
   shape: Shape,
   { owner, worked, asked: { snippets } }: Place,
 ): CompletionItem[] {
@@ -136,7 +136,7 @@ function shapeItems(
 }
 
 function wordItem(
-  view: View,
+  view: Known,
   word: string,
   kind: CompletionItemKind = CompletionItemKind.Keyword,
 ): CompletionItem {
@@ -152,7 +152,7 @@ function ownerOf(statement: Statement | undefined): string | undefined {
 }
 
 /** Each label once, with the text it takes the place of. */
-function finish(view: View, replace: Span, items: CompletionItem[]): CompletionItem[] {
+function finish(view: Known, replace: Span, items: CompletionItem[]): CompletionItem[] {
   const range = rangeOf(view.document, replace);
   const seen = new Set<string>();
   return items.flatMap(({ insertText, ...each }) => {

@@ -23,8 +23,10 @@ export interface View {
   readonly outline: Outline;
   /** All that is worked out; costs the whole road the first time it is asked for. */
   readonly study: Study;
-  /** Goes one step further towards the study, for whoever has other things to do in between; whether it is there now. */
-  step(): boolean;
+  /** The way to the study, for whoever has other things to do in between; several may go it together. */
+  work(): Steps<Study>;
+  /** The last whole study of this file, perhaps of an earlier version of its text; nothing before the first. */
+  readonly lastStudy: Study | undefined;
   /** What is found in another text in this one's place, as it would be if a fix were applied. */
   reread(text: string): Steps<readonly Problem[]>;
   /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */
@@ -42,6 +44,9 @@ export interface View {
   /** The address of a file named in this one by `use` or `like`; nothing when it must not name such a place. */
   resolve(path: string): string | undefined;
 }
+
+/** As much of a view as completion asks for: the tree of the text as it is, the study perhaps of an earlier version. */
+export type Known = Pick<View, "document" | "tree" | "study" | "vocabulary" | "rules">;
 
 /** A span as line and character places. */
 export function rangeOf(document: TextDocument, span: Span): TextRange {

@@ -4,13 +4,16 @@
 import type { Steps } from "../../grammar/steps.ts";
 
 export interface Turns {
-  /** All the time there is, ms. */
-  time: number;
-  /** Longest stretch at one go, ms; a single step may take longer. */
-  turn?: number;
   /** Asked between turns: whether nobody waits for it any more. */
   stop?: () => boolean;
+  /** All the time there is, ms. */
+  time?: number;
+  /** Longest stretch at one go, ms; a single step may take longer. */
+  turn?: number;
 }
+
+/** The value of work that was finished, or what was known when it was broken off: nothing before its first step. */
+export type Outcome<T, Known> = { whole: true; value: T } | { whole: false; known?: Known };
 
 /** In Node a timer of no time set by a timer may be called again before anything is read; what is set for the next round is not. */
 const nextRound: (then: () => void) => unknown = globalThis.setImmediate ?? ((then) => setTimeout(then, 0));
@@ -22,49 +25,33 @@ export const rest = (): Promise<void> => new Promise((resolve) => nextRound(reso
 const TURN = 12;
 
 /**
- * Asks `step` again and again, resting in between, until it says that all is done or `stop` that nobody waits any more. What takes
- * no longer than one turn is done when this returns.
+ * Runs work to its end, or as far as the time reaches or somebody waits for it. What takes no longer than one turn is done when this
+ * returns; work that is broken off is closed.
  */
-export async function stepping(step: () => boolean, stop: () => boolean): Promise<void> {
-  while (!stop()) {
-    for (const since = performance.now(); performance.now() - since < TURN; ) if (step()) return;
-    await rest();
-  }
-}
-
-/** The value of long work, resting in between; nothing when `stop` says that nobody waits for it any more. */
-export async function finishInTurns<T>(steps: Steps<T>, stop: () => boolean): Promise<T | undefined> {
-  let finished: { value: T } | undefined;
-  await stepping(() => {
-    const { value, done } = steps.next();
-    if (done) finished = { value };
-    return done === true;
-  }, stop);
-  return finished?.value;
-}
-
-export interface Outcome<T> {
-  /** What was known last; nothing when not even the first step was done. */
-  known?: T;
-  whole: boolean;
-}
-
-/** Runs a generator to its end, or as far as the time reaches. */
-export async function inTurns<T>(
-  steps: Generator<T, T>,
-  { time, turn = 8, stop = () => false }: Turns,
-): Promise<Outcome<T>> {
+export async function inTurns<T, Known>(
+  steps: Steps<T, Known>,
+  { stop = () => false, time = Number.POSITIVE_INFINITY, turn = TURN }: Turns = {},
+): Promise<Outcome<T, Known>> {
   const begun = performance.now();
-  const outcome: Outcome<T> = { whole: false };
+  const cut: Outcome<T, Known> = { whole: false };
   for (let since = begun; !stop(); since = performance.now()) {
     do {
-      const { value, done } = steps.next();
-      outcome.known = value;
-      if (done) return { known: value, whole: true };
+      const next = steps.next();
+      if (next.done) return { whole: true, value: next.value };
+      cut.known = next.value;
     } while (performance.now() - since < turn);
     if (performance.now() - begun >= time) break;
     await rest();
   }
-  steps.return(undefined as T);
-  return outcome;
+  steps.return(undefined as never);
+  return cut;
+}
+
+/** The value of work in turns; nothing when `stop` says that nobody waits for it any more. */
+export async function finishInTurns<T>(
+  steps: Steps<T, unknown>,
+  stop?: () => boolean,
+): Promise<T | undefined> {
+  const outcome = await inTurns(steps, stop && { stop });
+  return outcome.whole ? outcome.value : undefined;
 }

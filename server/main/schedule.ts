@@ -24,18 +24,23 @@ export interface Timing {
 export const timing: Timing = { wait: 8, longest: 400 };
 
 /**
- * Runs `look` for each file touched, one file a turn of the event loop. The wait starts with the first change of a burst and is
+ * Runs `look` for each file touched, one file a turn of the event loop; a look that gives a promise lasts until it is kept. The wait starts with the first change of a burst and is
  * not put off by further ones, so that fast typing is followed while it lasts; it is at least as long as the last look took.
  */
-export function createSchedule(look: (uri: string) => void, { wait, longest }: Timing = timing): Schedule {
+export function createSchedule(
+  look: (uri: string) => Promise<void> | void,
+  { wait, longest }: Timing = timing,
+): Schedule {
   const timers = new Map<string, ReturnType<typeof setTimeout>>();
   const took = new Map<string, number>();
 
   function run(uri: string) {
     timers.delete(uri);
     const begun = performance.now();
-    look(uri);
-    took.set(uri, performance.now() - begun);
+    const measured = () => void took.set(uri, performance.now() - begun);
+    const looking = look(uri);
+    if (looking) void looking.finally(measured);
+    else measured();
   }
 
   return {

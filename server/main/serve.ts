@@ -13,20 +13,14 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
-import { diagnostics } from "../editor/diagnostics.ts";
-import type { Settings } from "../editor/settings.ts";
 import { summary } from "../editor/summary.ts";
-import type { View } from "../editor/view.ts";
-import { messageOf } from "../mends/words.ts";
-import type { Study } from "../study.ts";
 import { createDrawings } from "./drawings.ts";
 import { rangingRequests } from "./features/ranging.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
-import { finishInTurns } from "./in-turns.ts";
+import { createLooks } from "./looks.ts";
 import {
   DRAW,
-  DRAWING,
   type DrawParams,
   SUMMARY,
   type SummaryParams,
@@ -38,7 +32,7 @@ import { createSchedule, type Timing } from "./schedule.ts";
 import type { Services } from "./services.ts";
 import { createSettings, type SettingsStore } from "./settings-store.ts";
 import { createViews } from "./views.ts";
-import { filesCome, type World } from "./world.ts";
+import type { World } from "./world.ts";
 
 export interface Host {
   services: Services;
@@ -52,9 +46,6 @@ export interface Host {
 /** A hover comes up after about a third of a second anyway. */
 const PATIENCE = 500;
 
-/** A drawing that nobody waits for any more is given up, but not when none has come for so long, ms. */
-const LONGEST_UNSHOWN = 150;
-
 /** No file, but the turn at which the client is asked to ask again. */
 const REFRESH = "refresh";
 
@@ -67,13 +58,19 @@ export function serve(
   const runSafe = guard(connection.console);
   const drawings = createDrawings(services.draw, (error) => report("drawing", error));
   const schedule = createSchedule(look, timing);
-  /** When the last drawing of a file was sent, or the first begun, and of which version it was. */
-  const shown = new Map<string, number>();
-  const sent = new Map<string, number>();
-  const failed = new Set<string>();
   let state: "new" | "ready" | "shut" = "new";
   let settings: SettingsStore = createSettings(connection, false, undefined);
   let pulls = false;
+  const looks = createLooks({
+    connection,
+    views,
+    files,
+    drawings,
+    settings: (uri) => settings.of(uri),
+    pulls: () => pulls,
+    refresh: () => schedule.touch(REFRESH),
+    report,
+  });
   const world: World = {
     services,
     views,
@@ -90,70 +87,12 @@ export function serve(
     });
   }
 
-  /** Each rule or value that failed is logged once, however often the file is looked at. */
-  function reportFailures({ failures }: Study) {
-    for (const { what, thrown } of failures) {
-      if (failed.has(what)) continue;
-      failed.add(what);
-      report(what, thrown);
-    }
-  }
-
   /** Findings and drawing of one file as it is now. */
   function look(uri: string) {
     if (uri === REFRESH) return refresh();
     const view = views.opened(uri);
     if (!view || state === "shut") return;
-    show(view).catch((error) => report("looking at a file", error));
-  }
-
-  /** Each step asks again whether this version is still the newest. */
-  async function show(view: View) {
-    const newest = () => views.opened(view.uri) === view;
-    const watched = drawings.watched(view.uri);
-    const before = shown.get(view.uri) ?? performance.now();
-    shown.set(view.uri, before);
-    // A drawing that is older than the text is still better than none for long: a value may be dragged without a pause.
-    const stop = () =>
-      !newest() && !(watched && performance.now() - (shown.get(view.uri) ?? before) > LONGEST_UNSHOWN);
-    await filesCome(view, files, stop);
-    if (newest()) reportFailures(view.study);
-    const chosen = await settings.of(view.uri);
-    if (!pulls && newest()) await publish(view, chosen);
-    await redraw(view, chosen, stop);
-    await mended(view, chosen, () => !newest());
-  }
-
-  /** Sends the drawing of a file that is watched. */
-  async function redraw(view: View, chosen: Settings, stop: () => boolean) {
-    if (!drawings.watched(view.uri) || stop()) return;
-    const drawing = await drawings.draw(view, chosen, stop);
-    // Closed meanwhile, and perhaps opened anew with its versions counted from the beginning.
-    const now = views.opened(view.uri)?.document.version ?? 0;
-    if (!drawing || drawing.version > now || drawing.version < (sent.get(view.uri) ?? 0)) return;
-    shown.set(view.uri, performance.now());
-    sent.set(view.uri, drawing.version);
-    await connection.sendNotification(DRAWING, drawing);
-  }
-
-  /** Tries mends once the findings are shown; findings and drawing are sent again with them. */
-  async function mended(view: View, chosen: Settings, stop: () => boolean) {
-    const untried = view.study.problems.filter(({ mends }) => !mends);
-    if (stop() || untried.length === 0) return;
-    await finishInTurns(view.mend(untried), stop);
-    if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
-    if (pulls) schedule.touch(REFRESH);
-    else await publish(view, chosen);
-    await redraw(view, chosen, stop);
-  }
-
-  async function publish(view: View, chosen: Settings) {
-    const { uri, document } = view;
-    await connection.sendDiagnostics({
-      uri,
-      version: document.version,
-      diagnostics: diagnostics(view, chosen),
-    });
+    return looks.look(view).catch((error) => report("looking at a file", error));
   }
 
   /** Files that read this one are looked at again. */
@@ -242,8 +181,7 @@ export function serve(
   connection.onDidCloseTextDocument(({ textDocument: { uri } }) => {
     schedule.drop(uri);
     drawings.forget(uri);
-    shown.delete(uri);
-    sent.delete(uri);
+    looks.forget(uri);
     const dependents = views.dependents(uri);
     views.close(uri);
     if (!pulls) void connection.sendDiagnostics({ uri, diagnostics: [] });

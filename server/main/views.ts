@@ -2,15 +2,12 @@
  * The open files and what is known of them. A study is kept for one version of a file and for the texts it read from others.
  */
 import { TextDocument, type TextDocumentContentChangeEvent } from "vscode-languageserver-textdocument";
-import type { Steps } from "../../grammar/steps.ts";
-import type { Tree } from "../../grammar/tree.ts";
-import { type Outline, outlineOf } from "../editor/names/outline.ts";
 import type { View } from "../editor/view.ts";
-import type { OtherFiles, Study } from "../study.ts";
+import type { Study } from "../study.ts";
 import { sameAddress } from "./addresses.ts";
 import type { Files } from "./files.ts";
-import { resolveNamed } from "./named-files.ts";
 import type { Services } from "./services.ts";
+import { type Entry, viewOfFile } from "./view-of-file.ts";
 
 export interface Views {
   open(uri: string, languageId: string, version: number, text: string): void;
@@ -30,12 +27,6 @@ export interface Views {
   forget(uri: string): void;
 }
 
-interface Entry {
-  view: View;
-  reads: Set<string>;
-  drop(): void;
-}
-
 /** An empty set of views over these files. */
 export function createViews(services: Services, files: Files): Views {
   const open = new Map<string, Entry>();
@@ -53,81 +44,8 @@ export function createViews(services: Services, files: Files): Views {
     return text === undefined ? undefined : TextDocument.create(address, "chair", 0, text);
   }
 
-  function enter(document: TextDocument): Entry {
-    const reads = new Set<string>();
-    let tree: Tree | undefined;
-    let study: Study | undefined;
-    let outline: Outline | undefined;
-    let steps: Steps<Study> | undefined;
-    const address = document.uri;
-
-    const others: OtherFiles = {
-      resolve: resolveNamed,
-      read(path) {
-        reads.add(sameAddress(path));
-        return textOf(path);
-      },
-    };
-
-    function* studyAfresh(): Steps<Study> {
-      reads.clear();
-      tree ??= yield* services.parse(document.getText());
-      return yield* services.study({ text: document.getText(), address, tree, files: others });
-    }
-
-    function step(): boolean {
-      if (study) return true;
-      steps ??= studyAfresh();
-      try {
-        const { value, done } = steps.next();
-        if (!done) return false;
-        study = value;
-      } catch (error) {
-        steps = undefined;
-        throw error;
-      }
-      steps = undefined;
-      return true;
-    }
-
-    const view: View = {
-      uri: address,
-      document,
-      get tree() {
-        while (!tree) step();
-        return tree;
-      },
-      get outline() {
-        outline ??= outlineOf(document.getText(), services.vocabulary);
-        return outline;
-      },
-      get study() {
-        while (!study) step();
-        return study;
-      },
-      step,
-      *reread(text) {
-        const tree = yield* services.parse(text);
-        return (yield* services.study({ text, address, tree, files: others })).problems;
-      },
-      rework: (changed) => services.settle({ tree: changed, address, files: others }).chair,
-      mend: (problems) => services.mend(view.study, others, problems),
-      files: others,
-      ranges: new Map(),
-      vocabulary: services.vocabulary,
-      rules: services.rules,
-      other,
-      resolve: (path) => resolveNamed(address, path),
-    };
-    return {
-      view,
-      reads,
-      drop() {
-        study = undefined;
-        steps = undefined;
-      },
-    };
-  }
+  const enter = (document: TextDocument, earlier?: Study): Entry =>
+    viewOfFile({ document, services, textOf, other, ...(earlier && { earlier }) });
 
   function changed(uri: string) {
     const key = sameAddress(uri);
@@ -151,7 +69,7 @@ export function createViews(services: Services, files: Files): Views {
         document.version,
         document.getText(),
       );
-      open.set(sameAddress(uri), enter(TextDocument.update(copy, changes, version)));
+      open.set(sameAddress(uri), enter(TextDocument.update(copy, changes, version), before.view.lastStudy));
       changed(uri);
     },
     close(uri) {

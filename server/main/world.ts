@@ -4,8 +4,9 @@
 import type { ClientCapabilities } from "vscode-languageserver";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
+import type { Study } from "../study.ts";
 import { type Files, MOST_FILES } from "./files.ts";
-import { rest, stepping } from "./in-turns.ts";
+import { finishInTurns, rest } from "./in-turns.ts";
 import type { Services } from "./services.ts";
 import type { Views } from "./views.ts";
 
@@ -61,8 +62,8 @@ const TURN = 12;
  * Works a view's study out in turns, so that a long file does not keep others from being answered; a short one is done at once. Ends
  * early when `stop` says that nobody waits for it any more.
  */
-export const worked = (view: View, stop: () => boolean = () => false): Promise<void> =>
-  stepping(() => view.step(), stop);
+export const worked = (view: View, stop?: () => boolean): Promise<Study | undefined> =>
+  finishInTurns(view.work(), stop);
 
 /** How long files are waited for that the client is asked for, ms; what comes later is looked at when it comes. */
 const LONGEST_WAIT = 1000;

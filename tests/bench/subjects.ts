@@ -41,8 +41,12 @@ const chair: Subject = {
       document,
       tree,
       study: made,
-      step: () => true,
       outline: outlineOf(made.text, vocabulary),
+      *work() {
+        yield;
+        return made;
+      },
+      lastStudy: made,
       *reread() {
         yield;
         return [];

@@ -10,7 +10,7 @@ import { printQuantity } from "../../design/units.ts";
 import { speciesList } from "../../timber/species.ts";
 import { aboutName } from "../about/about.ts";
 import { aboutRule, aboutWord } from "../about/about-word.ts";
-import type { View } from "../view.ts";
+import type { Known } from "../view.ts";
 
 /** Which declared things each kind of reference may point at. */
 const kinds: Partial<Record<RefKind, readonly Declared["is"][]>> = {
@@ -39,7 +39,7 @@ const icons: Record<Declared["is"], CompletionItemKind> = {
 };
 
 /** Names for a reference, without the thing the line itself belongs to. */
-export function namesFor(view: View, ref: RefKind, not?: string): CompletionItem[] {
+export function namesFor(view: Known, ref: RefKind, not?: string): CompletionItem[] {
   if (ref === "rule")
     return view.rules.map((rule) =>
       item(rule.code, CompletionItemKind.EnumMember, rule.title, aboutRule(rule)),
@@ -58,7 +58,7 @@ export function namesFor(view: View, ref: RefKind, not?: string): CompletionItem
 
 /** What an expression may hold: lets and functions, and where asked for the worked-out values. */
 export function valueNames(
-  view: View,
+  view: Known,
   { worked, snippets, not }: { worked: boolean; snippets: boolean; not: string | undefined },
 ): CompletionItem[] {
   const { design, chair } = view.study;

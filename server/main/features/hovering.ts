@@ -65,9 +65,11 @@ async function moversAt(
   if (values.length === 0) return undefined;
   const { tree, study } = view;
   const { design, chair } = study;
-  const { known, whole } = await inTurns(
+  const outcome = await inTurns(
     hangsOn({ tree, design, chair, values, rework: (changed) => view.rework(changed) }),
     { time: patience, stop: () => token.isCancellationRequested || views.get(view.uri) !== view },
   );
+  const { whole } = outcome;
+  const known = outcome.whole ? outcome.value : outcome.known;
   return known && aboutMovers(known, { chair, unit: design.units, whole });
 }

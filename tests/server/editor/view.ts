@@ -36,7 +36,11 @@ export function plainView(text: string, uri: string, files: Record<string, strin
       made ??= study({ text, address: uri, files: { resolve: resolveNamed, read }, tree });
       return made;
     },
-    step: () => true,
+    *work() {
+      yield;
+      return this.study;
+    },
+    lastStudy: undefined,
     *reread(other) {
       yield;
       return study({ text: other, address: uri, files: { resolve: resolveNamed, read } }).problems;

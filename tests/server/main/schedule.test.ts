@@ -7,7 +7,7 @@ describe("the schedule", () => {
 
   it("looks once for a burst, and not later for every further keystroke", () => {
     const looked: string[] = [];
-    const schedule = createSchedule((uri) => looked.push(uri), { wait: 25, longest: 400 });
+    const schedule = createSchedule((uri) => void looked.push(uri), { wait: 25, longest: 400 });
     for (let k = 0; k < 10; k++) {
       schedule.touch("a");
       vi.advanceTimersByTime(10);
@@ -40,9 +40,33 @@ describe("the schedule", () => {
     expect(times).toHaveLength(3);
   });
 
+  it("counts a look that gives a promise until it is kept", async () => {
+    let kept = () => {};
+    const looked: number[] = [];
+    const schedule = createSchedule(
+      () => {
+        looked.push(performance.now());
+        return new Promise<void>((resolve) => (kept = resolve));
+      },
+      { wait: 25, longest: 400 },
+    );
+    schedule.touch("a");
+    vi.advanceTimersByTime(25);
+    await vi.advanceTimersByTimeAsync(100);
+    kept();
+    await vi.advanceTimersByTimeAsync(0);
+    const touched = performance.now();
+    schedule.touch("a");
+    await vi.advanceTimersByTimeAsync(99);
+    expect(looked).toHaveLength(1);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(looked.at(-1)).toBe(touched + 100);
+    schedule.dispose();
+  });
+
   it("forgets files that are closed, and all of them at the end", () => {
     const looked: string[] = [];
-    const schedule = createSchedule((uri) => looked.push(uri), { wait: 25, longest: 400 });
+    const schedule = createSchedule((uri) => void looked.push(uri), { wait: 25, longest: 400 });
     schedule.touch("a");
     schedule.touch("b");
     schedule.drop("a");

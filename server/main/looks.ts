@@ -1,0 +1,110 @@
+/**
+ * What is done each time an open file is looked at: findings and drawing are sent, then mends are tried.
+ */
+import type { Connection } from "vscode-languageserver";
+import { diagnostics } from "../editor/diagnostics.ts";
+import type { Settings } from "../editor/settings.ts";
+import type { View } from "../editor/view.ts";
+import { messageOf } from "../mends/words.ts";
+import type { Study } from "../study.ts";
+import type { Drawings } from "./drawings.ts";
+import type { Files } from "./files.ts";
+import { finishInTurns } from "./in-turns.ts";
+import { DRAWING } from "./protocol.ts";
+import type { Views } from "./views.ts";
+import { filesCome } from "./world.ts";
+
+/** A drawing that nobody waits for any more is given up, but not when none has come for so long, ms. */
+const LONGEST_UNSHOWN = 150;
+
+export interface Given {
+  connection: Connection;
+  views: Views;
+  files: Files;
+  drawings: Drawings;
+  settings(uri: string): Promise<Settings>;
+  /** Whether the client asks for findings itself; then they are not sent, and `refresh` asks it to ask again. */
+  pulls(): boolean;
+  refresh(): void;
+  /** Hears of what fails. */
+  report(name: string, error: unknown): void;
+}
+
+export interface Looks {
+  /** Sends findings and drawing of a file as it is now; done when both are on their way. Mends are tried after that. */
+  look(view: View): Promise<void>;
+  /** The file was closed. */
+  forget(uri: string): void;
+}
+
+export function createLooks(given: Given): Looks {
+  const { connection, views, files, drawings, settings, report } = given;
+  /** When the last drawing of a file was sent, or the first begun, and of which version it was. */
+  const shown = new Map<string, number>();
+  const sent = new Map<string, number>();
+  /** Rules and values whose failing has been logged. */
+  const failed = new Set<string>();
+
+  function reportFailures({ failures }: Study) {
+    for (const { what, thrown } of failures) {
+      if (failed.has(what)) continue;
+      failed.add(what);
+      report(what, thrown);
+    }
+  }
+
+  async function publish(view: View, chosen: Settings) {
+    const { uri, document } = view;
+    await connection.sendDiagnostics({
+      uri,
+      version: document.version,
+      diagnostics: diagnostics(view, chosen),
+    });
+  }
+
+  /** Sends the drawing of a file that is watched. */
+  async function redraw(view: View, chosen: Settings, stop: () => boolean) {
+    if (!drawings.watched(view.uri) || stop()) return;
+    const drawing = await drawings.draw(view, chosen, stop);
+    // Closed meanwhile, and perhaps opened anew with its versions counted from the beginning.
+    const now = views.opened(view.uri)?.document.version ?? 0;
+    if (!drawing || drawing.version > now || drawing.version < (sent.get(view.uri) ?? 0)) return;
+    shown.set(view.uri, performance.now());
+    sent.set(view.uri, drawing.version);
+    await connection.sendNotification(DRAWING, drawing);
+  }
+
+  /** Tries mends once the findings are shown; findings and drawing are sent again with them. */
+  async function mended(view: View, chosen: Settings, stop: () => boolean) {
+    const untried = view.study.problems.filter(({ mends }) => !mends);
+    if (stop() || untried.length === 0) return;
+    await finishInTurns(view.mend(untried), stop);
+    if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
+    if (given.pulls()) given.refresh();
+    else await publish(view, chosen);
+    await redraw(view, chosen, stop);
+  }
+
+  return {
+    /** Each step asks again whether this version is still the newest. */
+    async look(view) {
+      const newest = () => views.opened(view.uri) === view;
+      const watched = drawings.watched(view.uri);
+      const before = shown.get(view.uri) ?? performance.now();
+      shown.set(view.uri, before);
+      // A drawing that is older than the text is still better than none for long: a value may be dragged without a pause.
+      const stop = () =>
+        !newest() && !(watched && performance.now() - (shown.get(view.uri) ?? before) > LONGEST_UNSHOWN);
+      await filesCome(view, files, stop);
+      if (newest()) reportFailures(view.study);
+      const chosen = await settings(view.uri);
+      if (!given.pulls() && newest()) await publish(view, chosen);
+      await redraw(view, chosen, stop);
+      mended(view, chosen, () => !newest()).catch((error) => report("trying mends", error));
+    },
+    forget(uri) {
+      shown.delete(uri);
+      sent.delete(uri);
+    },
+  };
+}
