@@ -79,15 +79,65 @@ export function upFromFoot(post: Post, distanceUp: number): Vec3 {
 
 /** The plane the chair comes to rest on, looking up. */
 function floorUnder(feet: readonly Vec3[]): Plane {
-  const tripods = tripodsOf(feet);
-  const best = tripods.sort((a, b) => b.worth - a.worth)[0];
-  if (best) return best.plane;
+  const best =
+    feet.length > MANY ? planeUnder(feet) : tripodsOf(feet).sort((a, b) => b.worth - a.worth)[0]?.plane;
+  if (best) return best;
   const [a, b] = farthest(feet);
   if (!a) return levelAt(0);
   // Feet in one line hold only that line: the floor holds it, and is level across it.
   const run = b && norm(sub(b, a)) > 1e-9 ? unit(sub(b, a)) : undefined;
   const normal = run ? unit(squareTo([0, 0, 1], run)) : ([0, 0, 1] as Vec3);
   return { normal, offset: dot(normal, a) };
+}
+
+/** With more feet than these not every three are tried. */
+const MANY = 16;
+
+/**
+ * The plane through three feet that has the middle of all above it and none under it: beginning with any three about the middle, the foot
+ * furthest under their plane takes the place of one of them until none is. Nothing where the feet are in one line.
+ */
+function planeUnder(feet: readonly Vec3[]): Plane | undefined {
+  const middle = scale(feet.reduce<Vec3>(add, [0, 0, 0]), 1 / feet.length);
+  let three = triplesOf(outermost(feet)).find((some) => stands(some) && holds(some, middle));
+  // Each turn brings the plane lower under the middle, so none comes twice.
+  for (let turn = 0; three !== undefined && turn < feet.length * feet.length; turn++) {
+    const plane = lookingUp(planeThrough(...three));
+    if (!plane) return undefined;
+    const under = (foot: Vec3) => height(plane, foot);
+    const lowest = feet.reduce((low, foot) => (under(foot) < under(low) ? foot : low), feet[0]!);
+    if (under(lowest) >= -1e-7) return plane;
+    const [a, b, c] = three;
+    const next: Three[] = [
+      [lowest, b, c],
+      [a, lowest, c],
+      [a, b, lowest],
+    ];
+    three = next.find((some) => stands(some) && holds(some, middle));
+  }
+  return undefined;
+}
+
+type Three = readonly [Vec3, Vec3, Vec3];
+
+/** Whether three feet are not in one line, seen from above. */
+const stands = (three: Three): boolean => Math.abs(areaFromAbove(...three)) >= IN_LINE;
+
+/** The feet furthest out in sixteen directions, each once. */
+function outermost(feet: readonly Vec3[]): Vec3[] {
+  const found = new Set<Vec3>();
+  for (let turn = 0; turn < 16; turn++) {
+    const [x, y] = [Math.cos((turn * Math.PI) / 8), Math.sin((turn * Math.PI) / 8)];
+    const out = (foot: Vec3) => x * foot[0] + y * foot[1];
+    found.add(feet.reduce((far, foot) => (out(foot) > out(far) ? foot : far), feet[0]!));
+  }
+  return [...found];
+}
+
+function triplesOf(feet: readonly Vec3[]): Three[] {
+  return feet.flatMap((a, i) =>
+    feet.slice(i + 1).flatMap((b, j) => feet.slice(i + j + 2).map((c): Three => [a, b, c])),
+  );
 }
 
 /** Every plane through three feet that has no foot under it; worth more the better it carries the middle, then the front feet. */

@@ -18,6 +18,7 @@ import { newJoint, readJoint } from "./joint.ts";
 import { checkLacking } from "./lacking.ts";
 import { type Lets, makeLets, newLet } from "./lets.ts";
 import type { Item, OtherTexts, Source } from "./merge.ts";
+import { checkMostParts } from "./most-parts.ts";
 import { declare, namedOf } from "./names.ts";
 import { timber } from "./places.ts";
 import { newPost, readPost, set } from "./post.ts";
@@ -62,6 +63,7 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   for (const item of gathered.items) readClaim(reading, item, design);
   lets.finish();
   yield;
+  checkMostParts(reading, gathered.items, design);
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
   tellForeign(from, reading, design);

@@ -10,7 +10,6 @@ import { jointName } from "./names.ts";
 import { section, timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import {
-  allOf,
   count,
   factOf,
   given,
@@ -19,6 +18,7 @@ import {
   lengthAt,
   lineOf,
   linesOf,
+  listed,
   type Reading,
   spanOf,
 } from "./reading.ts";
@@ -65,11 +65,14 @@ export function readBarSection(
   else set(bar, "section", section(reading, line, ["thickness", "width"]));
 }
 
+/** How often a rail may repeat. */
+const MOST_ROWS = 60;
+
 function readUps(reading: Reading, item: Item, rail: RailDesign): void {
   const line = lineOf(item, "up");
   if (line === undefined) return;
   if (line.statement.word?.text === "count") {
-    const number = count(reading, line, "count", 60, 2);
+    const number = count(reading, line, "count", MOST_ROWS, 2);
     const low = length(reading, line, "low");
     const high = length(reading, line, "high");
     if (number === undefined || low === undefined || high === undefined) return;
@@ -77,7 +80,8 @@ function readUps(reading: Reading, item: Item, rail: RailDesign): void {
     const step = (high.value - low.value) / (number.value - 1);
     rail.ups = Array.from({ length: number.value }, (_, n) => given(line, at, low.value + n * step));
   } else {
-    rail.ups = allOf(line, "up").flatMap((fact) => lengthAt(reading, line, fact) ?? []);
+    const ups = listed(reading, line, "up", MOST_ROWS, "A rail repeats");
+    rail.ups = ups.flatMap((fact) => lengthAt(reading, line, fact) ?? []);
   }
   rail.ups.sort((a, b) => a.value - b.value);
 }

@@ -60,9 +60,12 @@ export const factOf = (line: Line, label: string): Fact | undefined =>
 export const allOf = (line: Line, label: string): Fact[] =>
   factsOf(line).filter((fact) => fact.label === label);
 
+/** Lines of a block that answer one question, at most; `most-parts.ts` tells of more. */
+export const MOST_LINES = 100;
+
 /** The lines of a block that answer one question; the first is the one that counts. */
 export const linesOf = (item: Item, facet: string): Item[] =>
-  item.items.filter((line) => facetOf(line) === facet);
+  item.items.filter((line) => facetOf(line) === facet).slice(0, MOST_LINES);
 export const lineOf = (item: Item, facet: string): Item | undefined =>
   item.items.find((line) => facetOf(line) === facet);
 export const facetOf = (line: Line): string | undefined =>
@@ -180,6 +183,18 @@ export function lean(reading: Reading, line: Line | undefined, label: string): G
     message: `This leans by ${Math.round((found.value * 180) / Math.PI)}°; it must be under 85°.`,
   });
   return undefined;
+}
+
+/** The values of a list, as many as `most`; what stands beyond is told of and left out. */
+export function listed(reading: Reading, line: Line, label: string, most: number, says: string): Fact[] {
+  const facts = allOf(line, label);
+  const beyond = facts[most];
+  if (beyond === undefined) return facts;
+  report(reading, line.source, beyond, {
+    code: "impossible-size",
+    message: `${says} at most ${most}, and there are ${facts.length}; what stands from here on is left out.`,
+  });
+  return facts.slice(0, most);
 }
 
 /** A whole number from 1 to `most`. */

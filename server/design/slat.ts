@@ -8,12 +8,15 @@ import { checked, jointName } from "./names.ts";
 import { railStation, timber } from "./places.ts";
 import { set } from "./post.ts";
 import { readBarSection, readBow } from "./rail.ts";
-import { allOf, count, factOf, given, lineOf, type Reading, spanOf } from "./reading.ts";
+import { allOf, count, factOf, given, lineOf, listed, type Reading, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
 
 export function newSlat(named: Named): SlatDesign {
   return { ...named, is: "slat", ends: [] };
 }
+
+/** How many slats may stand in a row. */
+const MOST_SLATS = 200;
 
 export function readSlat(reading: Reading, item: Item, slat: SlatDesign): void {
   const course = lineOf(item, "from");
@@ -23,11 +26,12 @@ export function readSlat(reading: Reading, item: Item, slat: SlatDesign): void {
   }
   const row = lineOf(item, "count");
   if (row?.statement.word?.text === "at") {
-    const stations = allOf(row, "station").flatMap((fact) => railStation(reading, row, fact)?.value ?? []);
+    const facts = listed(reading, row, "station", MOST_SLATS, "A row has");
+    const stations = facts.flatMap((fact) => railStation(reading, row, fact)?.value ?? []);
     if (stations.length > 0)
       slat.stations = given(row, spanOf(allOf(row, "station"), row.statement), stations);
   } else {
-    set(slat, "count", count(reading, row, "count", 200));
+    set(slat, "count", count(reading, row, "count", MOST_SLATS));
   }
   readBarSection(reading, item, slat);
   set(slat, "bow", readBow(reading, item));

@@ -21,6 +21,9 @@ export interface Meeting {
 /** mm³: less than this is a touch, not a meeting. */
 const touch = 1e-3;
 
+/** Mortises that one is found to be cut into by, of those that come after it; where there are more, they are all in one place. */
+const MOST_MET = 8;
+
 /** Mortises further apart than this do not concern each other unless somebody asks, mm. */
 const near = 60;
 
@@ -41,9 +44,12 @@ export function meetingsInside(chair: Chair, within = near): Meeting[] {
   const found: Meeting[] = [];
   for (const [member, cuts] of byMember) {
     cuts.forEach((a, i) => {
-      for (const b of cuts.slice(i + 1)) {
-        const meeting = meetingOf(member, a, b, within);
-        if (meeting) found.push(meeting);
+      let met = 0;
+      for (let j = i + 1; j < cuts.length && met < MOST_MET; j++) {
+        const meeting = meetingOf(member, a, cuts[j]!, within);
+        if (!meeting) continue;
+        found.push(meeting);
+        if (meeting.overlap > touch) met++;
       }
     });
   }

@@ -9,6 +9,9 @@ import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
 
+/** Parts that one is found to pass through, of those that come after it; where there are more, they are all in one place. */
+const MOST_OTHERS = 8;
+
 export const partsPassThrough: Rule = {
   code: "parts-pass-through",
   severity: "error",
@@ -20,12 +23,16 @@ export const partsPassThrough: Rule = {
     const { units } = chair.design;
     const solids = solidsOf(chair);
     const together = joinedPairs(chair);
+    const through = new Map<string, number>();
     const shared = new Map<string, { a: Solid; b: Solid; volume: number }>();
     for (const [a, b] of pairsThatMeet(solids)) {
       if (a.part === b.part || together.has(pairKey(a.part, b.part))) continue;
       if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined)) continue;
-      const volume = sharedBetween(a, b);
       const key = pairKey(a.part, b.part);
+      const others = through.get(a.part) ?? 0;
+      if (others >= MOST_OTHERS && !shared.has(key)) continue;
+      const volume = sharedBetween(a, b);
+      if (volume > 0 && !shared.has(key)) through.set(a.part, others + 1);
       const before = shared.get(key);
       if (volume > (before?.volume ?? 0)) shared.set(key, { a, b, volume });
     }

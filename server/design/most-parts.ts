@@ -1,0 +1,59 @@
+/**
+ * How large a chair may be. What is asked of each part with each other grows faster than the text, and a few lines can make many parts.
+ */
+import type { Span } from "../../grammar/problem.ts";
+import type { Design, Named } from "./design.ts";
+import type { Item } from "./merge.ts";
+import { facetOf, MOST_LINES, type Reading, report } from "./reading.ts";
+
+/** Posts, rails and slats, both of a pair counted: a long bench has a hundred. */
+const MOST_PARTS = 400;
+
+/** Leaves out the parts beyond the most that are built, and tells of each line that would make them. */
+export function checkMostParts(reading: Reading, items: readonly Item[], design: Design): void {
+  let parts = 0;
+  const itemsBy = new Map(items.map((item) => [item.statement, item]));
+  const all: { part: Named; count: number; from: Map<string, Named> }[] = [
+    ...[...design.posts.values()].map((part) => ({ part, count: part.pair ? 2 : 1, from: design.posts })),
+    ...[...design.rails.values()].map((part) => ({
+      part,
+      count: (part.pair ? 2 : 1) * Math.max(1, part.ups.length),
+      from: design.rails,
+    })),
+    ...[...design.slats.values()].map((part) => ({
+      part,
+      count: part.stations?.value.length ?? part.count?.value ?? 1,
+      from: design.slats,
+    })),
+  ];
+  for (const { part, count, from } of all) {
+    const item = itemsBy.get(part.statement);
+    if (item !== undefined) checkMostLines(reading, item);
+    parts += count;
+    if (parts <= MOST_PARTS) continue;
+    parts -= count;
+    from.delete(part.name);
+    if (item !== undefined)
+      report(reading, item.source, part.at, {
+        code: "impossible-size",
+        message: `A chair has at most ${MOST_PARTS} posts, rails and slats; with ${part.name} it would have ${parts + count}, so that is left out.`,
+      });
+  }
+}
+
+/** Tells of the lines beyond the most that are read of one question in one block. */
+function checkMostLines(reading: Reading, item: Item): void {
+  const counts = new Map<string, number>();
+  for (const line of item.items) {
+    const facet = facetOf(line);
+    if (facet === undefined) continue;
+    const count = (counts.get(facet) ?? 0) + 1;
+    counts.set(facet, count);
+    if (count !== MOST_LINES + 1) continue;
+    const at: Span = line.statement.word ?? line.statement;
+    report(reading, line.source, at, {
+      code: "impossible-size",
+      message: `At most ${MOST_LINES} such lines are read in one block; what stands from here on is left out.`,
+    });
+  }
+}
