@@ -143,6 +143,13 @@ const files: CodeRow[] = [
     severity: "error",
   },
   {
+    code: "empty-file",
+    title: "Empty file",
+    explanation:
+      "A file named by `use` or `like` is there, but says nothing: it was emptied, or has not been saved yet. Nothing comes from it.",
+    severity: "warning",
+  },
+  {
     code: "refused-file",
     title: "File that must not be named",
     explanation:

@@ -157,6 +157,11 @@ function* follow(gatherer: Gatherer, path: string, from: string, here: Naming): 
   way.push(address);
   const { items, unit } = yield* gatherFile(gatherer, tree, address, here);
   way.pop();
+  if (tree.statements.length === 0 && !isTold(gatherer, here)) {
+    const which = nested ? `The file that ${shortName(from)} names` : path;
+    const told = problemAt("empty-file", here, `${which} is empty: nothing comes from it.`);
+    gatherer.problems.push({ ...told, severity: "warning" });
+  }
   const errors = tree.problems.filter(({ severity }) => severity === "error");
   const reading = { address, items, unit, text, errors };
   readings.set(address, reading);

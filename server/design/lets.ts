@@ -48,6 +48,35 @@ export function makeLets(reading: Reading): Lets {
     return entry.amount;
   }
 
+  /** Settles an entry after those that it is worked out from, one by one, so that a long row of them nests no deeper than a short one. */
+  function settleInOrder(first: Entry): void {
+    const rows = [first];
+    const opened = new Set<Entry>();
+    for (let entry = rows.at(-1); entry !== undefined; entry = rows.at(-1)) {
+      const needs = opened.has(entry) ? [] : neededBy(entry);
+      opened.add(entry);
+      const circle = needs.find((each) => opened.has(each));
+      if (circle !== undefined) settle(circle, 0);
+      const waiting = needs.filter((each) => each.state === "waiting" && !opened.has(each));
+      if (waiting.length > 0) {
+        rows.push(...waiting);
+        continue;
+      }
+      rows.pop();
+      if (entry.state === "waiting") settle(entry, 0);
+    }
+  }
+
+  /** The lets named in an entry's expression that are not worked out yet. */
+  function neededBy({ item }: Entry): Entry[] {
+    const from = factOf(item, "value")?.value;
+    if (from === undefined) return [];
+    return namesIn(from).flatMap((name) => {
+      const entry = entries.get(name);
+      return entry?.state === "waiting" ? [entry] : [];
+    });
+  }
+
   function settle(entry: Entry, depth: number): void {
     entry.state = "being worked out";
     path.push(entry);
@@ -97,7 +126,7 @@ export function makeLets(reading: Reading): Lets {
 
   function workOutAll(): void {
     for (const entry of entries.values()) {
-      if (entry.state === "waiting") settle(entry, 0);
+      if (entry.state === "waiting") settleInOrder(entry);
     }
   }
 
@@ -107,6 +136,7 @@ export function makeLets(reading: Reading): Lets {
       if (entry === undefined) return workedOut(reading, value, source);
       const used = reading.letsUsed.get(reading.reader) ?? new Set();
       reading.letsUsed.set(reading.reader, used.add(value.name));
+      if (entry.state === "waiting" && path.length === 0) settleInOrder(entry);
       return amountOf(entry, value, source, depth);
     },
     lengthTaken,
@@ -118,6 +148,20 @@ export function makeLets(reading: Reading): Lets {
       for (const entry of entries.values()) finishOne(reading, entry);
     },
   };
+}
+
+/** Every name in an expression. */
+function namesIn(whole: Value): string[] {
+  const names: string[] = [];
+  const waiting = [whole];
+  for (let value = waiting.pop(); value !== undefined; value = waiting.pop()) {
+    if (value.is === "name") names.push(value.name);
+    else if (value.is === "group" || value.is === "negate") waiting.push(value.of);
+    else if (value.is === "call") waiting.push(...value.args);
+    else if (value.is === "binary") waiting.push(value.left, value.right);
+    else if (value.is === "share") waiting.push(value.share);
+  }
+  return names;
 }
 
 /** The parts of an expression that are lengths when the whole is one. */

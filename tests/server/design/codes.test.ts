@@ -9,6 +9,7 @@ describe("every code", () => {
     (code, row) => {
       const design = read(exampleOf(code) ?? "", {
         "faulty.chair": "let a = nothing\n",
+        "empty.chair": "# Nothing yet.\n",
         "vast.chair": "let a = 1\n".repeat(30_000),
       });
       const found = design.problems.filter((problem) => problem.code === code);

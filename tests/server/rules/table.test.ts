@@ -11,6 +11,7 @@ import { exampleOf, examples } from "../../rule-examples.ts";
 const others = (text: string) => ({
   "here.chair": text,
   "faulty.chair": "post {\n",
+  "empty.chair": "",
   "vast.chair": "let a = 1\n".repeat(30_000),
 });
 
