@@ -7,12 +7,14 @@ import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
-/** Marking out is loaded when it is asked for, from the bundle beside. */
+/** Marking out and exporting are loaded when they are asked for, from the bundles beside. */
 const onDemand = /** @type {import("esbuild").Plugin} */ ({
   name: "on-demand",
   setup({ onResolve }) {
-    onResolve({ filter: /\/markout\/node\.ts$/ }, ({ kind }) =>
-      kind === "dynamic-import" ? { path: "./markout.js", external: true } : undefined,
+    onResolve({ filter: /\/(markout|export)\/node\.ts$/ }, ({ kind, path }) =>
+      kind === "dynamic-import"
+        ? { path: path.includes("/export/") ? "./export.js" : "./markout.js", external: true }
+        : undefined,
     );
   },
 });
@@ -94,6 +96,18 @@ export const bundles = {
     format: "iife",
     plugins: [plainPdf],
     define: noProfile,
+  },
+  "export.js": {
+    entryPoints: ["server/main/export/node.ts"],
+    platform: "node",
+    format: "cjs",
+  },
+  "export-web.js": {
+    entryPoints: ["server/main/export/browser.ts"],
+    platform: "browser",
+    format: "iife",
+    // Named by a part of the glTF library that reads files from a disk, which nothing here asks of it.
+    external: ["node:fs", "node:path"],
   },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
   "panel.css": { entryPoints: ["client/panel/webview/panel.css"] },

@@ -1,6 +1,6 @@
 import { type DirectedEdge, facesIn, type Loop, loopArea, type ShellFace } from "./loops.ts";
 import type { Convex, Plane, Vec3 } from "./solid.ts";
-import { cross, dot, norm, sub } from "./vec.ts";
+import { along, cross, dot, norm, sub } from "./vec.ts";
 import { pointsBetween, WELD, Welder } from "./weld.ts";
 
 /** The closed surface of a body: flat faces that meet edge to edge, each edge in two faces, once each way. */
@@ -27,50 +27,111 @@ export function shellOf(pieces: readonly Convex[]): Shell {
       if (ring.length >= 3) rings.push({ ring, normal: piece.planes[which]!.normal });
     });
   }
+  const groups = grouped(welder.points, rings);
+  // Where faces that look at each other cover each other in part, their outlines may cross: a corner of both from then on.
+  while (addCrossings(welder, groups)) addEdges(welder.points, groups);
   const { points } = welder;
-  const between = pointsBetween(points);
-  const groups: PlaneGroup[] = [];
-  for (const { ring, normal } of rings) {
-    const group = groupOf(groups, points, ring, normal);
-    ring.forEach((from, k) => {
-      const to = ring[(k + 1) % ring.length]!;
-      let last = from;
-      for (const next of [...between(from, to), to]) {
-        addEdge(group.edges, last, next);
-        last = next;
-      }
-    });
-  }
-  const faces = groups.flatMap(({ plane, edges }) => facesIn(points, plane, [...edges.values()].flat()));
+  const faces = groups.flatMap(({ plane, edges }) => facesIn(points, plane, directed(edges, points.length)));
   return tidied(points, faces);
 }
 
 interface PlaneGroup {
   plane: Plane;
-  /** Edges left so far, by their points whichever way they run. */
-  edges: Map<string, DirectedEdge[]>;
+  rings: number[][];
+  /** Some of its faces look one way and some the other. */
+  mixed: boolean;
+  /** Edges left so far: how many times more from the lower to the higher number than back, by `low × points + high`. */
+  edges: Map<number, number>;
 }
 
-function groupOf(groups: PlaneGroup[], points: readonly Vec3[], ring: readonly number[], normal: Vec3) {
-  const first = points[ring[0]!]!;
-  const lies = ({ plane }: PlaneGroup): boolean =>
-    Math.abs(dot(plane.normal, first) - plane.offset) < IN_PLANE &&
-    Math.abs(dot(plane.normal, normal)) > 0.99 &&
-    ring.every((k) => Math.abs(dot(plane.normal, points[k]!) - plane.offset) < IN_PLANE);
-  const known = groups.find(lies);
-  if (known) return known;
-  const group: PlaneGroup = { plane: { normal, offset: dot(normal, first) }, edges: new Map() };
-  groups.push(group);
-  return group;
+function grouped(points: readonly Vec3[], rings: readonly { ring: number[]; normal: Vec3 }[]): PlaneGroup[] {
+  const groups: PlaneGroup[] = [];
+  for (const { ring, normal } of rings) {
+    const first = points[ring[0]!]!;
+    const known = groups.find(
+      ({ plane }) =>
+        Math.abs(dot(plane.normal, first) - plane.offset) < IN_PLANE &&
+        Math.abs(dot(plane.normal, normal)) > 0.99 &&
+        ring.every((k) => Math.abs(dot(plane.normal, points[k]!) - plane.offset) < IN_PLANE),
+    );
+    if (known) {
+      known.rings.push(ring);
+      known.mixed ||= dot(known.plane.normal, normal) < 0;
+    } else {
+      const plane = { normal, offset: dot(normal, first) };
+      groups.push({ plane, rings: [ring], mixed: false, edges: new Map() });
+    }
+  }
+  addEdges(points, groups);
+  return groups;
 }
 
-function addEdge(edges: PlaneGroup["edges"], from: number, to: number): void {
-  const key = from < to ? `${from} ${to}` : `${to} ${from}`;
-  const there = edges.get(key);
-  if (!there) edges.set(key, [[from, to]]);
-  else if (there[0]![0] === from) there.push([from, to]);
-  else if (there.length > 1) there.pop();
-  else edges.delete(key);
+/** Adds up every group's outlines anew, each edge divided where a point lies on it. */
+function addEdges(points: readonly Vec3[], groups: readonly PlaneGroup[]): void {
+  const between = pointsBetween(points);
+  const count = points.length;
+  for (const { rings, edges } of groups) {
+    edges.clear();
+    const add = (from: number, to: number): void => {
+      const key = from < to ? from * count + to : to * count + from;
+      const sum = (edges.get(key) ?? 0) + (from < to ? 1 : -1);
+      if (sum === 0) edges.delete(key);
+      else edges.set(key, sum);
+    };
+    for (const ring of rings) {
+      ring.forEach((from, k) => {
+        const to = ring[(k + 1) % ring.length]!;
+        let last = from;
+        for (const next of between(from, to)) {
+          add(last, next);
+          last = next;
+        }
+        add(last, to);
+      });
+    }
+  }
+}
+
+function directed(edges: PlaneGroup["edges"], count: number): DirectedEdge[] {
+  const found: DirectedEdge[] = [];
+  for (const [key, sum] of edges) {
+    const [low, high] = [Math.floor(key / count), key % count];
+    for (let k = 0; k < Math.abs(sum); k++) found.push(sum > 0 ? [low, high] : [high, low]);
+  }
+  return found;
+}
+
+/** Adds the points where edges left in one plane cross; whether there were any new ones. */
+function addCrossings(welder: Welder, groups: readonly PlaneGroup[]): boolean {
+  const { points } = welder;
+  const before = points.length;
+  for (const { plane, edges, mixed } of groups) {
+    if (!mixed) continue;
+    const all = directed(edges, before);
+    all.forEach(([a, b], k) => {
+      for (const [c, d] of all.slice(k + 1)) {
+        const at = crossing(plane.normal, points[a]!, points[b]!, points[c]!, points[d]!);
+        if (at) welder.at(at);
+      }
+    });
+  }
+  return points.length > before;
+}
+
+/** Where two edges in a plane cross well inside both; undefined when they do not. */
+function crossing(normal: Vec3, a: Vec3, b: Vec3, c: Vec3, d: Vec3): Vec3 | undefined {
+  const run = sub(b, a);
+  const other = cross(normal, sub(d, c));
+  const from = dot(other, sub(a, c));
+  const to = dot(other, sub(b, c));
+  const slack = WELD * norm(other);
+  if (!((from > slack && to < -slack) || (from < -slack && to > slack))) return undefined;
+  const side = cross(normal, run);
+  const start = dot(side, sub(c, a));
+  const end = dot(side, sub(d, a));
+  const room = WELD * norm(side);
+  if (!((start > room && end < -room) || (start < -room && end > room))) return undefined;
+  return along(a, run, from / (from - to));
 }
 
 const withoutRepeats = (ring: number[]): number[] =>

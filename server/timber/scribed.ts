@@ -1,10 +1,10 @@
 /**
- * Members that enter turned posts: tenon and member are drawn to planes, while the wood follows the post's curve.
+ * Members that enter turned work: tenon and member are drawn to planes, while the wood follows the curve.
  */
 
 import type { Chair, Joint } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
-import { type Bounds, boundingBox, boxesMeet, intersect, measure } from "../geometry/convex.ts";
+import { type Bounds, boundingBox, boxesMeet, contains, intersect, measure } from "../geometry/convex.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
 /** Some wood: mm³, and where its middle is as drawn. */
@@ -13,13 +13,13 @@ interface Share {
   centroid: Vec3;
 }
 
-/** What of a joint's tenons lies in the turned post they enter, and what of its member is scribed away there. */
+/** What of a joint's tenons lies in the turned member they enter, and what of its member is scribed away there. */
 export interface Scribed {
   inside: Share[];
   taken: Share[];
 }
 
-/** Into a turned post a member is scribed, and only what of the tenon lies in the post counts: both are drawn to a plane. */
+/** Into turned wood a member is scribed, and only what of the tenon lies in that wood counts: both are drawn to a plane. */
 export function scribe(
   chair: Chair,
   { part }: Joint,
@@ -54,6 +54,15 @@ export interface Boxed {
 }
 
 export const boxed = (solid: Convex): Boxed => ({ solid, bounds: boundingBox(solid) });
+
+/** Corners out of the wood by less than this are in it, mm. */
+const IN = 1e-3;
+
+/** What of a tenon lies in flat-faced wood: as a rule all of it. */
+export function insideOf(solid: Convex, whole: Share, wood: readonly Boxed[]): Share[] {
+  const within = solid.points.every((p) => wood.some((piece) => contains(piece.solid, p, IN)));
+  return within ? [whole] : sharedBy(solid, wood);
+}
 
 /** What a solid shares with each piece of a body. */
 function sharedBy(solid: Convex, pieces: readonly Boxed[]): Share[] {

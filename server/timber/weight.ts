@@ -1,12 +1,22 @@
-import type { Chair, Post, SeatSurface } from "../chair/chair.ts";
+import type { Chair, Member, SeatSurface } from "../chair/chair.ts";
 import type { TimberDesign } from "../design/design.ts";
 import { measureBody } from "../geometry/body.ts";
 import { measure } from "../geometry/convex.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
+import { isTurned } from "../solids/part-pieces.ts";
 import { density } from "./density.ts";
-import { type Boxed, boxed, mirrored, type Scribed, sameButMirrored, scribe, twinOf } from "./scribed.ts";
+import {
+  type Boxed,
+  boxed,
+  insideOf,
+  mirrored,
+  type Scribed,
+  sameButMirrored,
+  scribe,
+  twinOf,
+} from "./scribed.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
@@ -86,32 +96,33 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
     if (known) known.push({ sign, volume, centroid });
     else cuts.set(name, [{ sign, volume, centroid }]);
   };
-  const turned = new Map<string, Boxed[]>();
-  const wood = (post: Post) => {
-    const known = turned.get(post.name) ?? post.body.pieces.map(boxed);
-    turned.set(post.name, known);
+  const boxes = new Map<string, Boxed[]>();
+  const wood = (host: Member) => {
+    const known = boxes.get(host.name) ?? host.body.pieces.map(boxed);
+    boxes.set(host.name, known);
     return known;
   };
   const scribedAlready = new Map<string, Scribed>();
   for (const joint of chair.joints.values()) {
     const { part, entered } = joint;
     const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
-    const post = chair.posts.get(entered.name);
-    if (!post?.pieces.some(({ faces }) => !faces)) {
+    const host = chair.members.get(entered.name);
+    if (!host || !isTurned(host)) {
       for (const solid of solids) {
         const measured = measure(solid);
         put(part, 1, measured);
-        put(entered.name, -1, measured);
+        // What comes through, or stands out beside the wood, cuts nothing there.
+        for (const share of host ? insideOf(solid, measured, wood(host)) : []) put(entered.name, -1, share);
       }
       continue;
     }
     const twin = scribedAlready.get(twinOf(joint.name));
     const { inside, taken } =
-      twin && sameButMirrored(chair, joint) ? mirrored(twin) : scribe(chair, joint, solids, wood(post));
+      twin && sameButMirrored(chair, joint) ? mirrored(twin) : scribe(chair, joint, solids, wood(host));
     scribedAlready.set(joint.name, { inside, taken });
     for (const share of inside) {
       put(part, 1, share);
-      put(post.name, -1, share);
+      put(host.name, -1, share);
     }
     for (const share of taken) put(part, -1, share);
   }

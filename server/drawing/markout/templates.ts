@@ -33,6 +33,12 @@ export function templatesOf(piece: Piece, figures: Figures): Template[] {
   }));
 }
 
+/** Everything of a piece that is cut to a shape, at full size: its templates, and a plan also where that is straight-edged. */
+export function fullSizeDrawings(piece: Piece, figures: Figures): Template[] {
+  const templates = templatesOf(piece, figures);
+  return templates.length === 0 && piece.plan ? [planTemplate(piece.plan)] : templates;
+}
+
 /** Of each two opposite faces the one with more on it; not both of two outlines that are the same; none laid out along a curve. */
 function facesToCut(piece: Piece): LaidFace[] {
   const chosen: LaidFace[] = [];

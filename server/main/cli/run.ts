@@ -7,6 +7,7 @@ import { type Bench, type Command, ENDED, misuse, type Options } from "./command
 import { compare } from "./compare/compare.ts";
 import { draw } from "./draw.ts";
 import { explain } from "./explain.ts";
+import { exportCommand } from "./export.ts";
 import { facts } from "./facts.ts";
 import { fit } from "./fit.ts";
 import { format } from "./format.ts";
@@ -34,6 +35,7 @@ export const commands: readonly Command[] = [
   merge,
   facts,
   git,
+  exportCommand,
   format,
   explain,
 ];

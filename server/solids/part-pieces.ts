@@ -1,0 +1,71 @@
+import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { boundingBox, boxesMeet, intersect, prism } from "../geometry/convex.ts";
+import { less } from "../geometry/less.ts";
+import type { Convex, Vec3 } from "../geometry/solid.ts";
+import { along, dot } from "../geometry/vec.ts";
+
+/** A mortise is cut from this far out of the face it is in, so that no film is left where the wood stands proud of the tenon's shoulder, mm. */
+const CLEAR = 1;
+
+/**
+ * A part as it leaves the bench, as convex pieces that touch and do not overlap: its body, its own tenons on, the mortises of others cut out
+ * of it. An end that enters turned work is scribed to it: the body ends on the other's surface, and so does what of the tenon is seen.
+ */
+export function partPieces(chair: Chair, member: Member): Convex[] {
+  const joints = [...chair.joints.values()];
+  let body: readonly Convex[] = member.body.pieces;
+  const tenons: Convex[] = [];
+  for (const joint of joints) {
+    if (joint.part !== member.name) continue;
+    const host = chair.members.get(joint.entered.name);
+    const solids = solidsOf(joint);
+    if (!host || !isTurned(host)) tenons.push(...solids);
+    else {
+      body = cutAway(body, host.body.pieces);
+      tenons.push(...solids.flatMap((solid) => shared(solid, host.body.pieces)));
+    }
+  }
+  for (const joint of joints) {
+    if (joint.entered.name !== member.name) continue;
+    const solids = solidsOf(joint);
+    body = cutAway(body, [...solids, ...solids.flatMap((solid) => mouthOf(joint, solid) ?? [])]);
+  }
+  return [...body, ...tenons];
+}
+
+/** The wood of a joint: its tenons and its haunch. */
+export const solidsOf = (joint: Joint): Convex[] =>
+  joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
+
+/** Whether an end that enters a member there is scribed to a round surface. */
+export const isTurned = (host: Member): boolean =>
+  host.is === "post"
+    ? host.pieces.some(({ faces }) => !faces)
+    : (host.is === "rail" || host.is === "slat") && host.round !== undefined;
+
+function cutAway(pieces: readonly Convex[], tools: readonly Convex[]): Convex[] {
+  let left = [...pieces];
+  for (const tool of tools) {
+    const bounds = boundingBox(tool);
+    left = left.flatMap((piece) => (boxesMeet(bounds, boundingBox(piece)) ? less(piece, tool) : [piece]));
+  }
+  return left;
+}
+
+function shared(solid: Convex, pieces: readonly Convex[]): Convex[] {
+  return pieces.flatMap((piece) => intersect(solid, piece) ?? []);
+}
+
+/** What a mortise's tool takes before the shoulder: the tenon's section there, run out of the wood. */
+function mouthOf({ direction }: Joint, tenon: Convex): Convex | undefined {
+  const out = tenon.planes.map(({ normal }) => dot(normal, direction));
+  const face = out.indexOf(Math.min(...out));
+  const ring = tenon.faces[face]?.map((corner): Vec3 => tenon.points[corner]!);
+  return (
+    ring &&
+    prism(
+      ring.map((p) => along(p, direction, -CLEAR)),
+      ring,
+    )
+  );
+}

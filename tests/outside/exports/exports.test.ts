@@ -1,0 +1,158 @@
+/**
+ * Every part of every sample, and of random chairs, as other people's programs read it: closed, seen from outside, by its name, and of the
+ * volume that the weight is worked out from. Readers: lib3MF 1.8 and assimp 5.2 (3MF, glTF), admesh 0.98 (STL), the Khronos validator
+ * (glTF), Open Cascade (STEP), dxf-parser (DXF R12).
+ */
+import DxfParser from "dxf-parser";
+import fc from "fast-check";
+import { validateBytes } from "gltf-validator";
+import { afterAll, describe, expect, test } from "vitest";
+import type { Chair } from "../../../server/chair/chair.ts";
+import { exportKinds } from "../../../server/exports/kinds.ts";
+import { type Exported, exportChair } from "../../../server/exports/make.ts";
+import { partNames } from "../../../server/exports/model.ts";
+import { weigh } from "../../../server/timber/weight.ts";
+import { studied } from "../../check.ts";
+import { chairs } from "../joinery/random-chairs.ts";
+import { sampleNames, studiedSample } from "../samples.ts";
+import { by3mf, byAdmesh, byAssimp, byOcct, sweep } from "./readers.ts";
+
+const runs = Number(process.env.SEATWRIGHT_RUNS ?? 1);
+/** All samples by the slow reader too: `npm run prove exports`. */
+const whole = process.env.SEATWRIGHT_RUNS !== undefined;
+
+afterAll(sweep);
+
+const write = (chair: Chair, kind: string, part?: string): Promise<Exported> =>
+  exportChair(chair, {
+    kind: exportKinds.find((each) => each.kind === kind)!,
+    version: "0.0.0",
+    stamp: new Date(1980, 0, 1),
+    ...(part === undefined ? {} : { part }),
+  });
+
+/** Squared parts agree to a millionth; what is turned or bent, or enters turned work, to a ten-thousandth. */
+function tolerance(chair: Chair, name: string): number {
+  const bent = (member: string): boolean => {
+    const found = chair.members.get(member);
+    if (!found) return false;
+    if (found.is === "post") return found.pieces.length > 1 || found.pieces.some(({ faces }) => !faces);
+    return (
+      (found.is === "rail" || found.is === "slat") && (found.round !== undefined || found.bow !== undefined)
+    );
+  };
+  const joined = [...chair.joints.values()].some(({ part, entered }) => part === name && bent(entered.name));
+  return bent(name) || joined ? 1e-4 : 1e-6;
+}
+
+function sameVolume(chair: Chair, name: string, volume: number, least = 0): void {
+  const known = weigh(chair).parts.get(name);
+  if (!known) return;
+  const off = Math.abs(volume / known.volume - 1);
+  expect(off, `${name}: ${volume} mm³ for ${known.volume}`).toBeLessThan(
+    Math.max(least, tolerance(chair, name)),
+  );
+}
+
+async function solidsHold(chair: Chair): Promise<void> {
+  const names = partNames(chair);
+  const threeMf = await write(chair, "3mf");
+  expect(threeMf.leftOut).toEqual([]);
+  const { unit, warnings, objects } = by3mf(threeMf.files[0]!.bytes);
+  // 1 is the millimetre.
+  expect({ unit, warnings }).toEqual({ unit: 1, warnings: 0 });
+  expect(objects.map(({ name }) => name)).toEqual(names);
+  expect(objects.filter(({ sound }) => !sound)).toEqual([]);
+  for (const { name, volume } of objects) sameVolume(chair, name, volume);
+
+  const stl = await write(chair, "stl");
+  expect(stl.files.map(({ name }) => name)).toEqual(names.map((name) => `${name}.stl`));
+  for (const [k, { bytes }] of stl.files.entries()) {
+    const { volume, faults } = byAdmesh(bytes);
+    expect(
+      Object.entries(faults).filter(([, count]) => count !== 0),
+      names[k],
+    ).toEqual([]);
+    // admesh adds up in single precision.
+    sameVolume(chair, names[k]!, volume, 1e-5);
+  }
+}
+
+async function gltfHolds(chair: Chair): Promise<void> {
+  const names = partNames(chair);
+  const { bytes } = (await write(chair, "gltf")).files[0]!;
+  const { issues } = await validateBytes(bytes);
+  expect({ ...issues, messages: [] }).toMatchObject({ numErrors: 0, numWarnings: 0, numInfos: 0 });
+  const { meshes, low, high } = byAssimp("chair.glb", bytes);
+  expect(meshes.map(({ name }) => name)).toEqual(names);
+  // Metres, and six figures in the text that assimp writes.
+  for (const { name, volume } of meshes) sameVolume(chair, name, volume * 1e9, 1e-3);
+  expect(low[1], "feet on the floor").toBeCloseTo(0, 5);
+  expect(high[1]! * 1000, "as high as the chair").toBeGreaterThan(300);
+}
+
+async function stepHolds(chair: Chair, part?: string): Promise<void> {
+  const { files, leftOut } = await write(chair, "step", part);
+  expect(leftOut).toEqual([]);
+  const solids = await byOcct(files[0]!.bytes);
+  expect(solids.map(({ name }) => name)).toEqual(partNames(chair, part));
+  for (const { name, volume } of solids) sameVolume(chair, name, volume);
+}
+
+describe.each(sampleNames)("%s", (name) => {
+  test("3MF and STL", { timeout: 120_000 }, () => solidsHold(studiedSample(name).chair));
+  test("glTF", { timeout: 120_000 }, () => gltfHolds(studiedSample(name).chair));
+  test.runIf(whole)("STEP", { timeout: 600_000 }, () => stepHolds(studiedSample(name).chair));
+  test("the same text gives the same bytes", async () => {
+    for (const { kind } of exportKinds.filter(({ kind }) => kind !== "stl")) {
+      const [one, other] = [
+        await write(studiedSample(name).chair, kind),
+        await write(studiedSample(name).chair, kind),
+      ];
+      expect(one.files, kind).toEqual(other.files);
+    }
+  });
+});
+
+test("STEP of a whole squared chair, and of one turned, bent post", { timeout: 120_000 }, async () => {
+  await stepHolds(studiedSample("joined-stool").chair);
+  await stepHolds(studiedSample("small-mess-chair").chair, "back.left");
+});
+
+test("random chairs", { timeout: 600_000 }, async () => {
+  await fc.assert(
+    fc.asyncProperty(chairs, async (text) => {
+      const { chair } = studied(text);
+      await solidsHold(chair);
+      await gltfHolds(chair);
+      if (whole) await stepHolds(chair);
+    }),
+    { numRuns: runs, seed: 7 },
+  );
+});
+
+test("DXF holds the seat and the curved rails at full size, by layers", async () => {
+  const { chair } = studiedSample("mess-armchair");
+  const { files } = await write(chair, "dxf");
+  const read = new DxfParser().parseSync(new TextDecoder().decode(files[0]!.bytes))!;
+  expect(read.header.$ACADVER).toBe("AC1009");
+  const lines = read.entities.filter(({ type }) => type === "POLYLINE") as unknown as {
+    layer: string;
+    shape: boolean;
+    vertices: { x: number; y: number }[];
+  }[];
+  expect(new Set(lines.map(({ layer }) => layer)).has("OUTLINE")).toBe(true);
+  const wide = (points: { x: number; y: number }[]) =>
+    Math.max(...points.map(({ x }) => x)) - Math.min(...points.map(({ x }) => x));
+  // The seat is the widest closed outline: as wide as the seat's own outline is, or as deep.
+  const spans = lines.filter(({ shape }) => shape).map(({ vertices }) => wide(vertices));
+  const xs = chair.seat!.outline.map(([x]) => x);
+  expect(spans.some((span) => Math.abs(span - (Math.max(...xs) - Math.min(...xs))) < 0.001)).toBe(true);
+  for (const { layer } of read.entities) expect(Object.keys(read.tables.layer.layers)).toContain(layer);
+});
+
+test("one part by its name, a pair by its name", async () => {
+  const { chair } = studiedSample("boathouse-mess-chair");
+  expect((await write(chair, "stl", "front.left")).files.map(({ name }) => name)).toEqual(["front.left.stl"]);
+  expect((await write(chair, "stl", "front")).files).toHaveLength(2);
+});
