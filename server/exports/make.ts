@@ -16,8 +16,8 @@ export interface ExportOptions {
   /** Only this part, or the pair or row of this name. */
   part?: string;
   version: string;
-  /** See `About`: any fixed time of the local clock. */
-  stamp: Date;
+  /** See `About`: any fixed time, milliseconds as the local clock has them. */
+  stamp: number;
 }
 
 export interface Exported {

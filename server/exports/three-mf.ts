@@ -6,8 +6,8 @@ import type { ModelPart } from "./model.ts";
 export interface About {
   title: string;
   version: string;
-  /** Written into the zip's entries, so that the same text gives the same bytes. */
-  stamp: Date;
+  /** Written into the zip's entries, so that the same text gives the same bytes: milliseconds as the local clock has them. */
+  stamp: number;
 }
 
 const CORE = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";

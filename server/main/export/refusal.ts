@@ -1,5 +1,5 @@
 /** Written into files that hold a time: fixed, so that the same text gives the same bytes. Local, as zip entries have it. */
-export const STAMP = new Date(1980, 0, 1);
+export const STAMP = new Date(1980, 0, 1).getTime();
 
 /** Why a chair is not exported, as the end of a sentence; nothing when it can be. */
 export function whyNotExported(

@@ -27,7 +27,7 @@ const write = (chair: Chair, kind: string, part?: string): Promise<Exported> =>
   exportChair(chair, {
     kind: exportKinds.find((each) => each.kind === kind)!,
     version: "0.0.0",
-    stamp: new Date(1980, 0, 1),
+    stamp: new Date(1980, 0, 1).getTime(),
     ...(part === undefined ? {} : { part }),
   });
 
