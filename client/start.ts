@@ -1,10 +1,12 @@
 /**
  * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
  */
-import { commands, type ExtensionContext, type TextDocument, window } from "vscode";
+import { commands, type ExtensionContext, type TextDocument, window, workspace } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
+import { chooseOldChair } from "./compare-with.ts";
 import { markOut, type StartMarker } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
+import { addNote, createNotebooks, NOTEBOOK_SCHEME } from "./notebook.ts";
 import { createPanels } from "./panel/panels.ts";
 import { reachFigure } from "./reach-figure.ts";
 import { answerFileRequests } from "./server-files.ts";
@@ -41,7 +43,9 @@ export async function start(
   });
   client.registerFeature(hoverPictures);
   const panels = createPanels(context, client);
+  const notebooks = createNotebooks(client);
   context.subscriptions.push(
+    workspace.registerTextDocumentContentProvider(NOTEBOOK_SCHEME, notebooks),
     panels,
     answerFileRequests(client),
     createStatus(client, LANGUAGE),
@@ -59,6 +63,19 @@ export async function start(
     commands.registerCommand("seatwright.reachFigure", async () => {
       const document = chairAtHand();
       if (document) await reachFigure(document, client);
+    }),
+    commands.registerCommand("seatwright.compareWith", async () => {
+      const document = chairAtHand();
+      const old = document && (await chooseOldChair(document));
+      if (document && old) panels.compare(document.uri, old);
+    }),
+    commands.registerCommand("seatwright.notebook", async () => {
+      const document = chairAtHand();
+      if (document) await notebooks.show(document);
+    }),
+    commands.registerCommand("seatwright.addNote", async () => {
+      const document = chairAtHand();
+      if (document) await addNote(document, client);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {
       await client.stop();

@@ -38,8 +38,9 @@ const sheet = z.object({
       strokes: z.array(
         z.object({
           points: z.array(point),
-          is: z.enum(["edge", "outline", "floor", "centre", "seat"]),
+          is: z.enum(["edge", "outline", "floor", "centre", "seat", "before"]),
           part: z.string().optional(),
+          changed: z.literal(true).optional(),
         }),
       ),
       areas: z.array(z.object({ part: z.string(), at: span, points: z.array(point) })),
@@ -112,6 +113,25 @@ const faces = z.object({
   ),
 });
 
+const comparison = z.object({
+  label: z.string(),
+  says: z.string().optional(),
+  sections: z.array(
+    z.object({
+      name: z.enum(["chosen", "follows", "found", "anew"]),
+      title: z.string(),
+      rows: z.array(
+        z.object({
+          cells: z.array(z.string()),
+          at: span.extend({ side: z.enum(["old", "new"]) }).optional(),
+          part: z.string().optional(),
+        }),
+      ),
+      more: z.number().int(),
+    }),
+  ),
+});
+
 const drawing = z.object({
   uri: z.string(),
   version: z.number().int(),
@@ -122,6 +142,7 @@ const drawing = z.object({
   faults: z.array(fault).optional(),
   told: z.array(told).optional(),
   faces: faces.optional(),
+  comparison: comparison.optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
@@ -141,6 +162,10 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("reveal"), part: z.string() }),
   /** A finding was chosen: show its place in the text. */
   z.object({ type: z.literal("revealFault"), letter: z.string() }),
+  /** A place in the text was chosen. */
+  span.extend({ type: z.literal("revealPlace") }),
+  /** The chair behind is to be taken away. */
+  z.object({ type: z.literal("endComparison") }),
   /** How far an adjustable value may go is wanted. */
   z.object({ type: z.literal("range"), name: z.string() }),
   z.object({ type: z.literal("save") }),

@@ -35,6 +35,7 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <p id="state">Waiting for the first drawing.</p>
 <div id="told" hidden></div>
 </main>
+<section id="compare" aria-label="What differs" hidden></section>
 <section id="post" aria-label="A post from each face" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
 <footer>

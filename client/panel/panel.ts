@@ -15,7 +15,7 @@ import {
 } from "vscode";
 import type { Span } from "../../grammar/problem.ts";
 import type { OverlayName } from "../../server/drawing/sheet.ts";
-import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
+import type { DrawingParams, OldChair, RangeResult } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
@@ -36,6 +36,10 @@ export interface DrawingPanel {
   readonly overlays: readonly OverlayName[];
   /** The post that is shown from each of its faces. */
   readonly post: string | undefined;
+  /** The chair laid behind, to compare with. */
+  readonly compareWith: OldChair | undefined;
+  /** Lays a chair behind, or takes it away. */
+  compare(old: OldChair | undefined): void;
   /** The server starts anew and counts from the beginning. */
   reset(): void;
 }
@@ -59,11 +63,17 @@ export function createPanel(given: {
   let latest: DrawingParams | undefined;
   let overlays: readonly OverlayName[] = [];
   let post: string | undefined;
+  let compareWith: OldChair | undefined;
 
   const lay = (names: readonly OverlayName[], name: string | undefined) => {
     if (String(names) === String(overlays) && name === post) return;
     overlays = names;
     post = name;
+    given.overlaid();
+  };
+
+  const compare = (old: OldChair | undefined) => {
+    compareWith = old;
     given.overlaid();
   };
 
@@ -89,6 +99,8 @@ export function createPanel(given: {
       if (message?.type === "overlays") lay(message.names, post);
       if (message?.type === "post") lay(overlays, message.name);
       if (message?.type === "reveal") void reveal(places.of(message.part));
+      if (message?.type === "revealPlace") void reveal(message);
+      if (message?.type === "endComparison") compare(undefined);
       if (message?.type === "revealFault") {
         const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
         if (fault) void reveal({ start: fault.at, end: fault.at });
@@ -153,6 +165,10 @@ export function createPanel(given: {
     get post() {
       return post;
     },
+    get compareWith() {
+      return compareWith;
+    },
+    compare,
     get active() {
       return panel.active;
     },

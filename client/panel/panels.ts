@@ -8,6 +8,7 @@ import {
   DRAWING,
   type DrawingParams,
   type DrawParams,
+  type OldChair,
   RANGE,
   type RangeParams,
   type RangeResult,
@@ -24,6 +25,8 @@ const VIEW_TYPE = "seatwright.drawing";
 export interface Panels extends Disposable {
   /** Opens the drawing of a file beside its text, or shows the one that is open. */
   open(uri: Uri): void;
+  /** The same, with an old chair laid behind. */
+  compare(uri: Uri, old: OldChair): void;
   /** Saves or prints the drawing of the panel in use, or else of this text. */
   save(document: TextDocument | undefined): Promise<void>;
   print(document: TextDocument | undefined): Promise<void>;
@@ -65,6 +68,13 @@ export function createPanels(
     return readDrawing(await client.sendRequest(DRAW, params));
   }
 
+  function open(uri: Uri) {
+    const there = panels.get(uri.toString());
+    if (there) return there.show();
+    const where = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+    adopt(uri, window.createWebviewPanel(VIEW_TYPE, "Drawing", where));
+  }
+
   function watch(uri: Uri, on: boolean) {
     if (client.state !== State.Running) return;
     const panel = panels.get(uri.toString());
@@ -73,6 +83,7 @@ export function createPanels(
       watch: on,
       overlays: [...(panel?.overlays ?? [])],
       ...(panel?.post !== undefined && { post: panel.post }),
+      ...(panel?.compareWith && { compareWith: panel.compareWith }),
     };
     void client.sendNotification(WATCH_DRAWING, params);
   }
@@ -117,11 +128,10 @@ export function createPanels(
       const drawing = await drawingOf(document);
       if (drawing) await printDrawing(drawing, storage);
     },
-    open(uri) {
-      const there = panels.get(uri.toString());
-      if (there) return there.show();
-      const where = { viewColumn: ViewColumn.Beside, preserveFocus: true };
-      adopt(uri, window.createWebviewPanel(VIEW_TYPE, "Drawing", where));
+    open,
+    compare(uri, old) {
+      open(uri);
+      panels.get(uri.toString())?.compare(old);
     },
     dispose: () => listening.dispose(),
   };

@@ -12,6 +12,8 @@ export interface Moved {
   /** As the new chair calls it. */
   name: string;
   dimension: Dimension;
+  /** Full name of the part it belongs to, if any. */
+  part?: string;
   old?: number;
   new?: number;
 }
@@ -26,12 +28,13 @@ export function followsFrom(old: Chair, now: Chair, called: Called): Moved[] {
   const units = [old.design.units, now.design.units];
   const moved: Moved[] = [];
   for (const [name, worked] of now.values) {
+    const part = worked.part === undefined ? {} : { part: worked.part };
     const was = before.get(name) ?? workedValue(renamed, name);
-    if (was === undefined) moved.push({ name, dimension: worked.dimension, new: worked.number });
+    if (was === undefined) moved.push({ name, ...part, dimension: worked.dimension, new: worked.number });
     else if (was.dimension !== worked.dimension)
-      moved.push({ name, dimension: worked.dimension, new: worked.number });
+      moved.push({ name, ...part, dimension: worked.dimension, new: worked.number });
     else if (units.some((unit) => printWorked({ ...was, name }, unit) !== printWorked(worked, unit)))
-      moved.push({ name, dimension: worked.dimension, old: was.number, new: worked.number });
+      moved.push({ name, ...part, dimension: worked.dimension, old: was.number, new: worked.number });
   }
   for (const [name, was] of before) {
     if (now.values.has(name)) continue;

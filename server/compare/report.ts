@@ -14,6 +14,8 @@ export interface ReportRow {
   cells: string[];
   /** Where it stands in the new file, or in the old one when it is gone from there. */
   at?: Span & { side: "old" | "new" };
+  /** Full name of the part of the new chair it tells of. */
+  part?: string;
 }
 
 export interface ReportSection {
@@ -40,7 +42,10 @@ export function reportOf(comparison: Comparison, { units, most }: Wording): Repo
     {
       name: "follows",
       title: "Follows",
-      rows: shown.map((moved) => ({ cells: [moved.name, ...movedWords(moved, units)] })),
+      rows: shown.map((moved) => ({
+        cells: [moved.name, ...movedWords(moved, units)],
+        ...(moved.part !== undefined && moved.new !== undefined && { part: moved.part }),
+      })),
       more: follows.length - shown.length,
     },
     {
@@ -61,12 +66,7 @@ function chosenRows({ chosen }: Comparison): ReportRow[] {
   return chosen.map(({ part, property, old, new: now, was, oldLine, newLine }) => {
     const name =
       part === "" ? "file" : was !== undefined && property !== "name" ? `${part} (was ${was})` : part;
-    const change =
-      old === null
-        ? `new: ${now || "given"}`
-        : now === null
-          ? `gone: ${old || "given"}`
-          : `${old || "plain"} → ${now || "plain"}`;
+    const change = changeWords(old, now);
     const line = newLine ?? oldLine;
     const word = line?.source.file === undefined ? line?.statement.word : undefined;
     const side = newLine === undefined ? ("old" as const) : ("new" as const);
@@ -76,6 +76,12 @@ function chosenRows({ chosen }: Comparison): ReportRow[] {
     };
   });
 }
+
+/** A fact before and after in a few words. */
+export const changeWords = (old: string | null, now: string | null): string => {
+  if (old === null) return `new: ${now || "given"}`;
+  return now === null ? `gone: ${old || "given"}` : `${old || "plain"} → ${now || "plain"}`;
+};
 
 /** Old and new as printed, and by how much. */
 function movedWords({ name, dimension, old, new: now }: Moved, units: Wording["units"]): string[] {
@@ -94,15 +100,19 @@ function finding(what: string, problem: Problem, side: "old" | "new"): ReportRow
 
 /** Parts of which the same is to be said stand together. */
 function anewRows(anew: readonly Anew[]): ReportRow[] {
-  const together = new Map<string, string[]>();
-  for (const { part, why } of anew) {
-    const parts = together.get(why);
-    if (parts) parts.push(part);
-    else together.set(why, [part]);
+  const together = new Map<string, Anew[]>();
+  for (const each of anew) {
+    const parts = together.get(each.why);
+    if (parts) parts.push(each);
+    else together.set(each.why, [each]);
   }
-  return [...together].map(([why, parts]) => ({
-    cells: [parts.map((part) => part || "whole chair").join(", "), why],
-  }));
+  return [...together].map(([why, parts]) => {
+    const there = parts.find(({ part, is }) => part !== "" && is !== "gone")?.part;
+    return {
+      cells: [parts.map(({ part }) => part || "whole chair").join(", "), why],
+      ...(there !== undefined && { part: there }),
+    };
+  });
 }
 
 /** What is said instead of the four parts when nothing of the chair differs. */

@@ -8,25 +8,29 @@ import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import { SEAT, stemOf } from "../design/identity.ts";
 import { type PostFaces, postFaces } from "../drawing/post-faces.ts";
-import type { OverlayName, Sheet } from "../drawing/sheet.ts";
+import type { Behind, OverlayName, Sheet } from "../drawing/sheet.ts";
 import { type PartTold, partsTold } from "../editor/about/parts-told.ts";
 import { adjustables } from "../editor/adjustable.ts";
 import { faultsOf } from "../editor/faults.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
+import type { Comparing } from "./comparing.ts";
 import { finishInTurns } from "./in-turns.ts";
-import type { DrawingParams } from "./protocol.ts";
+import type { ComparisonTold, DrawingParams, OldChair } from "./protocol.ts";
 
 interface Good {
   sheet: Sheet;
   parts: Set<string>;
   told: PartTold[];
+  comparison?: ComparisonTold;
 }
 
 /** What is wanted beside the sheet: laid over it, and a post from each of its faces. */
 export interface Asked {
   overlays: readonly OverlayName[];
   post?: string;
+  /** The chair to lay behind it. */
+  compareWith?: OldChair;
 }
 
 export interface Drawings {
@@ -41,8 +45,9 @@ export interface Drawings {
 
 /** Drawings made by `drawing`; `failed` hears when drawing itself goes wrong. */
 export function createDrawings(
-  drawing: (chair: Chair, asked: readonly OverlayName[]) => Steps<Sheet>,
+  drawing: (chair: Chair, asked: readonly OverlayName[], behind?: Behind) => Steps<Sheet>,
   failed: (error: unknown) => void,
+  comparing?: Comparing,
 ): Drawings {
   /** What is asked for beside each file's drawing. */
   const watching = new Map<string, Asked>();
@@ -62,12 +67,25 @@ export function createDrawings(
       };
     }
     try {
-      const sheet = await finishInTurns(drawing(chair, watching.get(view.uri)?.overlays ?? []), stop);
+      const beside = compared(view);
+      const overlays = watching.get(view.uri)?.overlays ?? [];
+      const sheet = await finishInTurns(drawing(chair, overlays, beside?.behind), stop);
       const words = await told(view, stop);
-      return sheet && words && { sheet, parts, told: words };
+      return sheet && words && { sheet, parts, told: words, ...(beside && { comparison: beside.told }) };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
+    }
+  }
+
+  /** The chair it is compared with; a drawing without it is better than none. */
+  function compared(view: View) {
+    const old = watching.get(view.uri)?.compareWith;
+    try {
+      return old && comparing?.with(view, old);
+    } catch (fault) {
+      failed(fault);
+      return undefined;
     }
   }
 
@@ -112,6 +130,7 @@ export function createDrawings(
         faults: faultsOf(view, settings, shown?.parts ?? new Set()),
         told: shown?.told ?? [],
         ...facesIn(view),
+        ...(shown?.comparison && { comparison: shown.comparison }),
       };
     },
     forget: (uri) => void lastGood.delete(uri),

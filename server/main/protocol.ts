@@ -2,6 +2,7 @@
  * The messages of our own that pass between server and client, beside those of the Language Server Protocol.
  */
 
+import type { ReportSection } from "../compare/report.ts";
 import type { PostFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import type { PartTold } from "../editor/about/parts-told.ts";
@@ -17,6 +18,25 @@ export interface WatchDrawingParams {
   overlays?: OverlayName[];
   /** Full name of a post to be shown from each of its faces. */
   post?: string;
+  /** The chair to lay behind it and to tell the difference from. */
+  compareWith?: OldChair;
+}
+
+/** A chair to compare an open file with. */
+export interface OldChair {
+  /** What it is called: `saved version`, a commit, a file's name. */
+  label: string;
+  text: string;
+  /** Where it stands, for the files that it names. */
+  address: string;
+}
+
+/** How an open file differs from another chair, in words. */
+export interface ComparisonTold {
+  label: string;
+  /** What is said first: that nothing differs, or that a side is not whole. */
+  says?: string;
+  sections: ReportSection[];
 }
 
 /** Server → client notification: the drawing of one version of a watched file. */
@@ -38,6 +58,8 @@ export interface DrawingParams {
   told?: PartTold[];
   /** The faces of the post that was asked for, with its mortises. */
   faces?: PostFaces;
+  /** How it differs from the chair it is compared with. */
+  comparison?: ComparisonTold;
 }
 
 /** Client → server request: the drawing of an open file as it is now; null when it is not open. */
@@ -97,6 +119,21 @@ export interface ReachResult {
     met: boolean;
     edits: { start: number; end: number; text: string }[];
   }[];
+}
+
+/** Client → server request: an open chair's notes in order, with what changed between them, as Markdown. */
+export const NOTEBOOK = "seatwright/notebook";
+export interface NotebookParams {
+  uri: string;
+  /** Earlier versions from the oldest, as far as they are kept anywhere. */
+  versions: OldChair[];
+}
+
+/** Client → server request: what an open chair says otherwise than an earlier version, a phrase a fact. */
+export const CHOSEN_SINCE = "seatwright/chosenSince";
+export interface ChosenSinceParams {
+  uri: string;
+  old: OldChair;
 }
 
 /** Server → client request: the text of a file named by `use` or `like`; sent only by the server in a web worker. */

@@ -12,9 +12,12 @@ import {
   ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { finish } from "../../grammar/steps.ts";
 import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
 import { summary } from "../editor/summary.ts";
+import { createComparing, isOldChair } from "./comparing.ts";
 import { createDrawings } from "./drawings.ts";
+import { comparingRequests } from "./features/comparing.ts";
 import { rangingRequests } from "./features/ranging.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
@@ -56,7 +59,11 @@ export function serve(
 ): void {
   const views = createViews(services, files);
   const runSafe = guard(connection.console);
-  const drawings = createDrawings(services.draw, (error) => report("drawing", error));
+  const drawings = createDrawings(
+    services.draw,
+    (error) => report("drawing", error),
+    createComparing((asked) => finish(services.study(asked))),
+  );
   const schedule = createSchedule(look, timing);
   let state: "new" | "ready" | "shut" = "new";
   let settings: SettingsStore = createSettings(connection, false, undefined);
@@ -207,15 +214,19 @@ export function serve(
     touchDependents(uri);
   });
 
-  connection.onNotification(WATCH_DRAWING, ({ uri, watch, overlays, post }: WatchDrawingParams) => {
-    if (typeof uri !== "string") return;
-    drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, {
-      overlays: known(overlays),
-      ...(typeof post === "string" && { post }),
-    });
-    const view = views.opened(uri);
-    if (view && watch) schedule.touch(view.uri);
-  });
+  connection.onNotification(
+    WATCH_DRAWING,
+    ({ uri, watch, overlays, post, compareWith }: WatchDrawingParams) => {
+      if (typeof uri !== "string") return;
+      drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, {
+        overlays: known(overlays),
+        ...(typeof post === "string" && { post }),
+        ...(isOldChair(compareWith) && { compareWith }),
+      });
+      const view = views.opened(uri);
+      if (view && watch) schedule.touch(view.uri);
+    },
+  );
 
   connection.onRequest(SUMMARY, ({ uri }: SummaryParams, token): unknown => {
     const view = typeof uri === "string" ? views.opened(uri) : undefined;
@@ -230,7 +241,7 @@ export function serve(
     return refusal(state) ?? runSafe("draw", null, token, drawn);
   });
 
-  for (const { name, method, empty, answer } of [...features, ...rangingRequests]) {
+  for (const { name, method, empty, answer } of [...features, ...rangingRequests, ...comparingRequests]) {
     connection.onRequest(method, (params, token) => {
       const refused = refusal(state);
       return refused ?? runSafe(name, empty, token, () => answer(world, params as never, token));

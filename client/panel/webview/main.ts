@@ -5,6 +5,7 @@ import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createAnnouncer } from "./announcer.ts";
 import { arranged, type Laid } from "./arrange.ts";
+import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
@@ -66,6 +67,12 @@ const pointing = createPointing({
 const postView = createPostView({
   place: found("post"),
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
+});
+const compareView = createCompareView({
+  place: found("compare"),
+  revealed: ({ start, end }) => vscode.postMessage({ type: "revealPlace", start, end }),
+  chosen: (part) => vscode.postMessage({ type: "reveal", part }),
+  ended: () => vscode.postMessage({ type: "endComparison" }),
 });
 createShows({
   place: found("shows"),
@@ -133,6 +140,7 @@ function show(drawing: DrawingParams) {
     fillWords();
   }
   postView.show(drawing);
+  compareView.show(drawing);
   document.body.classList.toggle("stale", stale);
   const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
   if (state.textContent !== words) state.textContent = words;

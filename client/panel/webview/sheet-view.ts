@@ -68,7 +68,10 @@ function viewElement(view: View, parts: PartElements, grave: ReadonlyMap<string,
 /** Strokes of one kind and part as one path each: a tenth of the elements. */
 function groupStrokes(strokes: readonly Stroke[]) {
   const groups = new Map<string, { is: string; part?: string; d: string }>();
-  for (const { is, part, points } of strokes) {
+  const kindOf = ({ is, changed }: Stroke) => (changed ? `${is} changed` : is);
+  for (const stroke of strokes) {
+    const { part, points } = stroke;
+    const is = kindOf(stroke);
     const key = `${is} ${part ?? ""}`;
     const group = groups.get(key) ?? { is, part, d: "" };
     group.d += pathThrough(points);

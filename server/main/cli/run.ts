@@ -13,6 +13,7 @@ import { fit } from "./fit.ts";
 import { format } from "./format.ts";
 import { git } from "./git.ts";
 import { help, helpOf } from "./help.ts";
+import { history } from "./history.ts";
 import { markout } from "./markout.ts";
 import { merge } from "./merge.ts";
 import { range } from "./range.ts";
@@ -33,6 +34,7 @@ export const commands: readonly Command[] = [
   markout,
   compare,
   merge,
+  history,
   facts,
   git,
   exportCommand,

@@ -221,6 +221,32 @@ export const compareOutput = z.object({
     .describe("What has to be made anew, and what only moved."),
 });
 
+const choice = compareOutput.shape.chosen.element;
+
+export const historyOutput = z.object({
+  file: z.string().describe("As named on the command line."),
+  git: z.boolean().describe("Whether there are versions; otherwise the file's notes are all there is."),
+  versions: z
+    .array(
+      z.object({
+        commit: z.string().nullable().describe("Null for what is not committed."),
+        date: z.string().nullable().describe("ISO 8601, of the commit."),
+        subject: z.string().nullable(),
+        path: z.string().describe("Where the file was then."),
+        errors: z.number().int().min(0).describe("Errors that keep the text from being read whole."),
+        notes: z
+          .array(z.object({ date: z.string().nullable(), text: z.string() }))
+          .describe("Remarks that this version brings."),
+        chosen: z
+          .array(choice)
+          .describe("What it says otherwise than the version before; of the first nothing."),
+        values: reckonOutput.shape.values.describe("The values asked for, as far as they can be worked out."),
+      }),
+    )
+    .describe("From the oldest."),
+});
+
+export type HistoryOutput = z.infer<typeof historyOutput>;
 export type CompareOutput = z.infer<typeof compareOutput>;
 export type Finding = z.infer<typeof finding>;
 export type CheckOutput = z.infer<typeof checkOutput>;
@@ -235,6 +261,7 @@ export const schemas = {
   "stand.schema.json": standOutput,
   "fit.schema.json": fitOutput,
   "compare.schema.json": compareOutput,
+  "history.schema.json": historyOutput,
   "range.schema.json": rangeOutput,
   "range-map.schema.json": rangeMapOutput,
   "reach.schema.json": reachOutput,

@@ -1,0 +1,68 @@
+/**
+ * Asks what the chair at hand is to be compared with, and gets that chair's text.
+ */
+import {
+  type QuickPickItem,
+  QuickPickItemKind,
+  type TextDocument,
+  type Uri,
+  window,
+  workspace,
+} from "vscode";
+import type { OldChair } from "../server/main/protocol.ts";
+import { chairText } from "./chair-text.ts";
+import { versionsOf } from "./git-extension.ts";
+import { nameOf } from "./panel/saving.ts";
+
+/** Most commits that are offered. */
+const MOST = 200;
+
+type Choice = QuickPickItem & { old?(): Promise<OldChair | undefined> };
+
+/** The saved version, a commit, or another file, as the maker chooses; nothing when they think better of it. */
+export async function chooseOldChair(document: TextDocument): Promise<OldChair | undefined> {
+  const { uri } = document;
+  const address = uri.toString();
+  const choices: Choice[] = [];
+  if (!document.isUntitled) {
+    const label = "saved version";
+    choices.push({
+      label: "Saved Version",
+      detail: "The file as it was last saved",
+      old: () => fromFile(uri, label),
+    });
+  }
+  const versions = await versionsOf(uri);
+  const commits = (await versions?.commits(MOST)) ?? [];
+  if (commits.length > 0) choices.push({ label: "Commits", kind: QuickPickItemKind.Separator });
+  for (const { hash, label } of commits) {
+    choices.push({
+      label,
+      description: hash.slice(0, 9),
+      async old() {
+        const text = await versions?.textAt(hash);
+        return text === undefined ? undefined : { label, text, address };
+      },
+    });
+  }
+  const others = (await workspace.findFiles("**/*.chair", "**/node_modules/**", MOST)).filter(
+    (each) => each.toString() !== address,
+  );
+  if (others.length > 0) choices.push({ label: "Other Files", kind: QuickPickItemKind.Separator });
+  for (const other of others)
+    choices.push({ label: workspace.asRelativePath(other), old: () => fromFile(other, nameOf(other)) });
+  const chosen = await window.showQuickPick(choices, {
+    title: "Compare Chair With",
+    placeHolder: "The old chair, to be laid behind this one",
+    matchOnDescription: true,
+  });
+  if (!chosen) return undefined;
+  const old = await chosen.old?.();
+  if (!old) void window.showWarningMessage(`"${chosen.label}" cannot be read.`);
+  return old;
+}
+
+async function fromFile(uri: Uri, label: string): Promise<OldChair | undefined> {
+  const text = await chairText(uri);
+  return text === null ? undefined : { label, text, address: uri.toString() };
+}

@@ -1,0 +1,245 @@
+/**
+ * `seatwright history`: a chair's versions in git, each with its notes, what was chosen, and how values moved.
+ */
+import { basename, dirname, resolve } from "node:path";
+import { printWorked } from "../../chair/values/print.ts";
+import { historySteps, notesOf, type Version, type VersionTold } from "../../compare/history.ts";
+import type { LengthUnit } from "../../design/design.ts";
+import { plotToSvg } from "../../drawing/plot.ts";
+import { type Commit, commitsOf, textsAt } from "../git/commits.ts";
+import { pathInside, type Repository, repositoryAt } from "../git/git.ts";
+import { addressInside, filesAt } from "../git/revision-files.ts";
+import { type Bench, type Command, misuse, otherFiles, studyOf, written } from "./command.ts";
+import { amountForJson } from "./json-units.ts";
+import { readInput } from "./read-input.ts";
+import type { HistoryOutput } from "./schema.ts";
+import { type Brush, brush, harmless } from "./terminal.ts";
+
+export const history: Command = {
+  name: "history",
+  usage: "history FILE [--value NAME,NAME] [--format text|json|csv|svg] [-o OUT]",
+  summary: "tell each version in git with its notes and what was chosen, and how values moved",
+  options: {
+    value: { type: "string", values: "NAME,NAME" },
+    format: { type: "string" },
+    out: { type: "string", short: "o" },
+  },
+  formats: ["text", "json", "csv", "svg"],
+  takes: { least: 1, most: 1 },
+  run(bench, [file], { value, format, out }) {
+    const asked =
+      typeof value === "string"
+        ? value
+            .split(",")
+            .map((name) => name.trim())
+            .filter(Boolean)
+        : [];
+    // A plot of nothing says nothing: the values that a maker asks for first.
+    const names = asked.length > 0 || (format !== "svg" && format !== "csv") ? asked : usual;
+    const found = toldOf(bench, file!, names);
+    if ("refused" in found) return misuse(bench, `${file}: ${found.refused}.`);
+    const unknown = asked.find((name) => !found.entries.some(({ told }) => told.values.has(name)));
+    if (unknown !== undefined && found.entries.some(({ commit }) => commit))
+      bench.terminal.error(`${harmless(file!)}: no version has a value "${harmless(unknown)}".\n`);
+    return written(bench, outputOf(bench, found, names, String(format ?? "text")), out);
+  },
+};
+
+const usual = ["seat.height", "seat.slope", "backrest.rake", "weight"];
+
+interface Entry {
+  /** Absent for what is not committed, and where there is no git. */
+  commit?: Commit;
+  told: VersionTold;
+}
+
+interface Told {
+  file: string;
+  title: string;
+  units: LengthUnit;
+  /** Why there are no versions, when there are none. */
+  without?: string;
+  entries: Entry[];
+}
+
+function toldOf(bench: Bench, file: string, names: readonly string[]): Told | { refused: string } {
+  const folder = process.cwd();
+  const input = readInput(file);
+  // A file may be gone, or live in a bare repository; its versions are told all the same.
+  const near = repositoryAt("text" in input ? dirname(resolve(file)) : folder);
+  const repository: Repository | { why: string } = "why" in near ? near : { ...near, folder };
+  const path = "why" in repository ? file : pathInside(repository, file);
+  const at =
+    "why" in repository ? undefined : { ...repository, folder: repository.bare ? folder : repository.top };
+  const commits = at === undefined ? [] : commitsOf(at, path);
+  if (commits.length === 0 || at === undefined) {
+    if (!("text" in input)) return { refused: input.refused };
+    const { design } = studyOf(bench, input);
+    const without =
+      "why" in repository
+        ? "not in git, so only its notes are told"
+        : "not committed yet, so only its notes are told";
+    const told: VersionTold = { errors: 0, notes: notesOf(design.notes), chosen: [], values: new Map() };
+    return {
+      file,
+      title: design.title?.value ?? basename(file),
+      units: design.units,
+      without,
+      entries: [{ told }],
+    };
+  }
+  return versionsTold(bench, {
+    file,
+    repository: at,
+    commits,
+    now: "text" in input ? input.text : undefined,
+    names,
+  });
+}
+
+interface Asked {
+  file: string;
+  repository: Repository;
+  commits: readonly Commit[];
+  /** The file as it lies there now. */
+  now: string | undefined;
+  names: readonly string[];
+}
+
+function versionsTold(bench: Bench, { file, repository, commits, now, names }: Asked): Told {
+  const texts = textsAt(repository, commits);
+  const there = commits.flatMap((commit, k) => (texts[k] === undefined ? [] : [{ commit, text: texts[k]! }]));
+  const versions = there.map(({ commit, text }): Version => {
+    return { text, address: addressInside(repository, commit.path), files: filesAt(repository, commit.id) };
+  });
+  const latest = there.at(-1)?.text;
+  if (now !== undefined && now !== latest)
+    versions.push({ text: now, address: addressInside(repository, commits.at(-1)!.path), files: otherFiles });
+  const entries: Entry[] = [];
+  const say = (text: string) => bench.terminal.colour.error && bench.terminal.error(text);
+  for (const told of historySteps(versions, names)) {
+    const commit = there[entries.length]?.commit;
+    entries.push({ told, ...(commit && { commit }) });
+    if (entries.length % 10 === 0) say(`\r${entries.length} of ${versions.length} versions`);
+  }
+  say("\r\u001b[K");
+  const { design } = studyOf(bench, versions.at(-1) ?? { text: "", address: "" });
+  return { file, title: design.title?.value ?? basename(file), units: design.units, entries };
+}
+
+function outputOf(bench: Bench, told: Told, names: readonly string[], format: string): string {
+  if (format === "json") return `${JSON.stringify(asJson(told), null, 2)}\n`;
+  if (format === "csv") return asCsv(told, names);
+  if (format === "svg") return plotOf(told, names);
+  return asText(told, names, brush(bench.terminal.colour.out));
+}
+
+const calledBy = ({ commit }: Entry): { date: string; id: string } =>
+  commit
+    ? { date: commit.date.slice(0, 10), id: commit.id.slice(0, 9) }
+    : { date: "now", id: "not committed" };
+
+function asText(
+  { file, title, units, without, entries }: Told,
+  names: readonly string[],
+  paint: Brush,
+): string {
+  const lines = [paint("bold", harmless(title))];
+  if (without) lines.push(`${harmless(file)}: ${without}.`);
+  for (const entry of entries) {
+    const { told, commit } = entry;
+    const { date, id } = calledBy(entry);
+    const moved =
+      commit && commit.path !== entries.find((each) => each.commit)?.commit?.path ? `  (${commit.path})` : "";
+    if (!without)
+      lines.push("", paint("bold", harmless(`${date}  ${id}  ${commit?.subject ?? ""}${moved}`.trimEnd())));
+    if (told.errors > 0)
+      lines.push(
+        `  does not read whole: ${told.errors === 1 ? "1 error" : `${told.errors} errors`}; told as far as it goes`,
+      );
+    for (const note of told.notes)
+      lines.push(`  ${note.date ?? "no date"}: ${harmless(note.text.replace(/\s+/g, " "))}`);
+    for (const { part, property, old, new: now } of told.chosen) {
+      const change =
+        old === null
+          ? `new: ${now || "given"}`
+          : now === null
+            ? `gone: ${old || "given"}`
+            : `${old || "plain"} → ${now || "plain"}`;
+      lines.push(
+        `  ${harmless([part, property].filter(Boolean).join(" "))}: ${harmless(change.replace(/\s+/g, " "))}`,
+      );
+    }
+    const values = names.flatMap((name) => {
+      const worked = told.values.get(name);
+      return worked ? [`${name} ${printWorked(worked, units)}`] : [];
+    });
+    if (values.length > 0) lines.push(`  ${values.join(", ")}`);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+function asJson({ file, without, entries }: Told): HistoryOutput {
+  return {
+    file,
+    git: without === undefined,
+    versions: entries.map(({ commit, told }) => ({
+      commit: commit?.id ?? null,
+      date: commit?.date ?? null,
+      subject: commit?.subject ?? null,
+      path: commit?.path ?? file,
+      errors: told.errors,
+      notes: told.notes,
+      chosen: told.chosen.map(({ part, property, old, new: now, was }) => ({
+        part,
+        property,
+        old,
+        new: now,
+        ...(was !== undefined && { was }),
+      })),
+      values: Object.fromEntries(
+        [...told.values].map(([name, { number, dimension }]) => [name, amountForJson(number, dimension)]),
+      ),
+    })),
+  };
+}
+
+/** One row a version, one column a value with its unit in the heading; RFC 4180. */
+function asCsv({ entries }: Told, names: readonly string[]): string {
+  const cell = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const unitOf = (name: string) => {
+    const worked = entries.map(({ told }) => told.values.get(name)).find((each) => each !== undefined);
+    return worked ? ` (${amountForJson(worked.number, worked.dimension).unit})` : "";
+  };
+  const rows = [
+    ["date", "commit", "subject", "errors", "chosen", ...names.map((name) => name + unitOf(name))],
+    ...entries.map(({ commit, told }) => [
+      commit?.date ?? "",
+      commit?.id ?? "",
+      commit?.subject ?? "",
+      String(told.errors),
+      String(told.chosen.length),
+      ...names.map((name) => {
+        const worked = told.values.get(name);
+        return worked ? String(amountForJson(worked.number, worked.dimension).value) : "";
+      }),
+    ]),
+  ];
+  return rows.map((row) => `${row.map(cell).join(",")}\r\n`).join("");
+}
+
+function plotOf({ title, units, entries }: Told, names: readonly string[]): string {
+  return plotToSvg({
+    title,
+    versions: entries.map((entry) => calledBy(entry).date),
+    strips: names.map((name) => {
+      const all = entries.map(({ told }) => told.values.get(name));
+      const dimension = all.find((worked) => worked !== undefined)?.dimension ?? "number";
+      return {
+        name,
+        values: all.map((worked) => worked?.number ?? null),
+        print: (value: number) => printWorked({ name, number: value, dimension }, units),
+      };
+    }),
+  });
+}
