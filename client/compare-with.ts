@@ -11,6 +11,7 @@ import {
 } from "vscode";
 import type { OldChair } from "../server/main/protocol.ts";
 import { chairText } from "./chair-text.ts";
+import { findChairs } from "./find-chairs.ts";
 import { versionsOf } from "./git-extension.ts";
 import { nameOf } from "./panel/saving.ts";
 
@@ -45,9 +46,7 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
       },
     });
   }
-  const others = (await workspace.findFiles("**/*.chair", "**/node_modules/**", MOST)).filter(
-    (each) => each.toString() !== address,
-  );
+  const others = (await findChairs()).filter((each) => each.toString() !== address);
   if (others.length > 0) choices.push({ label: "Other Files", kind: QuickPickItemKind.Separator });
   for (const other of others)
     choices.push({ label: workspace.asRelativePath(other), old: () => fromFile(other, nameOf(other)) });

@@ -71,12 +71,13 @@ function stripLines({ name, values, print }: Strip, top: number, x: (at: number)
   const there = values.filter((value) => value !== null);
   const low = Math.min(...there);
   const high = Math.max(...there);
-  const y = (value: number) =>
-    high > low ? top + HIGH - (HIGH * (value - low)) / (high - low) : top + HIGH / 2;
+  // What prints the same is level: arithmetic leaves a little in every figure.
+  const moves = there.length > 0 && print(high) !== print(low);
+  const y = (value: number) => (moves ? top + HIGH - (HIGH * (value - low)) / (high - low) : top + HIGH / 2);
   const head = words([20, top + HIGH / 2 + 4], name, { ink: INK, anchor: "start" });
   if (there.length === 0)
     return [head, words([LEFT, top + HIGH / 2 + 4], "not known", { ink: FINE, anchor: "start" })];
-  const limits = high > low ? [high, low] : [high];
+  const limits = moves ? [high, low] : [high];
   const last = there.at(-1)!;
   return [
     "<g>",

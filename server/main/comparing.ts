@@ -19,6 +19,8 @@ export type Working = (asked: { text: string; address: string; files: OtherFiles
 export interface Comparing {
   /** The drawing's share: the old chair to lay behind, and the difference in words. */
   with(view: View, old: OldChair): { behind: Behind; told: ComparisonTold };
+  /** Nobody compares this file any more. */
+  forget(uri: string): void;
 }
 
 /** Keeps the old chairs worked out while they are compared with: typing works only the new one out. */
@@ -51,6 +53,7 @@ export function createComparing(study: Working): Comparing {
       const changed = new Set(parts.map(({ part }) => part));
       return { behind: { chair: before.study.chair, changed }, told: tell(comparison, before, view, old) };
     },
+    forget: (uri) => void kept.delete(uri),
   };
 }
 

@@ -133,7 +133,10 @@ export function createDrawings(
         ...(shown?.comparison && { comparison: shown.comparison }),
       };
     },
-    forget: (uri) => void lastGood.delete(uri),
+    forget(uri) {
+      lastGood.delete(uri);
+      comparing?.forget(uri);
+    },
   };
 }
 
