@@ -12,9 +12,15 @@ import { root } from "./places.mjs";
 
 /** Gives the program's exit code. */
 export async function runTypescript(/** @type {string} */ file, /** @type {string[]} */ args) {
-  const outfile = join(root, ".cache", "run", basename(file).replace(/\.ts$/, ".mjs"));
+  const options = ["--enable-source-maps", await bundleTypescript(file), ...args];
+  return spawnSync(execPath, options, { cwd: root, stdio: "inherit" }).status ?? 1;
+}
+
+/** Bundles a TypeScript file of a checkout; gives the module that it became. */
+export async function bundleTypescript(/** @type {string} */ file, /** @type {string} */ checkout = root) {
+  const outfile = join(checkout, ".cache", "run", basename(file).replace(/\.ts$/, ".mjs"));
   await build({
-    absWorkingDir: root,
+    absWorkingDir: checkout,
     entryPoints: [file],
     outfile,
     bundle: true,
@@ -26,8 +32,7 @@ export async function runTypescript(/** @type {string} */ file, /** @type {strin
     logLevel: "warning",
     plugins: [plainModules],
   });
-  const options = ["--enable-source-maps", outfile, ...args];
-  return spawnSync(execPath, options, { cwd: root, stdio: "inherit" }).status ?? 1;
+  return outfile;
 }
 
 /** Plain modules need no bundling, and the build's own look at where they lie. */

@@ -4,8 +4,8 @@
  *     node .build/run.mjs start|test|test:desktop|prove|mutants|fuzz|build|package|bench|pictures|lint|format|check
  */
 import { spawnSync } from "node:child_process";
-import { mkdirSync, readFileSync, rmSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { join, resolve } from "node:path";
 import { ensureDependencies } from "./dependencies.mjs";
 import { root } from "./places.mjs";
 
@@ -42,7 +42,29 @@ const tasks = {
   },
   bench: async (args) => {
     await buildAll();
-    const { runTypescript } = await import("./run-typescript.mjs");
+    const { bundleTypescript, runTypescript } = await import("./run-typescript.mjs");
+    const at = args.indexOf("--against");
+    if (at >= 0) {
+      const folder = resolve(args[at + 1] ?? "");
+      if (!existsSync(join(folder, ".build", "run.mjs"))) {
+        console.error("--against needs the folder of another checkout.");
+        return 2;
+      }
+      // Each is built by its own build.
+      if (run(process.execPath, [join(folder, ".build", "run.mjs"), "build"]) !== 0) return 1;
+      const file = "tests/bench/main.ts";
+      const builds = [folder, root].map(async (checkout) =>
+        JSON.stringify({ folder: checkout, bench: await bundleTypescript(file, checkout) }),
+      );
+      const others = args.filter((_, k) => k !== at && k !== at + 1);
+      return run(process.execPath, [
+        "--enable-source-maps",
+        join(root, ".cache", "run", "main.mjs"),
+        "--against",
+        ...(await Promise.all(builds)),
+        ...others,
+      ]);
+    }
     return runTypescript("tests/bench/main.ts", args);
   },
   pictures: async () => {

@@ -1,5 +1,6 @@
 /**
- * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|sheets|keys|memory|size]`.
+ * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|sheets|keys|memory|size]`, and
+ * `npm run bench -- --against DIR [--quick]` for this checkout against another, in turns.
  *
  * The other language services are a ruler, not a ranking: other languages ask for other work.
  */
@@ -9,6 +10,7 @@ import { availableParallelism, loadavg } from "node:os";
 import { join } from "node:path";
 import { argv, execArgv, execPath, stdout, version } from "node:process";
 import { gzipSync } from "node:zlib";
+import { against } from "./against.ts";
 import {
   type Case,
   type MemoryResult,
@@ -27,8 +29,13 @@ const SAMPLE = join("samples", "boathouse-mess-chair.chair");
 const sizes = [1000, 10_000, 100_000];
 const names: SubjectName[] = ["chair", "css", "json"];
 
-const [, , first, second] = argv;
-if (first === "--case") {
+const [, , first, second, third] = argv;
+if (first === "--against") {
+  const [before, now] = [JSON.parse(second!), JSON.parse(third!)];
+  say(`Node ${version}, ${availableParallelism()} cores, load ${load()} at the start.\n`);
+  say(await against(before, now, argv.includes("--quick")));
+  say(`\nLoad ${load()} at the end.`);
+} else if (first === "--case") {
   stdout.write(JSON.stringify(await runCase(JSON.parse(second!))));
 } else {
   await bench(argv.slice(2));
