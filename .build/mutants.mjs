@@ -80,7 +80,7 @@ async function breakRoom(/** @type {string} */ room) {
     ignorePatterns: ["/dist", "/.cache", "/client/pictures"],
     tempDirName: join(".cache", "mutants", "sandbox"),
     concurrency: Math.max(1, Math.min(2, availableParallelism())),
-    timeoutMS: 20_000,
+    timeoutMS: 60_000,
     dryRunTimeoutMinutes: 30,
     reporters: ["json", "progress-append-only"],
     jsonReporter: { fileName: report },

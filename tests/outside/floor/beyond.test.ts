@@ -1,8 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { childWeight } from "../../../server/floor/editions.ts";
-import { gravity } from "../../../server/floor/loaded.ts";
+import { gravity, loadedOf } from "../../../server/floor/loaded.ts";
+import data from "../../../server/floor/loads.json" with { type: "json" };
 import { balanceOf } from "../../../server/floor/tips.ts";
+import { movePoint } from "../../../server/geometry/motion.ts";
+import { between } from "../../../server/geometry/vec.ts";
+
 import { bodyOf } from "../../../server/sitter/body.ts";
+import { weigh } from "../../../server/timber/weight.ts";
+import { studied } from "../../check.ts";
+import { frame } from "../../plain-frame.ts";
 import { studiedSample } from "../samples.ts";
 
 describe("a child leaning over the back of the mess chair", () => {
@@ -14,6 +21,14 @@ describe("a child leaning over the back of the mess chair", () => {
     const [, knees, crest] = child.loads;
     expect(-(knees!.force[2] + crest!.force[2])).toBeCloseTo(childWeight(8)[2] * gravity, 9);
     expect(knees!.force[1] + crest!.force[1]).toBeCloseTo(0, 12);
+  });
+
+  it("rests the data's share of its weight on the crest, and pushes it by the data's share backwards", () => {
+    const [, knees, crest] = child.loads;
+    const { crestShare, push } = data.kneelingChild;
+    const pressing = childWeight(8)[2] * gravity;
+    expect(crest!.force).toEqual([0, push.value * pressing, -crestShare.value * pressing]);
+    expect(knees!.force[2]).toBeCloseTo(-(1 - crestShare.value) * pressing, 9);
   });
 
   it("by moments about the back feet, added up as statics has it", () => {
@@ -29,6 +44,25 @@ describe("a child leaning over the back of the mess chair", () => {
     const lifting = -sum(moments.filter((moment) => moment < 0));
     expect(child.margin).toBeCloseTo(holding / lifting, 9);
     expect(own!.force[2]).toBeCloseTo(-weight.mass * gravity, 9);
+  });
+});
+
+describe("what the chair is loaded by", () => {
+  const { chair } = studiedSample("boathouse-mess-chair");
+
+  it("sits lower by as much as the seat sags under its sitter", () => {
+    const loaded = loadedOf(chair, weigh(chair))!;
+    const [, , z] = movePoint(chair.stance, between(chair.seat!.front.middle, chair.seat!.back.middle, 0.5));
+    expect(chair.seat?.design.sag?.value).toBe(15);
+    expect(loaded.unloadedHeight).toBeCloseTo(z, 9);
+    expect(loaded.seatHeight).toBeCloseTo(z - 15, 9);
+  });
+
+  it("has no weight as long as the timber of a part is not known", () => {
+    const { chair: unknown } = studied(frame());
+    expect(weigh(unknown).unknown.length).toBeGreaterThan(0);
+    expect(unknown.values.has("weight")).toBe(false);
+    expect(chair.values.get("weight")?.number).toBeCloseTo(weigh(chair).mass, 9);
   });
 });
 
