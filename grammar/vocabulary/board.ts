@@ -153,4 +153,5 @@ export const hiddenRow = (owner: Kind, faces: readonly string[], example: string
     "Faces where sapwood, a knot or a patch may show: up to half the thickness there, and never at a joint.",
   example,
   default: "no face is hidden",
+  later: true,
 });

@@ -150,6 +150,12 @@ export const valueTable = {
     bevel,
     meaning: "The cut of the foot, 90° when square.",
   },
+  "POST.grain-slope": {
+    dimension: "angle",
+    dependsOn: ["part"],
+    meaning:
+      "Of a curved post, the steepest its line runs to the grain, its outline turned in the board so that this is least.",
+  },
   "RAIL.round-length": {
     dimension: "length",
     dependsOn: ["part"],

@@ -1,6 +1,13 @@
 /**
  * The one table of rules: diagnostics, settings, explanations and the reference are all made from it.
  */
+import { boardNotThere } from "./boards/board-not-there.ts";
+import { boardNotUsable } from "./boards/board-not-usable.ts";
+import { boardOfOtherTimber } from "./boards/board-of-other-timber.ts";
+import { matchWithoutRoom } from "./boards/match-without-room.ts";
+import { partTooBigForBoards } from "./boards/part-too-big-for-boards.ts";
+import { shortGrain } from "./boards/short-grain.ts";
+import { woodRunsShort } from "./boards/wood-runs-short.ts";
 import { acceptAcceptsNothing } from "./file/accept-accepts-nothing.ts";
 import { acceptWithoutReason } from "./file/accept-without-reason.ts";
 import { angleNotMet } from "./file/angle-not-met.ts";
@@ -118,6 +125,13 @@ export const rules: readonly Rule[] = [
   armHeightOutside,
   armTooHighForTable,
   feetCannotDrawBack,
+  shortGrain,
+  partTooBigForBoards,
+  matchWithoutRoom,
+  boardNotUsable,
+  boardNotThere,
+  boardOfOtherTimber,
+  woodRunsShort,
   unknownSpecies,
   noRoom,
   cannotBeBuilt,

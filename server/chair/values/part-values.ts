@@ -4,6 +4,7 @@
 import { partValues as rows, type ValueName, type ValueRow } from "../../../grammar/vocabulary/values.ts";
 import { angleBetween } from "../../geometry/vec.ts";
 import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
+import { grainOf } from "../grain.ts";
 import { railsAndSlats } from "../member.ts";
 
 /** Names in the table under some prefix, without it. */
@@ -25,6 +26,7 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
       ? Math.PI / 2 - angleBetween(foot.direction, floor.normal)
       : undefined;
   },
+  "grain-slope": (post) => grainOf(post)?.slope,
 };
 
 const ofRails: Workings<OfPart | Exclude<Under<"RAIL">, `END.${string}`>, Rail> = {

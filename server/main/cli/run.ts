@@ -2,6 +2,7 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { nearest } from "../../../grammar/nearest.ts";
 import { version } from "../version.ts";
 import { assemble } from "./assemble.ts";
+import { boards } from "./boards.ts";
 import { check } from "./check.ts";
 import { type Bench, type Command, ENDED, misuse, type Options } from "./command.ts";
 import { compare } from "./compare/compare.ts";
@@ -25,6 +26,7 @@ import { harmless } from "./terminal.ts";
 export const commands: readonly Command[] = [
   check,
   reckon,
+  boards,
   assemble,
   stand,
   fit,

@@ -2,7 +2,10 @@
  * What the command line gives as JSON. The published schemas in `schema/` are made from these.
  */
 import * as z from "zod";
+import { boardsOutput } from "./schema-boards.ts";
 import { rangeMapOutput, rangeOutput, reachAllOutput, reachOutput } from "./schema-range.ts";
+
+export type { BoardsOutput } from "./schema-boards.ts";
 
 const finding = z
   .object({
@@ -266,6 +269,7 @@ export const schemas = {
   "range-map.schema.json": rangeMapOutput,
   "reach.schema.json": reachOutput,
   "reach-all.schema.json": reachAllOutput,
+  "boards.schema.json": boardsOutput,
 };
 
 /** A schema as it is published: JSON Schema, as text. */

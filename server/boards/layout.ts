@@ -1,0 +1,295 @@
+/**
+ * Laying out one board: crosscut into sections where that is better, each section ripped to strips, each strip crosscut to cells.
+ */
+import type { Cell } from "./cells.ts";
+import { fillStrip, type Placed, type Prices, type Stretch } from "./strip.ts";
+import type { Box } from "./wood.ts";
+
+export interface Strip {
+  y: number;
+  wide: number;
+  placed: Placed[];
+}
+
+export interface Section {
+  x: number;
+  long: number;
+  strips: Strip[];
+}
+
+/** What is to be sawn from one board, and what is left of it. */
+export interface Layout {
+  sections: Section[];
+  offcuts: Box[];
+  /** Area worth of all that is cut, as the pass prices it, mm². */
+  worth: number;
+  /** The area of the board that is no offcut, mm². */
+  used: number;
+  /** How many of each thing wanted it gives. */
+  gives: Map<number, number>;
+}
+
+export interface Task {
+  board: { long: number; wide: number };
+  clear: Box;
+  defects: readonly Box[];
+  cells: readonly Cell[];
+  /** How many of each thing are still wanted. */
+  left: readonly number[];
+  saw: number;
+  /** What one of each thing wanted is worth, mm². */
+  value: readonly number[];
+  /** The least offcut worth keeping. */
+  offcut: { long: number; wide: number };
+  /** How many half-made layouts are followed at once. */
+  beam: number;
+  /** Strips filled before at the same values. */
+  known: Prices["known"];
+}
+
+/** Strips of these widths are tried at each place. */
+const MOST_WIDTHS = 16;
+
+/**
+ * A layout of a board, section by section from its first end: each time the section that loses least for what it gives. Undefined when
+ * nothing fits.
+ */
+export function layOut(task: Task): Layout | undefined {
+  const { clear, saw, offcut } = task;
+  const left = [...task.left];
+  const whole: Layout = { sections: [], offcuts: [], worth: 0, used: 0, gives: new Map() };
+  const end = clear.x + clear.long;
+  let from = clear.x;
+  while (end - from > 0) {
+    const rest = { ...task, clear: { ...clear, x: from, long: end - from }, left };
+    const made = bestSection(rest);
+    if (!made) break;
+    const start = from;
+    const gap = made.section.x - saw - start;
+    if (made.section.x > from + saw && gap >= offcut.long)
+      whole.offcuts.push({ x: start, y: 0, long: gap, wide: task.board.wide });
+    from = made.section.x + made.section.long + saw;
+    whole.offcuts.push(...made.offcuts);
+    whole.sections.push(made.section);
+    whole.worth += made.worth;
+    for (const { placed } of made.section.strips)
+      for (const { cell, used } of placed) {
+        left[cell.wanted]! -= used;
+        whole.gives.set(cell.wanted, (whole.gives.get(cell.wanted) ?? 0) + used);
+      }
+  }
+  if (whole.gives.size === 0) return undefined;
+  // What is left is a shorter board, its own end, edges and defects still on it.
+  const { board } = task;
+  if (board.long - from >= offcut.long)
+    whole.offcuts.push({ x: from, y: 0, long: board.long - from, wide: board.wide });
+  whole.used = board.long * board.wide - whole.offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
+  return whole;
+}
+
+function bestSection(task: Task): Made | undefined {
+  const { clear, saw, board, offcut } = task;
+  let best: { made: Made; merit: number } | undefined;
+  for (const long of lengthsFor(task)) {
+    const made = tightSection({ ...task, clear: { ...clear, long } });
+    if (!made) continue;
+    const { section, offcuts } = made;
+    const lead = section.x - clear.x;
+    // A long enough piece of board before the section stays whole.
+    const before = lead - saw >= offcut.long ? saw + LEAD * lead : lead;
+    const area =
+      (before + section.long + saw) * board.wide - offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
+    const merit = made.worth / area;
+    if (!best || merit > best.merit + 1e-9) best = { made, merit };
+  }
+  return best?.made;
+}
+
+/** A piece of board left whole before a section costs this share of it: it is better used. */
+const LEAD = 0.15;
+
+/** The best section no longer than its pieces need, from the first of them. */
+function tightSection(task: Task): Made | undefined {
+  const { clear } = task;
+  const made = sectionOf(task);
+  if (!made) return undefined;
+  const placed = made.section.strips.flatMap((strip) => strip.placed);
+  const from = Math.min(...placed.map(({ x }) => x));
+  const to = Math.max(...placed.map(({ x, cell }) => x + cell.long));
+  if (from - clear.x < NEAR && clear.x + clear.long - to < NEAR) return made;
+  // Strips are filled by whole millimetres: each cell may need one more.
+  const most = Math.max(...made.section.strips.map(({ placed: cells }) => cells.length));
+  const long = Math.min(to - from + most, clear.x + clear.long - from);
+  return sectionOf({ ...task, clear: { ...clear, x: from, long } }) ?? made;
+}
+
+/** Lengths nearer than this are tried as one, mm. */
+const NEAR = 1.5;
+
+/** The lengths a section is tried at: those of cells; with more effort those of two, up to and past the next defect, and all that is left. */
+function lengthsFor({ clear, cells, defects, left, saw, beam }: Task): number[] {
+  const single = [
+    ...new Set(
+      cells.filter(({ wanted }) => left[wanted]! > 0).map(({ long }) => Math.ceil(long + saw) - saw),
+    ),
+  ];
+  const all = [...single];
+  if (beam > 1) {
+    for (const a of single) for (const b of single) if (a <= b) all.push(a + b + saw);
+    for (const { x, long } of defects) all.push(x - clear.x, x + long - clear.x);
+  }
+  // Past what is in the way of the longest.
+  for (const { x, long } of defects)
+    if (x >= clear.x - 1e-9 || x + long > clear.x)
+      for (const each of single) all.push(x + long + each - clear.x);
+  if (beam > 1 || all.length === 0) all.push(clear.long);
+  const fitting = all.filter((long) => long > 0 && long <= clear.long + 1e-9).sort((a, b) => b - a);
+  return fitting.filter((long, k) => k === 0 || fitting[k - 1]! - long > NEAR);
+}
+
+interface Half {
+  y: number;
+  left: number[];
+  strips: Strip[];
+  offcuts: Box[];
+  worth: number;
+  /** Area lost so far: no piece and no offcut. */
+  lost: number;
+}
+
+type Made = Pick<Half, "offcuts" | "worth"> & { section: Section };
+
+function sectionOf(task: Task): Made | undefined {
+  const { clear, saw, offcut } = task;
+  const top = clear.y + clear.wide;
+  let halves: Half[] = [{ y: clear.y, left: [...task.left], strips: [], offcuts: [], worth: 0, lost: 0 }];
+  const done: Half[] = [];
+  for (let depth = 0; depth < 60 && halves.length > 0; depth++) {
+    const next: Half[] = [];
+    for (const half of halves) {
+      done.push(closed(task, half));
+      for (const wide of widthsFor(task, half, top - half.y)) {
+        const made = withStrip(task, half, wide);
+        if (made) next.push(made);
+      }
+      const skipped = skip(task, half);
+      if (skipped) next.push(skipped);
+    }
+    next.sort((a, b) => rank(b) - rank(a) || a.y - b.y);
+    halves = next.slice(0, task.beam);
+  }
+  let best: Half | undefined;
+  for (const half of done) if (half.worth > 0 && (!best || final(half) > final(best) + 1e-9)) best = half;
+  if (!best) return undefined;
+  return {
+    section: { x: clear.x, long: clear.long, strips: best.strips.filter(({ placed }) => placed.length > 0) },
+    offcuts: best.offcuts.filter(({ long, wide }) => long >= offcut.long && wide >= offcut.wide && saw >= 0),
+    worth: best.worth,
+  };
+}
+
+/** How promising: what is cut over what it cost, for halves of any height. */
+const rank = ({ worth, lost }: Half): number => (worth > 0 ? worth / (worth + lost) + worth * 1e-9 : 0.5);
+
+/** What a finished section comes to: all that is cut less what is lost. */
+const final = ({ worth, lost }: Half): number => worth - 1.5 * lost;
+
+function widthsFor({ cells, left }: Task, half: Half, room: number): number[] {
+  const widths = new Set<number>();
+  for (const cell of cells)
+    if (
+      cell.wide <= room + 1e-9 &&
+      half.left[cell.wanted]! > 0 &&
+      left[cell.wanted]! > 0 &&
+      !widths.has(cell.wide)
+    ) {
+      // A row that holds more than is left is no wider than it must be.
+      if (cell.count === 1 || half.left[cell.wanted]! * 2 > cell.count) widths.add(cell.wide);
+    }
+  return [...widths].sort((a, b) => b - a).slice(0, MOST_WIDTHS);
+}
+
+function withStrip(task: Task, half: Half, wide: number): Half | undefined {
+  const { clear, saw, offcut, value } = task;
+  const stretches = stretchesOf(task, half.y, wide);
+  const cells = task.cells.filter((cell) => cell.wide <= wide + 1e-9);
+  const prices: Prices = {
+    worth: (cell, used) => used * value[cell.wanted]!,
+    loss: (rest) => (rest >= offcut.long && wide >= offcut.wide ? 0 : Math.max(0, rest) * (wide + saw)),
+    known: task.known,
+    wide,
+  };
+  const left = [...half.left];
+  const { placed, worth, rests } = fillStrip(stretches, cells, left, saw, prices);
+  if (placed.length === 0) return undefined;
+  const strip: Strip = { y: half.y, wide, placed };
+  const kept = rests.filter(({ long }) => long >= offcut.long && wide >= offcut.wide);
+  const area = clear.long * (wide + saw) - kept.reduce((sum, { long }) => sum + long * wide, 0);
+  const cut = placed.reduce((sum, { cell, used }) => sum + used * value[cell.wanted]!, 0);
+  return {
+    y: half.y + wide + saw,
+    left,
+    strips: [...half.strips, strip],
+    offcuts: [...half.offcuts, ...kept.map(({ x, long }) => ({ x, y: half.y, long, wide }))],
+    worth: half.worth + worth,
+    lost: half.lost + Math.max(0, area - cut),
+  };
+}
+
+/** The clear stretches of a strip: defects in it are crosscut out. */
+export function stretchesOf(
+  { clear, defects, saw }: Pick<Task, "clear" | "defects" | "saw">,
+  y: number,
+  wide: number,
+): Stretch[] {
+  const inIt = defects
+    .filter((box) => box.y < y + wide - 1e-9 && box.y + box.wide > y + 1e-9)
+    .sort((a, b) => a.x - b.x);
+  const stretches: Stretch[] = [];
+  let from = clear.x;
+  const end = clear.x + clear.long;
+  for (const box of inIt) {
+    if (box.x > from) stretches.push({ x: from, long: Math.min(box.x, end) - from });
+    from = Math.max(from, box.x + box.long, box.x > from ? box.x + saw : from);
+  }
+  if (end > from) stretches.push({ x: from, long: end - from });
+  return stretches.filter(({ long }) => long > 0);
+}
+
+/** The strip up to the next defect's far edge left out, as offcuts where it is clear. */
+function skip(task: Task, half: Half): Half | undefined {
+  const { clear, defects, saw } = task;
+  const edges = defects
+    .map(({ y, wide }) => y + wide)
+    .filter((y) => y > half.y + 1e-9 && y < clear.y + clear.wide - 1e-9);
+  if (edges.length === 0) return undefined;
+  const y = Math.min(...edges);
+  const wide = y - half.y - saw;
+  const offcuts = wide > 0 ? leftOver(task, half.y, wide) : [];
+  const kept = offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
+  return {
+    ...half,
+    y,
+    offcuts: [...half.offcuts, ...offcuts],
+    lost: half.lost + clear.long * (y - half.y) - kept,
+  };
+}
+
+/** A half-made layout left as it is: what is above its last strip is left over. */
+function closed(task: Task, half: Half): Half {
+  const { clear } = task;
+  const wide = clear.y + clear.wide - half.y;
+  if (wide <= 0) return half;
+  const offcuts = leftOver(task, half.y, wide);
+  const kept = offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
+  return { ...half, offcuts: [...half.offcuts, ...offcuts], lost: half.lost + clear.long * wide - kept };
+}
+
+/** A band across a section as offcuts, where it is clear and worth keeping. */
+export function leftOver(task: Task, y: number, wide: number): Box[] {
+  const { offcut } = task;
+  if (wide < offcut.wide) return [];
+  return stretchesOf(task, y, wide)
+    .filter(({ long }) => long >= offcut.long)
+    .map(({ x, long }) => ({ x, y, long, wide }));
+}

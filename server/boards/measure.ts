@@ -1,0 +1,10 @@
+import type { Size } from "./parts.ts";
+
+const INCH = 25.4;
+
+/**
+ * Board feet of a piece or a board: thickness in inches by width in inches by length in feet, over 12; a thickness under 1 in counts as
+ * 1 in (NHLA grading rules, seen in two summaries).
+ */
+export const boardFeet = ({ thick, wide, long }: Size): number =>
+  (Math.max(1, thick / INCH) * (wide / INCH) * (long / (12 * INCH))) / 12;

@@ -1,0 +1,138 @@
+/**
+ * The parts of a chair as finished pieces of wood: the one place where the boards look at the chair.
+ */
+import type { Chair, Member } from "../chair/chair.ts";
+import { diameterOf, directionsOf, grainOf } from "../chair/grain.ts";
+import type { BoardRef } from "../design/board-design.ts";
+import type { Given, HiddenFace, TimberDesign } from "../design/design.ts";
+import type { PartId } from "../design/identity.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { cross, dot, norm, squareTo, unit } from "../geometry/vec.ts";
+import { type Outline, outlineOf, type Spot } from "./outline.ts";
+
+/** mm. */
+export interface Size {
+  thick: number;
+  wide: number;
+  long: number;
+}
+
+/** One part, finished: tenons and haunches are of its length. */
+export interface FinishedPart {
+  name: string;
+  id: PartId;
+  timber?: TimberDesign;
+  finished: Size;
+  is: "straight" | "curved" | "turned" | "seat";
+  /** Of a curved part: in the plane of its curve, grain along x; `thick` is square to it. */
+  outline?: Outline;
+  /** The greatest angle between its centre line and the grain, the outline turned so that it is least; 0 of a straight part. Radians. */
+  grainSlope: number;
+  sawnFrom?: Given<BoardRef>;
+  hidden: readonly HiddenFace[];
+}
+
+/** Every part that is sawn from a board, in the order to list them; a seat only where it is a solid board. */
+export function finishedParts(chair: Chair): FinishedPart[] {
+  return [...chair.members.values()].flatMap((member) => {
+    if (member.is === "seat" && member.design.kind !== "board") return [];
+    const points = wood(chair, member);
+    return points.body.length === 0 ? [] : [finishedPart(member, points)];
+  });
+}
+
+interface Wood {
+  /** The points of each stretch of its body. */
+  body: (readonly Vec3[])[];
+  tenons: Vec3[];
+}
+
+function wood(chair: Chair, { name, body }: Member): Wood {
+  const own = [...chair.joints.values()].filter((joint) => joint.part === name && !joint.facts.dowels);
+  const solids = own.flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
+  return { body: body.pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
+}
+
+function finishedPart(member: Member, points: Wood): FinishedPart {
+  const { name, id, timber, design } = member;
+  const common = {
+    name,
+    id,
+    ...(timber && { timber }),
+    ...(design.sawnFrom && { sawnFrom: design.sawnFrom }),
+    hidden: design.hidden?.value ?? [],
+  };
+  const round = diameterOf(member);
+  const curve = grainOf(member);
+  if (!curve) return { ...common, ...straight(member, points, round) };
+  const { bend, grain, slope } = curve;
+  const across = cross(bend, grain);
+  const flat = (p: Vec3): Spot => [dot(p, grain), dot(p, across)];
+  const outline = outlineOf(
+    points.body.map((stretch) => stretch.map(flat)),
+    points.tenons.map(flat),
+  );
+  const [from, to] = [outline.low[0]![0], outline.low[outline.low.length - 1]![0]];
+  const low = Math.min(...outline.low.map(([, y]) => y));
+  const high = Math.max(...outline.high.map(([, y]) => y));
+  const all = [...points.body.flat(), ...points.tenons];
+  const square = reach(all, bend);
+  return {
+    ...common,
+    is: "curved",
+    finished: { thick: square, wide: high - low, long: to - from },
+    outline: origined(outline, from, low),
+    grainSlope: slope,
+  };
+}
+
+const origined = ({ low, high }: Outline, x: number, y: number): Outline => ({
+  low: low.map(([u, v]): Spot => [u - x, v - y]),
+  high: high.map(([u, v]): Spot => [u - x, v - y]),
+});
+
+function straight(
+  member: Member,
+  { body, tenons }: Wood,
+  round: number | undefined,
+): Pick<FinishedPart, "is" | "finished" | "grainSlope"> {
+  const all = [...body.flat(), ...tenons];
+  const grain =
+    member.is === "post" || member.is === "rail" || member.is === "slat" ? wayOf(member) : member.grain;
+  const long = reach(all, grain);
+  if (round !== undefined)
+    return { is: "turned", finished: { thick: round, wide: round, long }, grainSlope: 0 };
+  const side = sidewaysOf(member, grain);
+  const sizes = [reach(all, side), reach(all, cross(grain, side))];
+  return {
+    is: member.is === "seat" ? "seat" : "straight",
+    finished: { thick: Math.min(...sizes), wide: Math.max(...sizes), long },
+    grainSlope: 0,
+  };
+}
+
+const reach = (points: readonly Vec3[], way: Vec3): number => {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const point of points) {
+    const at = dot(point, way);
+    if (at < low) low = at;
+    if (at > high) high = at;
+  }
+  return high - low;
+};
+
+/** Square to the grain and to one of its faces. */
+function sidewaysOf({ faces }: Member, grain: Vec3): Vec3 {
+  const normals = faces.map(({ plane }) => squareTo(plane.normal, grain)).filter((way) => norm(way) > 0.5);
+  const upright = normals.find((way) => Math.abs(way[2]) > 0.9 * norm(way)) ?? normals[0];
+  if (upright) return unit(upright);
+  const any = squareTo(Math.abs(grain[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0], grain);
+  return unit(any);
+}
+
+/** Along a straight member. */
+function wayOf(member: Member): Vec3 {
+  const [way] = directionsOf(member);
+  return way ?? member.grain;
+}

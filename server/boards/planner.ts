@@ -1,0 +1,290 @@
+/**
+ * Which boards are sawn, and how: a first plan at once, then better ones, by a fixed number of passes and never by the clock, so that
+ * the same text gives the same plan on every machine.
+ */
+import type { Steps } from "../../grammar/steps.ts";
+import type { Allowances } from "./allowances.ts";
+import { boundOf } from "./bound.ts";
+import { type Cell, cellsOf, type Wanted } from "./cells.ts";
+import { exactLayout } from "./exact-layout.ts";
+import { type Layout, layOut, type Task } from "./layout.ts";
+import sawn from "./sawn-sizes.json" with { type: "json" };
+import type { WoodBoard } from "./wood.ts";
+
+/** One board, sawn. */
+export interface Sawn {
+  board: WoodBoard;
+  name: string;
+  layout: Layout;
+}
+
+export interface Cutting {
+  sawn: Sawn[];
+  /** Of each thing wanted, how many no board had room for. */
+  lacking: number[];
+  /** mm³: boards touched less the offcuts that are listed. */
+  used: number;
+  /** mm³. */
+  bound: number;
+}
+
+export interface Job {
+  wanted: readonly Wanted[];
+  boards: readonly WoodBoard[];
+  allowances: Allowances;
+  /** How many passes after the first; more find less waste. */
+  passes: number;
+}
+
+/** Within this of the bound a plan is left as it is. */
+const GOOD = 0.01;
+
+/** Plans, each better than the one before; the last is the answer. Rests after each board. */
+export function* planSteps(job: Job, better: (cutting: Cutting) => void): Steps<Cutting> {
+  const setup = setUp(job);
+  let best: Cutting | undefined;
+  const random = seeded(1);
+  for (let pass = 0; pass <= job.passes; pass++) {
+    const anew = !best || best.sawn.length < 2 || pass % ANEW === 0;
+    const kept = anew ? [] : spared(best!.sawn, random);
+    const cutting = yield* sawAll(job, setup, { kept, pass, random });
+    if (!best || isBetter(cutting, best, job.wanted)) {
+      cutting.bound = best && sameLacking(best, cutting) ? best.bound : boundFor(job, setup, cutting);
+      best = cutting;
+      better(best);
+    }
+    if (best.used <= best.bound * (1 + GOOD) && best.lacking.every((many) => many === 0)) break;
+    yield;
+  }
+  return best!;
+}
+
+const sameLacking = (one: Cutting, other: Cutting): boolean =>
+  one.lacking.every((many, k) => many === other.lacking[k]);
+
+/** Every so many passes all boards are laid out anew; in between only the worst of a plan. */
+const ANEW = 8;
+/** How many boards are laid out anew at a time. */
+const AT_ONCE = 3;
+
+/** A plan without some boards of one thickness: its worst, and others by chance. */
+function spared(sawn: readonly Sawn[], random: () => number): Sawn[] {
+  const thicks = [...new Set(sawn.map(({ board }) => board.thick))];
+  const thick = thicks[Math.floor(random() * thicks.length)]!;
+  const own = sawn.filter(({ board }) => board.thick === thick);
+  const poor = ({ layout }: Sawn) => layout.worth / layout.used - 0.3 * random();
+  const out = new Set(
+    own
+      .map((each) => ({ each, merit: poor(each) }))
+      .sort((a, b) => a.merit - b.merit)
+      .slice(0, AT_ONCE)
+      .map(({ each }) => each),
+  );
+  return sawn.filter((each) => !out.has(each));
+}
+
+interface Setup {
+  /** For each kind of board the cells of everything that may come from it. */
+  cells: Cell[][];
+  /** The least room of one of each thing wanted on each kind of board, mm². */
+  room: (number | undefined)[][];
+}
+
+function setUp({ wanted, boards, allowances }: Job): Setup {
+  const cells: Cell[][] = [];
+  for (const [at, board] of boards.entries()) {
+    const room = { long: board.clear.long, wide: board.clear.wide, thick: board.thick };
+    // The largest board that is sold is only asked for where the typical one, which stands before it, has no room.
+    const typical = boards.findIndex(
+      (other) => board.largest && other.source === board.source && other.thick === board.thick,
+    );
+    const served = new Set(typical >= 0 && typical < at ? cells[typical]!.map((cell) => cell.wanted) : []);
+    cells.push(
+      wanted.flatMap((each, k) =>
+        mayUse(each, board) && !served.has(k) ? cellsOf(each, k, room, allowances) : [],
+      ),
+    );
+  }
+  const { saw } = allowances;
+  const room = cells.map((own) => {
+    const least: (number | undefined)[] = wanted.map(() => undefined);
+    for (const cell of own) {
+      const each = ((cell.long + saw) * (cell.wide + saw)) / cell.count;
+      least[cell.wanted] = Math.min(least[cell.wanted] ?? Number.POSITIVE_INFINITY, each);
+    }
+    return least;
+  });
+  return { cells, room };
+}
+
+/** Whether any of these boards may be sawn for it: the same timber, and one it is pinned to. */
+export function mayUse(wanted: Wanted, board: WoodBoard): boolean {
+  if (wanted.only && board.from !== "hand") return false;
+  if (wanted.only && !board.names.some((name) => wanted.only!.has(name))) return false;
+  const timber = wanted.lines[0]?.stock.timber?.species;
+  return timber === undefined || board.timber === undefined || timber === board.timber.species;
+}
+
+/** Fewer pieces lacking, then less used. */
+function isBetter(one: Cutting, other: Cutting, wanted: readonly Wanted[]): boolean {
+  const short = ({ lacking }: Cutting) =>
+    lacking.reduce((sum, many, k) => sum + many * wanted[k]!.lines.length, 0);
+  return short(one) < short(other) || (short(one) === short(other) && one.used < other.used * (1 - 1e-9));
+}
+
+interface Start {
+  /** Boards that stay as they are laid out. */
+  kept: readonly Sawn[];
+  pass: number;
+  random: () => number;
+}
+
+function* sawAll(job: Job, setup: Setup, { kept, pass, random }: Start): Steps<Cutting> {
+  const { wanted, boards } = job;
+  const left = wanted.map(({ number }) => number);
+  for (const { layout } of kept) for (const [thing, many] of layout.gives) left[thing]! -= many;
+  const taken = boards.map((board) => kept.filter((each) => each.board === board).length);
+  const cutting: Cutting = { sawn: [...kept], lacking: left, used: 0, bound: 0 };
+  // Boards to hand before any is bought; of each, the thinnest that serve first, so that thick ones are left for thick parts.
+  const levels = [boards.filter(({ from }) => from === "hand"), boards.filter(({ from }) => from !== "hand")];
+  const bias = wanted.map(
+    (each) =>
+      1 + weightOf(each, wanted) * (pass === 0 ? 0.15 : 0.4 * random()) + (pass === 0 ? 0 : 0.15 * random()),
+  );
+  for (const level of levels) {
+    const thicks = [...new Set(level.map(({ thick }) => thick))].sort((a, b) => a - b);
+    for (const thick of thicks) {
+      const kinds = boards.flatMap((board, k) => (level.includes(board) && board.thick === thick ? [k] : []));
+      yield* sawClass({ job, setup, kinds, left, taken, bias, pass, cutting, known: new Map() });
+    }
+  }
+  for (const { board, layout } of cutting.sawn)
+    cutting.used +=
+      board.thick *
+      (board.long * board.wide - layout.offcuts.reduce((sum, box) => sum + box.long * box.wide, 0));
+  return cutting;
+}
+
+/** Long and wide pieces are harder to place later. */
+function weightOf(each: Wanted, all: readonly Wanted[]): number {
+  const size = ({ lines }: Wanted) =>
+    Math.max(...lines.map(({ stock }) => stock.blank.long * Math.sqrt(stock.blank.wide)));
+  return size(each) / Math.max(...all.map(size));
+}
+
+interface ClassOf {
+  job: Job;
+  setup: Setup;
+  kinds: readonly number[];
+  left: number[];
+  taken: number[];
+  bias: readonly number[];
+  pass: number;
+  cutting: Cutting;
+  known: Map<string, Task["known"]>;
+}
+
+/** Saws boards of one thickness until nothing more is wanted of them or none is left. */
+function* sawClass(at: ClassOf): Steps<void> {
+  const { job, kinds, left, taken, pass, cutting } = at;
+  for (;;) {
+    let best: { kind: number; name: string; layout: Layout; merit: number } | undefined;
+    for (const kind of kinds) {
+      const board = job.boards[kind]!;
+      if (taken[kind]! >= board.count) continue;
+      for (const name of namesLeft(board, at)) {
+        const task = taskFor(at, kind, name);
+        if (!task) continue;
+        const layout = better(layOut(task), exactLayout(task));
+        yield;
+        if (!layout) continue;
+        const merit = layout.worth / layout.used + worthBuying(board);
+        if (!best || merit > best.merit + 1e-9) best = { kind, name, layout, merit };
+      }
+      if (pass === 0 && best && board.from === "hand") break;
+    }
+    if (!best) return;
+    taken[best.kind]! += 1;
+    for (const [wanted, many] of best.layout.gives) left[wanted]! -= many;
+    cutting.sawn.push({ board: job.boards[best.kind]!, name: best.name, layout: best.layout });
+  }
+}
+
+/** Of two layouts of a board the one that gives more for what it uses. */
+const better = (one: Layout | undefined, other: Layout | undefined): Layout | undefined =>
+  !other || (one && one.worth / one.used >= other.worth / other.used) ? one : other;
+
+function knownFor(known: ClassOf["known"], key: string): Task["known"] {
+  const own = known.get(key) ?? new Map();
+  known.set(key, own);
+  return own;
+}
+
+/** Of two boards that are used as well the cheaper is taken. */
+const worthBuying = ({ price, long, wide, thick }: WoodBoard): number =>
+  price === undefined ? 0 : -1e-3 * Math.min(1, (price / (long * wide * thick)) * 1e5);
+
+/** The boards of a kind that are left; alike ones once, those that a part is pinned to each for itself. */
+function namesLeft(board: WoodBoard, { job, cutting }: ClassOf): string[] {
+  if (board.from !== "hand") {
+    const alike = cutting.sawn.filter(({ board: other }) => other.source === board.source);
+    const taken = new Set(alike.map(({ name }) => name));
+    let number = 1;
+    while (taken.has(`${board.source} ${number}`)) number++;
+    return [`${board.source} ${number}`];
+  }
+  const gone = new Set(cutting.sawn.map(({ name }) => name));
+  const there = board.names.filter((name) => !gone.has(name));
+  const pinned = there.filter((name) =>
+    job.wanted.some(
+      ({ only, number }) => number > 0 && only !== undefined && only.size < board.count && only.has(name),
+    ),
+  );
+  const plain = there.find((name) => !pinned.includes(name));
+  return plain === undefined ? pinned : [...pinned, plain];
+}
+
+function taskFor(
+  { job, setup, left, bias, pass, known }: ClassOf,
+  kind: number,
+  name: string,
+): Task | undefined {
+  const board = job.boards[kind]!;
+  const cells = setup.cells[kind]!.filter(({ wanted }) => {
+    const only = job.wanted[wanted]!.only;
+    return left[wanted]! > 0 && (!only || only.has(name));
+  });
+  if (cells.length === 0) return undefined;
+  return {
+    board,
+    known: knownFor(known, `${kind} ${cells.length}`),
+    clear: board.clear,
+    defects: board.defects,
+    cells,
+    left,
+    saw: job.allowances.saw,
+    value: job.wanted.map((each, k) => (setup.room[kind]![k] ?? 0) * bias[k]! * (each.only ? 3 : 1)),
+    offcut: sawn.offcut,
+    beam: pass === 0 ? 1 : 4,
+  };
+}
+
+function boundFor({ wanted, boards, allowances }: Job, { cells }: Setup, { lacking }: Cutting): number {
+  return boundOf({
+    number: wanted.map(({ number }, k) => number - lacking[k]!),
+    cells,
+    boards,
+    saw: allowances.saw,
+  });
+}
+
+/** A fixed row of numbers from 0 to 1: mulberry32. */
+function seeded(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}

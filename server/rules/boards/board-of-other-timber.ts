@@ -1,0 +1,49 @@
+import { stockFor } from "../../boards/questions.ts";
+import { most, sourcesOf } from "../machinery/figures.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { listed, tell } from "../machinery/say.ts";
+
+export const boardOfOtherTimber: Rule = {
+  code: "board-of-other-timber",
+  severity: "warning",
+  title: "A board is not of the parts' timber, or far from its moisture",
+  explanation:
+    "A board is only sawn for parts of its own species. One that no part is made of is never used. And a board much wetter or drier than the parts are to be moves after they are cut: joints open, panels cup. Let it come to the moisture of the room first. `limit board-of-other-timber to 4%` changes how far moisture may be apart, in percent of moisture.",
+  source: sourcesOf("board-moisture-apart"),
+  limit: { high: most("board-moisture-apart"), dimension: "share" },
+  asksForMissing: true,
+  find({ chair, limit }) {
+    const { lines } = stockFor(chair);
+    const { design } = chair;
+    const species = [...new Set(lines.flatMap(({ timber }) => timber?.species ?? []))];
+    const allowed = limit.high ?? Number.POSITIVE_INFINITY;
+    return [...design.boards.values(), ...design.yards.values()].flatMap((board) => {
+      const timber = board.timber?.value;
+      if (!timber || !board.timber || lines.length === 0) return [];
+      const place = placeOf(design, [board.timber, board]);
+      if (species.length > 0 && !species.includes(timber.species))
+        return tell(boardOfOtherTimber, place, {
+          message: `${board.name} is ${timber.species}, and no part is: they are ${listed(species)}, so it is not used.`,
+          subject: board.name,
+          found: timber.species,
+          allowed: species.join(", "),
+        });
+      const parts = lines.flatMap((line) =>
+        line.timber?.species === timber.species ? (line.timber.moisture ?? []) : [],
+      );
+      if (timber.moisture === undefined || parts.length === 0) return [];
+      const apart = Math.max(...parts.map((moisture) => Math.abs(moisture - timber.moisture!))) / 100;
+      if (apart <= allowed + 1e-9) return [];
+      return tell(boardOfOtherTimber, place, {
+        message: `${board.name} has ${percent(timber.moisture)} moisture and its parts ${percent(parts[0]!)}: they are ${percent(apart * 100)} apart, and at most ${percent(allowed * 100)} would do; let the board dry, or wait, before it is cut.`,
+        subject: board.name,
+        found: percent(apart * 100),
+        allowed: `${percent(allowed * 100)} or less`,
+        badness: apart - allowed,
+      });
+    });
+  },
+};
+
+const percent = (number: number): string => `${Number(number.toFixed(1))} %`;
