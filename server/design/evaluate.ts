@@ -55,7 +55,7 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   reading.lengthTaken = lets.lengthTaken;
   const fillers = declareAll(reading, gathered.items, design, lets);
   readWhole(reading, gathered.items, design);
-  lets.workOut();
+  yield* lets.workOut();
   for (const fill of fillers) {
     fill();
     yield;

@@ -2,6 +2,7 @@
  * The values that the text names with `let`.
  */
 import type { Related, Span } from "../../grammar/problem.ts";
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Value } from "../../grammar/tree.ts";
 import type { LetDesign, Named, Quantity } from "./design.ts";
 import { workOut } from "./expressions.ts";
@@ -25,8 +26,8 @@ export interface Lets {
   named(value: Value & { is: "name" }, source: Source, depth: number): Amount | undefined;
   lengthTaken(value: Value): void;
   add(item: Item, design: LetDesign): void;
-  /** Works out every let, in the order of the text. */
-  workOut(): void;
+  /** Works out every let, in the order of the text; rests after each. */
+  workOut(): Steps<void>;
   /** Gives every let its value and looks at ranges; to be called when all else has been read. */
   finish(): void;
 }
@@ -49,7 +50,7 @@ export function makeLets(reading: Reading): Lets {
   }
 
   /** Settles an entry after those that it is worked out from, one by one, so that a long row of them nests no deeper than a short one. */
-  function settleInOrder(first: Entry): void {
+  function* settleInOrder(first: Entry): Steps<void> {
     const rows = [first];
     const opened = new Set<Entry>();
     for (let entry = rows.at(-1); entry !== undefined; entry = rows.at(-1)) {
@@ -64,6 +65,7 @@ export function makeLets(reading: Reading): Lets {
       }
       rows.pop();
       if (entry.state === "waiting") settle(entry, 0);
+      yield;
     }
   }
 
@@ -124,9 +126,9 @@ export function makeLets(reading: Reading): Lets {
     }
   }
 
-  function workOutAll(): void {
+  function* workOutAll(): Steps<void> {
     for (const entry of entries.values()) {
-      if (entry.state === "waiting") settleInOrder(entry);
+      if (entry.state === "waiting") yield* settleInOrder(entry);
     }
   }
 
@@ -136,7 +138,7 @@ export function makeLets(reading: Reading): Lets {
       if (entry === undefined) return workedOut(reading, value, source);
       const used = reading.letsUsed.get(reading.reader) ?? new Set();
       reading.letsUsed.set(reading.reader, used.add(value.name));
-      if (entry.state === "waiting" && path.length === 0) settleInOrder(entry);
+      if (entry.state === "waiting" && path.length === 0) finish(settleInOrder(entry));
       return amountOf(entry, value, source, depth);
     },
     lengthTaken,

@@ -2,11 +2,20 @@
  * The command line: `seatwright check`, `reckon`, `draw`, `format`, `explain`, and the server over standard streams.
  */
 import { pathToFileURL } from "node:url";
+import { ENDED } from "./cli/command.ts";
 import { examplesIn } from "./cli/examples.ts";
 import { run } from "./cli/run.ts";
 import { serveOnStreams } from "./cli/stdio.ts";
-import { processTerminal } from "./cli/terminal.ts";
+import { harmless, processTerminal } from "./cli/terminal.ts";
 import { services } from "./services.ts";
+
+/** What nobody foresaw costs one line, not pages of the program's own text. */
+process.on("uncaughtException", (error) => {
+  process.stderr.write(
+    `seatwright: something went wrong inside the program: ${harmless(error.message)}.\n`,
+    () => process.exit(ENDED.misuse),
+  );
+});
 
 const ending = run(process.argv.slice(2), {
   terminal: processTerminal(),

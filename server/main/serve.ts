@@ -7,6 +7,7 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   ErrorCodes,
+  type InitializeError,
   type InitializeParams,
   type InitializeResult,
   ResponseError,
@@ -22,6 +23,7 @@ import { rangingRequests } from "./features/ranging.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
 import { createLooks } from "./looks.ts";
+import { missingIn } from "./missing-params.ts";
 import {
   DRAW,
   type DrawParams,
@@ -126,8 +128,11 @@ export function serve(
     schedule.touch(REFRESH);
   }
 
-  connection.onInitialize((params): InitializeResult => {
-    const client = params.capabilities;
+  connection.onInitialize((params): InitializeResult | ResponseError<InitializeError> => {
+    if (state !== "new")
+      return new ResponseError(ErrorCodes.InvalidRequest, "Initialize has been said; it is said once.");
+    const client = (params as Partial<InitializeParams> | null)?.capabilities;
+    if (!client) return new ResponseError(ErrorCodes.InvalidParams, "initialize lacks capabilities.");
     world.client = client;
     world.folders = foldersOf(params);
     pulls = client.textDocument?.diagnostic !== undefined;
@@ -243,7 +248,7 @@ export function serve(
 
   for (const { name, method, empty, answer } of [...features, ...rangingRequests, ...comparingRequests]) {
     connection.onRequest(method, (params, token) => {
-      const refused = refusal(state);
+      const refused = refusal(state) ?? lacking(method, params);
       return refused ?? runSafe(name, empty, token, () => answer(world, params as never, token));
     });
   }
@@ -259,6 +264,14 @@ export function advertised(client: ClientCapabilities) {
 /** Those overlays that there are, of whatever was sent. */
 function known(sent: unknown): OverlayName[] {
   return Array.isArray(sent) ? overlayNames.filter((name) => sent.includes(name)) : [];
+}
+
+/** The error of a request that lacks what it cannot be answered without. */
+function lacking(method: string, params: unknown): ResponseError | undefined {
+  const missing = missingIn(method, params);
+  return missing === undefined
+    ? undefined
+    : new ResponseError(ErrorCodes.InvalidParams, `${method} lacks ${missing}.`);
 }
 
 function refusal(state: "new" | "ready" | "shut"): ResponseError | undefined {

@@ -24,6 +24,11 @@ export const reckon: Command = {
         const rows = values.map((worked) => [worked.name, printWorked(worked, design.units)]);
         terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n`);
       }
+      const endless = values.filter(({ number }) => !Number.isFinite(number)).map(({ name }) => name);
+      if (endless.length > 0)
+        terminal.error(
+          `${harmless(input.file)}: not finite, so not given as numbers: ${endless.join(", ")}.\n`,
+        );
       return toldOfErrors(bench, input.file, problems, "values may be missing");
     });
   },

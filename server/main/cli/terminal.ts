@@ -23,7 +23,8 @@ const codes: Record<Paint, [number, number]> = {
 export function processTerminal(): Terminal {
   const wanted = (stream: NodeJS.WriteStream) =>
     stream.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== "dumb";
-  for (const stream of [process.stdout, process.stderr]) stream.on("error", quietly);
+  process.stdout.on("error", ended);
+  process.stderr.on("error", () => process.exit(UNWRITTEN));
   return {
     out: (text) => void process.stdout.write(text),
     error: (text) => void process.stderr.write(text),
@@ -31,9 +32,18 @@ export function processTerminal(): Terminal {
   };
 }
 
-/** A reader that closes the pipe early, as `head` does, is no fault. */
-function quietly(error: NodeJS.ErrnoException) {
-  if (error.code !== "EPIPE") throw error;
+/** The ending when not all could be written. */
+const UNWRITTEN = 2;
+
+/** A full disk, or a reader that has closed the pipe: whoever reads on must not take what came for the whole. */
+function ended(error: NodeJS.ErrnoException) {
+  const why =
+    error.code === "EPIPE"
+      ? "standard output was closed before all was written"
+      : error.code === "ENOSPC"
+        ? "standard output is full, so not all was written"
+        : `standard output cannot be written (${error.code ?? "unknown reason"})`;
+  process.stderr.write(`seatwright: ${why}.\n`, () => process.exit(UNWRITTEN));
 }
 
 /** A brush that paints when colours are wanted. */
