@@ -20,10 +20,27 @@ export function noticesOf(metafiles) {
     }
   }
   const notices = new Map([...folders].map((folder) => noticeOf(join(root, folder))));
+  if ([...folders].some((folder) => folder.endsWith("/pdfkit"))) notices.set(...metricsNotice());
   const texts = [...notices.keys()].sort().map((title) => `${title}\n\n${notices.get(title)}\n`);
   return ["Seatwright's bundles hold these libraries, each under its own licence.\n", ...texts].join(
     `\n${"─".repeat(72)}\n\n`,
   );
+}
+
+/**
+ * The widths of the two standard fonts that the sheets are set in come with the PDF library, from Adobe's font metrics. Those may be used,
+ * copied and passed on without charge as long as their copyright notices stay with them.
+ *
+ * @returns {[string, string]}
+ */
+function metricsNotice() {
+  const notices = ["Helvetica", "Helvetica-Bold"].map((name) => {
+    const metrics = readFileSync(join(root, "node_modules", "pdfkit", "js", "data", `${name}.afm`), "utf8");
+    const [copyright] = /Copyright[^\r\n]*/.exec(metrics) ?? [];
+    if (!copyright) throw new Error(`The metrics of ${name} have no copyright notice to show.`);
+    return `${name}: ${copyright}`;
+  });
+  return ["Font metrics of Helvetica and Helvetica-Bold", notices.join("\n")];
 }
 
 /** @returns {[string, string]} */

@@ -18,7 +18,8 @@ describe("the package", () => {
   it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", async () => {
     const files = await packagedFiles();
     const expected = [
-      /^(package\.json|README\.md|CHANGELOG\.md|LICENSE)$/,
+      /^(package\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
+      /^(grammar|server\/rules)\/reference\.md$/,
       /^dist\/(client|client-web|server|server-web|markout|markout-web|panel)\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
       /^client\/(language-configuration|snippets)\.json$/,
@@ -50,6 +51,15 @@ describe("the package", () => {
     expect(await packagedFiles()).toEqual(expect.arrayContaining(named));
   });
 
+  it("holds every file and picture that its page shows or leads to", async () => {
+    const files = await packagedFiles();
+    const named = [...read("README.md").matchAll(/\]\(([^):#]+)\)/g)].map(([, path]) => path!);
+    expect(named.length).toBeGreaterThan(5);
+    expect(
+      named.filter((path) => !files.some((file) => file === path || file.startsWith(`${path}/`))),
+    ).toEqual([]);
+  });
+
   it("takes no part in what its dependencies carry: they are bundled", async () => {
     expect((await packagedFiles()).filter((file) => file.includes("node_modules"))).toEqual([]);
   });
@@ -63,6 +73,8 @@ describe("the bundles", () => {
     "cli.js": 400,
     "markout.js": 330,
     "markout-web.js": 330,
+    "export.js": 260,
+    "export-web.js": 260,
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,
@@ -99,6 +111,16 @@ describe("the bundles", () => {
       expect(notices).toMatch(
         new RegExp(`^${name} [0-9.]+ \\(${licence.split(" ")[0]}[\\s\\S]*?${licence}`, "m"),
       );
+  });
+
+  it("go with the notice of the fonts' metrics in them", () => {
+    const notices = readFileSync(join(root, "dist", "notices.txt"), "utf8");
+    for (const name of ["Helvetica.afm", "Helvetica-Bold.afm"]) {
+      const metrics = readFileSync(join(root, "node_modules", "pdfkit", "js", "data", name), "utf8");
+      const [copyright] = /Copyright[^\r\n]*/.exec(metrics) ?? [];
+      expect(copyright).toContain("Adobe");
+      expect(notices).toContain(copyright);
+    }
   });
 
   it("make a command line that can be run as a program", () => {
