@@ -21,6 +21,7 @@ import { range } from "./range.ts";
 import { reach } from "./reach.ts";
 import { reckon } from "./reckon.ts";
 import { stand } from "./stand.ts";
+import { strength } from "./strength.ts";
 import { harmless } from "./terminal.ts";
 
 export const commands: readonly Command[] = [
@@ -30,6 +31,7 @@ export const commands: readonly Command[] = [
   assemble,
   stand,
   fit,
+  strength,
   range,
   reach,
   draw,

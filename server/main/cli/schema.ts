@@ -4,6 +4,7 @@
 import * as z from "zod";
 import { boardsOutput } from "./schema-boards.ts";
 import { rangeMapOutput, rangeOutput, reachAllOutput, reachOutput } from "./schema-range.ts";
+import { strengthOutput } from "./schema-strength.ts";
 
 export type { BoardsOutput } from "./schema-boards.ts";
 
@@ -265,6 +266,7 @@ export const schemas = {
   "fit.schema.json": fitOutput,
   "compare.schema.json": compareOutput,
   "history.schema.json": historyOutput,
+  "strength.schema.json": strengthOutput,
   "range.schema.json": rangeOutput,
   "range-map.schema.json": rangeMapOutput,
   "reach.schema.json": reachOutput,

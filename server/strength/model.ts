@@ -1,0 +1,279 @@
+/**
+ * The frame of a chair: every member along its centre line in short beams, every joint a spring where its shoulder is, every foot a
+ * support that only pushes. As the chair stands.
+ */
+import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { moveDirection, movePoint } from "../geometry/motion.ts";
+import type { Vec3 } from "../geometry/solid.ts";
+import { add, cross, distance, dot, scale, squareTo, sub, unit } from "../geometry/vec.ts";
+import { strengthsOf } from "../timber/strengths.ts";
+import type { Beam, Frame, FrameNode, Spring } from "./frame/frame.ts";
+import { type SectionFigures, sectionAt, torsionOf } from "./section.ts";
+import data from "./wood.json" with { type: "json" };
+
+/** Which of the three figures a joint's stiffness is taken at. */
+export type StiffnessLevel = "low" | "middle" | "high";
+
+/** A stretch of a member as a beam, with what its strength is judged by. */
+export interface Piece {
+  /** Index of its beam in the frame. */
+  beam: number;
+  part: string;
+  section: SectionFigures;
+  species: string;
+  /** Angle between the grain and the beam, rad. */
+  grain: number;
+}
+
+export interface ChairFrame extends Frame {
+  pieces: Piece[];
+  /** Index of the node at each post's foot. */
+  feet: Map<string, number>;
+  /** Nodes along each part, in order. */
+  along: Map<string, number[]>;
+  /** The joint of each spring. */
+  jointOf: Joint[];
+  /** Members whose timber the table of strengths does not know. */
+  unknown: string[];
+}
+
+/** Beams are at most this long, mm. */
+const PIECE = 90;
+/** A link through a member's own wood from its centre line to a joint is taken so much stiffer than that wood. */
+const LINK = 50;
+const JOIN = 0.5;
+
+interface Station {
+  at: Vec3;
+  /** Along the centre line. */
+  s: number;
+}
+
+/** The chair's frame, its joints at one level of stiffness. The seat carries nothing by itself: its load goes to the rails under it. */
+export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
+  const { stance } = chair;
+  const standing = (point: Vec3) => movePoint(stance, point);
+  const nodes: FrameNode[] = [];
+  const beams: Beam[] = [];
+  const springs: Spring[] = [];
+  const made: ChairFrame = {
+    nodes,
+    beams,
+    springs,
+    pieces: [],
+    feet: new Map(),
+    along: new Map(),
+    jointOf: [],
+    unknown: [],
+  };
+  const members = [...chair.members.values()].filter(
+    ({ is }) => is === "post" || is === "rail" || is === "slat",
+  );
+  const joints = [...chair.joints.values()].filter(
+    ({ part, entered, kind }) =>
+      kind !== "none" && chair.members.has(part) && isFramed(chair.members.get(entered.name)),
+  );
+  const stations = new Map<string, Station[]>(
+    members.map((member) => [member.name, stationsOf(member, joints)]),
+  );
+
+  for (const member of members) {
+    const species = member.timber?.species ?? "";
+    const strengths = strengthsOf(species);
+    const stiff = strengths?.stiffness;
+    if (!stiff) made.unknown.push(member.name);
+    const E = (stiff ?? 10) * 1000 * data.stiffness.alongFactor;
+    const here = stations.get(member.name) ?? [];
+    const first = nodes.length;
+    for (const [k, { at }] of here.entries()) nodes.push({ id: `${member.name}#${k}`, at: standing(at) });
+    made.along.set(
+      member.name,
+      here.map((_, k) => first + k),
+    );
+    if (member.is === "post" && !member.design.standsOn) made.feet.set(member.name, first);
+    for (let k = 1; k < here.length; k++) {
+      const [a, b] = [here[k - 1] as Station, here[k] as Station];
+      const run = unit(sub(b.at, a.at));
+      const y = acrossOf(member, run);
+      const axes = { along: run, y, z: cross(run, y) };
+      const section =
+        sectionAt(member.body, { at: middleOf(a.at, b.at), ...axes }) ??
+        sectionAt(member.body, { at: along(a.at, b.at, 0.3), ...axes }) ??
+        sectionAt(member.body, { at: along(a.at, b.at, 0.7), ...axes });
+      if (!section) continue;
+      const round = isRound(member);
+      made.pieces.push({
+        beam: beams.length,
+        part: member.name,
+        section,
+        species,
+        grain: Math.acos(Math.min(1, Math.abs(dot(run, member.grain)))),
+      });
+      beams.push({
+        id: `${member.name}:${k}`,
+        part: member.name,
+        from: first + k - 1,
+        to: first + k,
+        yAxis: moveDirection(stance, y),
+        E,
+        G: E * data.stiffness.shearRatio,
+        A: section.A,
+        Ay: section.A * data.stiffness.shearArea,
+        Az: section.A * data.stiffness.shearArea,
+        Iy: section.Iy,
+        Iz: section.Iz,
+        J: torsionOf(section, round),
+      });
+    }
+  }
+
+  for (const joint of joints) addJoint(made, joint, chair, stations, level);
+  return made;
+}
+
+const isFramed = (member: Member | undefined): boolean =>
+  member !== undefined && (member.is === "post" || member.is === "rail" || member.is === "slat");
+
+const isRound = (member: Member): boolean => "round" in member.design && member.design.round !== undefined;
+
+const along = (a: Vec3, b: Vec3, t: number): Vec3 => add(scale(a, 1 - t), scale(b, t));
+const middleOf = (a: Vec3, b: Vec3): Vec3 => along(a, b, 0.5);
+
+/** A member's own y: square to its run, along a face of it. */
+function acrossOf(member: Member, run: Vec3): Vec3 {
+  const across = member.faces[0]?.plane.normal ?? [1, 0, 0];
+  for (const way of [across, [1, 0, 0], [0, 1, 0]] as Vec3[]) {
+    const square = squareTo(way, run);
+    if (Math.hypot(...square) > 0.3) return unit(square);
+  }
+  return unit(squareTo([0, 0, 1], run));
+}
+
+/** Where a member's line has nodes: its own corners, its ends, wherever a joint meets it, and in between so that no beam is long. */
+function stationsOf(member: Member, joints: readonly Joint[]): Station[] {
+  const line = member.is === "post" ? trimmed(member.centreLine, member.foot, member.top) : member.centreLine;
+  const lengths = [0];
+  for (let k = 1; k < line.length; k++)
+    lengths.push((lengths[k - 1] as number) + distance(line[k - 1] as Vec3, line[k] as Vec3));
+  const whole = lengths.at(-1) ?? 0;
+  const wanted = new Set<number>(lengths);
+  for (const joint of joints)
+    if (joint.entered.name === member.name) wanted.add(nearestOn(line, lengths, joint.root));
+  const sorted = [...wanted]
+    .sort((a, b) => a - b)
+    .filter((s, k, all) => k === 0 || s - (all[k - 1] as number) > JOIN);
+  const places: number[] = [];
+  for (const [k, s] of sorted.entries()) {
+    const before = sorted[k - 1];
+    if (before !== undefined) {
+      const parts = Math.ceil((s - before) / PIECE);
+      for (let p = 1; p < parts; p++) places.push(before + ((s - before) * p) / parts);
+    }
+    places.push(s);
+  }
+  return places.map((s) => ({ s, at: pointOn(line, lengths, Math.min(s, whole)) }));
+}
+
+/** A post's line from its trimmed foot to its top. */
+function trimmed(line: readonly Vec3[], foot: Vec3, top: Vec3): Vec3[] {
+  const low = Math.min(foot[2], top[2]) + JOIN;
+  const high = Math.max(foot[2], top[2]) - JOIN;
+  return [foot, ...line.filter(([, , z]) => z > low && z < high), top];
+}
+
+function nearestOn(line: readonly Vec3[], lengths: readonly number[], point: Vec3): number {
+  let best = { far: Number.POSITIVE_INFINITY, s: 0 };
+  for (let k = 1; k < line.length; k++) {
+    const [a, b] = [line[k - 1] as Vec3, line[k] as Vec3];
+    const run = sub(b, a);
+    const size = dot(run, run) || 1;
+    const t = Math.min(1, Math.max(0, dot(sub(point, a), run) / size));
+    const far = distance(point, along(a, b, t));
+    if (far < best.far) best = { far, s: (lengths[k - 1] as number) + t * Math.sqrt(size) };
+  }
+  return best.s;
+}
+
+function pointOn(line: readonly Vec3[], lengths: readonly number[], s: number): Vec3 {
+  const k = Math.max(
+    1,
+    lengths.findIndex((each) => each >= s - 1e-9),
+  );
+  const [a, b] = [line[k - 1] as Vec3, (line[k] ?? line[k - 1]) as Vec3];
+  const size = (lengths[k] ?? 0) - (lengths[k - 1] as number) || 1;
+  return along(a, b, (s - (lengths[k - 1] as number)) / size);
+}
+
+/** A stiff link from the host's line to the member's end, and between the two a spring. */
+function addJoint(
+  made: ChairFrame,
+  joint: Joint,
+  chair: Chair,
+  stations: ReadonlyMap<string, readonly Station[]>,
+  level: StiffnessLevel,
+): void {
+  const { stance } = chair;
+  const nodes = made.nodes as FrameNode[];
+  const beams = made.beams as Beam[];
+  const springs = made.springs as Spring[];
+  const own = stations.get(joint.part) ?? [];
+  const ownNodes = made.along.get(joint.part) ?? [];
+  const host = stations.get(joint.entered.name) ?? [];
+  const hostNodes = made.along.get(joint.entered.name) ?? [];
+  const last = own.length - 1;
+  if (last < 1 || host.length < 2) return;
+  const end =
+    distance((own[0] as Station).at, joint.root) <= distance((own[last] as Station).at, joint.root)
+      ? 0
+      : last;
+  const near = host.reduce(
+    (best, { at }, k) =>
+      distance(at, joint.root) < distance((host[best] as Station).at, joint.root) ? k : best,
+    0,
+  );
+  const place = nodes[ownNodes[end] as number] as FrameNode;
+  const hostNode = hostNodes[near] as number;
+  let from = hostNode;
+  const hostAt = nodes[hostNode] as FrameNode;
+  if (distance(hostAt.at, place.at) > JOIN) {
+    from = nodes.length;
+    nodes.push({ id: `${joint.name}#shoulder`, at: place.at });
+    const run = unit(sub(place.at, hostAt.at));
+    const across = Math.abs(run[2]) < 0.8 ? ([0, 0, 1] as Vec3) : ([1, 0, 0] as Vec3);
+    const beam = beams.find(({ part }) => part === joint.entered.name);
+    const E = (beam?.E ?? 10_000) * LINK;
+    const side = Math.max(30, joint.wide);
+    beams.push({
+      id: `${joint.name}:link`,
+      part: joint.entered.name,
+      from: hostNode,
+      to: from,
+      yAxis: unit(squareTo(across, run)),
+      E,
+      G: E * data.stiffness.shearRatio,
+      A: side ** 2,
+      Ay: side ** 2 * data.stiffness.shearArea,
+      Az: side ** 2 * data.stiffness.shearArea,
+      Iy: side ** 4 / 12,
+      Iz: side ** 4 / 12,
+      J: 0.141 * side ** 4,
+    });
+  }
+  const axes = [joint.direction, joint.acrossThick, cross(joint.direction, joint.acrossThick)].map((axis) =>
+    moveDirection(stance, axis),
+  ) as [Vec3, Vec3, Vec3];
+  const { tight, stiffness, stiffnessOf } = data.joints;
+  const size = Math.max(joint.wide, joint.thick);
+  const turns = stiffness[level] * (size / stiffnessOf.wide) ** 2 * (joint.long / stiffnessOf.long);
+  const slim = turns * Math.max(0.1, Math.min(joint.wide, joint.thick) / size);
+  // About its thickness a tenon bends across its width: the stiffer way.
+  springs.push({
+    id: joint.name,
+    joint: joint.name,
+    from,
+    to: ownNodes[end] as number,
+    axes,
+    k: [tight, tight, tight, turns, turns, slim],
+  });
+  made.jointOf.push(joint);
+}

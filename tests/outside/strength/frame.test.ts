@@ -1,0 +1,329 @@
+/**
+ * The frame solver against a published example, closed forms and an independent library.
+ */
+import fc from "fast-check";
+import { Matrix, solve as solveDense } from "ml-matrix";
+import { describe, expect, it } from "vitest";
+import type { Vec3 } from "../../../server/geometry/solid.ts";
+import {
+  axesOf,
+  type Beam,
+  type Frame,
+  type NodeLoad,
+  type Support,
+} from "../../../server/strength/frame/frame.ts";
+import { prepare, type Solution, solve } from "../../../server/strength/frame/solve.ts";
+import { beamStiffness, turned } from "../../../server/strength/frame/stiffness.ts";
+
+const fixed = [true, true, true, true, true, true];
+
+interface Wood {
+  E: number;
+  G: number;
+  A: number;
+  I: number;
+  J: number;
+  As?: number;
+}
+
+/** Shear areas so large that shear bends nothing, unless given. */
+function beam(from: number, to: number, { E, G, A, I, J, As = 1e12 }: Wood, yAxis: Vec3 = [0, 0, 1]): Beam {
+  return {
+    id: `${from}-${to}`,
+    part: `${from}-${to}`,
+    from,
+    to,
+    yAxis,
+    E,
+    G,
+    A,
+    Ay: As,
+    Az: As,
+    Iy: I,
+    Iz: I,
+    J,
+  };
+}
+
+const frameOf = (places: Vec3[], beams: Beam[]): Frame => ({
+  nodes: places.map((at, k) => ({ id: String(k), at })),
+  beams,
+  springs: [],
+});
+
+function solved(frame: Frame, supports: Support[], loads: NodeLoad[]): Solution {
+  const answer = solve(prepare(frame), supports, loads);
+  if (answer.is !== "solved") throw new Error(JSON.stringify(answer));
+  return answer;
+}
+
+const wood = { E: 12000, G: 750, A: 800, I: 60_000, J: 90_000 };
+
+describe("a published frame", () => {
+  it("Logan, A First Course in the Finite Element Method, 4th ed., example 5.8 (seen)", () => {
+    const steel = { E: 30000, G: 10000, A: 10, I: 100, J: 50 };
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [-100, 0, 0],
+        [0, 0, -100],
+        [0, -100, 0],
+      ],
+      [beam(1, 0, steel), beam(2, 0, steel, [1, 0, 0]), beam(3, 0, steel)],
+    );
+    const { displacements } = solved(
+      frame,
+      [1, 2, 3].map((node) => ({ node, held: fixed })),
+      [{ node: 0, v: [0, -50, 0, -1000, 0, 0] }],
+    );
+    const printed = [7.098e-5, -0.014, -2.352e-3, -3.996e-3, 1.78e-5, -1.033e-4];
+    for (const [way, value] of printed.entries())
+      expect(Math.abs((displacements[0]?.[way] ?? 0) - value)).toBeLessThan(Math.abs(value) * 4e-3);
+  });
+});
+
+describe("closed forms", () => {
+  it("a cantilever, with shear and without: PL³/3EI + PL/GAs", () => {
+    for (const As of [1e12, 600]) {
+      const frame = frameOf(
+        [
+          [0, 0, 0],
+          [500, 0, 0],
+        ],
+        [beam(0, 1, { ...wood, As })],
+      );
+      const { displacements, reactions } = solved(
+        frame,
+        [{ node: 0, held: fixed }],
+        [{ node: 1, v: [0, 0, -200, 0, 0, 0] }],
+      );
+      const expected = (200 * 500 ** 3) / (3 * wood.E * wood.I) + (200 * 500) / (wood.G * As);
+      expect(displacements[1]?.[2]).toBeCloseTo(-expected, 9);
+      expect(reactions[0]?.v[2]).toBeCloseTo(200, 9);
+      expect(reactions[0]?.v[4]).toBeCloseTo(-200 * 500, 6);
+    }
+  });
+
+  it("a bent cantilever in bending and torsion: P(a³/3EI + b³/3EI + ab²/GJ)… loaded at its free end", () => {
+    const [a, b, P] = [400, 250, 90];
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [a, 0, 0],
+        [a, b, 0],
+      ],
+      [beam(0, 1, wood), beam(1, 2, wood)],
+    );
+    const { displacements } = solved(
+      frame,
+      [{ node: 0, held: fixed }],
+      [{ node: 2, v: [0, 0, -P, 0, 0, 0] }],
+    );
+    const EI = wood.E * wood.I;
+    const expected = P * (a ** 3 / (3 * EI) + b ** 3 / (3 * EI) + (a * b ** 2) / (wood.G * wood.J));
+    expect(displacements[2]?.[2]).toBeCloseTo(-expected, 8);
+  });
+
+  it("a portal with fixed feet and a side load at a knee (standard rigid-frame tables)", () => {
+    const [h, L, P] = [400, 600, 100];
+    // Members that cannot be stretched, as the tables take them.
+    const stout = { ...wood, A: 1e9 };
+    const beamOf = { ...stout, I: 2 * wood.I };
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [0, 0, h],
+        [L, 0, h],
+        [L, 0, 0],
+      ],
+      [beam(0, 1, stout, [0, 1, 0]), beam(1, 2, beamOf, [0, 1, 0]), beam(3, 2, stout, [0, 1, 0])],
+    );
+    const { reactions, ends } = solved(
+      frame,
+      [
+        { node: 0, held: fixed },
+        { node: 3, held: fixed },
+      ],
+      [{ node: 1, v: [P, 0, 0, 0, 0, 0] }],
+    );
+    const k = 2 * (h / L);
+    expect(Math.abs(reactions[0]?.v[4] ?? 0)).toBeCloseTo(((P * h) / 2) * ((3 * k + 1) / (6 * k + 1)), 1);
+    const knee = Math.max(...(ends[0]?.to.slice(3).map(Math.abs) ?? []));
+    expect(knee).toBeCloseTo(((P * h) / 2) * ((3 * k) / (6 * k + 1)), 1);
+  });
+
+  it("a beam on two supports: PL³/48EI", () => {
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [300, 0, 0],
+        [600, 0, 0],
+      ],
+      [beam(0, 1, wood), beam(1, 2, wood)],
+    );
+    const { displacements } = solved(
+      frame,
+      [
+        { node: 0, held: [true, true, true, true, false, false] },
+        { node: 2, held: [false, true, true, false, false, false] },
+      ],
+      [{ node: 1, v: [0, 0, -500, 0, 0, 0] }],
+    );
+    expect(displacements[1]?.[2]).toBeCloseTo(-(500 * 600 ** 3) / (48 * wood.E * wood.I), 9);
+  });
+
+  it("a spring that turns adds moment over stiffness", () => {
+    const frame: Frame = {
+      ...frameOf(
+        [
+          [0, 0, 0],
+          [0, 0, 0],
+          [400, 0, 0],
+        ],
+        [beam(1, 2, wood)],
+      ),
+      springs: [
+        {
+          id: "s",
+          joint: "s",
+          from: 0,
+          to: 1,
+          axes: [
+            [1, 0, 0],
+            [0, 1, 0],
+            [0, 0, 1],
+          ],
+          k: [1e9, 1e9, 1e9, 1e12, 2e6, 1e12],
+        },
+      ],
+    };
+    const { displacements, springs } = solved(
+      frame,
+      [{ node: 0, held: fixed }],
+      [{ node: 2, v: [0, 0, -100, 0, 0, 0] }],
+    );
+    const expected = (100 * 400 ** 3) / (3 * wood.E * wood.I) + (100 * 400 * 400) / 2e6 + 100 / 1e9;
+    expect(displacements[2]?.[2]).toBeCloseTo(-expected, 8);
+    expect(Math.abs(springs[0]?.[4] ?? 0)).toBeCloseTo(40_000, 3);
+  });
+});
+
+const place = fc.tuple(
+  fc.integer({ min: -400, max: 400 }),
+  fc.integer({ min: -400, max: 400 }),
+  fc.integer({ min: 0, max: 900 }),
+);
+
+/** A tangle of beams, each node tied to one before it and some to others, feet fixed. */
+const tangles = fc
+  .record({
+    places: fc.uniqueArray(place, { minLength: 4, maxLength: 24, selector: String }),
+    ties: fc.array(fc.tuple(fc.nat(23), fc.nat(23)), { maxLength: 20 }),
+    pushes: fc.array(fc.integer({ min: -900, max: 900 }), { minLength: 6, maxLength: 6 }),
+  })
+  .map(({ places, ties, pushes }) => {
+    const pairs = new Map<string, [number, number]>();
+    for (let k = 1; k < places.length; k++) pairs.set(`${k - 1}-${k}`, [k - 1, k]);
+    for (const [a, b] of ties) {
+      const [from, to] = [Math.min(a, b) % places.length, Math.max(a, b) % places.length];
+      if (from !== to) pairs.set(`${Math.min(from, to)}-${Math.max(from, to)}`, [from, to]);
+    }
+    const beams = [...pairs.values()].map(([from, to]) => {
+      const [a, b]: Vec3[] = [places[from] ?? [0, 0, 0], places[to] ?? [0, 0, 0]];
+      if (!a || !b) throw new Error("a place is missing");
+      const steep = Math.abs(b[2] - a[2]) > 0.9 * Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+      return beam(from, to, { ...wood, As: 500 }, steep ? [1, 0, 0] : [0, 0, 1]);
+    });
+    const frame = frameOf(
+      places.map((each): Vec3 => [...each]),
+      beams,
+    );
+    const loads = [
+      { node: places.length - 1, v: pushes.map((value, way) => (way < 3 ? value : value * 100)) },
+    ];
+    return { frame, loads, supports: [{ node: 0, held: fixed }] };
+  });
+
+describe("random frames", () => {
+  it("agree with ml-matrix to 1e-7 of the largest movement, and every node is in equilibrium", () => {
+    fc.assert(
+      fc.property(tangles, ({ frame, loads, supports }) => {
+        const { displacements, reactions } = solved(frame, supports, loads);
+        const size = frame.nodes.length * 6;
+        const K = Matrix.zeros(size, size);
+        for (const each of frame.beams) {
+          const k = turned(beamStiffness(frame, each), axesOf(frame, each).axes);
+          const dof = (n: number) => (n < 6 ? each.from : each.to) * 6 + (n % 6);
+          for (let r = 0; r < 12; r++)
+            for (let c = 0; c < 12; c++) K.set(dof(r), dof(c), K.get(dof(r), dof(c)) + (k[r * 12 + c] ?? 0));
+        }
+        const f = Matrix.zeros(size, 1);
+        for (const { node, v } of loads)
+          for (const [way, value] of v.entries()) f.set(node * 6 + way, 0, value);
+        const free = Array.from({ length: size - 6 }, (_, k) => k + 6);
+        const u = solveDense(K.selection(free, free), f.selection(free, [0]));
+        const most = Math.max(...u.to1DArray().map(Math.abs), 1e-12);
+        for (const [k, dof] of free.entries())
+          expect(Math.abs((displacements[Math.floor(dof / 6)]?.[dof % 6] ?? 0) - u.get(k, 0))).toBeLessThan(
+            most * 1e-7,
+          );
+        const whole = Matrix.columnVector(displacements.flat());
+        const rest = K.mmul(whole).sub(f);
+        const scale = Math.max(...f.to1DArray().map(Math.abs), 1);
+        for (const dof of free) expect(Math.abs(rest.get(dof, 0))).toBeLessThan(scale * 1e-8);
+        // The whole: what holds it is what pushes it.
+        for (let way = 0; way < 3; way++)
+          expect((reactions[0]?.v[way] ?? 0) + (loads[0]?.v[way] ?? 0)).toBeCloseTo(0, 4);
+        // Work done by the loads is twice the energy stored.
+        const work = whole.transpose().mmul(f).get(0, 0);
+        const stored = whole.transpose().mmul(K).mmul(whole).get(0, 0);
+        expect(Math.abs(work - stored)).toBeLessThan(Math.abs(work) * 1e-6 + 1e-9);
+      }),
+      { numRuns: 60, seed: 17 },
+    );
+  });
+});
+
+describe("what cannot be solved", () => {
+  it("is named: a part that nothing holds", () => {
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [500, 0, 0],
+        [0, 300, 0],
+        [500, 300, 0],
+      ],
+      [beam(0, 1, wood), beam(2, 3, wood)],
+    );
+    const answer = solve(prepare(frame), [{ node: 0, held: fixed }], [{ node: 1, v: [0, 0, -1, 0, 0, 0] }]);
+    expect(answer.is).toBe("loose");
+    expect(answer.is === "loose" && [2, 3].includes(answer.node)).toBe(true);
+  });
+
+  it("lets go of feet that would have to pull, and says when it goes over", () => {
+    // A beam on three feet with its load beyond the last: the far foot lifts; beyond what the others hold it goes over.
+    const frame = frameOf(
+      [
+        [0, 0, 0],
+        [300, 0, 0],
+        [600, 0, 0],
+        [700, 0, 0],
+      ],
+      [0, 1, 2].map((k) => beam(k, k + 1, wood)),
+    );
+    const foot = (node: number): Support => ({
+      node,
+      held: [true, true, true, true, false, true],
+      pushes: true,
+    });
+    const weight = { node: 1, v: [0, 0, -900, 0, 0, 0] };
+    const stands = solve(
+      prepare(frame),
+      [foot(0), foot(1), foot(2)],
+      [weight, { node: 3, v: [0, 0, -100, 0, 0, 0] }],
+    );
+    expect(stands.is).toBe("solved");
+    const over = solve(prepare(frame), [foot(0), foot(1)], [{ node: 3, v: [0, 0, -100, 0, 0, 0] }]);
+    expect(over.is).toBe("tips");
+  });
+});
