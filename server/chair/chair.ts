@@ -5,9 +5,9 @@
 import type { Problem, Span } from "../../grammar/problem.ts";
 import type {
   BlockDesign,
-  CutKind,
   Design,
   Dimension,
+  EndKind,
   Given,
   JointFacts,
   KindName,
@@ -137,6 +137,24 @@ export interface Rail extends MemberOf<"rail" | "slat", RailDesign | SlatDesign>
   bow?: number;
   /** Its outline in its own measure. */
   shape?: RailShape;
+  /** What it has cut out of it where it crosses other rails, and its body before that. */
+  notches?: Notch[];
+  uncut?: Body;
+}
+
+/** A notch that lets another rail through: all between two planes, beyond a floor. They look out of the notch into the wood. */
+export interface Notch {
+  /** Full name of the rail that goes through it. */
+  by: string;
+  sides: [Plane, Plane];
+  floor: Plane;
+}
+
+/** Why two rails cannot be halved: how much too far or too flat, mm or radians, and what is allowed. */
+export interface HalvingTrouble {
+  why: "side-by-side" | "does-not-reach" | "misses" | "no-shared-height";
+  found: number;
+  allowed: number;
 }
 
 export type Block = MemberOf<"block", BlockDesign>;
@@ -269,7 +287,8 @@ export type Fault =
     }
   | { is: "wind"; part: string; at: Span; difference: number }
   /** A fact of its joint that this kind of joint cannot have. */
-  | { is: "fact-refused"; part: string; at: Span; kind: CutKind; fact: keyof JointFacts }
+  | { is: "fact-refused"; part: string; at: Span; kind: EndKind; fact: keyof JointFacts }
+  | ({ is: "not-halved"; part: string; at: Span; over: string } & (HalvingTrouble | { why: "said-twice" }))
   | { is: "no-room"; part: string; at: Span; message: string }
   | { is: "not-buildable"; part: string; at: Span; message: string; thrown?: unknown }
   /** Work of ours threw: the text is not to blame, and what it would have given is missing. `what` names it: `the value weight`. */

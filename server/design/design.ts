@@ -12,7 +12,7 @@ import type { Given } from "./given.ts";
 import type { JointFacts } from "./joint-facts.ts";
 
 export type { Given } from "./given.ts";
-export type { CutKind, JointFacts, KindName, Size } from "./joint-facts.ts";
+export type { CutKind, EndKind, JointFacts, KindName, Size } from "./joint-facts.ts";
 
 /** How lengths are written and printed in this file. */
 export type LengthUnit = "mm" | "cm" | "in";

@@ -31,8 +31,10 @@ export interface JointFacts {
   round?: Given<{ diameter: number; long: Size }>;
 }
 
-/** The kinds of joint that are cut. */
-export type CutKind = "loose-tenon" | "dowels" | "fork" | "round" | "twin" | "rectangular";
+/** The kinds of joint that are cut at the end of a part. */
+export type EndKind = "loose-tenon" | "dowels" | "fork" | "round" | "twin" | "rectangular";
+
+export type CutKind = EndKind;
 
 /** `none` where the text asks for no kind, or says too little to cut one. */
 export type KindName = CutKind | "none";

@@ -1,4 +1,5 @@
 import type { Chair, Member, SeatSurface } from "../chair/chair.ts";
+import { isEndKind } from "../chair/joints/kinds/index.ts";
 import type { TimberDesign } from "../design/design.ts";
 import { measureBody } from "../geometry/body.ts";
 import { measure } from "../geometry/convex.ts";
@@ -105,6 +106,8 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
   const scribedAlready = new Map<string, Scribed>();
   for (const joint of chair.joints.values()) {
     const { part, entered } = joint;
+    // The bodies of rails that cross have their notches already.
+    if (!isEndKind(joint.kind)) continue;
     const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
     const host = chair.members.get(entered.name);
     if (!host || !isTurned(host)) {

@@ -32,10 +32,11 @@ export function chosenJoint(design: Design, part: RailDesign | SlatDesign, end: 
 }
 
 /** The joint by which a post's top goes into the rail over it. */
-export function chosenTopJoint(design: Design, post: PostDesign): ChosenJoint {
-  const into = post.topInto;
-  const name = into?.value.joint;
-  const at = into?.at ?? post.at;
+export const chosenTopJoint = (design: Design, { topInto, at }: PostDesign): ChosenJoint =>
+  namedJoint(design, topInto?.value.joint, topInto?.at ?? at);
+
+/** A joint by its name alone, where the text may leave it out. */
+export function namedJoint(design: Design, name: string | undefined, at: Span): ChosenJoint {
   const facts = merge(name === undefined ? undefined : design.joints.get(name));
   return name === undefined ? { facts, at } : { facts, design: name, at };
 }

@@ -1,4 +1,4 @@
-import type { CutKind } from "../../design/joint-facts.ts";
+import type { EndKind } from "../../design/joint-facts.ts";
 import { volume } from "../../geometry/convex.ts";
 import { flipped, lineMeets } from "../../geometry/plane.ts";
 import type { Convex } from "../../geometry/solid.ts";
@@ -125,7 +125,7 @@ function haunchOf(
 }
 
 /** Facts that its kind cannot have, each told on its own place. */
-function tellRefused({ part, chosen }: JointSite, kind: CutKind, faults: Fault[]): void {
+function tellRefused({ part, chosen }: JointSite, kind: EndKind, faults: Fault[]): void {
   for (const fact of jointKinds[kind].refuses ?? []) {
     const at = chosen.facts[fact]?.at;
     if (!at || faults.some((fault) => fault.is === "fact-refused" && fault.at === at)) continue;

@@ -28,12 +28,14 @@ export function railHost(rail: Rail, x: number): Host {
     plane(shape.bottom, negative(rail.upward), spot((outside + inside) / 2, bottom)),
   ];
   const radius = (outside - inside) / 2;
+  // Its notches take nothing from the wood that its ends and mortises are cut in.
+  const { pieces } = rail.uncut ?? rail.body;
   return {
     entered: { kind: rail.is, name: rail.name },
-    pieces: rail.body.pieces,
+    pieces,
     wood: () =>
       rail.round === undefined
-        ? squaredWood(rail.body.pieces, rail.along)
+        ? squaredWood(pieces, rail.along)
         : turnedWood(rail.along, { axis: rail.start, radius: rail.round / 2 }),
     middleHeight: middle[2],
     centre: (z) =>

@@ -19,6 +19,7 @@ import {
   marksOf,
   mortiseHeadings,
   mortiseRow,
+  notchLine,
   quantity,
   size,
   turnedHeadings,
@@ -102,6 +103,7 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
     [
       `${capital(sizes)}.${run}`,
       ...(datums.length > 1 ? datums.map((each) => `${each}.`) : []),
+      ...marksOf(sheet, "notch").map(notchLine),
       ...piece.notes,
     ],
     wide,

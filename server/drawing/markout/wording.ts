@@ -124,6 +124,24 @@ function beside(sheet: SheetPart, mark: SheetMark): string[] {
   return notes;
 }
 
+/** A notch for a rail that crosses this one: where it is on the faces at either side, and how deep. */
+export function notchLine(notch: SheetMark): string {
+  const faces = Object.keys(notch.figures).flatMap((name) =>
+    name.startsWith("from on ") ? [name.slice("from on ".length)] : [],
+  );
+  const each = faces.map((face) => {
+    const figure = (name: string) => told(notch, `${name} on ${face}`);
+    const floor = figure("floor from")
+      ? ` (at its floor ${figure("floor from")} – ${figure("floor to")})`
+      : "";
+    const deep = figure("deep at its end")
+      ? `${figure("deep")} deep at the first, ${figure("deep at its end")} at the second`
+      : `${figure("deep")} deep`;
+    return `on the ${face} ${figure("from")} – ${figure("to")}${floor}, ${deep}`;
+  });
+  return `Notch in the ${notch.face} for ${told(notch, "for")}: ${each.join("; ")}.`;
+}
+
 /** `leans 2.2° (1 in 26) to the top going in`. */
 function leansOf(mark: SheetMark): string[] {
   const verb = mark.kind.endsWith("mortise") ? "leans" : "bored";

@@ -1,11 +1,12 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
+import { isEndKind } from "../../chair/joints/kinds/index.ts";
 import { height, planeAt } from "../../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
 import { dot, negate } from "../../geometry/vec.ts";
 
 /** Joints whose mortises are in a member, in the order of the chair. */
 export const jointsInto = (chair: Chair, member: string): Joint[] =>
-  [...chair.joints.values()].filter(({ entered, shape }) => entered.name === member && shape !== "none");
+  [...chair.joints.values()].filter(({ entered, kind }) => entered.name === member && isEndKind(kind));
 
 /** The joint that a part's end is cut for. */
 export const jointOf = (chair: Chair, part: string, entered: string | undefined): Joint | undefined =>

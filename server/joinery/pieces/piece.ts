@@ -2,7 +2,7 @@
  * A chair's parts as pieces to mark out: pure data, millimetres and radians. A face is laid flat as a strip of panels that hinge on
  * each other where the stick bends, so that every line on it has its true length.
  */
-import type { CutKind } from "../../design/joint-facts.ts";
+import type { EndKind } from "../../design/joint-facts.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 
 /** A place on a laid-open face: along the stick from the datum, and up the page. */
@@ -141,6 +141,24 @@ export interface Mortise {
   mitred?: true;
 }
 
+/** A notch that lets another rail through, on the two faces beside the one that it opens in. */
+export interface CutNotch {
+  /** Full name of the rail that goes through it. */
+  for: string;
+  /** The face that it opens in. */
+  face: string;
+  datum: string;
+  sides: [NotchSide, NotchSide];
+}
+
+/** Where it starts and ends along the stick, at the arris and at its floor, and how deep it is there, square to the face it opens in. */
+export interface NotchSide {
+  face: string;
+  mouth: Ends;
+  floor: Ends;
+  deep: Ends;
+}
+
 /** One end of a stick. */
 export interface CutEnd {
   name: string;
@@ -173,7 +191,7 @@ export interface CutTenon {
   turn: number;
   haunch?: { long: number; wide: number; sloped: boolean };
   /** `thick` and `wide` are each one's own; of a fork the tongue's that is left out between its tines. */
-  kind: CutKind;
+  kind: EndKind;
   count: number;
   /** From the upper edge's face to the middle of each, when there are several. */
   middles: number[];
@@ -243,5 +261,6 @@ export interface Piece {
   datums: Datum[];
   ends: CutEnd[];
   mortises: Mortise[];
+  notches?: CutNotch[];
   notes: string[];
 }

@@ -10,6 +10,7 @@ import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
 import { flatParts } from "./flat.ts";
 import { layFaces } from "./lay.ts";
 import { jointsInto } from "./mouths.ts";
+import { notchesOf } from "./notches.ts";
 import { curvesOf } from "./outline.ts";
 import type { Mortise, Outline, Piece } from "./piece.ts";
 import { letterOf, setOut } from "./setting-out.ts";
@@ -110,6 +111,7 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
     datums: runs.map(({ datum }) => datum),
     ends: ends.map((site) => cutEnd(stick, runs, site)),
     mortises,
+    ...(part.is !== "post" && part.notches ? { notches: notchesOf(stick, runs, part) } : {}),
     notes: alongCurves(laid.faces),
   };
 }
@@ -163,10 +165,10 @@ function sectionOf(part: Post | Rail): { thick: number; wide: number } {
   return { thick: most("first"), wide: most("second") };
 }
 
-/** Dowels are no part of the stick. */
+/** Dowels and separate tongues are no part of the stick. */
 const tenonsOf = (chair: Chair, part: Post | Rail) =>
   [...chair.joints.values()]
-    .filter((joint) => joint.part === part.name && !joint.facts.dowels)
+    .filter((joint) => joint.part === part.name && !joint.facts.dowels && joint.socket.length === 0)
     .flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
 
 /** What tells a part from others of its design: its corners, its tenons and its mortises. */

@@ -116,7 +116,8 @@ export function stickOfRail(chair: Chair, rail: Rail, every: number): StickOf | 
   if (rail.round !== undefined) return undefined;
   const direction = cross(rail.upward, rail.outward);
   const forward = dot(direction, rail.along) > 0;
-  const solids = forward ? rail.body.pieces : [...rail.body.pieces].reverse();
+  const { pieces } = rail.uncut ?? rail.body;
+  const solids = forward ? pieces : [...pieces].reverse();
   const normals = rolled(rail.upward, direction);
   const shape = shapeOf(rail);
   const curvedAt = (x: number) =>

@@ -1,7 +1,9 @@
 /**
  * A tenon as it is cut on its stick's end: measured from the faces of the stick, its leans told towards them.
  */
+
 import type { Joint } from "../../chair/chair.ts";
+import { isEndKind } from "../../chair/joints/kinds/index.ts";
 import { lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, dot, squareTo, unit } from "../../geometry/vec.ts";
@@ -29,7 +31,8 @@ const TURN = 1e-4;
 
 /** The tenon at an end, by the joint it is cut for; nothing where the joint has none. */
 export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: CutTenon } {
-  if (!joint || joint.kind === "none" || joint.tenon.length === 0) return {};
+  const kind = joint?.kind ?? "none";
+  if (!joint || !isEndKind(kind) || joint.tenon.length === 0) return {};
   const { ways, names, outward } = frame;
   const entered = faceEntered(joint);
   const facing = (v: Vec3) =>
@@ -40,7 +43,6 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
   const turn = Math.atan2(dot(flat, ways[edge as 0]), dot(flat, ways[cheek as 0]));
   const turned = Math.abs(turn) > TURN;
   const from = (face: number) => nearest(joint, entered, frame, face, turned);
-  const { kind } = joint;
   const first = joint.sections[0];
   const haunch = joint.haunch && joint.facts.haunch?.value;
   const pegs = pegsOf(joint);

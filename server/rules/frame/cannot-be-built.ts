@@ -1,8 +1,12 @@
+import type { Fault } from "../../chair/chair.ts";
+import type { LengthUnit } from "../../design/design.ts";
+import { printAngle } from "../../design/units.ts";
 import { tellings } from "../joints/tellings.ts";
 import { faultsOf } from "../machinery/faults.ts";
+import { plain } from "../machinery/names.ts";
 import { named, stemOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { tell } from "../machinery/say.ts";
+import { length, lengthOrMore, tell } from "../machinery/say.ts";
 
 export const cannotBeBuilt: Rule = {
   code: "cannot-be-built",
@@ -27,6 +31,32 @@ export const cannotBeBuilt: Rule = {
         subject: fault.part,
       });
     });
-    return [...refused, ...unbuilt];
+    const apart = faultsOf(chair, "not-halved").map(({ fault, place }) =>
+      tell(cannotBeBuilt, place, {
+        message: `${named(chair, fault.part)} cannot be halved over ${plain(fault.over)}: ${whyNot(fault, design.units)}.`,
+        subject: fault.part,
+      }),
+    );
+    return [...refused, ...apart, ...unbuilt];
   },
 };
+
+type NotHalved = Extract<Fault, { is: "not-halved" }>;
+
+/** Why two rails cannot be halved, the figure found and the one allowed, and what would mend it. */
+function whyNot(fault: NotHalved, unit: LengthUnit): string {
+  switch (fault.why) {
+    case "said-twice":
+      return "that one is halved over it already; say it in one of the two";
+    case "side-by-side":
+      return `they cross at ${printAngle(fault.found)}, and at least ${printAngle(fault.allowed)} is needed`;
+    case "does-not-reach":
+      return `they do not cross: where they would, one of them ended ${length(fault.found, unit)} before`;
+    case "misses":
+      return `their centre lines pass ${length(fault.found, unit)} apart, and half a thickness, ${length(fault.allowed, unit)}, is allowed; bring their heights ${lengthOrMore(fault.found - fault.allowed, unit)} nearer together`;
+    case "no-shared-height":
+      return `one passes ${length(fault.found, unit)} clear above the other; bring their heights nearer together`;
+    default:
+      return fault satisfies never;
+  }
+}

@@ -122,6 +122,7 @@ export function rail(name: string, facts: RailFacts): RailDesign {
     ),
     ...maybe("joined", facts.joined),
     ends: (facts.ends ?? []).map(endOf),
+    halved: [],
   } as RailDesign;
 }
 

@@ -1,7 +1,7 @@
 /**
  * The ends of a stick as marks: the lines round it, and the tenon with what belongs to it.
  */
-import type { CutKind } from "../../../design/joint-facts.ts";
+import type { EndKind } from "../../../design/joint-facts.ts";
 import type { CutEnd, CutTenon, Piece } from "../../../joinery/pieces/piece.ts";
 import { type Figures, shoulderSteps, tenonSteps } from "../figures.ts";
 import { count, LEAST, mark, type Printer, word } from "./printer.ts";
@@ -58,9 +58,9 @@ export const TENON_MARKS = {
   "loose-tenon": "loose-tenon",
   dowels: "dowels",
   fork: "fork",
-} as const satisfies Record<CutKind, string>;
+} as const satisfies Record<EndKind, string>;
 
-export type TenonMark = (typeof TENON_MARKS)[CutKind];
+export type TenonMark = (typeof TENON_MARKS)[EndKind];
 
 function tenonMarks(piece: Piece, end: CutEnd, tenon: CutTenon, printer: Printer): SheetMark[] {
   const { figures } = printer;

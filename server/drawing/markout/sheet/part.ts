@@ -5,6 +5,7 @@ import type { Piece } from "../../../joinery/pieces/piece.ts";
 import type { Figures } from "../figures.ts";
 import { endMarks } from "./end-marks.ts";
 import { mortiseMarks } from "./mortise-marks.ts";
+import { notchMarks } from "./notch-marks.ts";
 import { datumMarks, outlineMarks } from "./outline-marks.ts";
 import { planMarks } from "./plan-marks.ts";
 import { mark, Printer, word } from "./printer.ts";
@@ -28,6 +29,7 @@ export function sheetOf(piece: Piece, figures: Figures): SheetPart {
           ...(piece.turned ? turnedMarks(piece.turned, printer) : []),
           ...endMarks(piece, printer),
           ...mortiseMarks(piece, printer),
+          ...notchMarks(piece, printer),
         ],
   };
 }
