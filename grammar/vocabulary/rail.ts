@@ -161,6 +161,15 @@ const shaping: Row[] = [
 const joining: Row[] = [
   {
     owner,
+    word: "halved",
+    shape: seq(word("over"), ref("rail", "over"), maybe(word("with"), ref("joint", "joint"))),
+    many: true,
+    meaning:
+      "This rail crosses another and both are cut half through where their centre lines are nearest: this one keeps its top, the other its bottom. Said in one of the two; the joint gives glue, fit and peg.",
+    example: "halved over diagonal-right with cross-lap",
+  },
+  {
+    owner,
     word: "joined",
     shape: ref("joint", "joint"),
     meaning: "The joint at both ends.",

@@ -110,6 +110,8 @@ export type RailCourse =
 
 export interface RailDesign extends Named, SawnDesign {
   is: "rail";
+  /** Rails that it crosses, both cut half through; it keeps its top. */
+  halved: Given<{ over: PartRef; joint?: string }>[];
   pair: boolean;
   course?: Given<RailCourse>;
   /** first: thickness, second: width. */

@@ -34,7 +34,8 @@ export interface JointFacts {
 /** The kinds of joint that are cut at the end of a part. */
 export type EndKind = "loose-tenon" | "dowels" | "fork" | "round" | "twin" | "rectangular";
 
-export type CutKind = EndKind;
+/** Those, and that of two rails which cross. */
+export type CutKind = EndKind | "halving";
 
 /** `none` where the text asks for no kind, or says too little to cut one. */
 export type KindName = CutKind | "none";

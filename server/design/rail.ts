@@ -6,7 +6,7 @@ import { readCourse } from "./course.ts";
 import type { Given, Named, RailDesign, RailTaper } from "./design.ts";
 import { endNames, readEnds } from "./ends.ts";
 import type { Item } from "./merge.ts";
-import { jointName } from "./names.ts";
+import { checked, jointName } from "./names.ts";
 import { section, timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import {
@@ -35,6 +35,7 @@ export function newRail(item: Item, named: Named): RailDesign {
     arches: [],
     tapers: [],
     ends: [],
+    halved: [],
   };
 }
 
@@ -47,6 +48,7 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   set(rail, "bow", readBow(reading, item));
   rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
+  rail.halved = linesOf(item, "halved").flatMap((line) => readHalved(reading, line) ?? []);
   rail.ends = readEnds(reading, item, endNames(rail.course?.value));
   set(rail, "timber", timber(reading, lineOf(item, "timber")));
   readSawn(reading, item, rail);
@@ -105,6 +107,12 @@ function readSetting(reading: Reading, item: Item, rail: RailDesign): void {
   const how = stand && factOf(stand, "stand");
   if (stand !== undefined && how !== undefined)
     rail.stand = given(stand, how, how.name === "plumb" ? "plumb" : "with posts");
+}
+
+function readHalved(reading: Reading, line: Item): RailDesign["halved"][number] | undefined {
+  const over = checked(reading, line, factOf(line, "over"), ["rail"]);
+  const joint = jointName(reading, line);
+  return over && { ...over, value: { over: over.value, ...(joint && { joint: joint.value }) } };
 }
 
 function readArch(reading: Reading, line: Item): RailDesign["arches"][number] | undefined {

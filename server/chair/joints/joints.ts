@@ -8,6 +8,7 @@ import { isRail } from "../member.ts";
 import { jointAt } from "./joint.ts";
 import { chosenJoint, chosenTopJoint } from "./joint-facts.ts";
 import { siteOfEnd, siteOfTop } from "./joint-site.ts";
+import { halvingSteps } from "./kinds/halving.ts";
 
 /**
  * Every joint of a chair by its full name, in the order of the parts, each also put on the end it belongs to; rests after each. `topOf` gives the plane a
@@ -43,6 +44,7 @@ export function* jointSteps(
     const site = siteOfTop(post, cut, chosenTopJoint(design, post.design), rail);
     if (site) keep(jointAt(site, faults));
   }
+  yield* halvingSteps(design, members, joints, faults);
   return joints;
 }
 

@@ -142,6 +142,15 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
       "tenon-too-thin",
     ],
   },
+  halving: {
+    called: "a halving",
+    noun: "the halving",
+    sizes: () => ({ apart: false }),
+    times: 1,
+    asCut: ({ thick, wide, long }, print) =>
+      `halved, a notch ${print(wide)} long and ${print(long)} deep over ${print(thick)}`,
+    judgedBy: [],
+  },
   dowels: {
     called: "a dowelled joint",
     noun: "each dowel",

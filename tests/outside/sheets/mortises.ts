@@ -15,7 +15,35 @@ export function mortisesOf(sheet: SheetRead, stick: Stick): Solid[] {
     ...sheet.all("mortise", "socket", "sloped-socket").map((mark) => chopped(mark, sheet, stick)),
     ...sheet.all("through-mortise").map((mark) => through(mark, sheet, stick)),
     ...sheet.all("hole", "through-hole").map((mark) => bored(mark, stick)),
+    ...sheet.all("notch").map((mark) => notchOf(mark, stick)),
   ];
+}
+
+/** A notch by its lines on the two faces beside the one it opens in. */
+function notchOf(mark: Read, stick: Stick): Solid {
+  const run = stick.run(mark.mark.datum);
+  const open = stick.faceNamed(mark.mark.face);
+  const lines = [(open + 1) % 4, (open + 3) % 4].map((side) => {
+    const name = stick.faces[side]!;
+    const arris = side === (open + 1) % 4 ? open : side;
+    const deep = mark.long(`deep on ${name}`);
+    return (["from", "to"] as const).flatMap((end, k) => {
+      const at = mark.long(`${end} on ${name}`);
+      const floor = mark.longOr(`floor ${end} on ${name}`, at);
+      const depth = k === 0 ? deep : mark.longOr(`deep at its end on ${name}`, deep);
+      const { out } = stick.flat(open, run, at);
+      const beside = stick.flat(side, run, at).out;
+      // Along the side face, square in from the open one.
+      const into = direction(plus(times(out, -1), beside, inner(out, beside)));
+      const bottom = plus(stick.arris(arris, run, floor), into, depth / inner(times(out, -1), into));
+      return [plus(stick.arris(arris, run, at), into, -OUT), bottom];
+    });
+  });
+  // Out of the wood at both sides along its own lines, so that no skin is left.
+  const points = lines.flatMap((line, side) =>
+    line.map((p, k) => plus(p, direction(minus(p, lines[1 - side]![k]!)), OUT)),
+  );
+  return hull(points);
 }
 
 interface Mouth {

@@ -34,7 +34,8 @@ export function poseOf(chair: Chair, part: Post | Rail): Pose | undefined {
 
 export function wantedOf(chair: Chair, part: Post | Rail, pose: Pose): Wanted {
   const put = (solid: Convex): Solid => hull(solid.points.map((p) => placed(pose, v(p))));
-  const joints = [...chair.joints.values()];
+  // The bodies of rails that cross have their notches already.
+  const joints = [...chair.joints.values()].filter(({ kind }) => kind !== "halving");
   const own = joints.filter((joint) => joint.part === part.name);
   const into = joints.filter(({ entered }) => entered.name === part.name);
   const tenons = own.flatMap((joint) => (isLetInBoth(joint) ? [] : solidsOf(joint)));

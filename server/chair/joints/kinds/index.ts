@@ -37,6 +37,9 @@ const kindOf = (name: KindName): JointKind | undefined => (isEndKind(name) ? joi
 export const goesSquare = ({ kind, facts }: { kind: KindName; facts: JointFacts }): boolean =>
   facts.line?.value === "square" || kindOf(kind)?.square === true;
 
+/** What a joint says of two rails that are halved. */
+const HALVING_READS: readonly (keyof JointFacts)[] = ["glue", "fit", "peg"];
+
 /** Whether a kind of joint may have a fact. */
 export const mayHave = (kind: KindName, fact: keyof JointFacts): boolean =>
-  !(kindOf(kind)?.refuses ?? []).includes(fact);
+  kind === "halving" ? HALVING_READS.includes(fact) : !(kindOf(kind)?.refuses ?? []).includes(fact);
