@@ -38,6 +38,14 @@ export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iter
   return drawnLater(pieces, () => lines.flatMap((make) => make()));
 }
 
+/** A slab's upper and lower edge, corner by corner where both have as many, cut out round the posts; none where a post stands clear within it. */
+export function slabRings(layer: SeatLayer, plane: Plane, posts: Iterable<Post>): { top: Vec3[]; under: Vec3[] } | undefined {
+  const tools = [...posts].flatMap((post) => stretchWithin(post, layer, plane) ?? []);
+  const top = ringAt(layer, plane, layer.from, tools);
+  const under = ringAt(layer, plane, layer.to, tools);
+  return top && under && top.length === under.length ? { top, under } : undefined;
+}
+
 /** A piece that hangs together with no more than this share of the slab falls off when the notches are cut. */
 const CRUMB = 0.01;
 

@@ -57,6 +57,7 @@ export function buildSeat(
     front,
     back,
     body: seatBody(layers, plane, posts),
+    layers,
     centreLine: [middle(front.middle), middle(back.middle)],
     grain: unit(sub(back.middle, front.middle)),
     faces: [

@@ -242,6 +242,22 @@ export interface Turned {
   faces: readonly [string, string, string, string];
 }
 
+/** A part seen in plan: slabs from its upper face down, the first one's outline is drawn. */
+export interface Plan {
+  ring: Spot[];
+  seen: string;
+  layers: PlanLayer[];
+}
+
+/** A slab between two depths under the upper face, mm; `under` runs round as `top` does, corner by corner, where its lower outline differs. */
+export interface PlanLayer {
+  name: string;
+  from: number;
+  to: number;
+  top: Spot[];
+  under?: Spot[];
+}
+
 export interface Piece {
   /** `seat-side`, or a member's own, `ladder.2`. */
   name: string;
@@ -257,7 +273,7 @@ export interface Piece {
   turned?: Turned;
   outline?: Outline;
   /** A part marked out in plan: its outline, anticlockwise from its lower left, and how it is seen. */
-  plan?: { ring: Spot[]; seen: string };
+  plan?: Plan;
   datums: Datum[];
   ends: CutEnd[];
   mortises: Mortise[];

@@ -73,6 +73,35 @@ export function bentBox(low: V, high: V, flats: number, place: (p: V) => V): Sol
   );
 }
 
+/** A slab between two outlines of as many corners, each straight to its fellow: `top` at depth `from` and `under` at depth `to`, z down. */
+export function lofted(
+  top: readonly [number, number][],
+  under: readonly [number, number][],
+  from: number,
+  to: number,
+): Solid {
+  const { CrossSection } = wasm;
+  const outline = new CrossSection([top as [number, number][]], "Positive");
+  const slab = keep(Manifold.extrude(outline, 1));
+  outline.delete();
+  return keep(
+    slab.warp((p) => {
+      if (p[2]! > 0.5) {
+        p[2] = -from;
+        return;
+      }
+      let near = 0;
+      for (const [k, [x, y]] of top.entries()) {
+        const [u, v] = top[near]!;
+        if (Math.hypot(p[0]! - x, p[1]! - y) < Math.hypot(p[0]! - u, p[1]! - v)) near = k;
+      }
+      p[0] = under[near]![0];
+      p[1] = under[near]![1];
+      p[2] = -to;
+    }),
+  );
+}
+
 /** Corners in double precision: the mesh itself is single. */
 export function corners(solid: Solid): V[] {
   const found: V[] = [];
