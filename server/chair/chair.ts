@@ -21,6 +21,7 @@ import type {
 import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
+import type { SeatLayer } from "./seat/seat-solid.ts";
 
 export type { Side };
 
@@ -220,6 +221,8 @@ export interface SeatSurface extends MemberOf<"seat", SeatDesign> {
   /** Its front and back edges: their ends and their middle. */
   front: { left: Vec3; middle: Vec3; right: Vec3 };
   back: { left: Vec3; middle: Vec3; right: Vec3 };
+  /** The slabs that its body is made of, from its upper face down. */
+  layers: SeatLayer[];
 }
 
 export interface Worked {

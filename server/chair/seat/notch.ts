@@ -5,8 +5,8 @@ export type Spot = readonly [number, number];
 const ON = 1e-7;
 
 /**
- * A ring less a convex one that bites into its edge, both anticlockwise: the ring runs round the bite. The same ring when they do not
- * overlap; undefined when the bite is a hole, or more than one bite.
+ * A ring less a convex one that bites into its edge, both anticlockwise: the ring runs round the bite. Where the bite cuts a crumb off, the
+ * rest is left. The same ring when they do not overlap; undefined when the bite is a hole, or cuts the ring in two.
  */
 export function notched(ring: readonly Spot[], bite: readonly Spot[]): Spot[] | undefined {
   const enters: Crossing[] = [];
@@ -16,31 +16,80 @@ export function notched(ring: readonly Spot[], bite: readonly Spot[]): Spot[] | 
     const b = ring[(k + 1) % ring.length]!;
     const span = spanWithin(a, b, bite);
     if (!span) continue;
-    if (span.from.edge >= 0) enters.push({ k, ...span.from, at: pointOn(a, b, span.from.t) });
-    if (span.to.edge >= 0) leaves.push({ k, ...span.to, at: pointOn(a, b, span.to.t) });
+    const crossing = ({ t, edge }: { t: number; edge: number }): Crossing => {
+      const at = pointOn(a, b, t);
+      return { along: k + t, at, round: edge + sharesOf(bite, edge, at) };
+    };
+    if (span.from.edge >= 0) enters.push(crossing(span.from));
+    if (span.to.edge >= 0) leaves.push(crossing(span.to));
   }
   if (enters.length === 0 && leaves.length === 0) {
     return bite.some((p) => holds(ring, p)) ? undefined : [...ring];
   }
-  const enter = enters[0];
-  const leave = leaves[0];
-  if (!enter || !leave || enters.length > 1 || leaves.length > 1) return undefined;
-  const left: Spot[] = [leave.at];
-  for (let k = (leave.k + 1) % ring.length; ; k = (k + 1) % ring.length) {
-    left.push(ring[k]!);
-    if (k === enter.k) break;
-  }
-  left.push(enter.at);
-  // Along the bite the other way round, from the edge where the ring meets it to the edge where it leaves.
-  for (let e = enter.edge; e !== leave.edge; e = (e + bite.length - 1) % bite.length) left.push(bite[e]!);
-  return tidy(left);
+  if (enters.length !== leaves.length) return undefined;
+  const left = leaves
+    .map((leave) => loopFrom(leave, { ring, bite, enters, leaves }))
+    .sort((a, b) => areaOf(b) - areaOf(a));
+  const crumbs = left.slice(1).every((each) => areaOf(each) < CRUMB * areaOf(left[0]!));
+  return crumbs ? tidy(left[0]!) : undefined;
 }
 
+/** A part of no more than this share of the rest falls off. */
+const CRUMB = 0.01;
+
+/** The part of the ring that begins where it leaves the bite: to where it enters it again, and back along the bite. */
+function loopFrom(
+  start: Crossing,
+  {
+    ring,
+    bite,
+    enters,
+    leaves,
+  }: { ring: readonly Spot[]; bite: readonly Spot[]; enters: Crossing[]; leaves: Crossing[] },
+): Spot[] {
+  const left: Spot[] = [];
+  let leave = start;
+  do {
+    const enter = first(enters, ({ along }) => (along - leave.along + ring.length) % ring.length);
+    left.push(leave.at, ...cornersFrom(ring, leave.along, enter.along), enter.at);
+    const next = first(leaves, ({ round }) => (enter.round - round + bite.length) % bite.length);
+    left.push(...[...cornersFrom(bite, next.round, enter.round)].reverse());
+    leave = next;
+  } while (leave !== start && left.length < MOST);
+  return left;
+}
+
+/** More corners than any ring has. */
+const MOST = 1e4;
+
+const first = (some: readonly Crossing[], far: (each: Crossing) => number): Crossing =>
+  some.reduce((best, each) => (far(each) < far(best) ? each : best));
+
+/** The corners passed on the way round from one place to another, each an edge and a share of it. */
+function cornersFrom(ring: readonly Spot[], from: number, to: number): Spot[] {
+  const end = to < from ? to + ring.length : to;
+  const corners: Spot[] = [];
+  for (let k = Math.floor(from) + 1; k <= end; k++) corners.push(ring[k % ring.length]!);
+  return corners;
+}
+
+/** Where on an edge a point lies, from 0 to just under 1. */
+function sharesOf(ring: readonly Spot[], edge: number, at: Spot): number {
+  const [p, q] = [ring[edge]!, ring[(edge + 1) % ring.length]!];
+  const share = Math.hypot(at[0] - p[0], at[1] - p[1]) / Math.hypot(q[0] - p[0], q[1] - p[1]);
+  return Math.min(share, 1 - 1e-12);
+}
+
+const areaOf = (ring: readonly Spot[]): number =>
+  ring.reduce((sum, [x, y], k) => {
+    const [u, v] = ring[(k + 1) % ring.length]!;
+    return sum + (x * v - u * y) / 2;
+  }, 0);
+
 interface Crossing {
-  /** The ring's edge, and the bite's. */
-  k: number;
-  edge: number;
-  t: number;
+  /** Where along the ring and round the bite: an edge and a share of it. */
+  along: number;
+  round: number;
   at: Spot;
 }
 
@@ -65,7 +114,8 @@ function spanWithin(a: Spot, b: Spot, ring: readonly Spot[]) {
   return from.t < to.t ? { from, to } : undefined;
 }
 
-function holds(ring: readonly Spot[], [x, y]: Spot): boolean {
+/** Whether a point lies within a ring. */
+export function holds(ring: readonly Spot[], [x, y]: Spot): boolean {
   let inside = false;
   for (let k = 0; k < ring.length; k++) {
     const [ax, ay] = ring[k]!;

@@ -6,7 +6,7 @@ import type { Body, Convex, Edge, Plane, Vec3 } from "../../geometry/solid.ts";
 import { hangingTogether } from "../../geometry/touching.ts";
 import { along, between, cross, dot, sub, unit } from "../../geometry/vec.ts";
 import type { Post } from "../chair.ts";
-import { notched, type Spot } from "./notch.ts";
+import { holds, notched, type Spot } from "./notch.ts";
 import type { SeatOutline } from "./seat-outline.ts";
 
 /** Facets of a curved edge turn by less than this, radians. */
@@ -38,12 +38,24 @@ export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iter
   return drawnLater(pieces, () => lines.flatMap((make) => make()));
 }
 
-/** A slab's upper and lower edge, corner by corner where both have as many, cut out round the posts; none where a post stands clear within it. */
-export function slabRings(layer: SeatLayer, plane: Plane, posts: Iterable<Post>): { top: Vec3[]; under: Vec3[] } | undefined {
+/** A slab's outlines above and below, corner by corner, cut out round the posts at its edge; and round those that stand clear within it. */
+export interface SlabRings {
+  edge: { top: Vec3[]; under: Vec3[] };
+  openings: { top: Vec3[]; under: Vec3[] }[];
+}
+
+/** The rings of a slab; none where its upper and its lower outline do not go together corner by corner. */
+export function slabRings(layer: SeatLayer, plane: Plane, posts: Iterable<Post>): SlabRings | undefined {
   const tools = [...posts].flatMap((post) => stretchWithin(post, layer, plane) ?? []);
-  const top = ringAt(layer, plane, layer.from, tools);
-  const under = ringAt(layer, plane, layer.to, tools);
-  return top && under && top.length === under.length ? { top, under } : undefined;
+  const [top, under] = [layer.from, layer.to].map((depth) => ringsAt(layer, plane, depth, tools));
+  if (!top || !under || top.edge.length !== under.edge.length) return undefined;
+  const openings = tools.flatMap((_, k) => {
+    const [above, below] = [top.within.get(k), under.within.get(k)];
+    return above && below ? [{ top: above, under: below }] : [];
+  });
+  return openings.length === Math.max(top.within.size, under.within.size)
+    ? { edge: { top: top.edge, under: under.edge }, openings }
+    : undefined;
 }
 
 /** A piece that hangs together with no more than this share of the slab falls off when the notches are cut. */
@@ -81,20 +93,36 @@ function edgesOf(layer: SeatLayer, plane: Plane, tools: readonly Convex[]): Edge
   return edges;
 }
 
-/** A slab's outline at a depth, notched by what stands through it. */
+/** A slab's outline at a depth, notched by what stands through it; undefined when one of them makes an opening in it. */
 function ringAt(layer: SeatLayer, plane: Plane, depth: number, tools: readonly Convex[]): Vec3[] | undefined {
+  const rings = ringsAt(layer, plane, depth, tools);
+  return rings?.within.size === 0 ? rings.edge : undefined;
+}
+
+/** The same with the openings, by which tool makes each. */
+function ringsAt(
+  layer: SeatLayer,
+  plane: Plane,
+  depth: number,
+  tools: readonly Convex[],
+): { edge: Vec3[]; within: Map<number, Vec3[]> } | undefined {
   const level = offsetBy(plane, -depth);
   const right: Vec3 = [1, 0, 0];
   const back = cross(plane.normal, right);
   const spot = (p: Vec3): Spot => [dot(p, right), dot(p, back)];
   const lift = ([u, v]: Spot): Vec3 =>
     along(along(along([0, 0, 0], plane.normal, level.offset), right, u), back, v);
-  let ring: Spot[] | undefined = layer.outline.ring.map(spot);
-  for (const tool of tools) {
-    const section = crossed(tool, level);
-    if (section) ring = ring && notched(ring, section.map(spot));
+  let ring: Spot[] = layer.outline.ring.map(spot);
+  const within = new Map<number, Vec3[]>();
+  for (const [k, tool] of tools.entries()) {
+    const section = crossed(tool, level)?.map(spot);
+    if (!section) continue;
+    const left = notched(ring, section);
+    if (left) ring = left;
+    else if (section.every((p) => holds(ring, p))) within.set(k, section.map(lift));
+    else return undefined;
   }
-  return ring?.map(lift);
+  return { edge: ring.map(lift), within };
 }
 
 function slab({ outline, from, to }: SeatLayer, plane: Plane): Convex[] {

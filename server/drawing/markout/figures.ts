@@ -88,16 +88,19 @@ export function mortiseSteps(figures: Figures, mortise: Omit<Mortise, "letter">)
   const along = Math.abs(to[0] - from[0]);
   const lengthwise = Math.abs(along - tenon.wide) <= Math.abs(along - tenon.thick);
   const [long, wide] = lengthwise ? [tenon.wide, tenon.thick] : [tenon.thick, tenon.wide];
-  const least = (mm: number, hole: boolean) => (hole ? 0 : figures.steps(mm));
-  const hole = mortise.is !== "mortise";
+  const isParallel = (...ends: (readonly number[])[]) =>
+    ends.every(([a, b]) => Math.abs(a! - b!) < Math.max(figures.step, PARALLEL));
+  // A mouth that lies askew measures less along the stick than its tenon is wide.
+  const askew = !isParallel(from, to, near, far);
+  const least = (mm: number) => (mortise.is !== "mortise" || askew ? 0 : figures.steps(mm));
   const pair = (start: readonly number[], end: readonly number[], tenonSize: number) => {
     // One figure then, whichever way it rounds.
-    const parallel = [start, end].every(([a, b]) => Math.abs(a! - b!) < Math.max(figures.step, PARALLEL));
-    const sides = parallel ? [0, 0] : [0, 1];
+    const sides = isParallel(start, end) ? [0, 0] : [0, 1];
     const starts = sides.map((k) => figures.steps(start[k]!)) as [number, number];
-    const ends = sides.map((k, at) =>
-      Math.max(starts[at]! + least(tenonSize, hole), figures.steps(end[k]!)),
-    ) as [number, number];
+    const ends = sides.map((k, at) => Math.max(starts[at]! + least(tenonSize), figures.steps(end[k]!))) as [
+      number,
+      number,
+    ];
     return [starts, ends] as const;
   };
   const [starts, ends] = pair(from, to, long);

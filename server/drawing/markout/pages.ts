@@ -11,6 +11,8 @@ import { BODY, words } from "./page.ts";
 import { type Paper, type PaperName, papers } from "./paper.ts";
 import { pieceDrawn } from "./piece-sheet.ts";
 import { rodsOf } from "./rods.ts";
+import { sheetsOf } from "./sheet/part.ts";
+import type { Sheets } from "./sheet/sheet.ts";
 import { roomOn, sheetPage, type Titles } from "./sheet-page.ts";
 import { type Template, templatesOf } from "./templates.ts";
 import { checkSquare, type FullSize, tiles } from "./tiles.ts";
@@ -34,6 +36,10 @@ export function piecesAsked(chair: Chair, part?: string): Piece[] {
       name === part || parts.some((each) => each.name === part || each.name.startsWith(`${part}.`)),
   );
 }
+
+/** What the sheets of the pieces that were asked for say, as data. */
+export const sheetsAsked = (chair: Chair, { part, step }: Pick<MarkoutOptions, "part" | "step">): Sheets =>
+  sheetsOf(piecesAsked(chair, part), new Figures(chair.design.units, step));
 
 /** A page before it is known how many there are. */
 interface Unnumbered {

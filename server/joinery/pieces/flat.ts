@@ -2,11 +2,12 @@
  * Parts that are marked out in plan: corner blocks and seats.
  */
 import type { Block, Chair, SeatSurface } from "../../chair/chair.ts";
+import { slabRings } from "../../chair/seat/seat-solid.ts";
 import { height } from "../../geometry/plane.ts";
-import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { cross, distance, dot, squareTo, sub, unit } from "../../geometry/vec.ts";
+import type { Edge, Vec3 } from "../../geometry/solid.ts";
+import { cross, distance, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { Cast } from "./alike.ts";
-import type { Piece, Spot } from "./piece.ts";
+import type { Piece, Plan, PlanLayer, Spot } from "./piece.ts";
 import { planeTowards, sideIn } from "./squared.ts";
 
 export interface FlatPart {
@@ -21,7 +22,7 @@ const SAME = 1e-4;
 /** The seat, where it is of wood, and the corner blocks. */
 export function flatParts(chair: Chair): FlatPart[] {
   const blocks = [...chair.blocks.values()].flatMap((block) => blockPart(block) ?? []);
-  const seat = chair.seat && seatPart(chair.seat);
+  const seat = chair.seat && seatPart(chair, chair.seat);
   return seat ? [...blocks, seat] : blocks;
 }
 
@@ -34,9 +35,23 @@ function blockPart(block: Block): FlatPart | undefined {
   const longest = ring.reduce((best, _, k) => (edge(ring, k) > edge(ring, best) ? k : best), 0);
   const x = unit(sub(ring[(longest + 1) % ring.length]!, ring[longest]!));
   const thick = Math.max(...solid.points.map((p) => -height(top, p)));
+  const below = sideIn(solid, planeTowards(solid, negate(top.normal)));
+  const under = below && fellows(ring, below, block.body.edges);
+  const layer: Slab = {
+    name: "block",
+    from: 0,
+    to: thick,
+    top: ring,
+    ...(under ? { under } : {}),
+    openings: [],
+  };
   const timber = block.timber?.species;
   return {
-    piece: flatPiece({ name: block.name, is: "block", timber }, planOf(ring, top, x), thick, "its top"),
+    piece: flatPiece(
+      { name: block.name, is: "block", timber },
+      planOf([layer], top.normal, x, "its top"),
+      thick,
+    ),
     cast: {
       points: solid.points.map((at) => ({ tag: "corner", at })),
       frame: [x, cross(top.normal, x), top.normal],
@@ -45,70 +60,111 @@ function blockPart(block: Block): FlatPart | undefined {
   };
 }
 
+/** The corner of a lower outline that an edge leads to from each of the upper one; nothing unless there is one for each. */
+function fellows(ring: readonly Vec3[], below: readonly Vec3[], edges: readonly Edge[]): Vec3[] | undefined {
+  const under = ring.flatMap((p) => {
+    const down = edges.flatMap(({ a, b }) =>
+      distance(a, p) < SAME ? [b] : distance(b, p) < SAME ? [a] : [],
+    );
+    const found = below.find((q) => down.some((end) => distance(end, q) < SAME));
+    return found ? [found] : [];
+  });
+  return under.length === ring.length ? under : undefined;
+}
+
 const edge = (ring: readonly Vec3[], k: number): number => distance(ring[k]!, ring[(k + 1) % ring.length]!);
 
-/** A board or the frame of a drop-in or upholstered seat, by its upper outline; a woven one is no piece. */
-function seatPart(seat: SeatSurface): FlatPart | undefined {
+/** A board or the frame of a drop-in or upholstered seat, slab by slab; a woven one is no piece. */
+function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   if (seat.design.kind === "woven") return undefined;
-  const ring = upperRing(seat) ?? seat.outline;
   const x = unit(squareTo([1, 0, 0], seat.plane.normal));
+  const posts = [...chair.posts.values()];
+  const names = seat.layers.length > 1 ? ["upper", "lower"] : ["seat"];
+  const slabs = seat.layers.flatMap((layer, k): Slab[] => {
+    const rings = slabRings(layer, seat.plane, posts);
+    return rings
+      ? [
+          {
+            name: names[k] ?? `slab ${k + 1}`,
+            from: layer.from,
+            to: layer.to,
+            ...rings.edge,
+            openings: rings.openings,
+          },
+        ]
+      : [];
+  });
   const thick = seat.design.thick?.value ?? 0;
-  const timber = seat.timber?.species;
+  const plain: Slab[] = [{ name: "seat", from: 0, to: thick, top: seat.outline, openings: [] }];
+  const seen = "from above, the front below";
   return {
     piece: flatPiece(
-      { name: "seat", is: "seat", timber },
-      planOf(ring, seat.plane, x),
+      { name: "seat", is: "seat", timber: seat.timber?.species },
+      planOf(slabs.length ? slabs : plain, seat.plane.normal, x, seen),
       thick,
-      "from above, the front below",
     ),
     cast: { points: [], frame: [x, x, x] },
     design: seat.design,
   };
 }
 
-/** The edge of the sitting surface, notched round the posts; undefined when its lines do not close to one ring. */
-function upperRing({ body, plane }: SeatSurface): Vec3[] | undefined {
-  const level = (p: Vec3) => Math.abs(height(plane, p)) < 1e-3;
-  const left = body.edges.filter(({ a, b }) => level(a) && level(b) && distance(a, b) > SAME);
-  const first = left.shift();
-  if (!first) return undefined;
-  const ring = [first.a, first.b];
-  while (left.length > 0) {
-    const end = ring[ring.length - 1]!;
-    const next = left.findIndex(({ a, b }) => distance(a, end) < SAME || distance(b, end) < SAME);
-    if (next < 0) return undefined;
-    const [{ a, b }] = left.splice(next, 1) as [(typeof left)[number]];
-    ring.push(distance(a, end) < SAME ? b : a);
-  }
-  const closed = distance(ring.pop()!, ring[0]!) < SAME;
-  return closed ? ring : undefined;
+/** A slab with its upper and lower outline in the chair. */
+interface Slab {
+  name: string;
+  from: number;
+  to: number;
+  top: Vec3[];
+  under?: Vec3[];
+  openings: { top: Vec3[]; under: Vec3[] }[];
 }
 
-/** The ring as it is looked down on, anticlockwise, from its lower left corner. */
-function planOf(ring: readonly Vec3[], plane: Plane, x: Vec3): Spot[] {
-  const y = cross(plane.normal, x);
-  const spots = ring.map((p): Spot => [dot(p, x), dot(p, y)]);
-  const [left, low] = [Math.min(...spots.map(([u]) => u)), Math.min(...spots.map(([, v]) => v))];
-  const moved = spots.map(([u, v]): Spot => [u - left, v - low]);
-  const area = moved.reduce((sum, [u, v], k) => {
-    const [p, q] = moved[(k + 1) % moved.length]!;
+/** Outlines that differ by less than this are one, mm. */
+const ALIKE = 0.05;
+
+/** The slabs as they are looked down on, anticlockwise, from the lower left corner of the box about the first; `x` runs to the right. */
+function planOf(slabs: readonly Slab[], up: Vec3, x: Vec3, seen: string): Plan {
+  const y = cross(up, x);
+  const spot = (p: Vec3): Spot => [dot(p, x), dot(p, y)];
+  const first = slabs[0]!.top.map(spot);
+  const [left, low] = [Math.min(...first.map(([u]) => u)), Math.min(...first.map(([, v]) => v))];
+  const layers = slabs.map(({ name, from, to, top, under, openings }): PlanLayer => {
+    const moved = (ring: readonly Vec3[]) => ring.map(spot).map(([u, v]): Spot => [u - left, v - low]);
+    const ring = moved(top);
+    const below = under && moved(under);
+    const order = inOrder(ring);
+    const own = below && order.map((k) => below[k]!);
+    const start = order.map((k) => ring[k]!);
+    const differs = own?.some(([u, v], k) => Math.hypot(u - start[k]![0], v - start[k]![1]) > ALIKE);
+    const inside = openings.map((each) => ({ top: moved(each.top), under: moved(each.under) }));
+    return { name, from, to, top: start, ...(own && differs ? { under: own } : {}), openings: inside };
+  });
+  return { ring: layers[0]!.top, seen, layers };
+}
+
+/** The corners anticlockwise from the one at the lower left. */
+function inOrder(ring: readonly Spot[]): number[] {
+  const area = ring.reduce((sum, [u, v], k) => {
+    const [p, q] = ring[(k + 1) % ring.length]!;
     return sum + u * q - p * v;
   }, 0);
-  const turned = area < 0 ? [...moved].reverse() : moved;
-  const first = turned.reduce(
-    (best, [u, v], k) => (u + v < turned[best]![0] + turned[best]![1] ? k : best),
+  const order = ring.map((_, k) => k);
+  if (area < 0) order.reverse();
+  const at = order.reduce(
+    (best, k, place) =>
+      ring[k]![0] + ring[k]![1] < ring[order[best]!]![0] + ring[order[best]!]![1] ? place : best,
     0,
   );
-  return [...turned.slice(first), ...turned.slice(0, first)];
+  return [...order.slice(at), ...order.slice(0, at)];
 }
 
 function flatPiece(
   { name, is, timber }: { name: string; is: "block" | "seat"; timber: string | undefined },
-  ring: Spot[],
+  plan: Plan,
   thick: number,
-  seen: string,
 ): Piece {
-  const reach = (axis: 0 | 1) => Math.max(...ring.map((spot) => spot[axis]));
+  const spots = plan.layers.flatMap(({ top, under = [] }) => [...top, ...under]);
+  const reach = (axis: 0 | 1) =>
+    Math.max(...spots.map((spot) => spot[axis])) - Math.min(...spots.map((spot) => spot[axis]));
   return {
     name,
     is,
@@ -116,7 +172,7 @@ function flatPiece(
     ...(timber ? { timber } : {}),
     size: { long: reach(0), wide: reach(1), thick },
     faces: [],
-    plan: { ring, seen },
+    plan,
     datums: [],
     ends: [],
     mortises: [],

@@ -256,6 +256,8 @@ export interface PlanLayer {
   to: number;
   top: Spot[];
   under?: Spot[];
+  /** Openings within it, such as a post stands in. */
+  openings: { top: Spot[]; under: Spot[] }[];
 }
 
 export interface Piece {

@@ -75,7 +75,8 @@ function slot(at: Place, joint: Joint, which: number, ring: readonly Vec3[], dee
   const corners = corneredBy(at, joint, ring);
   if (!corners) return [];
   const haunch = which === 0 ? haunchOf(at, joint) : undefined;
-  const exit = joint.facts.through !== undefined;
+  // A fork goes over all of what it meets.
+  const exit = joint.facts.through !== undefined || joint.shape === "forked";
   const mortise: SetOut["mortise"] = {
     ...common(at, joint, which),
     is: "mortise",

@@ -8,13 +8,14 @@ import type { Made, MarkoutFormat } from "../markout/make.ts";
 import { whyNot } from "../markout/refusal.ts";
 import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
 import { PIPED, readInput } from "./read-input.ts";
+import type { MarkoutOutput } from "./schema-markout.ts";
 import { brush, harmless } from "./terminal.ts";
 
 const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
 
 export const markout: Command = {
   name: "markout",
-  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg] [-o OUT]",
+  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg|json] [-o OUT]",
   summary: "make marking-out sheets of every part, rods for the posts, and full-size templates",
   options: {
     part: { type: "string", values: "NAME" },
@@ -24,7 +25,7 @@ export const markout: Command = {
     format: { type: "string" },
     out: { type: "string", short: "o" },
   },
-  formats: ["pdf", "svg"],
+  formats: ["pdf", "svg", "json"],
   takes: { least: 1, most: 1 },
   async run(bench, [file], options) {
     const wrong = misused(options);
@@ -40,9 +41,11 @@ export const markout: Command = {
 };
 
 /** What is wrong with the options themselves. */
-function misused({ paper, step }: Options): string | undefined {
+function misused({ paper, step, format, templates }: Options): string | undefined {
   if (paper !== undefined && paper !== "a4" && paper !== "letter")
     return `"--paper ${paper}" is not known; there are "a4" and "letter".`;
+  if (format === "json" && templates === true)
+    return '"--templates" are drawings: ask for them as "pdf" or "svg"; JSON has the figures of every part.';
   if (step !== undefined && !(String(step) in steps))
     return `"--step ${step}" is not known; there are "1/16", "1/32" and "1/64" of an inch.`;
   return undefined;
@@ -59,7 +62,7 @@ async function mark(bench: Bench, study: Study, file: string, options: Options):
     bench.terminal.error(`${harmless(file)}: ${because}; "seatwright check" tells.\n`);
     return ENDED.faults;
   }
-  const { makeMarkout, piecesAsked } = await import("../markout/node.ts");
+  const { makeMarkout, piecesAsked, sheetsAsked } = await import("../markout/node.ts");
   if (typeof part === "string" && piecesAsked(chair, part).length === 0)
     return misuse(
       bench,
@@ -68,6 +71,13 @@ async function mark(bench: Bench, study: Study, file: string, options: Options):
         piecesAsked(chair).flatMap((piece) => [piece.name, ...piece.parts.map(({ name }) => name)]),
       ),
     );
+  if (options.format === "json") {
+    const sheets: MarkoutOutput = sheetsAsked(chair, {
+      ...(step === undefined ? {} : { step: steps[String(step)]! }),
+      ...(typeof part === "string" ? { part } : {}),
+    });
+    return writeJson(bench, `${JSON.stringify(sheets, null, 2)}\n`, options.out);
+  }
   const format: MarkoutFormat = options.format === "svg" ? "svg" : "pdf";
   const progress = progressOn(bench);
   const made = await makeMarkout(
@@ -96,6 +106,23 @@ function noSuchPart(part: string, names: readonly string[]): string {
   return `there is no part "${part}".${near ? ` Did you mean "${near}"?` : ""}`;
 }
 
+/** The figures as text, into a file when one is named. */
+function writeJson(bench: Bench, text: string, out: Options[string]): number {
+  if (typeof out !== "string") {
+    bench.terminal.out(text);
+    return ENDED.well;
+  }
+  try {
+    writeFileSync(out, text);
+  } catch (error) {
+    return misuse(bench, unwritable(out, error));
+  }
+  return ENDED.well;
+}
+
+const unwritable = (target: string, error: unknown): string =>
+  `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`;
+
 /** One PDF, or a folder of SVGs; beside where the command is run unless told otherwise. */
 function write(
   bench: Bench,
@@ -114,10 +141,7 @@ function write(
       for (const { name, bytes } of made.files) writeFileSync(join(target, name), bytes);
     }
   } catch (error) {
-    return misuse(
-      bench,
-      `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
-    );
+    return misuse(bench, unwritable(target, error));
   }
   const pages = `${made.pages} ${made.pages === 1 ? "page" : "pages"}`;
   const full = made.fullSize

@@ -3,6 +3,7 @@
  */
 import * as z from "zod";
 import { boardsOutput } from "./schema-boards.ts";
+import { markoutOutput } from "./schema-markout.ts";
 import { rangeMapOutput, rangeOutput, reachAllOutput, reachOutput } from "./schema-range.ts";
 import { strengthOutput } from "./schema-strength.ts";
 
@@ -264,6 +265,7 @@ export const schemas = {
   "assemble.schema.json": assembleOutput,
   "stand.schema.json": standOutput,
   "fit.schema.json": fitOutput,
+  "markout.schema.json": markoutOutput,
   "compare.schema.json": compareOutput,
   "history.schema.json": historyOutput,
   "strength.schema.json": strengthOutput,

@@ -4,7 +4,7 @@
 import { parentPort } from "node:worker_threads";
 import { answer } from "./answer.ts";
 
-export { piecesAsked } from "../../drawing/markout/pages.ts";
+export { piecesAsked, sheetsAsked } from "../../drawing/markout/pages.ts";
 export { makeMarkout } from "./make.ts";
 
 parentPort?.on("message", (request) => {

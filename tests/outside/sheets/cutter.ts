@@ -4,14 +4,23 @@
 import type { SheetPart, Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 import { beyond, lessThan, type Solid, together } from "../solids/manifold.ts";
 import { inner, minus, plus, times, type V } from "../solids/vectors.ts";
+import { cutFlat } from "./flat.ts";
 import { mortisesOf } from "./mortises.ts";
 import { type Read, SheetRead } from "./reading.ts";
 import { Stick } from "./stick.ts";
 import { type TenonPlace, tenonOf } from "./tenons.ts";
+import { TurnedStick } from "./turned.ts";
 
 export function cutPart(part: SheetPart, unit: Sheets["unit"]): Solid {
   const sheet = new SheetRead(part, unit);
-  return cutSquared(sheet);
+  switch (sheet.stock.word("is")) {
+    case "flat":
+      return cutFlat(sheet);
+    case "turned":
+      return new TurnedStick(sheet).cut();
+    default:
+      return cutSquared(sheet);
+  }
 }
 
 function cutSquared(sheet: SheetRead): Solid {

@@ -7,9 +7,9 @@ import { sheetsOf } from "../../../server/drawing/markout/sheet/part.ts";
 import type { Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { sweepSolids } from "../solids/manifold.ts";
-import { strayOf } from "./compare.ts";
+import { strayOf, type Wanted } from "./compare.ts";
 import { cutPart } from "./cutter.ts";
-import { poseOf, wantedOf } from "./wanted.ts";
+import { poseOf, wantedFlat, wantedOf } from "./wanted.ts";
 
 export interface Stray {
   part: string;
@@ -29,12 +29,15 @@ export function straysOf(chair: Chair, sheets: Sheets): Stray[] {
   return sheets.parts
     .filter(({ marks }) => marks[0]?.kind !== "mirror")
     .flatMap((part) => {
-      const [name] = part.name.split(", ");
-      const own = chair.posts.get(name!) ?? chair.rails.get(name!) ?? chair.slats.get(name!);
-      const pose = own && poseOf(chair, own);
-      if (!own || !pose) return [];
-      const stray = strayOf(cutPart(part, sheets.unit), wantedOf(chair, own, pose));
+      const [name = ""] = part.name.split(", ");
+      const stray = strayOf(cutPart(part, sheets.unit), wantedFor(chair, name));
       sweepSolids();
-      return [{ part: name!, ...stray }];
+      return [{ part: name, ...stray }];
     });
+}
+
+function wantedFor(chair: Chair, name: string): Wanted {
+  const stick = chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name);
+  if (stick) return wantedOf(chair, stick, poseOf(chair, stick)!);
+  return wantedFlat(chair.blocks.get(name) ?? chair.seat!);
 }

@@ -46,13 +46,16 @@ export class TurnedStick {
     }
     const bent = sheet
       .all("axis")
-      .map((mark): V => [
-        mark.long("at"),
-        mark.towards("to", a, c, "long"),
-        mark.towards("to", b, d, "long"),
-      ]);
+      .map(
+        (mark): V => [mark.long("at"), mark.towards("to", a, c, "long"), mark.towards("to", b, d, "long")],
+      );
     const stations = sheet.all("station");
-    const line: V[] = bent.length ? bent : [[0, 0, 0], [stations[stations.length - 1]!.long("at"), 0, 0]];
+    const line: V[] = bent.length
+      ? bent
+      : [
+          [0, 0, 0],
+          [stations[stations.length - 1]!.long("at"), 0, 0],
+        ];
     let at = 0;
     this.#axis = line.map((p, k) => {
       if (k > 0) at += size(minus(p, line[k - 1]!));
@@ -77,7 +80,9 @@ export class TurnedStick {
 
   /** Radius at a distance along the axis. */
   #radius(at: number): number {
-    const stations = this.#sheet.all("station").map((mark) => ({ at: mark.long("at"), d: mark.long("diameter") }));
+    const stations = this.#sheet
+      .all("station")
+      .map((mark) => ({ at: mark.long("at"), d: mark.long("diameter") }));
     const next = stations.findIndex((station, k) => k > 0 && station.at >= at);
     const k = next < 0 ? stations.length - 1 : next;
     const [a, b] = [stations[k - 1]!, stations[k]!];

@@ -1,9 +1,10 @@
 /**
  * What a part of a chair should be, by the chair's own solids, put where the cutter's piece lies.
  */
-import type { Chair, Joint, Post, Rail } from "../../../server/chair/chair.ts";
+import type { Block, Chair, Joint, Post, Rail, SeatSurface } from "../../../server/chair/chair.ts";
 import type { Convex, Vec3 } from "../../../server/geometry/solid.ts";
 import { stickOfPost, stickOfRail } from "../../../server/joinery/pieces/stick-of.ts";
+import { turnedPost } from "../../../server/joinery/pieces/turned.ts";
 import { hull, type Solid } from "../solids/manifold.ts";
 import { across, direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
 import type { Wanted } from "./compare.ts";
@@ -20,16 +21,54 @@ const placed = ({ origin, ways }: Pose, p: V): V => {
   return [inner(off, ways[0]), inner(off, ways[1]), inner(off, ways[2])];
 };
 
-/** Where a squared part lies: its own datum, its line, and the ways its first two faces look. */
+/** Where a stick lies: its own datum, its line, and the way its first face looks. */
 export function poseOf(chair: Chair, part: Post | Rail): Pose | undefined {
-  const found = part.is === "post" ? stickOfPost(chair, part, 25) : stickOfRail(chair, part, 25);
-  if (!found) return undefined;
-  const { stick, runs, main } = found;
-  const run = runs.find(({ from, to }) => main >= from && main <= to) ?? runs[0]!;
-  const along = v(stick.stretches[main]!.direction);
-  const first = part.is === "post" ? v(stick.stretches[main]!.planes[0].normal) : v(part.upward);
+  const squared = part.is === "post" ? stickOfPost(chair, part, 25) : stickOfRail(chair, part, 25);
+  if (squared) {
+    const { stick, runs, main } = squared;
+    const run = runs.find(({ from, to }) => main >= from && main <= to) ?? runs[0]!;
+    const first = part.is === "post" ? v(stick.stretches[main]!.planes[0].normal) : v(part.upward);
+    return posed(v(run.origin), v(stick.stretches[main]!.direction), first);
+  }
+  if (part.is !== "post") return posed(v(part.start), v(part.along), v(part.outward));
+  const run = turnedPost(chair, part)?.runs.find(({ datum }) => !datum.place);
+  return run && posed(v(run.origin), v(run.direction), [0, -1, 0]);
+}
+
+function posed(origin: V, along: V, first: V): Pose {
   const face = direction(across(first, along));
-  return { origin: v(run.origin), ways: [along, face, outer(along, face)] };
+  return { origin, ways: [along, face, outer(along, face)] };
+}
+
+/** A corner block or a seat in plan: from the lower left of its upper face. */
+export function wantedFlat(flat: Block | SeatSurface): Wanted {
+  const up = flat.is === "seat" ? v(flat.plane.normal) : ([0, 0, 1] as V);
+  const [pieces] = [flat.body.pieces];
+  const ring = flat.is === "seat" ? flat.outline.map(v) : topOf(pieces[0]!);
+  const x = flat.is === "seat" ? direction(across([1, 0, 0], up)) : longestOf(ring);
+  const y = outer(up, x);
+  const level = flat.is === "seat" ? pieces.flatMap(({ points }) => points.map(v)) : ring;
+  const depth = Math.max(...level.map((p) => inner(p, up)));
+  const upper = level.filter((p) => Math.abs(inner(p, up) - depth) < 1e-3);
+  const least = (way: V) => Math.min(...upper.map((p) => inner(p, way)));
+  const origin = plus(plus(times(x, least(x)), y, least(y)), up, depth);
+  return {
+    wood: pieces.map(({ points }) => hull(points.map((p) => placed({ origin, ways: [x, y, up] }, v(p))))),
+    out: [],
+  };
+}
+
+function topOf(solid: Convex): V[] {
+  const points = solid.points.map(v);
+  const high = Math.max(...points.map(([, , z]) => z));
+  const face = solid.faces.find((ring) => ring.every((k) => Math.abs(points[k]![2] - high) < 1e-6))!;
+  return face.map((k) => points[k]!);
+}
+
+function longestOf(ring: readonly V[]): V {
+  const edges = ring.map((p, k) => minus(ring[(k + 1) % ring.length]!, p));
+  const longest = edges.reduce((best, each) => (inner(each, each) > inner(best, best) ? each : best));
+  return direction(longest);
 }
 
 export function wantedOf(chair: Chair, part: Post | Rail, pose: Pose): Wanted {
@@ -72,7 +111,9 @@ function chopped(joint: Joint): V[][] {
     // Into the mortise beside it a little, so that no skin is left between them.
     if (solid === joint.haunch)
       return [...points, ...mouths.map(out)].flatMap((p) => [p, plus(p, v(joint.acrossWide), -0.05)]);
-    const deepest = Math.max(...points.map((p) => inner(minus(p, root), face)));
+    const deepest =
+      Math.max(...points.map((p) => inner(minus(p, root), face))) +
+      (joint.facts.through || joint.shape === "forked" ? OUT : 0);
     const rate = inner(way, face);
     const on = (p: V, deep: number) => plus(p, way, (deep - inner(minus(p, root), face)) / rate);
     return [...mouths.map(out), ...mouths.map((p) => on(p, deepest))];

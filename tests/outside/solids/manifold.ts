@@ -81,7 +81,7 @@ export function lofted(
   to: number,
 ): Solid {
   const { CrossSection } = wasm;
-  const outline = new CrossSection([top as [number, number][]], "Positive");
+  const outline = new CrossSection([top as [number, number][]], "NonZero");
   const slab = keep(Manifold.extrude(outline, 1));
   outline.delete();
   return keep(

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { markoutOutput } from "../../../../server/main/cli/schema-markout.ts";
 import { chairs, messChair, mistyped, ranInTime } from "./bench.ts";
 
 const stool = `chair "Stool"
@@ -66,6 +67,45 @@ describe("seatwright markout", () => {
     expect(svg).toContain("10 1/2 between the shoulders");
   });
 
+  it("gives the figures of the sheets as JSON, as they are printed", async () => {
+    const ran = await ranInTime("markout", path("stool.chair"), "--part", "stretcher", "--format", "json");
+    expect([ran.code, ran.error]).toEqual([0, ""]);
+    const sheets = markoutOutput.parse(JSON.parse(ran.out));
+    expect([sheets.unit, sheets.step, sheets.parts.map(({ name }) => name)]).toEqual([
+      "in",
+      1 / 32,
+      ["stretcher"],
+    ]);
+    const [stretcher] = sheets.parts;
+    const tenon = stretcher!.marks.find(({ kind }) => kind === "tenon")!;
+    // 1 1/2 wide less 1/4 at top and bottom, 1/4 of 3/4 thick in the middle.
+    expect(tenon).toMatchObject({
+      face: "right",
+      datum: "shoulder",
+      figures: {
+        thick: { value: 0.25, text: "1/4" },
+        wide: { value: 1, text: "1" },
+        long: { value: 1, text: "1" },
+        outside: { value: 0.25, text: "1/4" },
+        top: { value: 0.25, text: "1/4" },
+      },
+    });
+    const far = stretcher!.marks.find(
+      ({ kind, figures }) => kind === "line" && figures.end?.value === "left",
+    );
+    expect(far?.figures.at).toEqual({ value: 10.5, text: "10 1/2" });
+    const into = path("stretcher.json");
+    expect((await ranInTime("markout", path("stool.chair"), "--format", "json", "-o", into)).out).toBe("");
+    expect(markoutOutput.parse(JSON.parse(readFileSync(into, "utf8"))).parts.map(({ name }) => name)).toEqual(
+      ["leg.left, leg.right", "stretcher"],
+    );
+    const wrong = await ranInTime("markout", messChair, "--format", "json", "--templates");
+    expect([wrong.code, wrong.error]).toEqual([
+      2,
+      'seatwright: "--templates" are drawings: ask for them as "pdf" or "svg"; JSON has the figures of every part.\n',
+    ]);
+  });
+
   it("marks out one part, or the templates alone", async () => {
     const one = await ranInTime("markout", messChair, "--part", "seat-back", "-o", path("one.pdf"));
     expect(one.out).toMatch(/: 1 page\.\n$/);
@@ -95,7 +135,7 @@ describe("seatwright markout", () => {
   it.each([
     [["--part", "crst"], 'seatwright: there is no part "crst". Did you mean "crest"?\n'],
     [["--paper", "a3"], 'seatwright: "--paper a3" is not known; there are "a4" and "letter".\n'],
-    [["--format", "json"], 'seatwright: "--format json" is not known; there are "pdf" and "svg".\n'],
+    [["--format", "dxf"], 'seatwright: "--format dxf" is not known; there are "pdf" and "svg" and "json".\n'],
     [
       ["--step", "1/10"],
       'seatwright: "--step 1/10" is not known; there are "1/16", "1/32" and "1/64" of an inch.\n',
