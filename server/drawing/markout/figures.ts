@@ -90,17 +90,16 @@ export function mortiseSteps(figures: Figures, mortise: Omit<Mortise, "letter">)
   const [long, wide] = lengthwise ? [tenon.wide, tenon.thick] : [tenon.thick, tenon.wide];
   const isParallel = (...ends: (readonly number[])[]) =>
     ends.every(([a, b]) => Math.abs(a! - b!) < Math.max(figures.step, PARALLEL));
-  // A mouth that lies askew measures less along the stick than its tenon is wide.
-  const askew = !isParallel(from, to, near, far);
-  const least = (mm: number) => (mortise.is !== "mortise" || askew ? 0 : figures.steps(mm));
+  // A mouth that lies askew measures less along the stick and across it than its tenon is wide and thick.
+  const least = (size: number, measures: number) =>
+    mortise.is !== "mortise" || measures < size - figures.step ? 0 : figures.steps(size);
   const pair = (start: readonly number[], end: readonly number[], tenonSize: number) => {
     // One figure then, whichever way it rounds.
     const sides = isParallel(start, end) ? [0, 0] : [0, 1];
     const starts = sides.map((k) => figures.steps(start[k]!)) as [number, number];
-    const ends = sides.map((k, at) => Math.max(starts[at]! + least(tenonSize), figures.steps(end[k]!))) as [
-      number,
-      number,
-    ];
+    const ends = sides.map((k, at) =>
+      Math.max(starts[at]! + least(tenonSize, end[k]! - start[k]!), figures.steps(end[k]!)),
+    ) as [number, number];
     return [starts, ends] as const;
   };
   const [starts, ends] = pair(from, to, long);

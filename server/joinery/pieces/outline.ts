@@ -65,7 +65,7 @@ export function outlineOfRail(
   ];
   const xs = stations(
     knots,
-    (x) => curved.some(({ from, to }) => x > from && x < to),
+    (x) => curved.some(({ from, to }) => x >= from && x <= to),
     (a, b, c) => straysBy(row(a), row(b), row(c)),
     every,
   );
@@ -113,7 +113,7 @@ export function outlineOfPost(stick: SquaredStick, line: Line, every: number): O
     const to = k === stretches.length - 1 ? [high] : passes.map((pass) => pass[k]!);
     return [{ from: Math.min(...from), to: Math.max(...to) }];
   });
-  const isCurved = (at: number) => curves.some(({ from, to }) => at > from && at < to);
+  const isCurved = (at: number) => curves.some(({ from, to }) => at >= from && at <= to);
   const seamsTold = seams.flatMap((_, k) =>
     stretches[k]!.curved && stretches[k + 1]!.curved ? [] : passes.map((pass) => pass[k]!),
   );

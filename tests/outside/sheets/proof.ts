@@ -25,9 +25,11 @@ export const allowed = (sheets: Sheets): number => (sheets.unit === "in" ? sheet
 export const readSheets = (chair: Chair, step?: Step): Sheets =>
   JSON.parse(JSON.stringify(sheetsOf(piecesOf(chair), new Figures(chair.design.units, step)))) as Sheets;
 
-export function straysOf(chair: Chair, sheets: Sheets): Stray[] {
+/** `every` so many of the parts are cut. */
+export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
   return sheets.parts
     .filter(({ marks }) => marks[0]?.kind !== "mirror")
+    .filter((_, k) => k % every === 0)
     .flatMap((part) => {
       const [name = ""] = part.name.split(", ");
       const stray = strayOf(cutPart(part, sheets.unit), wantedFor(chair, name));
