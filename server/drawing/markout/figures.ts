@@ -8,7 +8,7 @@ import type { CutTenon, Mortise } from "../../joinery/pieces/piece.ts";
 export type Step = 16 | 32 | 64;
 
 /** Lines that run out by less than this, or less than a step, are given as parallel, mm. */
-const PARALLEL = 0.25;
+const PARALLEL = 0.12;
 /** Nearer than this to a whole step is on it. */
 const NEAR = 1e-6;
 
