@@ -191,7 +191,8 @@ export const valueTable = {
     dimension: "length",
     dependsOn: ["part"],
     jointed,
-    meaning: "How deep the tenon goes, square to the face it enters; its end is parallel to that face.",
+    meaning:
+      "How deep the tenon goes as cut, square to the face it enters; its end is parallel to that face, or mitred: then it is the longest.",
   },
   "PART.END.mortise-wall": {
     dimension: "length",

@@ -50,10 +50,11 @@ function standing(chair: Chair): Fitting[] {
   });
 }
 
-/** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat. */
+/** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat, which stays well under the tenon's length. */
 export function slackOf(chair: Chair, joint: Joint): number {
   const rail = railNamed(chair, joint.part);
-  return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + (rail ? springOf(rail) : 0);
+  const spring = rail ? Math.min(springOf(rail), allowance("strays-at-most") * joint.long) : 0;
+  return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + spring;
 }
 
 /** How far a member held at one end is sprung at the other by hand, across its thin way: F l³ / 3 E I, the formula for a cantilever. */

@@ -5,6 +5,7 @@ import { partValues as rows, type ValueName, type ValueRow } from "../../../gram
 import { angleBetween } from "../../geometry/vec.ts";
 import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
 import { grainOf } from "../grain.ts";
+import { depthCut } from "../joints/depth-cut.ts";
 import { railsAndSlats } from "../member.ts";
 
 /** Names in the table under some prefix, without it. */
@@ -42,7 +43,7 @@ const ofRailEnds: Workings<OfRailEnd, RailEnd> = {
 const ofJoints: Workings<OfJoint, Joint> = {
   "tenon-thick": (joint) => joint.thick,
   "tenon-wide": (joint) => joint.wide,
-  "tenon-long": (joint) => joint.long,
+  "tenon-long": depthCut,
   "mortise-wall": (joint) => joint.mortiseWall,
   "glue-area": (joint) => joint.glueArea,
 };

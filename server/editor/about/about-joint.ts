@@ -23,7 +23,7 @@ export function aboutJoint(
   const length = (mm: number) => printLength(mm, design.units);
   const lines = [`${code(joint.name)}: ${cutSizes(joint, design.units)}`];
   if (joint.shape === "rectangular") {
-    const { outside, inside, top, bottom } = joint.shoulders;
+    const { outside, inside, top, bottom } = shouldersOf(joint, chair);
     lines.push(
       `Shoulders: outside ${length(outside)}, inside ${length(inside)}, top ${length(top)}, bottom ${length(bottom)}`,
     );
@@ -40,6 +40,14 @@ export function aboutJoint(
       lines.push(`${code(rule)}: found ${found}${allowed ? `, allowed ${allowed}` : ""}`);
   }
   return lines;
+}
+
+/** By the faces of the part: of one that lies flat the tenon's thickness stands up. */
+function shouldersOf({ part, shoulders }: Joint, chair: Chair): Joint["shoulders"] {
+  const { outside, inside, top, bottom } = shoulders;
+  return chair.rails.get(part)?.flat
+    ? { top: outside, bottom: inside, outside: top, inside: bottom }
+    : shoulders;
 }
 
 /** What holds it: glue, pegs, the fit. */
