@@ -3,6 +3,7 @@
  */
 import type { Chair, Post, Rail } from "../chair/chair.ts";
 import type { TimberDesign } from "../design/design.ts";
+import { twinName } from "../design/identity.ts";
 import { printLength } from "../design/units.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body } from "../geometry/solid.ts";
@@ -11,7 +12,7 @@ import { type Cast, likeness } from "../joinery/pieces/alike.ts";
 import { flatParts } from "../joinery/pieces/flat.ts";
 import type { Piece } from "../joinery/pieces/piece.ts";
 import { castOf, pieceOf } from "../joinery/pieces/pieces.ts";
-import { howDifferent } from "./how-different.ts";
+import { type Difference, howDifferent } from "./how-different.ts";
 import { type Called, dotted } from "./spelled.ts";
 
 export interface Anew {
@@ -41,6 +42,16 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
   const { units } = now.design;
   const found: Anew[] = [];
   let sizes = 0;
+  const told = new Map<string, { was: Made; now: Made; how: Difference }>();
+  /** A part that is the mirror image of its twin, before and now, differs as the twin does: half the measuring. */
+  const differs = (was: Made, part: Made): Difference => {
+    const twin = told.get(twinName(part.name));
+    const mirrored = (one: Made, other: Made) => likeness(one.cast(), other.cast()).mirrored;
+    const alike = twin !== undefined && mirrored(twin.was, was) && mirrored(twin.now, part);
+    const how = alike ? twin.how : howDifferent(was.piece(), part.piece(), units);
+    told.set(part.name, { was, now: part, how });
+    return how;
+  };
   for (const part of partsOf(now)) {
     const was = before.get(part.name);
     before.delete(part.name);
@@ -61,7 +72,7 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
       if (wood !== undefined) sizes++;
       continue;
     }
-    const how = howDifferent(was.piece(), part.piece(), units);
+    const how = differs(was, part);
     if (how.stock || wood !== undefined) sizes++;
     const papers =
       how.templates.length > 0 ? `sheet and template (${how.templates.join(", ")}) stale` : "sheet stale";
