@@ -1,7 +1,9 @@
 /**
  * Parts that cannot be placed because each stands on, or enters, the next.
  */
+
 import type { Design, Given, PartRef } from "./design.ts";
+import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
 import { type Reading, report } from "./reading.ts";
 
@@ -36,7 +38,7 @@ function placedBy(design: Design, name: string): string[] {
 }
 
 /** `ladder.2` is a member of `ladder`. */
-const stem = (ref: PartRef): string => ref.name.split(".")[0] ?? ref.name;
+const stem = (ref: PartRef): string => stemOf(ref.name);
 
 function tell(reading: Reading, items: Item[], design: Design, circle: string[]): void {
   const name = circle.at(-2) ?? "";

@@ -12,6 +12,7 @@ import type {
   NoteDesign,
   RequireDesign,
 } from "./design.ts";
+import { jointName } from "./identity.ts";
 import { type Item, subjectText } from "./merge.ts";
 import { kindOf } from "./names.ts";
 import { type Amount, alike, as } from "./quantity.ts";
@@ -178,7 +179,7 @@ export function readAccept(item: Item): AcceptDesign | undefined {
     accept.on = given(
       item,
       spanOf([on, to], on),
-      to?.name === undefined ? on.name : `${on.name} to ${to.name}`,
+      to?.name === undefined ? on.name : jointName(on.name, to.name),
     );
   }
   const because = factOf(item, "because");

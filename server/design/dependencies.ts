@@ -1,9 +1,11 @@
 /**
  * What depends on what in a design, by name.
  */
+
 import { valueRow } from "../../grammar/vocabulary/values.ts";
 import type { AngleTerm, Design, PartRef } from "./design.ts";
 import { readersOf } from "./evaluate.ts";
+import { stemOf } from "./identity.ts";
 
 /** What a thing's place and shape depend on directly, by name. */
 export type Dependencies = ReadonlyMap<string, ReadonlySet<string>>;
@@ -44,7 +46,7 @@ const termName = (term: AngleTerm): string | undefined =>
 
 /** The things that a worked-out value depends on directly, the nearest first: what its row in the table says. */
 export function rootsOf(value: string): string[] {
-  const first = value.split(".")[0] ?? value;
+  const first = stemOf(value);
   // A declared angle has no row and is a thing itself.
   return valueRow(value)?.dependsOn.map((thing) => (thing === "part" ? first : thing)) ?? [first];
 }

@@ -1,9 +1,11 @@
 /**
  * What differs at one end of a rail or slat.
  */
+
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import type { EndDesign, RailCourse } from "./design.ts";
+import { withoutSides } from "./identity.ts";
 import { readJoint } from "./joint.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName, nearName } from "./names.ts";
@@ -50,7 +52,7 @@ function isEnd(reading: Reading, line: Item, fact: Fact, names: readonly string[
       name === "left" || name === "right" || checked(reading, line, fact, ["post", "rail"]) !== undefined
     );
   }
-  if (names.includes(name) || names.includes(name.replace(/\.(left|right)$/, ""))) return true;
+  if (names.includes(name) || names.includes(withoutSides(name))) return true;
   const near = nearName(reading, name, names);
   const offered = near === undefined ? names : [near];
   report(reading, line.source, fact, {

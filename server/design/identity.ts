@@ -82,6 +82,13 @@ export const twinName = (subject: string): string => mapped(subject, twinOf);
 export const twinOf = (id: PartId): PartId =>
   id.side === "middle" ? id : { ...id, side: id.side === "left" ? "right" : "left" };
 
+/** The left-hand twin of a part or joint; itself for one that has none. */
+export const leftName = (subject: string): string =>
+  mapped(subject, (id) => (id.side === "right" ? twinOf(id) : id));
+
+/** A finding's subject as an `accept` line names it, for both sides of a pair at once. */
+export const asAccepted = (subject: string): string => partsNamed(withoutSides(subject)).join(INTO);
+
 /** Whether a part, or any part of a joint, is a right-hand one. */
 export const isRight = (subject: string): boolean =>
   partsNamed(subject).some((name) => partId(name).side === "right");

@@ -1,9 +1,11 @@
 /**
  * What a part lacks that only the whole chair tells: after `like` has been merged, or because no other part gives it.
  */
+
 import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Design, RailCourse, RailDesign } from "./design.ts";
+import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
 import { facetOf, lineOf, type Reading, report } from "./reading.ts";
 
@@ -47,7 +49,7 @@ function postsUnderRails(design: Design): ReadonlySet<string> {
       if (end.over === undefined) continue;
       if (course?.value.is === "across" && /^(left|right)$/.test(end.which.value))
         names.add(course.value.of.name);
-      names.add(end.which.value.split(".")[0] ?? "");
+      names.add(stemOf(end.which.value));
     }
   }
   return names;

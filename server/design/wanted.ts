@@ -1,11 +1,13 @@
 /**
  * What is said of worked-out values that the text asks for and that never came to be known.
  */
+
 import { nearest } from "../../grammar/nearest.ts";
 import type { Problem } from "../../grammar/problem.ts";
 import { type Dependencies, dependenciesOf, rootsOf } from "./dependencies.ts";
 import type { Design } from "./design.ts";
 import { readersOf } from "./evaluate.ts";
+import { stemOf } from "./identity.ts";
 import { listedAs } from "./values.ts";
 
 /**
@@ -50,7 +52,7 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
 /** Values of the part are known, but none of the end that this name speaks of. */
 function namesNoEnd(name: string, known: readonly string[]): boolean {
   const listed = listedAs(name);
-  const part = `${name.split(".")[0]}.`;
+  const part = `${stemOf(name)}.`;
   const ends = listed.map((each) => each.slice(0, each.lastIndexOf(".") + 1));
   return (
     known.some((each) => each.startsWith(part)) &&
@@ -60,7 +62,7 @@ function namesNoEnd(name: string, known: readonly string[]): boolean {
 
 /** The same value at an end that the part does have. */
 function sameOfAnotherEnd(name: string, known: readonly string[]): string | undefined {
-  const part = `${name.split(".")[0]}.`;
+  const part = `${stemOf(name)}.`;
   const last = name.slice(name.lastIndexOf("."));
   return known.find((each) => each.startsWith(part) && each.endsWith(last));
 }

@@ -1,9 +1,11 @@
 /**
  * What is offered for findings: the mends that were tried, accepting with a reason, and all certain mends at once.
  */
+
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
+import { asAccepted } from "../design/identity.ts";
 import { changedLines } from "./changed-lines.ts";
 import { problemsShown, toDiagnostic, underSettings } from "./diagnostics.ts";
 import { fixedText } from "./fix-all.ts";
@@ -65,7 +67,7 @@ const ofAccepts = new Set(["accept-accepts-nothing", "accept-without-reason", "u
 function acceptOf(view: View, problem: Problem): CodeAction[] {
   const rule = view.rules.find(({ code }) => code === problem.code);
   if (!rule?.find || ofAccepts.has(rule.code)) return [];
-  const subject = problem.subject?.replace(" and ", " to ").replace(/\.(?:left|right)\b/g, "");
+  const subject = problem.subject && asAccepted(problem.subject);
   const targets = subject ? [` on ${subject}`, ""] : [""];
   return targets.map((target) => ({
     title: `Accept this${target || (subject ? " everywhere" : "")}, with a reason`,

@@ -1,8 +1,10 @@
 /**
  * A line over each post, rail and slat: its length, its joints and the worst that is found of it.
  */
+
 import type { CodeLens } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
+import { partsNamed, stemOf } from "../design/identity.ts";
 import { printBareLength, printLength } from "../design/units.ts";
 import { problemsShown } from "./diagnostics.ts";
 import { jointsAt, postsOf, railsOf, withoutTwins } from "./names/chair-parts.ts";
@@ -49,7 +51,7 @@ function titleOf(
 }
 
 function speaksOf(subject: string, name: string): boolean {
-  return subject.split(" to ").some((part) => part.split(".")[0] === name);
+  return partsNamed(subject).some((part) => stemOf(part) === name);
 }
 
 function worstOf(problems: Problem[]): Problem | undefined {

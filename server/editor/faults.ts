@@ -1,7 +1,9 @@
 /**
  * Which drawn parts the findings speak of, so that a drawing can mark them.
  */
+
 import type { Severity } from "../../grammar/problem.ts";
+import { partsNamed, subjectsNamed } from "../design/identity.ts";
 import { messageOf } from "../mends/words.ts";
 import { problemsShown } from "./diagnostics.ts";
 import type { Settings } from "./settings.ts";
@@ -47,8 +49,8 @@ export function faultsOf(view: View, settings: Settings, drawn: ReadonlySet<stri
 
 /** `seat-side.left to front.left` is of the rail, at the end towards the post; `a and b` is of both. */
 function partsIn(subject: string, drawn: ReadonlySet<string>): FaultyPart[] {
-  return subject.split(" and ").flatMap((each) => {
-    const [name = "", into = ""] = each.split(" to ");
+  return subjectsNamed(subject).flatMap((each) => {
+    const [name = "", into = ""] = partsNamed(each);
     const towards = drawnBy(into, drawn)[0];
     return drawnBy(name, drawn).map((part) => ({ part, ...(towards !== undefined && { towards }) }));
   });

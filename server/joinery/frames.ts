@@ -1,6 +1,7 @@
 import type { Chair, Joint, Post } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
 import { railsAndSlats } from "../chair/member.ts";
+import { withoutSides } from "../design/identity.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
 import type { Assembly, GlueUp, Locked } from "./assembly.ts";
@@ -95,9 +96,6 @@ const called = (name: string): string => (/^\S+\./.test(name) ? name : `the ${na
 /** The frames a part or a joint is closed in, the first first. */
 export const framesWith = (order: Order, name: string): FrameUp[] =>
   order.frames.filter(({ parts, closes }) => parts.includes(name) || closes.includes(name));
-
-/** Both of a pair are told of together. */
-const plain = (name: string): string => name.replace(/\.(left|right)(?=[. ]|$)/g, "");
 
 const keyOf = (parts: readonly string[]): string => [...parts].sort().join(" ");
 
@@ -204,7 +202,7 @@ function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
   const cautions: string[] = [];
   const told = (names: string[], says: string) => {
     if (names.length === 0) return;
-    const those = [...new Set(names.map(plain))].join(", ");
+    const those = [...new Set(names.map(withoutSides))].join(", ");
     cautions.push(names.length === joints.length ? `${says}.` : `${says}: ${those}.`);
   };
   told(

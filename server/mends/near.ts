@@ -1,7 +1,9 @@
 /**
  * Which figures of the text may put a finding right, the likeliest first.
  */
+
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { partsNamed } from "../design/identity.ts";
 import { type Figure, figuresOf } from "../sensitivity/figures.ts";
 import { stepsFrom } from "../sensitivity/sensitivity.ts";
 import type { Study } from "../study.ts";
@@ -11,7 +13,7 @@ export function figuresNear({ tree, design, chair }: Study, problem: Problem): F
   const deciders: Span[] = [problem, ...(problem.deciders ?? [])];
   const subjects = [problem.subject ?? "", ...(problem.alsoOf ?? [])].filter(Boolean);
   const joints = new Set(subjects.flatMap((each) => chair.joints.get(each)?.design ?? []));
-  const things = subjects.flatMap((each) => each.split(/ to | and /));
+  const things = subjects.flatMap(partsNamed);
   const steps = stepsFrom([...things, ...joints], design);
   const names = new Set(namesIn(problem, deciders, tree.text));
   const ranked = [...figuresOf(tree)].flatMap((figure) => {

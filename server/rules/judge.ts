@@ -1,11 +1,13 @@
 /**
  * All rules put to one chair.
  */
+
 import type { Problem, Related } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair, Failure } from "../chair/chair.ts";
 import type { AcceptDesign, Design } from "../design/design.ts";
+import { partsNamed } from "../design/identity.ts";
 import { idleAccepts } from "./file/accept-accepts-nothing.ts";
 import { toldFailures } from "./file/internal-error.ts";
 import { rules } from "./index.ts";
@@ -114,7 +116,7 @@ function finished(problem: Finding, subjects: readonly string[], chair: Chair): 
   const alsoOf = subjects.filter((subject) => subject !== problem.subject);
   for (const subject of subjects) {
     const short = plain(subject);
-    const part = designOf(chair, subject.split(/ to | and /)[0] ?? "");
+    const part = designOf(chair, partsNamed(subject)[0] ?? "");
     if (seen.has(short) || !part || part.file !== undefined) continue;
     seen.add(short);
     related.push({ start: part.at.start, end: part.at.end, message: `so it is with ${short}` });

@@ -4,6 +4,7 @@
 
 import type { Chair, Joint } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
+import { twinName } from "../design/identity.ts";
 import { type Bounds, boundingBox, boxesMeet, contains, intersect, measure } from "../geometry/convex.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
@@ -33,14 +34,11 @@ export function scribe(
   };
 }
 
-export const twinOf = (name: string): string =>
-  name.replace(/\b(left|right)\b/g, (side) => (side === "left" ? "right" : "left"));
-
 /** A pair is mirrored, and so are both ends of a member across one, unless it tapers to an end. */
 export function sameButMirrored(chair: Chair, { part, entered }: Joint): boolean {
   const member = railNamed(chair, part);
   const tapers = member && "tapers" in member.design ? member.design.tapers : [];
-  return twinOf(entered.name) !== entered.name && (twinOf(part) !== part || tapers.length === 0);
+  return twinName(entered.name) !== entered.name && (twinName(part) !== part || tapers.length === 0);
 }
 
 export function mirrored({ inside, taken }: Scribed): Scribed {

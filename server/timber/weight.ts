@@ -1,6 +1,7 @@
 import type { Chair, Member, SeatSurface } from "../chair/chair.ts";
 import { isEndKind } from "../chair/joints/kinds/index.ts";
 import type { TimberDesign } from "../design/design.ts";
+import { twinName } from "../design/identity.ts";
 import { measureBody } from "../geometry/body.ts";
 import { measure } from "../geometry/convex.ts";
 import { movePoint } from "../geometry/motion.ts";
@@ -8,16 +9,7 @@ import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
 import { isTurned } from "../solids/part-pieces.ts";
 import { density } from "./density.ts";
-import {
-  type Boxed,
-  boxed,
-  insideOf,
-  mirrored,
-  type Scribed,
-  sameButMirrored,
-  scribe,
-  twinOf,
-} from "./scribed.ts";
+import { type Boxed, boxed, insideOf, mirrored, type Scribed, sameButMirrored, scribe } from "./scribed.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
@@ -119,7 +111,7 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
       }
       continue;
     }
-    const twin = scribedAlready.get(twinOf(joint.name));
+    const twin = scribedAlready.get(twinName(joint.name));
     const { inside, taken } =
       twin && sameButMirrored(chair, joint) ? mirrored(twin) : scribe(chair, joint, solids, wood(host));
     scribedAlready.set(joint.name, { inside, taken });

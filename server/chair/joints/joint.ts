@@ -1,3 +1,4 @@
+import { jointName } from "../../design/identity.ts";
 import type { EndKind } from "../../design/joint-facts.ts";
 import { volume } from "../../geometry/convex.ts";
 import { flipped, lineMeets } from "../../geometry/plane.ts";
@@ -183,7 +184,7 @@ function wallAt(site: JointSite, frame: TenonFrame, form: Form, tenon: Convex, c
 function plainJoint(site: JointSite): Joint {
   const { chosen } = site;
   return {
-    name: `${site.part} to ${site.entered.name}`,
+    name: jointName(site.part, site.entered.name),
     part: site.part,
     end: site.end,
     entered: site.entered,

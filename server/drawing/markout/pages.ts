@@ -1,7 +1,9 @@
 /**
  * Every page of a chair's marking out, in the order to be printed.
  */
+
 import type { Chair } from "../../chair/chair.ts";
+import { stemOf } from "../../design/identity.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { piecesOf } from "../../joinery/pieces/pieces.ts";
 import { Figures, type Step } from "./figures.ts";
@@ -130,7 +132,7 @@ function templatesFor(pieces: readonly Piece[], figures: Figures): (Template & {
   return made;
 }
 
-const rowOf = ({ parts }: Piece): string => parts[0]!.name.split(".")[0]!;
+const rowOf = ({ parts }: Piece): string => stemOf(parts[0]!.name);
 
 function handsOf({ parts }: Piece): string {
   const mirrored = parts.filter((part) => part.mirrored).length;

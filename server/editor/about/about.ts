@@ -67,7 +67,7 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       return paragraphs(worked && aboutWorked(worked, unit), allowed && `To be ${allowed}`);
     }
     case "block":
-      if (!chair.blocks.has(declared.name) && !chair.blocks.has(`${declared.name}.left`)) return notBuilt;
+      if (![...chair.blocks.values()].some(({ id }) => id.stem === declared.name)) return notBuilt;
       return declared.fixing && bullets([`To be ${declared.fixing.value} in when the frame is together`]);
     case "board":
       return bullets(aboutBoard(declared, unit));

@@ -4,6 +4,7 @@
 
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { railsAndSlats } from "../../chair/member.ts";
+import { isRight, leftName } from "../../design/identity.ts";
 
 export interface NameOfPart {
   name: string;
@@ -75,7 +76,5 @@ function grouped<T>(things: Iterable<T>, keysOf: (thing: T) => string[]): Map<st
 /** Left out of a list: the right one of each pair. */
 export function withoutTwins<T extends { name: string }>(things: readonly T[]): T[] {
   const names = new Set(things.map(({ name }) => name));
-  return things.filter(
-    ({ name }) => !/\.right\b/.test(name) || !names.has(name.replace(/\.right\b/g, ".left")),
-  );
+  return things.filter(({ name }) => !isRight(name) || !names.has(leftName(name)));
 }

@@ -1,5 +1,6 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { isEndKind } from "../../chair/joints/kinds/index.ts";
+import { jointName } from "../../design/identity.ts";
 import { height, planeAt } from "../../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
 import { dot, negate } from "../../geometry/vec.ts";
@@ -10,7 +11,7 @@ export const jointsInto = (chair: Chair, member: string): Joint[] =>
 
 /** The joint that a part's end is cut for. */
 export const jointOf = (chair: Chair, part: string, entered: string | undefined): Joint | undefined =>
-  entered === undefined ? undefined : chair.joints.get(`${part} to ${entered}`);
+  entered === undefined ? undefined : chair.joints.get(jointName(part, entered));
 
 /** The side of a tenon or haunch that lies in the face entered: the mortise's mouth, and the plane of that face looking out. */
 export function mouthOf(solid: Convex, joint: Joint): { ring: Vec3[]; plane: Plane } | undefined {

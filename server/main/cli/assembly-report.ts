@@ -1,7 +1,9 @@
 /**
  * The order of gluing up as it is read in a terminal.
  */
+
 import type { BlockDesign, LengthUnit } from "../../design/design.ts";
+import { partId, partsNamed, stemOf, withoutSides } from "../../design/identity.ts";
 import { printAngle, printLength } from "../../design/units.ts";
 import type { LockedJoint } from "../../joinery/assembly.ts";
 import type { Check, FrameUp, Order, PostsApart } from "../../joinery/frames.ts";
@@ -77,8 +79,8 @@ function squares(between: readonly PostsApart[], unit: LengthUnit): [string, str
   const rows = new Map<string, [string, string][]>();
   const length = (mm: number) => printLength(mm, unit);
   for (const { a, b, feet, tops, footToTop, topToFoot } of between) {
-    const names = `${plain(a)} to ${plain(b)}`;
-    const pair = plain(a) === plain(b) ? `${a} to ${b}` : names;
+    const names = `${withoutSides(a)} to ${withoutSides(b)}`;
+    const pair = withoutSides(a) === withoutSides(b) ? `${a} to ${b}` : names;
     const even = Math.abs(footToTop - topToFoot) < 0.05;
     const found: [string, string][] = [
       [
@@ -110,14 +112,14 @@ function planLine(one: Check, other: Check, unit: LengthUnit): string {
 
 /** Members of a row as one: `back-slat.1 to back-slat.4`. */
 function gathered(names: readonly string[]): string[] {
-  const told: { stem: string; side: string; first: string; last: string; number: number }[] = [];
+  const told: { stem: string; side: string; first: string; last: string; row: number }[] = [];
   for (const name of names) {
-    const [, stem = "", number = "", side = ""] = /^(.*)\.(\d+)(\.left|\.right)?$/.exec(name) ?? [];
+    const { stem, row, side } = partId(name);
     const before = told.at(-1);
-    if (stem && before?.stem === stem && before.side === side && Number(number) === before.number + 1) {
+    if (row !== undefined && before?.stem === stem && before.side === side && row === before.row + 1) {
       before.last = name;
-      before.number += 1;
-    } else told.push({ stem, side, first: name, last: name, number: Number(number || Number.NaN) });
+      before.row = row;
+    } else told.push({ stem, side, first: name, last: name, row: row ?? Number.NaN });
   }
   return told.map(({ first, last }) => (first === last ? first : `${first} to ${last}`));
 }
@@ -126,7 +128,7 @@ function gathered(names: readonly string[]): string[] {
 function closed(joints: readonly string[]): string[] {
   const byPart = new Map<string, { into: Set<string>; count: number }>();
   for (const joint of joints) {
-    const [part = "", into = ""] = joint.split(" to ").map(stem);
+    const [part = "", into = ""] = partsNamed(joint).map(stemOf);
     const known = byPart.get(part) ?? { into: new Set<string>(), count: 0 };
     known.into.add(into);
     known.count += 1;
@@ -152,8 +154,6 @@ function wrapped(text: string, width: number): string[] {
   return [...lines, line];
 }
 
-const stem = (name: string): string => name.split(".")[0] ?? name;
-const plain = (name: string): string => name.replace(/\.(left|right)$/, "");
 /** Names of parts stay as they are written. */
 const capital = (text: string): string =>
   /^\S+\./.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);

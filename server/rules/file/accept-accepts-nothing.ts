@@ -2,7 +2,7 @@ import { nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { AcceptDesign } from "../../design/design.ts";
-import { stemOf } from "../machinery/place.ts";
+import { partsNamed, SEAT, stemOf } from "../../design/identity.ts";
 import { goesBy, type Rule } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
@@ -26,9 +26,9 @@ export function idleAccepts(
     const known = rules.some((rule) => goesBy(rule, line.rule));
     if (!known || !line.because?.value.trim()) return [];
     const at = line.on?.at ?? line.ruleAt;
-    const missing = line.on?.value
-      .split(" to ")
-      .find((name) => !chair.design.names.has(stemOf(name)) && name !== "seat");
+    const missing = partsNamed(line.on?.value ?? "").find(
+      (name) => name !== "" && name !== SEAT.stem && !chair.design.names.has(stemOf(name)),
+    );
     const near = missing === undefined ? undefined : nearest(missing, chair.design.names.keys());
     const why =
       missing === undefined

@@ -1,10 +1,11 @@
 import type { Fault } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
+import { stemOf } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { tellings } from "../joints/tellings.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
-import { named, stemOf } from "../machinery/place.ts";
+import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, tell } from "../machinery/say.ts";
 

@@ -1,5 +1,6 @@
 import type { Chair, Fault } from "../../chair/chair.ts";
 import { railsAndSlats } from "../../chair/member.ts";
+import { bothNames } from "../../design/identity.ts";
 import { printQuantity } from "../../design/units.ts";
 import { type Bounds, boundsOf, boxesMeet, sharedVolume } from "../../geometry/convex.ts";
 import type { Convex } from "../../geometry/solid.ts";
@@ -47,7 +48,7 @@ export const partsPassThrough: Rule = {
         placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]),
         {
           message: `${named(chair, second)} and ${names[0]} pass through each other: they share ${found}${subject === "" && b.into === undefined ? "" : ", a tenon among it"}; move one of them, or join it to the other.`,
-          subject: `${second} and ${first}`,
+          subject: bothNames(second, first),
           found,
           allowed: "no shared wood",
           badness: volume,

@@ -1,3 +1,4 @@
+import { jointName } from "../../design/identity.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
@@ -18,7 +19,7 @@ export const endReachesNothing: Rule = {
       const how = gap === undefined ? "" : `: there are ${gap} between them`;
       return tell(endReachesNothing, place, {
         message: `${named(chair, fault.part)} reaches nothing at its end towards ${plain(fault.towards)}${how}; move it, or make ${plain(fault.towards)} longer${gap === undefined ? "" : " by at least that"}.`,
-        subject: `${fault.part} to ${fault.towards}`,
+        subject: jointName(fault.part, fault.towards),
         ...(gap === undefined ? {} : { found: `${gap} short`, allowed: "touching" }),
         badness: fault.gap ?? 0,
       });

@@ -1,3 +1,4 @@
+import { jointName } from "../../design/identity.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
@@ -18,7 +19,7 @@ export const railMissesPost: Rule = {
       const towards = plain(fault.towards);
       return tell(railMissesPost, place, {
         message: `${named(chair, fault.part)} runs ${by} off the face of ${towards} that it meets; move it that much, or make it narrower there.`,
-        subject: `${fault.part} to ${fault.towards}`,
+        subject: jointName(fault.part, fault.towards),
         found: `${by} off`,
         allowed: `on the face of ${towards}`,
         badness: fault.by,

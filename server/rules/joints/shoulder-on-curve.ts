@@ -1,3 +1,4 @@
+import { jointName } from "../../design/identity.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -15,7 +16,7 @@ export const shoulderOnCurve: Rule = {
     const { units } = chair.design;
     return faultsOf(chair, "shoulder-on-curve").map(({ fault, place }) => {
       const post = plain(fault.towards);
-      const subject = `${fault.part} to ${fault.towards}`;
+      const subject = jointName(fault.part, fault.towards);
       const heights = chair.joints.get(subject)?.tenon.flatMap(({ points }) => points.map((p) => p[2])) ?? [];
       const mortise = Math.min(...heights) < fault.to && Math.max(...heights) > fault.from;
       return tell(shoulderOnCurve, place, {

@@ -1,3 +1,4 @@
+import { jointName } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
@@ -18,7 +19,7 @@ export const shoulderOverKnee: Rule = {
       const knee = { from: fault.height, to: fault.height };
       return tell(shoulderOverKnee, place, {
         message: `The shoulder of ${plain(fault.part)} lies over the knee of ${plain(fault.towards)} at ${length(fault.height, units)} up, where its face turns by ${printAngle(fault.turn)}; ${clearOf(chair, fault, knee)}.`,
-        subject: `${fault.part} to ${fault.towards}`,
+        subject: jointName(fault.part, fault.towards),
         found: printAngle(fault.turn),
         allowed: "on a straight stretch",
         badness: fault.turn,

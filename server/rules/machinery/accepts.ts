@@ -1,8 +1,10 @@
 /**
  * What `accept … because` lines set aside.
  */
+
 import type { Problem } from "../../../grammar/problem.ts";
 import type { AcceptDesign } from "../../design/design.ts";
+import { covers as namesPart, partsNamed } from "../../design/identity.ts";
 import type { Finding } from "./say.ts";
 
 export interface Settled<P extends Problem> {
@@ -39,10 +41,8 @@ function accepting(line: AcceptDesign, problem: Problem): boolean {
 
 /** Whether what an `accept` names covers a finding's subject: a pair's name both sides, a row's all its members, a part all its joints. */
 export function covers(named: string, subject: string): boolean {
-  const subjects = subject.split(/ to | and /);
-  return named
-    .split(" to ")
-    .every((name) => subjects.some((each) => each === name || each.startsWith(`${name}.`)));
+  const subjects = partsNamed(subject);
+  return partsNamed(named).every((name) => subjects.some((each) => namesPart(name, each)));
 }
 
 /** Findings that say the same on the same place become one, the worst; what else they speak of is kept. */

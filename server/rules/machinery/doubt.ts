@@ -1,10 +1,11 @@
 /**
  * Where the text has errors, what is found may only follow from them: one mistake, one message.
  */
+
 import type { Problem } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Named } from "../../design/design.ts";
-import { stemOf } from "./place.ts";
+import { partsNamed, stemOf } from "../../design/identity.ts";
 
 export interface Doubt {
   /** The text has an error, or a part or value of it could not be worked out: whatever asks after what is missing keeps quiet. */
@@ -29,7 +30,7 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
     about(subject) {
       if (doubtful.size === 0) return false;
       const joint = chair.joints.get(subject)?.design;
-      const spoken = [...subject.split(/ to | and /).map(stemOf), ...(joint === undefined ? [] : [joint])];
+      const spoken = [...partsNamed(subject).map(stemOf), ...(joint === undefined ? [] : [joint])];
       return spoken.some((name) => {
         const declared = names.get(name);
         return declared !== undefined && doubtful.has(declared);

@@ -40,8 +40,6 @@ export function reachOfShoulder(
 
 /** The height that the text gives a rail, with its place; absent for one that takes its height from others. */
 export function upOf(chair: Chair, part: string) {
-  const design = railNamed(chair, part)?.design;
-  if (design?.is !== "rail") return undefined;
-  const number = part.split(".").find((segment) => /^\d+$/.test(segment));
-  return design.ups[number === undefined ? 0 : Number(number) - 1];
+  const rail = railNamed(chair, part);
+  return rail?.design.is === "rail" ? rail.design.ups[(rail.id.row ?? 1) - 1] : undefined;
 }

@@ -1,9 +1,11 @@
 /**
  * Where a finding lands: on the narrowest text of the file at hand.
  */
+
 import type { Related, Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Declared, Design, PartDesign } from "../../design/design.ts";
+import { stemOf } from "../../design/identity.ts";
 import { plain } from "./names.ts";
 
 /** A place that may stand in another file, or that nobody wrote. */
@@ -46,9 +48,6 @@ function linkTo(design: Design, address: string): Span {
   const links = design.links.filter((each) => each.found);
   return (links.find((each) => name(each.path) === name(address)) ?? links[0])?.at ?? design.titleAt;
 }
-
-/** The name in the text of a part's full name: `ladder` of `ladder.2.left`. */
-export const stemOf = (part: string): string => part.split(".")[0] ?? part;
 
 /** A part as a sentence begins with it: `The rail seat-side`. */
 export function named(chair: Pick<Chair, "design">, part: string): string {

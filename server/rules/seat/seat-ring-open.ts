@@ -3,7 +3,7 @@ import { height } from "../../geometry/plane.ts";
 import { between } from "../../geometry/vec.ts";
 import { postsOf } from "../frame/ties.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
-import { placeOf, stemOf } from "../machinery/place.ts";
+import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
 
@@ -52,7 +52,7 @@ function ringOf(chair: Chair, depth: number): Rail[] {
   if (!seat) return [];
   const carrying = new Set(seat.design.on.map((each) => each.value.name));
   return [...chair.rails.values()].filter((rail) => {
-    if (carrying.has(stemOf(rail.name))) return true;
+    if (carrying.has(rail.id.stem)) return true;
     const below = -height(seat.plane, between(rail.start, rail.end, 0.5));
     return Math.abs(below) <= depth && Math.abs(rail.along[2]) < 0.5 && !rail.flat;
   });

@@ -1,8 +1,10 @@
 /**
  * How far a chair's back leans from square to its seat, and where the text says so: for the rules about rake.
  */
+
 import type { Chair, Post } from "../../chair/chair.ts";
 import type { AngleDesign, AngleTerm, Given } from "../../design/design.ts";
+import { partName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { angleBetween, cross, dot, sub, unit } from "../../geometry/vec.ts";
@@ -55,7 +57,10 @@ function declaredLean(chair: Chair, angle: AngleDesign): Lean | undefined {
 function postOf(chair: Chair, term: AngleTerm): Post | undefined {
   if (term.is !== "part") return undefined;
   const { name, side } = term.part;
-  return chair.posts.get(side ? `${name}.${side}` : name) ?? chair.posts.get(`${name}.left`);
+  return (
+    chair.posts.get(partName({ stem: name, side: side ?? "middle" })) ??
+    chair.posts.get(partName({ stem: name, side: "left" }))
+  );
 }
 
 /** Posts from the floor that rise well above the seat behind its middle. */

@@ -1,5 +1,6 @@
 import type { Fix, Related } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
+import { bothNames } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { named, type Place, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -31,7 +32,7 @@ export function tellRake(rule: Rule, chair: Chair, lean: Lean, off: Off): Findin
       : [];
   return tell(rule, place, {
     message,
-    subject: declared ? `${declared.angle.name} and ${post.name}` : post.name,
+    subject: declared ? bothNames(declared.angle.name, post.name) : post.name,
     found,
     allowed: off.allowed,
     related,
