@@ -16,8 +16,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
       const server = { module: bundle("server.js"), transport: TransportKind.ipc };
       return new LanguageClient("seatwright", "Seatwright", server, options);
     },
-    (heard, failed) => {
-      const worker = new Worker(bundle("markout.js"));
+    (name, heard, failed) => {
+      const worker = new Worker(bundle(`${name}.js`));
       worker.on("message", heard).on("error", ({ message }) => failed(message));
       return { send: (request) => worker.postMessage(request), stop: () => void worker.terminate() };
     },

@@ -4,7 +4,9 @@
 import { commands, type ExtensionContext, type TextDocument, window, workspace } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
 import { chooseOldChair } from "./compare-with.ts";
-import { markOut, type StartMarker } from "./marking-out.ts";
+import { exportChair } from "./exporting.ts";
+import type { StartWorker } from "./in-worker.ts";
+import { markOut } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
 import { addNote, createNotebooks, NOTEBOOK_SCHEME } from "./notebook.ts";
 import { createPanels } from "./panel/panels.ts";
@@ -30,11 +32,12 @@ const hoverPictures: StaticFeature = {
   getState: () => ({ kind: "static" }),
 };
 
-/** Starts the server by `makeClient` and registers the commands and the drawing panel; `startMarker` makes marking-out sheets. */
+/** Starts the server by `makeClient` and registers the commands and the drawing panel; `startWorker` starts the
+ * workers that make sheets and files. */
 export async function start(
   context: ExtensionContext,
   makeClient: (options: LanguageClientOptions) => BaseLanguageClient,
-  startMarker: StartMarker,
+  startWorker: StartWorker,
 ): Promise<{ stop(): Promise<void> }> {
   const client = makeClient({
     documentSelector: [{ language: LANGUAGE }],
@@ -58,7 +61,7 @@ export async function start(
     commands.registerCommand("seatwright.printDrawing", () => panels.print(chairAtHand())),
     commands.registerCommand("seatwright.markOut", async () => {
       const document = chairAtHand();
-      if (document) await markOut(document, startMarker);
+      if (document) await markOut(document, startWorker);
     }),
     commands.registerCommand("seatwright.reachFigure", async () => {
       const document = chairAtHand();
@@ -76,6 +79,9 @@ export async function start(
     commands.registerCommand("seatwright.addNote", async () => {
       const document = chairAtHand();
       if (document) await addNote(document, client);
+    commands.registerCommand("seatwright.export", async () => {
+      const document = chairAtHand();
+      if (document) await exportChair(document, startWorker);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {
       await client.stop();

@@ -24,8 +24,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
         async () => startWorker(bundle("server-web.js")),
         options,
       ),
-    (heard, failed) => {
-      const marker = new Worker(bundle("markout-web.js"));
+    (name, heard, failed) => {
+      const marker = new Worker(bundle(`${name}-web.js`));
       marker.onmessage = ({ data }) => heard(data);
       marker.onerror = ({ message }) => failed(message || "its worker could not be started");
       return { send: (request) => marker.postMessage(request), stop: () => marker.terminate() };

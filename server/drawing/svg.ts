@@ -51,13 +51,16 @@ function viewLines({ name, caption, captionAt, strokes, dimensions, overlays = [
     `<g id="${name}">`,
     `<title>${escaped(caption)}</title>`,
     ...overlays.flatMap(overlayUnder),
-    ...groups(strokes).map(pathOf),
+    ...strokePaths(strokes),
     ...dimensions.flatMap(dimensionLines),
     ...overlays.flatMap(overlayOver),
     words(captionAt, caption, { size: 26, ink: INK }),
     "</g>",
   ];
 }
+
+/** Strokes as paths, those of one kind and part together. */
+export const strokePaths = (strokes: readonly Stroke[]): string[] => groups(strokes).map(pathOf);
 
 type Group = Pick<Stroke, "is" | "part" | "changed"> & { d: string };
 

@@ -1,18 +1,34 @@
 import { writeFileSync } from "node:fs";
+import { nearest } from "../../../grammar/nearest.ts";
 import { finish } from "../../../grammar/steps.ts";
+import { eyes } from "../../drawing/pictorial/eye.ts";
+import { type PictorialOptions, pictorialSteps } from "../../drawing/pictorial/pictorial.ts";
+import { pictorialToSvg } from "../../drawing/pictorial/svg.ts";
 import { overlayNames } from "../../drawing/sheet.ts";
 import { sheetToSvg } from "../../drawing/svg.ts";
-import { type Command, ENDED, eachFile, misuse, studyOf } from "./command.ts";
+import { type Command, ENDED, eachFile, misuse, type Options, studyOf } from "./command.ts";
 import { harmless } from "./terminal.ts";
 
 export const draw: Command = {
   name: "draw",
-  usage: "draw FILE [--overlay floor|sitter|floor,sitter] [-o OUT]",
-  summary: "draw the front, side and plan as SVG",
-  options: { overlay: { type: "string" }, out: { type: "string", short: "o" } },
+  usage:
+    "draw FILE [--overlay floor|sitter|floor,sitter] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o OUT]",
+  summary:
+    "draw the front, side and plan as SVG, or the chair from any side, taken apart, its tenons seen through",
+  options: {
+    overlay: { type: "string" },
+    from: { type: "string", values: Object.keys(eyes).join("|") },
+    above: { type: "string", values: "ANGLE" },
+    apart: { type: "boolean" },
+    joints: { type: "boolean" },
+    out: { type: "string", short: "o" },
+  },
   takes: { least: 1, most: 1 },
-  run(bench, files, { out, overlay }) {
+  run(bench, files, options) {
+    const { out, overlay } = options;
     const { terminal, services } = bench;
+    const pictorial = pictorialAsked(options);
+    if (typeof pictorial === "string") return misuse(bench, pictorial);
     const asked = typeof overlay === "string" ? overlay.split(",") : [];
     const unknown = asked.find((name) => !overlayNames.some((each) => each === name));
     if (unknown !== undefined)
@@ -30,7 +46,9 @@ export const draw: Command = {
         );
         return ENDED.faults;
       }
-      const svg = sheetToSvg(finish(services.draw(chair, overlays)));
+      const svg = pictorial
+        ? pictorialToSvg(finish(pictorialSteps(chair, pictorial)))
+        : sheetToSvg(finish(services.draw(chair, overlays)));
       if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
       else {
         try {
@@ -50,3 +68,31 @@ export const draw: Command = {
     });
   },
 };
+
+/** The pictorial view that is asked for; a sentence when it is asked for wrongly, nothing when the three views are. */
+function pictorialAsked({
+  from,
+  above,
+  apart,
+  joints,
+  overlay,
+}: Options): PictorialOptions | string | undefined {
+  if (from === undefined) {
+    const alone = Object.entries({ above, apart, joints }).find(([, given]) => given !== undefined);
+    return alone && `"--${alone[0]}" goes with "--from": ${Object.keys(eyes).join(", ")}.`;
+  }
+  if (overlay !== undefined) return '"--overlay" goes with the three views, not with "--from".';
+  const eye = Object.hasOwn(eyes, String(from)) ? eyes[String(from)] : undefined;
+  if (!eye) {
+    const near = nearest(String(from), Object.keys(eyes));
+    return `"--from ${from}" is not known.${near ? ` Did you mean "${near}"?` : ` There are ${Object.keys(eyes).join(", ")}.`}`;
+  }
+  const degrees = above === undefined ? undefined : /^(-?\d+(?:\.\d+)?)(?:deg|°)?$/.exec(String(above))?.[1];
+  if (above !== undefined && !(Math.abs(Number(degrees ?? Number.NaN)) <= 90))
+    return `"--above ${above}" is no angle from -90deg to 90deg.`;
+  return {
+    eye: degrees === undefined ? eye : { ...eye, above: (Number(degrees) * Math.PI) / 180 },
+    apart: apart ? 1 : 0,
+    joints: joints === true,
+  };
+}

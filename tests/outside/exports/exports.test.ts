@@ -3,6 +3,7 @@
  * volume that the weight is worked out from. Readers: lib3MF 1.8 and assimp 5.2 (3MF, glTF), admesh 0.98 (STL), the Khronos validator
  * (glTF), Open Cascade (STEP), dxf-parser (DXF R12).
  */
+import { createHash } from "node:crypto";
 import DxfParser from "dxf-parser";
 import fc from "fast-check";
 import { validateBytes } from "gltf-validator";

@@ -1,0 +1,73 @@
+/**
+ * The chair at hand written for other programs, in a worker, and saved where the maker says. All by way of VS Code's own files, so that it
+ * works on the web too.
+ */
+import { type TextDocument, Uri, window, workspace } from "vscode";
+import * as z from "zod";
+import { type ExportKind, exportKinds } from "../server/exports/kinds.ts";
+import { inWorker, type StartWorker } from "./in-worker.ts";
+import { nameOf, saveBeside } from "./panel/saving.ts";
+
+const made = z.object({
+  files: z.array(z.object({ name: z.string(), bytes: z.instanceof(Uint8Array) })),
+  leftOut: z.array(z.string()),
+});
+
+type Made = z.infer<typeof made>;
+
+/** Asks for the kind, makes the files, asks where and writes them. */
+export async function exportChair(document: TextDocument, start: StartWorker): Promise<void> {
+  const chosen = await window.showQuickPick(
+    exportKinds.map((kind) => ({ label: kind.label, description: kind.about, as: kind })),
+    { title: "Export", placeHolder: "As what kind of file" },
+  );
+  if (!chosen) return;
+  const kind = chosen.as;
+  const result = await inWorker(document, start, {
+    bundle: "export",
+    doing: "Exporting",
+    each: "part",
+    asked: { kind: kind.kind },
+    made,
+  });
+  if (!result) return;
+  if ("refused" in result) {
+    void window.showWarningMessage(`${nameOf(document.uri)} was not exported: ${result.refused}.`);
+    return;
+  }
+  const saved = kind.each ? await saveInFolder(document, result) : await saveOne(document, kind, result);
+  if (!saved) return;
+  const left = result.leftOut.length
+    ? ` Left out, as no sound solid comes of them: ${result.leftOut.join(", ")}.`
+    : "";
+  void window.showInformationMessage(`${saved}.${left}`);
+}
+
+async function saveOne(
+  { uri }: TextDocument,
+  { ending, label }: ExportKind,
+  { files }: Made,
+): Promise<string | undefined> {
+  const place = { title: "Save Export", extension: ending, kind: label };
+  const target = await saveBeside({ uri: uri.toString() }, files[0]!.bytes, place);
+  return target && `Exported as ${nameOf(target)}`;
+}
+
+async function saveInFolder({ uri }: TextDocument, { files }: Made): Promise<string | undefined> {
+  const [folder] =
+    (await window.showOpenDialog({
+      title: `Folder for ${files.length} Files`,
+      openLabel: "Save Here",
+      canSelectFiles: false,
+      canSelectFolders: true,
+      ...(uri.scheme === "untitled" ? {} : { defaultUri: Uri.joinPath(uri, "..") }),
+    })) ?? [];
+  if (!folder) return undefined;
+  try {
+    for (const { name, bytes } of files) await workspace.fs.writeFile(Uri.joinPath(folder, name), bytes);
+  } catch (error) {
+    void window.showErrorMessage(`The files could not be written: ${(error as Error).message}`);
+    return undefined;
+  }
+  return `${files.length} files written to ${nameOf(folder) || folder.path}`;
+}
