@@ -79,6 +79,7 @@ export async function start(
     commands.registerCommand("seatwright.addNote", async () => {
       const document = chairAtHand();
       if (document) await addNote(document, client);
+    }),
     commands.registerCommand("seatwright.export", async () => {
       const document = chairAtHand();
       if (document) await exportChair(document, startWorker);
