@@ -75,8 +75,6 @@ describe("the bundles", () => {
     "markout-web.js": 330,
     "export.js": 260,
     "export-web.js": 260,
-    "export.js": 270,
-    "export-web.js": 270,
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,

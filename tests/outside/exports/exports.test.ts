@@ -100,19 +100,18 @@ async function stepHolds(chair: Chair, part?: string): Promise<void> {
   for (const { name, volume } of solids) sameVolume(chair, name, volume);
 }
 
-describe.each(sampleNames)("%s", (name) => {
+describe.each(whole ? sampleNames : ["small-mess-chair", "ladder-back"])("%s", (name) => {
   test("3MF and STL", { timeout: 120_000 }, () => solidsHold(studiedSample(name).chair));
   test("glTF", { timeout: 120_000 }, () => gltfHolds(studiedSample(name).chair));
   test.runIf(whole)("STEP", { timeout: 600_000 }, () => stepHolds(studiedSample(name).chair));
-  test("the same text gives the same bytes", async () => {
-    for (const { kind } of exportKinds.filter(({ kind }) => kind !== "stl")) {
-      const [one, other] = [
-        await write(studiedSample(name).chair, kind),
-        await write(studiedSample(name).chair, kind),
-      ];
-      expect(one.files, kind).toEqual(other.files);
-    }
-  });
+});
+
+test("the same text gives the same bytes", { timeout: 60_000 }, async () => {
+  const [one, other] = [studiedSample("small-mess-chair").chair, studiedSample("small-mess-chair").chair];
+  const hashes = async (chair: Chair, kind: string) =>
+    (await write(chair, kind)).files.map(({ bytes }) => createHash("sha256").update(bytes).digest("hex"));
+  for (const { kind } of exportKinds)
+    expect(await hashes(one, kind), kind).toEqual(await hashes(other, kind));
 });
 
 test("STEP of a whole squared chair, and of one turned, bent post", { timeout: 120_000 }, async () => {
