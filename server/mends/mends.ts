@@ -5,6 +5,7 @@
 import type { Edit, Fix, Mend, Problem } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
+import { printLength } from "../design/units.ts";
 import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { movementsOf } from "./movements.ts";
@@ -68,7 +69,8 @@ function* mendsOf(
   for (const fix of problem.fixes ?? []) {
     if (!keepsOtherTokens(study.text, fix.edits)) continue;
     const verdict = yield* attempt(fix.edits);
-    if (verdict?.gone && verdict.clean) mends.push(mendOf(fix));
+    if (verdict?.gone && verdict.clean)
+      mends.push(mendOf({ ...fix, title: fix.title + effectOf(study, problem, verdict) }));
   }
   if (isOfReading(problem) || study.problems.some((each) => each.severity === "error" && isOfReading(each)))
     return mends;
@@ -86,9 +88,24 @@ function* mendsOf(
       attempt(movement.edits(number)),
     );
     if (moved)
-      mends.push({ title: movement.title(moved.number), edits: inOrder(movement.edits(moved.number)) });
+      mends.push({
+        title: movement.title(moved.number) + effectOf(study, problem, moved.verdict),
+        edits: inOrder(movement.edits(moved.number)),
+      });
   }
   return mends;
+}
+
+/** What a change of a lean does to the top of the post, as measured on the chair with the change made. */
+function effectOf({ chair, design }: Study, { code, subject = "" }: Problem, { after }: Verdict): string {
+  const name = code.startsWith("rake-")
+    ? subject.split(" and ").find((each) => chair.posts.has(each))
+    : undefined;
+  const [was, is] = [chair, after.chair].map(({ posts }) =>
+    name === undefined ? undefined : posts.get(name)?.top[1],
+  );
+  if (was === undefined || is === undefined || Math.abs(is - was) < 0.05) return "";
+  return `, which moves its top ${printLength(Math.abs(is - was), design.units)} ${is > was ? "back" : "forward"}`;
 }
 
 const touches = (a: { start: number; end: number }, b: { start: number; end: number }): boolean =>

@@ -1,5 +1,6 @@
 import { goesBy, type Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const acceptWithoutReason: Rule = {
   code: "accept-without-reason",
@@ -18,7 +19,7 @@ export const acceptWithoutReason: Rule = {
         acceptWithoutReason,
         { start: at.start, end: at.end, own: true },
         {
-          message: `No reason is given, so nothing is accepted; say why behind \`because\`.`,
+          message: sentence("accept-without-reason", {}),
           subject: line.on?.value ?? line.rule,
         },
       );

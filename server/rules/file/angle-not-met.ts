@@ -3,6 +3,7 @@ import { printAngle } from "../../design/units.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { isRake } from "../sitter/rake.ts";
 
 export const angleNotMet: Rule = {
@@ -24,7 +25,7 @@ export const angleNotMet: Rule = {
       if (off <= SAME_ANGLE) return [];
       const allowed = angles(limit);
       return tell(angleNotMet, placeOf(chair.design, [angle.limit, angle]), {
-        message: `The angle ${angle.name} is ${printAngle(number)}, and must be ${allowed}; ${printAngle(off)} ${over > under ? "less" : "more"} would do.`,
+        message: sentence("angle-not-met", { name: angle.name, angle: printAngle(number), allowed }),
         subject: angle.name,
         found: printAngle(number),
         allowed,

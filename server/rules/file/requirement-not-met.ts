@@ -5,6 +5,7 @@ import { printQuantity } from "../../design/units.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 /** Parts to the inch that values are printed to. */
 const PARTS = 64;
@@ -32,9 +33,12 @@ export const requirementNotMet: Rule = {
       const place = placeOf(chair.design, [
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
       ]);
-      const mend = off.by > 0 ? `; ${print(off.by)} ${off.way} would do` : "";
       return tell(requirementNotMet, place, {
-        message: `${line.subject} is ${print(value.number)}, and must be ${allowed}${mend}.`,
+        message: sentence("requirement-not-met", {
+          subject: line.subject,
+          value: print(value.number),
+          allowed,
+        }),
         subject: line.subject,
         found: print(value.number),
         allowed,

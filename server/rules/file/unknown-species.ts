@@ -4,6 +4,7 @@ import { speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const unknownSpecies: Rule = {
   code: "unknown-species",
@@ -28,9 +29,10 @@ export const unknownSpecies: Rule = {
         speciesList.map(({ key }) => key),
       );
       const place = placeOf(design, [timber]);
-      const offer = near ? `"${near}" is near it; else` : "name one that it has, or";
       return tell(unknownSpecies, place, {
-        message: `There is no ${species} in the species table, so nothing of it can be weighed; ${offer} say its density, such as "density 700".`,
+        message: sentence("unknown-species", { species }),
+        otherwise:
+          "A species of the table, or the density that you weighed, such as `density 700`, would have to be given.",
         subject: species,
         found: species,
         fixes: near

@@ -5,7 +5,8 @@ import { type WayOut, waysOut } from "../../joinery/unlock.ts";
 import { jointPlace } from "../joints/joint-places.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
+import { capital, degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 /** Lines further apart than this are not brought together by cutting tenons another way. */
 const FAR = Math.PI / 6;
@@ -25,7 +26,13 @@ export const cannotBeAssembled: Rule = {
       const ways = waysOut(chair, locked).map((way) => wayIn(way, units));
       const names = [...new Set(locked.joints.map(({ name }) => plain(name)))];
       return tell(cannotBeAssembled, jointPlace(chair, joint, joint.facts.line, joint.facts.tenonLong), {
-        message: `No order closes ${listed(names)}: over its length the tenon strays ${length(worst.strays, units)} (${degrees(worst.angle)}°) from the line along which the others close, and ${lengthOrLess(worst.slack, units)} can be taken up; ${ways.length ? `${listedOr(ways)} would free ${names.length > 1 ? "them" : "it"}` : worst.angle > FAR ? "leave one of the rails out, or let it in afterwards without a tenon" : "bring the directions of the tenons nearer together"}.`,
+        message: sentence("cannot-be-assembled", {
+          joints: listed(names),
+          strays: length(worst.strays, units),
+          angle: degrees(worst.angle),
+          slack: lengthOrLess(worst.slack, units),
+        }),
+        otherwise: `${capital(ways.length ? `${listedOr(ways)} frees ${names.length > 1 ? "them" : "it"}` : worst.angle > FAR ? "one of the rails would have to be left out, or let in afterwards without a tenon" : "the directions of the tenons would have to be nearer together")}.`,
         subject: worst.name,
         found: length(worst.strays, units),
         allowed: `${lengthOrLess(worst.slack, units)} or less`,

@@ -9,6 +9,7 @@ import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 /** Parts that one is found to pass through, of those that come after it; where there are more, they are all in one place. */
 const MOST_OTHERS = 8;
@@ -47,7 +48,13 @@ export const partsPassThrough: Rule = {
         partsPassThrough,
         placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]),
         {
-          message: `${named(chair, second)} and ${names[0]} pass through each other: they share ${found}${subject === "" && b.into === undefined ? "" : ", a tenon among it"}; move one of them, or join it to the other.`,
+          message: sentence("parts-pass-through", {
+            One: named(chair, second),
+            other: names[0] ?? "",
+            shared: found,
+            tenon: subject === "" && b.into === undefined ? "" : ", a tenon among it",
+          }),
+          otherwise: "One of them would have to move, or be joined to the other.",
           subject: bothNames(second, first),
           found,
           allowed: "no shared wood",

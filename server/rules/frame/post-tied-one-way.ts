@@ -3,6 +3,7 @@ import { plain } from "../machinery/names.ts";
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { type Tie, tiesOf } from "./ties.ts";
 
 export const postTiedOneWay: Rule = {
@@ -25,10 +26,14 @@ export const postTiedOneWay: Rule = {
       const name = named(chair, post.name);
       const message =
         names.length === 0
-          ? `${name} is held by nothing: no rail enters it or lies over it; add a rail each way.`
-          : `${name} is tied ${wayOf(holding)} only, by ${listed(names)}; add a rail or stretcher ${otherWay(holding)}.`;
+          ? sentence("post-tied-one-way.none", { Post: name })
+          : sentence("post-tied-one-way", { Post: name, way: wayOf(holding), rails: listed(names) });
       return tell(postTiedOneWay, placeOf(chair.design, [post.design]), {
         message,
+        otherwise:
+          names.length === 0
+            ? "A rail each way is missing."
+            : `A rail or stretcher ${otherWay(holding)} is missing.`,
         subject: post.name,
         found: names.length === 0 ? "no direction" : "one direction",
         allowed: "two directions",

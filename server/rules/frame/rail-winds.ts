@@ -4,6 +4,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const railWinds: Rule = {
   code: "rail-winds",
@@ -19,7 +20,8 @@ export const railWinds: Rule = {
       const found = printAngle(fault.difference);
       const allowed = printAngle(limit.high ?? 0);
       return tell(railWinds, place, {
-        message: `${named(chair, fault.part)} stands with its posts, which lean ${found} differently at its two ends; at most ${allowed} would do, or let it stand plumb.`,
+        message: sentence("rail-winds", { Rail: named(chair, fault.part), lean: found, most: allowed }),
+        otherwise: "The rail would have to stand plumb, or the posts lean alike.",
         subject: fault.part,
         found,
         allowed: `${allowed} or less`,

@@ -12,12 +12,12 @@ export function clearOf(
   const { units } = chair.design;
   const reach = reachOfShoulder(chair, at.part, at.end);
   const up = upOf(chair, at.part)?.value;
-  if (!reach || up === undefined) return "set it clear of that";
+  if (!reach || up === undefined) return "a place clear of it";
   const above = roundPast(up + stretch.to - reach.low, units, 1);
   const below = roundPast(up + stretch.from - reach.high, units, -1);
   const choices = [`\`up ${written(length(above, units))}\` or more`];
   if (below > reach.high - reach.low) choices.push(`\`up ${written(length(below, units))}\` or less`);
-  return `${choices.join(", or ")} would clear it`;
+  return choices.join(", or ");
 }
 
 /** The next whole millimetre, or sixteenth of an inch, well past a height. */

@@ -2,6 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -30,7 +31,12 @@ export const haunchMissing: Rule = {
       const start = tree.text.lastIndexOf("\n", place.start) + 1;
       const lead = place.own && /^([ \t]*)shoulders\b/.exec(tree.text.slice(start, place.start));
       return tell(haunchMissing, place, {
-        message: `${length(top, units)} of ${plain(joint.part)} above ${tenonOf(joint)} is held by nothing at the post's end; a haunch of a third of the tenon's length, ${long}, would keep it flat.`,
+        message: sentence("haunch-missing", {
+          top: length(top, units),
+          part: plain(joint.part),
+          tenon: tenonOf(joint),
+          long,
+        }),
         subject: joint.name,
         found: length(top, units),
         allowed: "a haunch",

@@ -1,6 +1,7 @@
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseBreaksOut: Rule = {
@@ -26,8 +27,9 @@ export const mortiseBreaksOut: Rule = {
       );
       return tell(mortiseBreaksOut, place, {
         message: own
-          ? `The mortise for ${tenonOf(joint)} in the end of ${plain(joint.part)} breaks ${out} out of its side; make it shorter, or thinner.`
-          : `The mortise for ${tenonOf(joint)} breaks ${out} out of the side of ${plain(joint.entered.name)}; set the tenon that much further in, or move the rail.`,
+          ? sentence("mortise-breaks-out.own", { tenon: tenonOf(joint), part: plain(joint.part), out })
+          : sentence("mortise-breaks-out", { tenon: tenonOf(joint), host: plain(joint.entered.name), out }),
+        otherwise: "The tenon's place or size, or the place of its rail, would have to change.",
         subject: joint.name,
         found: `${out} outside`,
         allowed: "within the wood",

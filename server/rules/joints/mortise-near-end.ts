@@ -2,6 +2,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -26,7 +27,13 @@ export const mortiseNearEnd: Rule = {
       const place = jointPlace(chair, joint, fact ?? sizesOf(joint).wide);
       const fixable = fact && !fact.assumed && joint.shape === "rectangular";
       return tell(mortiseNearEnd, place, {
-        message: `Between the mortise for ${tenonOf(joint)} and the ${near.end} of ${plain(joint.entered.name)} only ${length(Math.max(0, near.wood), units)} of wood is left; a ${near.end === "top" ? "top" : "bottom"} shoulder of ${shoulder} would do.`,
+        message: sentence("mortise-near-end", {
+          tenon: tenonOf(joint),
+          end: near.end,
+          host: plain(joint.entered.name),
+          wood: length(Math.max(0, near.wood), units),
+          least: lengthOrMore(allowed, units),
+        }),
         subject: joint.name,
         found: length(near.wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

@@ -6,6 +6,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseTooWide: Rule = {
@@ -28,7 +29,13 @@ export const mortiseTooWide: Rule = {
       const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrLess(allowed, units);
       return tell(mortiseTooWide, place, {
-        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick where ${plain(post.name)} is ${length(wide, units)} wide; at most ${figure} would do.`,
+        message: sentence("mortise-too-wide", {
+          Tenon: capital(tenonOf(joint)),
+          thick: length(joint.thick, units),
+          host: plain(post.name),
+          wide: length(wide, units),
+          most: figure,
+        }),
         subject: joint.name,
         found: length(joint.thick, units),
         allowed: `${figure} or less`,

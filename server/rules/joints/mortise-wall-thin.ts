@@ -7,6 +7,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
@@ -36,7 +37,14 @@ export const mortiseWallThin: Rule = {
           : bothLong(a, b, long, (mm) => lengthOrLess(mm, units));
       const mitre = mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre") ? ", or mitre them" : "";
       return tell(mortiseWallThin, jointPlace(chair, a, sizesOf(a).long), {
-        message: `Between the mortises for ${plain(a.part)} and ${plain(b.part)} in ${plain(member)} only ${length(wall, units)} of wood is left; ${shorter} so that ${lengthOrMore(allowed, units)} stays${mitre}.`,
+        message: sentence("mortise-wall-thin.between", {
+          one: plain(a.part),
+          other: plain(b.part),
+          host: plain(member),
+          wall: length(wall, units),
+          least: lengthOrMore(allowed, units),
+        }),
+        otherwise: `What leaves enough wood by itself: ${shorter}${mitre}.`,
         subject: a.name,
         found: length(wall, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
@@ -52,7 +60,12 @@ export const mortiseWallThin: Rule = {
       const figure = instead && written(print(instead.distance, units));
       const place = jointPlace(chair, joint, set?.value.from === "outside" ? set : (tenonThick ?? round));
       return tell(mortiseWallThin, place, {
-        message: `Beside the mortise for ${tenonOf(joint)} only ${length(wall, units)} of wood is left; ${figure ? `\`set ${figure} from outside\` would do` : "make the tenon thinner, or move the rail"}.`,
+        message: sentence("mortise-wall-thin.beside", {
+          tenon: tenonOf(joint),
+          wall: length(wall, units),
+          least: lengthOrMore(allowed, units),
+        }),
+        otherwise: "The tenon's thickness, or the place of its rail, would have to change.",
         subject: joint.name,
         found: length(wall, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
@@ -74,7 +87,15 @@ export const mortiseWallThin: Rule = {
       if (gap >= allowed - SAME_LENGTH) return [];
       const { dowels, twin } = joint.facts;
       return tell(mortiseWallThin, jointPlace(chair, joint, dowels ?? twin), {
-        message: `Between the ${dowels ? "dowels" : "twin tenons"} of ${plain(joint.part)} in ${plain(joint.entered.name)} only ${length(gap, units)} of wood is left, and ${lengthOrMore(allowed, units)} is wanted; ${dowels ? "take fewer or thinner dowels" : `\`twin gap ${written(lengthOrMore(allowed, units))}\` would do`}.`,
+        message: sentence(dowels ? "mortise-wall-thin.dowels" : "mortise-wall-thin.twins", {
+          part: plain(joint.part),
+          host: plain(joint.entered.name),
+          wall: length(gap, units),
+          least: lengthOrMore(allowed, units),
+        }),
+        otherwise: dowels
+          ? "The number or the diameter of the dowels would have to change."
+          : "The gap between the tenons would have to change.",
         subject: joint.name,
         found: length(gap, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

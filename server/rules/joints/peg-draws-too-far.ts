@@ -2,6 +2,7 @@ import { pegsOf } from "../../joinery/pegs.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** What is usual in chairs, mm: from the same print. */
@@ -22,7 +23,12 @@ export const pegDrawsTooFar: Rule = {
       const draw = pegsOf(joint)?.draw ?? 0;
       if (draw <= allowed + SAME_LENGTH) return [];
       return tell(pegDrawsTooFar, jointPlace(chair, joint, joint.facts.peg), {
-        message: `The peg through ${tenonOf(joint)} is drawn ${length(draw, units)}; at most ${lengthOrLess(allowed, units)} would do, about ${length(USUAL, units)} at the size of chairs.`,
+        message: sentence("peg-draws-too-far", {
+          tenon: tenonOf(joint),
+          draw: length(draw, units),
+          most: lengthOrLess(allowed, units),
+          usual: length(USUAL, units),
+        }),
         subject: joint.name,
         found: length(draw, units),
         allowed: `${lengthOrLess(allowed, units)} or less`,

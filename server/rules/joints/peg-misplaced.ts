@@ -2,6 +2,7 @@ import { pegsOf } from "../../joinery/pegs.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const pegMisplaced: Rule = {
@@ -31,13 +32,20 @@ export const pegMisplaced: Rule = {
       const room = pegs.toEnd + pegs.toShoulder >= 2 * allowed;
       const setback = length(pegs.setback + (pegs.toEnd - pegs.toShoulder) / 2, units);
       const crowded = worst.wood === pegs.toEdge;
-      const way = room ? `a setback of ${setback} would do` : "use a thinner peg or a longer tenon";
       const place = jointPlace(chair, joint, joint.facts.peg);
       const line = /^[^\n;#}]*/.exec(tree.text.slice(place.start))?.[0].trimEnd() ?? "";
       const given = / setback (.*)$/.exec(line);
       const start = place.start + (given ? given.index : line.length);
       return tell(pegMisplaced, place, {
-        message: `The peg through ${tenonOf(joint)} leaves ${length(Math.max(0, worst.wood), units)} of wood to ${worst.where}, and ${lengthOrMore(allowed, units)} is wanted; ${crowded ? "use a thinner peg or fewer" : way}.`,
+        message: sentence("peg-misplaced", {
+          tenon: tenonOf(joint),
+          wood: length(Math.max(0, worst.wood), units),
+          where: worst.where,
+          least: lengthOrMore(allowed, units),
+        }),
+        otherwise: crowded
+          ? "The diameter or the number of the pegs would have to change."
+          : "The diameter of the peg or the length of the tenon would have to change.",
         subject: joint.name,
         found: length(worst.wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

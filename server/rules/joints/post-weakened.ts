@@ -6,6 +6,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, listed, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf } from "./joint-places.ts";
 
 /** Shares nearer than this are on the limit. */
@@ -32,7 +33,14 @@ export const postWeakened: Rule = {
       const [first] = worst.joints;
       const percent = (share: number) => `${Math.round(100 * share)} %`;
       return tell(postWeakened, jointPlace(chair, first!, sizesOf(first!).thick), {
-        message: `Of ${plain(post.name)} only ${percent(worst.left)} is left ${length(worst.height, chair.design.units)} up, where ${listed(worst.joints.map(({ part }) => plain(part)))} come in at one height; ${percent(allowed)} would do: put the rails at different heights or make their tenons thinner.`,
+        message: sentence("post-weakened", {
+          post: plain(post.name),
+          left: percent(worst.left),
+          height: length(worst.height, chair.design.units),
+          rails: listed(worst.joints.map(({ part }) => plain(part))),
+          least: percent(allowed),
+        }),
+        otherwise: "The heights of the rails, or the thickness of their tenons, would have to change.",
         subject: first!.name,
         found: percent(worst.left),
         allowed: `${percent(allowed)} or more`,

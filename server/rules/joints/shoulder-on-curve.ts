@@ -3,6 +3,7 @@ import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { clearOf } from "./clear-of.ts";
 
 export const shoulderOnCurve: Rule = {
@@ -20,7 +21,15 @@ export const shoulderOnCurve: Rule = {
       const heights = chair.joints.get(subject)?.tenon.flatMap(({ points }) => points.map((p) => p[2])) ?? [];
       const mortise = Math.min(...heights) < fault.to && Math.max(...heights) > fault.from;
       return tell(shoulderOnCurve, place, {
-        message: `The shoulder ${mortise ? "and the mortise " : ""}of ${plain(fault.part)} ${mortise ? "fall" : "falls"} on the curve of ${post}, between ${length(fault.from, units)} and ${length(fault.to, units)} up; ${clearOf(chair, fault, fault)}.`,
+        message: sentence("shoulder-on-curve", {
+          what: mortise ? "The shoulder and the mortise" : "The shoulder",
+          part: plain(fault.part),
+          verb: mortise ? "fall" : "falls",
+          post,
+          low: length(fault.from, units),
+          high: length(fault.to, units),
+        }),
+        otherwise: `What clears the curve by itself: ${clearOf(chair, fault, fault)}.`,
         subject,
         allowed: "on a straight stretch",
       });

@@ -4,6 +4,7 @@ import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { clearOf } from "./clear-of.ts";
 
 export const shoulderOverKnee: Rule = {
@@ -18,7 +19,13 @@ export const shoulderOverKnee: Rule = {
     return faultsOf(chair, "shoulder-over-knee").map(({ fault, place }) => {
       const knee = { from: fault.height, to: fault.height };
       return tell(shoulderOverKnee, place, {
-        message: `The shoulder of ${plain(fault.part)} lies over the knee of ${plain(fault.towards)} at ${length(fault.height, units)} up, where its face turns by ${printAngle(fault.turn)}; ${clearOf(chair, fault, knee)}.`,
+        message: sentence("shoulder-over-knee", {
+          part: plain(fault.part),
+          post: plain(fault.towards),
+          height: length(fault.height, units),
+          turn: printAngle(fault.turn),
+        }),
+        otherwise: `What clears the knee by itself: ${clearOf(chair, fault, knee)}.`,
         subject: jointName(fault.part, fault.towards),
         found: printAngle(fault.turn),
         allowed: "on a straight stretch",

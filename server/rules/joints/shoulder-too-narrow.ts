@@ -1,6 +1,7 @@
 import { least, most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const shoulderTooNarrow: Rule = {
@@ -37,7 +38,12 @@ export const shoulderTooNarrow: Rule = {
             shoulders.inside - (allowed - shoulders.outside) >= allowed - SAME_LENGTH
           : side !== "inside" && fact !== undefined && !fact.assumed && !facts.tenonWide;
       return tell(shoulderTooNarrow, place, {
-        message: `${capital(tenonOf(joint))} has a shoulder of only ${length(shoulders[side], units)} at its ${side}; make it ${figure} or leave it out.`,
+        message: sentence("shoulder-too-narrow", {
+          Tenon: capital(tenonOf(joint)),
+          wide: length(shoulders[side], units),
+          side,
+          least: figure,
+        }),
         subject: joint.name,
         found: length(shoulders[side], units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

@@ -4,6 +4,7 @@ import { dot } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** Slopes nearer than this are on the limit. */
@@ -26,7 +27,13 @@ export const tenonShortGrain: Rule = {
       const place = jointPlace(chair, joint, joint.facts.line);
       const slope = (rise: number) => `1 in ${Math.round(10 / rise) / 10}`;
       return tell({ code: tenonShortGrain.code, severity: fails ? "error" : "warning" }, place, {
-        message: `The grain runs out of ${tenonOf(joint)} at ${slope(Math.tan(angle))} (${degrees(angle)}°); ${slope(allowed)} would do: cut it in line with the rail.`,
+        message: sentence("tenon-short-grain", {
+          tenon: tenonOf(joint),
+          slope: slope(Math.tan(angle)),
+          angle: degrees(angle),
+          most: slope(allowed),
+        }),
+        otherwise: "The tenon would have to be cut in line with the rail.",
         subject: joint.name,
         found: slope(Math.tan(angle)),
         allowed: `${slope(allowed)} or less`,

@@ -30,7 +30,7 @@ export const tenonTooLong: Rule = {
       const goes = times === 1 ? "" : ` and goes in by ${length(joint.long, units)}`;
       const figure = lengthOrLess(most, units);
       const where = `${capital(tenonOf(joint))} is ${length(times * joint.long, units)} long${goes} where ${plain(joint.entered.name)} is ${length(joint.depthThere, units)} deep`;
-      const mend = most > 0 ? `at most ${figure} would do` : "nothing that thin can hold one";
+      const mend = most > 0 ? `${figure} or less is allowed` : "nothing that thin can hold one";
       const fixes =
         most > 0 && sizes.long && sizes.apart
           ? [
@@ -43,7 +43,7 @@ export const tenonTooLong: Rule = {
       return tell(tenonTooLong, place, {
         message:
           left < -SAME_LENGTH
-            ? `${where} and comes out at the other side; ${mend}, or say \`through\`.`
+            ? `${where} and comes out at the other side; ${mend} unless it says \`through\`.`
             : `${where}, which leaves ${length(Math.max(0, left), units)} beyond it; ${mend}.`,
         subject: joint.name,
         found: length(times * joint.long, units),

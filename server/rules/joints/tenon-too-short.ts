@@ -4,6 +4,7 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooShort: Rule = {
@@ -23,7 +24,13 @@ export const tenonTooShort: Rule = {
       const place = jointPlace(chair, joint, sizesOf(joint).long);
       const figure = lengthOrMore(allowed, units);
       return tell(tenonTooShort, place, {
-        message: `${capital(tenonOf(joint))} goes ${length(joint.long, units)} into ${length(joint.depthThere, units)} of ${plain(joint.entered.name)}; at least ${figure} would do.`,
+        message: sentence("tenon-too-short", {
+          Tenon: capital(tenonOf(joint)),
+          long: length(joint.long, units),
+          deep: length(joint.depthThere, units),
+          host: plain(joint.entered.name),
+          least: figure,
+        }),
         subject: joint.name,
         found: length(joint.long, units),
         allowed: `${figure} or more`,

@@ -1,6 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooThick: Rule = {
@@ -23,7 +24,13 @@ export const tenonTooThick: Rule = {
       const figure = lengthOrLess(allowed, units);
       const sliver = Math.min(joint.shoulders.outside, joint.shoulders.inside);
       return tell(tenonTooThick, place, {
-        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick on stuff of ${length(stuff, units)}, which leaves a shoulder of ${length(sliver, units)}; at most ${figure} would do.`,
+        message: sentence("tenon-too-thick", {
+          Tenon: capital(tenonOf(joint)),
+          thick: length(joint.thick, units),
+          stuff: length(stuff, units),
+          sliver: length(sliver, units),
+          most: figure,
+        }),
         subject: joint.name,
         found: length(joint.thick, units),
         allowed: `${figure} or less`,

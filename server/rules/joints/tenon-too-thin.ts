@@ -1,6 +1,7 @@
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 const third = least("tenon-share-of-rail");
@@ -26,10 +27,13 @@ export const tenonTooThin: Rule = {
       const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrMore(allowed, units);
       const text = allowed === third * stuff && chair.rails.has(joint.part) ? "1/3 of rail" : written(figure);
-      const wanted =
-        allowed <= stuff ? `at least ${figure} would do` : `at least ${figure} can be mortised for`;
       return tell(tenonTooThin, place, {
-        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick on stuff of ${length(stuff, units)}; ${wanted}.`,
+        message: sentence(allowed <= stuff ? "tenon-too-thin" : "tenon-too-thin.chisel", {
+          Tenon: capital(tenonOf(joint)),
+          thick: length(joint.thick, units),
+          stuff: length(stuff, units),
+          least: figure,
+        }),
         subject: joint.name,
         found: length(joint.thick, units),
         allowed: `${figure} or more`,

@@ -1,6 +1,7 @@
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWideForThickness: Rule = {
@@ -27,7 +28,13 @@ export const tenonTooWideForThickness: Rule = {
       const lead = !facts.twin && place.own && /^([ \t]*)tenon\b/.exec(tree.text.slice(start, place.start));
       const gap = written(lengthOrLess(joint.wide / 3, units));
       return tell(tenonTooWideForThickness, place, {
-        message: `${capital(tenonOf(joint))} is ${length(wide, units)} wide and ${length(joint.thick, units)} thick, ${ratio(wide / joint.thick)} times as wide; at most ${ratio(times)} times would do: ${facts.twin ? "make them thicker" : `make it thicker, or two of it by \`twin gap ${gap}\``}.`,
+        message: sentence("tenon-too-wide-for-thickness", {
+          Tenon: capital(tenonOf(joint)),
+          wide: length(wide, units),
+          thick: length(joint.thick, units),
+          times: ratio(wide / joint.thick),
+          most: ratio(times),
+        }),
         subject: joint.name,
         found: `${ratio(wide / joint.thick)} times`,
         allowed: `${ratio(times)} times or less`,

@@ -1,6 +1,7 @@
 import type { Joint } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWide: Rule = {
@@ -24,7 +25,13 @@ export const tenonTooWide: Rule = {
         const most = Math.min(width, width - Math.max(0, shoulders.top) - Math.max(0, shoulders.bottom));
         const figure = lengthOrLess(most, units);
         return tell(tenonTooWide, place, {
-          message: `${capital(tenonOf(joint))} is ${length(joint.wide, units)} wide and stands ${length(tooWide, units)} out of stuff that is ${length(width, units)} wide; at most ${figure} would do.`,
+          message: sentence("tenon-too-wide", {
+            Tenon: capital(tenonOf(joint)),
+            wide: length(joint.wide, units),
+            out: length(tooWide, units),
+            stuff: length(width, units),
+            most: figure,
+          }),
           subject: joint.name,
           found: length(joint.wide, units),
           allowed: `${figure} or less`,
@@ -43,7 +50,13 @@ export const tenonTooWide: Rule = {
       }
       if (tooFar <= SAME_LENGTH) return [];
       return tell(tenonTooWide, jointPlace(chair, joint, setOr(joint)), {
-        message: `${capital(tenonOf(joint))} is ${length(joint.thick, units)} thick and stands ${length(tooFar, units)} out of the face of stuff that is ${length(stuffOf(joint), units)} thick; make it thinner or set it that much further in.`,
+        message: sentence("tenon-too-wide.thick", {
+          Tenon: capital(tenonOf(joint)),
+          thick: length(joint.thick, units),
+          out: length(tooFar, units),
+          stuff: length(stuffOf(joint), units),
+        }),
+        otherwise: "The tenon's thickness, or where it is set, would have to change.",
         subject: joint.name,
         found: length(joint.thick, units),
         allowed: `within ${length(stuffOf(joint), units)}`,

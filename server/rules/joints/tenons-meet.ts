@@ -6,6 +6,7 @@ import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, sizesOf } from "./joint-places.ts";
 
 /** mm³: less than this is an arris that the chisel takes off. */
@@ -40,7 +41,16 @@ export const tenonsMeet: Rule = {
         told.push(`put one rail ${lengthOrMore(ways.apart, units)} higher or lower`);
       const place = jointPlace(chair, a, sizesOf(a).long);
       return tell(tenonsMeet, place, {
-        message: `The tenons of ${plain(a.part)} and ${plain(b.part)} meet inside ${plain(member)}: ${Math.round(overlap)} mm³ of both would be in one place; ${told.length ? either(told) : "move one of them"}.`,
+        message: sentence("tenons-meet", {
+          one: plain(a.part),
+          other: plain(b.part),
+          host: plain(member),
+          shared: `${Math.round(overlap)} mm³`,
+        }),
+        otherwise:
+          told.length > 0
+            ? `What separates the tenons by itself: ${either(told)}.`
+            : "One of the tenons would have to move.",
         subject: a.name,
         found: `${Math.round(overlap)} mm³`,
         allowed: "none",

@@ -6,6 +6,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const seatRingOpen: Rule = {
   code: "seat-ring-open",
@@ -29,7 +30,8 @@ export const seatRingOpen: Rule = {
     const gap = loose.length === 2 ? `between ${listed(loose)}` : `at ${listed(loose)}`;
     return [
       tell(seatRingOpen, wholeList(place, chair), {
-        message: `The rails under the seat do not close: the gap is ${gap}; add a rail there at the seat's height.`,
+        message: sentence("seat-ring-open", { gap }),
+        otherwise: `A rail at the seat's height is missing ${gap}.`,
         subject: "seat",
         found: `open ${gap}`,
         allowed: "a closed ring",

@@ -13,6 +13,7 @@ import { sizesOf } from "../../sitter/sizes.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, SAME_ANGLE, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 /** What a rule about the seat looks at. */
 export interface SeatQuestion {
@@ -65,7 +66,14 @@ function judged(
   const word = question.end === "high" ? "less" : "more";
   return [
     tell(rule, placeOf(chair.design, deciders(chair, question)), {
-      message: `${question.what} ${print(size)}${whom}, and ${print(bound)} or ${word} is wanted; ${print(past)} ${word} would do.${excluded(chair, question)}`,
+      message: sentence("seat-size", {
+        What: question.what,
+        size: print(size),
+        whom,
+        bound: print(bound),
+        word,
+        excluded: excluded(chair, question),
+      }),
       subject: "seat",
       found: print(size),
       allowed: `${print(bound)} or ${word}`,

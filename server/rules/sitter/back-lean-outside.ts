@@ -5,6 +5,7 @@ import { figure } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, SAME_ANGLE, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
 import { leansOf } from "./rake.ts";
 
@@ -29,7 +30,13 @@ export const backLeanOutside: Rule = {
     const word = over ? "less" : "more";
     return [
       tell(backLeanOutside, placeOf(chair.design, decidersOfTop(chair)), {
-        message: `The back leans ${printAngle(rake)} from square to the seat, from ${back.lowest.design.name} to ${back.highest.design.name}, and ${printAngle(bound)} or ${word} is wanted; ${printAngle(Math.abs(rake - bound))} ${word} would do.`,
+        message: sentence("back-lean-outside", {
+          lean: printAngle(rake),
+          low: back.lowest.design.name,
+          high: back.highest.design.name,
+          bound: printAngle(bound),
+          word,
+        }),
         subject: back.highest.name,
         found: printAngle(rake),
         allowed: `${printAngle(bound)} or ${word}`,

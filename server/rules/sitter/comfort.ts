@@ -8,6 +8,7 @@ import { caution } from "../../floor/editions.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 /** What every explanation of these rules ends with. */
 export const comfortCaution = `Sit in a prototype. ${caution}`;
@@ -52,11 +53,11 @@ export function tellLength(
   const over = high !== undefined && size > high + SAME_LENGTH;
   const bound = over ? high : low;
   if (bound === undefined || (!over && size >= bound - SAME_LENGTH)) return [];
-  const [word, change] = over ? ["less", "lower"] : ["more", "higher"];
+  const word = over ? "less" : "more";
   const past = Math.abs(size - bound);
   return [
     tell(rule, placeOf(chair.design, at), {
-      message: `${what} ${print(size)}${where}, and ${print(bound)} or ${word} is wanted; ${print(past)} ${change} would do.`,
+      message: sentence("sitter-length", { What: what, size: print(size), where, bound: print(bound), word }),
       subject,
       found: print(size),
       allowed: `${print(bound)} or ${word}`,

@@ -7,6 +7,7 @@ import { sizesOf } from "../../sitter/sizes.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
 
 export const crestAtShoulderBlades: Rule = {
@@ -30,7 +31,12 @@ export const crestAtShoulderBlades: Rule = {
     const side = nearest < 0 ? "under" : "over";
     return [
       tell(crestAtShoulderBlades, placeOf(chair.design, decidersOfTop(chair)), {
-        message: `The back ends ${length(Math.abs(nearest), unit)} ${side} the lower tips of the shoulder blades, and ${length(low, unit)} or more away from them is wanted; ${lengthOrMore(up, unit)} higher or ${lengthOrMore(down, unit)} lower would do.`,
+        message: sentence("crest-at-shoulder-blades", {
+          near: length(Math.abs(nearest), unit),
+          side,
+          least: length(low, unit),
+        }),
+        otherwise: `The top of the back would have to be ${lengthOrMore(up, unit)} higher or ${lengthOrMore(down, unit)} lower.`,
         subject: "seat",
         found: length(Math.abs(nearest), unit),
         allowed: `${length(low, unit)} or more`,

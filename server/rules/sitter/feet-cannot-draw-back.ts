@@ -3,6 +3,7 @@ import seats from "../../sitter/seats.json" with { type: "json" };
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
 export const feetCannotDrawBack: Rule = {
@@ -20,7 +21,12 @@ export const feetCannotDrawBack: Rule = {
       if (reach >= low - SAME_LENGTH) return [];
       return [
         tell(feetCannotDrawBack, placeOf(chair.design, decidersOfRail(rail)), {
-          message: `${named(chair, rail.name)} lets the heels come only ${print(reach)} behind the knees, and ${print(low)} or more is wanted for rising; ${lengthOrMore(backFor(low), chair.design.units)} further back it would do.`,
+          message: sentence("feet-cannot-draw-back", {
+            Rail: named(chair, rail.name),
+            reach: print(reach),
+            least: print(low),
+          }),
+          otherwise: `The rail would have to lie ${lengthOrMore(backFor(low), chair.design.units)} further back.`,
           subject: rail.name,
           found: print(reach),
           allowed: `${print(low)} or more`,

@@ -4,6 +4,7 @@ import seats from "../../sitter/seats.json" with { type: "json" };
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { capital, length, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
 export const lumbarUnsupported: Rule = {
@@ -26,7 +27,11 @@ export const lumbarUnsupported: Rule = {
     ].filter(Boolean);
     return [
       tell(lumbarUnsupported, placeOf(chair.design, decidersOfRail(back.lowest)), {
-        message: `Nothing of the back lies from ${print(from)} to ${print(to)} above the seat under its sitter, where the loins are; it lies ${found.join(" and ")}.`,
+        message: sentence("lumbar-unsupported", {
+          low: print(from),
+          high: print(to),
+          found: found.join(" and "),
+        }),
         subject: back.lowest.name,
         found: found.join(" and "),
         allowed: `something from ${print(from)} to ${print(to)}`,

@@ -7,7 +7,7 @@ import type { AngleDesign, AngleTerm, Given } from "../../design/design.ts";
 import { partName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import { angleBetween, cross, dot, sub, unit } from "../../geometry/vec.ts";
+import { angleBetween, cross, dot, unit } from "../../geometry/vec.ts";
 import { least } from "../machinery/figures.ts";
 import type { Candidate } from "../machinery/place.ts";
 
@@ -87,12 +87,4 @@ function leanFacts(post: Post): (Given<unknown> | undefined)[] {
     .filter(({ value }) => value.seen === "side" && value.stretch === "above")
     .sort((a, b) => b.value.height - a.value.height);
   return [...upper, post.design.rake, post.design.place];
-}
-
-/** Height of the foot of the straight, for a worked mend: how far the top would have to come back or forward, mm. */
-export function topMoves(post: Post, by: number): number {
-  const piece = post.pieces[post.pieces.length - 1];
-  if (!piece) return 0;
-  const run = sub(post.top, piece.start);
-  return Math.hypot(run[1], run[2]) * Math.sin(by);
 }

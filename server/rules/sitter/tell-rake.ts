@@ -4,8 +4,9 @@ import { bothNames } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { named, type Place, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { degrees, type Finding, length, tell } from "../machinery/say.ts";
-import { type Lean, topMoves } from "./rake.ts";
+import { degrees, type Finding, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
+import type { Lean } from "./rake.ts";
 
 interface Off {
   word: "over" | "under";
@@ -17,15 +18,16 @@ interface Off {
 
 /** One finding about a lean: on the rake itself, with the angle that asks for it beside it. */
 export function tellRake(rule: Rule, chair: Chair, lean: Lean, off: Off): Finding {
-  const { units } = chair.design;
   const { declared, post } = lean;
   const place = placeOf(chair.design, lean.candidates);
   const found = printAngle(lean.lean);
-  const less = off.word === "over";
-  const change = `${printAngle(roundedUp(Math.abs(off.by)))} ${less ? "less" : "more"}`;
-  const moves = length(Math.abs(topMoves(post, off.by)), units);
-  const asks = declared ? ` that ${declared.angle.name} allows` : "";
-  const message = `${named(chair, post.name)} leans ${found} from square to the seat, ${less ? "over the" : "under the"} ${off.allowed.replace(/ or (less|more)$/, "")}${asks}; ${change} would do, which moves its top about ${moves} ${less ? "forward" : "back"}.`;
+  const asks = declared ? ` by ${declared.angle.name}` : "";
+  const message = sentence("rake.over", {
+    Post: named(chair, post.name),
+    lean: found,
+    allowed: off.allowed,
+    asks,
+  });
   const related: Related[] =
     declared?.angle.limit && declared.angle.limit.file === undefined
       ? [{ ...declared.angle.limit.at, message: "the limit stands here" }]
@@ -40,10 +42,6 @@ export function tellRake(rule: Rule, chair: Chair, lean: Lean, off: Off): Findin
     fixes: fixesOf(chair, lean, place, off),
   });
 }
-
-/** Up to the next tenth of a degree. */
-const roundedUp = (radians: number): number =>
-  ((Math.ceil(degrees(radians) * 10 - 1e-6) / 10) * Math.PI) / 180;
 
 /** A plain figure, or the value of a let that stands alone there, can be moved by the difference: the lean follows it one to one. */
 function fixesOf(chair: Chair, lean: Lean, place: Place, off: Off): Fix[] {

@@ -5,6 +5,7 @@ import { sub } from "../../geometry/vec.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 import { tippingCaution } from "./tipping.ts";
 
 /** How far the feet may stand inside what they carry, mm. */
@@ -64,7 +65,13 @@ function tellAcross(
   const lean = axis === 0 ? design.splay : design.rake;
   return [
     tell(feetInsideTops, placeOf(chair.design, [lean, ...design.knees, design.place, design]), {
-      message: `The feet stand ${length(below, units)} apart ${way} under tops that stand ${length(above, units)} apart: ${length(inside, units)} inside, where ${lengthOrLess(most, units)} or less is allowed.`,
+      message: sentence("feet-inside-tops", {
+        below: length(below, units),
+        way,
+        above: length(above, units),
+        inside: length(inside, units),
+        most: lengthOrLess(most, units),
+      }),
       subject: worst.name,
       found: length(inside, units),
       allowed: `${lengthOrLess(most, units)} or less`,

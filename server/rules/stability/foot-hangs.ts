@@ -3,6 +3,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const footHangs: Rule = {
   code: "foot-hangs",
@@ -27,7 +28,8 @@ export const footHangs: Rule = {
       );
       const found = length(gap, units);
       return tell(footHangs, place, {
-        message: `The foot of ${name} hangs ${found} above the floor while the others stand; at most ${length(limit.high ?? 0, units)} would do: trim the feet alike.`,
+        message: sentence("foot-hangs", { foot: name, gap: found, most: length(limit.high ?? 0, units) }),
+        otherwise: "Feet that stand opposite each other would have to be trimmed alike.",
         subject: name,
         found,
         allowed: `${length(limit.high ?? 0, units)} or less`,

@@ -8,6 +8,7 @@ import { type Balance, balanceOf, usualEdition } from "../../floor/tips.ts";
 import { type Candidate, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, lengthOrMore, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 type Way = TipCase["way"];
 
@@ -47,7 +48,14 @@ export function tellTipping(
   const feet = post ? `the feet of ${post.design.name}` : "the feet";
   return [
     tell(rule, placeOf(chair.design, [...(post ? decidersOf(post, way) : []), chair.seat?.design]), {
-      message: `${post ? named(chair, post.name) : "The chair"} lets it go over ${words[way]} with ${worst.name}: margin ${printed}, and ${low.toFixed(2)} is wanted; ${by} further ${towards[way]} at ${feet} would do. A calculation is not a test.`,
+      message: sentence(found < 1 ? "tips" : "tips.holds", {
+        Part: post ? named(chair, post.name) : "Nothing",
+        way: words[way],
+        load: worst.name,
+        margin: printed,
+        least: low.toFixed(2),
+      }),
+      otherwise: `The feet alone would have to stand ${by} further ${towards[way]} at ${feet}.`,
       subject: post?.name ?? "seat",
       found: printed,
       allowed,
