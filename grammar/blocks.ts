@@ -32,7 +32,7 @@ export function checkBlocks(
   return problems;
 }
 
-/** A line already told of, whose question may well be another. */
+/** A line already reported, whose question may well be another. */
 function isBroken({ match, parts }: Statement): boolean {
   return match !== undefined && !isWhole(match, parts);
 }

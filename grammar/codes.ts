@@ -135,7 +135,7 @@ const spellings: Code[] = [
     code: "missing-comma",
     severity: error,
     title: "Missing comma",
-    explanation: "Phrases of one line are parted by commas, as in `foot out 205, back 20`.",
+    explanation: "Phrases of one line are separated by commas, as in `foot out 205, back 20`.",
     syntax,
   },
   {

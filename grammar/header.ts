@@ -17,7 +17,7 @@ export interface Lines {
 
 /**
  * A header whose first word opens no block where it stands, or one that none of the lines belong to: taken for the opener it is
- * most like, or for the one its lines belong to, and told of. Undefined when there is nothing to mend or to guess.
+ * most like, or for the one its lines belong to, and reported. Undefined when there is nothing to mend or to guess.
  */
 export function guessHeader(
   items: readonly Item[],

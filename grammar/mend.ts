@@ -185,7 +185,7 @@ function tellFailure(at: Case): void {
     tell(at, "missing-value", end, `${capital(orList(expected))} must follow,${example}.`);
     return;
   }
-  if (part.is === "waste") return; // told of by itself
+  if (part.is === "waste") return; // reported by itself
   if (match.stopped === 0 && row.opens !== undefined && part.is === "word" && match.expected.some(isName)) {
     tell(at, "missing-name", part, `A name must stand before \`${part.text}\`,${example}.`);
     return;
@@ -246,7 +246,7 @@ function repeated({ statement, match }: Case): string | undefined {
   return parts.slice(0, at).some((before) => before.is === "word" && before.text === text) ? text : undefined;
 }
 
-/** `bow 22 in` is 22 inches with the direction missing: told of in those words. */
+/** `bow 22 in` is 22 inches with the direction missing: reported in those words. */
 function tellInches(at: Case): boolean {
   const { match, statement } = at;
   const value = statement.parts.at(-1);

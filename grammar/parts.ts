@@ -306,12 +306,12 @@ function readQuantity(number: Token, unit: Token | undefined, problems: Problem[
   if (number.tokenType === T.Slope) {
     const [rise, run] = number.image.split(":").map(Number);
     if (run !== 0) return { is: "slope", rise: rise!, run: run!, ...at };
-    problems.push(say("unreadable", at, "A slope is a rise in a run, and the run cannot be nought."));
+    problems.push(say("unreadable", at, "A slope is a rise in a run, and the run cannot be zero."));
     return { is: "unreadable", ...at };
   }
   const figure = readNumber(number.image);
   if (figure === undefined) {
-    problems.push(say("unreadable", at, `\`${number.image}\` is no number that can be reckoned with.`));
+    problems.push(say("unreadable", at, `\`${number.image}\` is not a number to calculate with.`));
     return { is: "unreadable", ...at };
   }
   if (unit === undefined) return { is: "number", number: figure, ...at };

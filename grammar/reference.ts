@@ -28,7 +28,7 @@ export function reference(vocabulary: Vocabulary): string {
   const parts = [
     "# The language, word by word",
     "This page is made from the vocabulary table by `grammar/reference.ts`; change the table, not the page.",
-    "In the shapes below, words stand as they are written; `‹length›` and the like are what you put in. What stands in `[ ]` may be left out; `A | B` is one or the other; `…, …` is a list. Phrases parted by `,` in `{ }` may come in any order.",
+    "In the shapes below, words stand as they are written; `‹length›` and the like are what you put in. What stands in `[ ]` may be left out; `A | B` is one or the other; `…, …` is a list. Phrases separated by `,` in `{ }` may come in any order.",
     ...kinds.flatMap((kind) => kindSection(kind, vocabulary)),
     "## Words",
     ...sorts.flatMap(([sort, title]) =>

@@ -30,7 +30,7 @@ interface Frame {
 
 /**
  * Builds the statements and blocks of a file from its phrases, mending braces: a missing `{`, a missing `}`, a stray `}` and a
- * header whose word is unknown are each told of once and cost no other line its meaning.
+ * header whose word is unknown are each reported once and cost no other line its meaning.
  */
 export function* assemble(text: string, phrases: readonly Phrase[], context: Context): Steps<Statement[]> {
   const { table, problems } = context;

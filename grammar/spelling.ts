@@ -87,7 +87,7 @@ function readWord(token: Token, out: Token[], problems: Problem[]): void {
   out.push(token);
 }
 
-/** `40x40mm`, `12mm-3`, `5furlongs`: a word that touches the number before it and is no unit. */
+/** `40x40mm`, `12mm-3`, `5furlongs`: a word that touches the number before it and is not a unit. */
 function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]): void {
   const image = word.image;
   const whole = { start: number.startOffset, end: endOf(word) };
@@ -117,14 +117,14 @@ function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]
     const sign = word.startOffset + unit.length;
     out.push(makeToken(T.Unit, unit, word.startOffset), makeToken(T.Minus, "-", sign));
     again(minus[2]!, sign + 1, out, problems);
-    return; // the minus itself is told of where its spaces are looked at
+    return; // the minus itself is reported where its spaces are looked at
   }
   const near = unitNames.find((unit) => unit.toLowerCase() === image.toLowerCase());
   problems.push(
     say(
       "unit-spelling",
       spanOf(word),
-      `\`${image}\` is no unit; the units are mm, cm, m, in, ft, deg, kg, g, lb, N, kN, lbf and %.`,
+      `\`${image}\` is not a unit; the units are mm, cm, m, in, ft, deg, kg, g, lb, N, kN, lbf and %.`,
       near === undefined ? [] : [replaceFix(spanOf(word), near, true)],
     ),
   );
@@ -147,7 +147,7 @@ function readDigits(text: string, token: Token, out: Token[], problems: Problem[
     out.pop();
     const at = { start: before.startOffset, end: endOf(token) };
     problems.push(
-      say("number-spelling", at, `Write a nought before the point: \`0.${token.image}\`.`, [
+      say("number-spelling", at, `Write a zero before the point: \`0.${token.image}\`.`, [
         replaceFix(at, `0.${token.image}`, true),
       ]),
     );
@@ -177,7 +177,7 @@ function readDigits(text: string, token: Token, out: Token[], problems: Problem[
   out.push(token);
 }
 
-/** `6,5deg`: joined to one number when that is what it must mean; told of either way. */
+/** `6,5deg`: joined to one number when that is what it must mean; reported either way. */
 function decimalComma(text: string, token: Token, out: Token[], problems: Problem[]): boolean {
   const whole = out.at(-2);
   if (whole?.tokenType !== T.Number || endOf(whole) !== token.startOffset - 1) return false;
@@ -287,7 +287,7 @@ function readOther(
   out.push(retag(token, T.Waste));
 }
 
-/** Waste that has a story of its own; any other is told of where it stands in its statement. */
+/** Waste that has a story of its own; any other is reported where it stands in its statement. */
 function tellWaste(text: string, token: Token, next: Token | undefined, problems: Problem[]): void {
   const at = spanOf(token);
   if (

@@ -55,7 +55,7 @@ export function isUnit(word: string): boolean {
   return units.has(word);
 }
 
-/** The language's spelling of a unit spelt otherwise, or undefined when it is no unit at all. */
+/** The language's spelling of a unit spelt otherwise, or undefined when it is not a unit at all. */
 export function respelt(word: string): string | undefined {
   return Object.hasOwn(spellings, word) ? spellings[word] : undefined;
 }

@@ -27,13 +27,13 @@ export interface Settled {
   problems: Problem[];
 }
 
-/** Chains of values that hang on each other are followed this far; each link costs one reckoning of the chair. */
+/** Chains of values that depend on each other are followed this far; each link costs one calculation of the chair. */
 const LONGEST_CHAIN = 24;
 /** A value that comes out this near to what was taken for it has settled, mm or rad. */
 const SETTLED = 1e-9;
 
 /**
- * Evaluates and builds; where the text asks for values that this chair gives, does so again with those that hang on nothing that
+ * Evaluates and builds; where the text asks for values that this chair gives, does so again with those that depend on nothing that
  * is itself still waiting. What is left in the end are circles and values that cannot be had.
  */
 export const settle = (from: Unsettled): Settled => finish(settleSteps(from));

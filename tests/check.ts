@@ -67,6 +67,12 @@ export const messagesOf = (text: string, code: string, files: Others = {}): stri
     .problems.filter((problem) => problem.code === code)
     .map((problem) => problem.message);
 
+/** What the findings of one code say would have to change where no mend works. */
+export const otherwiseOf = (text: string, code: string, files: Others = {}): string[] =>
+  studied(text, files)
+    .problems.filter((problem) => problem.code === code)
+    .map(({ otherwise }) => otherwise ?? "");
+
 /** `line:column-column code found … allowed`, counted from 1. */
 function lineOf(text: string, { start, end, code, found, allowed }: Problem): string {
   const line = text.slice(0, start).split("\n").length;

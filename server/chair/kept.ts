@@ -1,7 +1,7 @@
 import type { Chair } from "./chair.ts";
 
 /**
- * The answer to a question asked of a chair, worked out once and kept on that chair. What is asked must hang on its parts and joints
+ * The answer to a question asked of a chair, worked out once and kept on that chair. What is asked must depend on its parts and joints
  * alone, which never change once it is built.
  */
 export function kept<T>(chair: Chair, ask: (chair: Chair) => T): T {

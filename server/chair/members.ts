@@ -148,7 +148,7 @@ function coversOf(design: Design, rails: readonly RailMember[]): Map<string, Cov
 const coveredPosts = (work: Work, rail: RailMember): string[] =>
   [...work.covers].filter(([, cover]) => cover.rail === rail).map(([post]) => post);
 
-/** Builds a post when what it hangs on is there; true when it need not be tried again. */
+/** Builds a post when what it depends on is there; true when it need not be tried again. */
 function tryPost(work: Work, member: PostMember): boolean {
   const ends = startingEnds(work, member);
   if (!ends) return false;
@@ -327,7 +327,7 @@ function tellCircles(work: Work, posts: PostMember[], rails: RailMember[]): void
       );
     if (!reach(name)) continue;
     const others = [...seen].filter((part) => part !== name && needs.has(part));
-    const message = `it hangs on ${others[0] ?? "itself"}, which hangs on it`;
+    const message = `it depends on ${others[0] ?? "itself"}, which depends on it`;
     work.faults.push({ is: "not-buildable", part: name, at: design.at, message });
   }
 }

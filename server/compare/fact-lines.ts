@@ -1,5 +1,5 @@
 /**
- * A file's facts, one a line, in an order that does not hang on how the text is written: what a line-by-line comparison should see.
+ * A file's facts, one a line, in an order that does not depend on how the text is written: what a line-by-line comparison should see.
  */
 
 import type { Tree } from "../../grammar/tree.ts";

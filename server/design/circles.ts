@@ -28,7 +28,7 @@ export function checkPartCircles(reading: Reading, items: Item[], design: Design
   }
 }
 
-/** The parts that a part's place hangs on. */
+/** The parts that a part's place depends on. */
 function placedBy(design: Design, name: string): string[] {
   const post = design.posts.get(name);
   if (post !== undefined) return post.standsOn === undefined ? [] : [stem(post.standsOn.value.rail)];
@@ -54,7 +54,7 @@ function tell(reading: Reading, items: Item[], design: Design, circle: string[])
     fact.at,
     {
       code: "circular-value",
-      message: `These parts hang on each other in a circle: ${circle.slice(0, 12).join(" → ")}; one of them must stand by itself.`,
+      message: `These parts depend on each other in a circle: ${circle.slice(0, 12).join(" → ")}; one of them must stand by itself.`,
       subject: name,
     },
   );

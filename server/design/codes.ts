@@ -79,7 +79,7 @@ const figures: CodeRow[] = [
   },
   {
     code: "unreadable-number",
-    title: "Number that cannot be reckoned",
+    title: "Number that cannot be calculated",
     explanation:
       "The expression divides by nothing, grows beyond all bounds, or gives a function more or fewer values than it takes.",
     severity: "error",
@@ -100,9 +100,9 @@ const figures: CodeRow[] = [
   },
   {
     code: "circular-value",
-    title: "Values that hang on each other",
+    title: "Values that depend on each other",
     explanation:
-      "A value is reckoned from itself, by way of other values or of a part that it shapes; the message names the members of the circle. One of them must be given by itself.",
+      "A value is calculated from itself, by way of other values or of a part that it shapes; the message names the members of the circle. One of them must be given by itself.",
     severity: "error",
   },
   {

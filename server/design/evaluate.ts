@@ -40,7 +40,7 @@ export interface Evaluating {
 }
 
 /**
- * What the text says. Always a design, whatever the tree; facts that cannot be read are absent and told of in `problems`, which
+ * What the text says. Always a design, whatever the tree; facts that cannot be read are absent and reported in `problems`, which
  * stand in the file at hand. Values that the text asks for and that `known` lacks are in `wanted`.
  */
 export const evaluate = (from: Evaluating): Design => finish(evaluateSteps(from));

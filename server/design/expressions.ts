@@ -32,7 +32,7 @@ export interface Scope {
   ): void;
 }
 
-/** How many values and brackets may hang on each other in a row: nobody needs more, and the stack has an end. */
+/** How many values and brackets may depend on each other in a row: nobody needs more, and the stack has an end. */
 const deepest = 200;
 
 /** The amount, or nothing when it cannot be worked out; what is wrong has then been said, here or where the text was read. */
@@ -41,7 +41,7 @@ export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefin
     scope.report(
       "unreadable-number",
       value,
-      `This hangs on more than ${deepest} values in a row; give one of them by itself.`,
+      `This depends on more than ${deepest} values in a row; give one of them by itself.`,
     );
     return undefined;
   }
@@ -111,7 +111,7 @@ function settled(outcome: Outcome, at: Span, scope: Scope): Amount | undefined {
 
 function finite(amount: Amount, at: Span, scope: Scope): Amount | undefined {
   if (Number.isFinite(amount.number)) return amount;
-  scope.report("unreadable-number", at, "This number is too large to be reckoned with.");
+  scope.report("unreadable-number", at, "This number is too large to be calculated with.");
   return undefined;
 }
 

@@ -120,7 +120,7 @@ function* gatherFile(
   return { items: merge(kept, own), unit };
 }
 
-/** What the file at a path gives; nothing when it cannot or must not be read, which is told of at `here` in the file at hand. */
+/** What the file at a path gives; nothing when it cannot or must not be read, which is reported at `here` in the file at hand. */
 function* follow(gatherer: Gatherer, path: string, from: string, here: Naming): Steps<Reading | undefined> {
   const { files, way, readings, reach } = gatherer;
   const tell = (code: string, message: string): undefined => {

@@ -72,7 +72,7 @@ export const subjectsNamed = (subject: string): string[] => subject.split(WITH);
 /** What the text calls a part: `ladder` of `ladder.2.left`. */
 export const stemOf = (name: string): string => partId(name).stem;
 
-/** A part, a joint or several, without their sides: both of a pair are told of together. */
+/** A part, a joint or several, without their sides: both of a pair are reported together. */
 export const withoutSides = (subject: string): string => mapped(subject, (id) => ({ ...id, side: "middle" }));
 
 /** The mirrored twin of a part or joint; itself for one that stands once. */

@@ -35,7 +35,7 @@ export interface Lets {
 /** More members of a circle than these are not named. */
 const mostMembers = 12;
 
-/** The lets of one chair. Each is worked out when first asked for; a circle is told of once and has no value. */
+/** The lets of one chair. Each is worked out when first asked for; a circle is reported once and has no value. */
 export function makeLets(reading: Reading): Lets {
   const entries = new Map<string, Entry>();
   const path: Entry[] = [];
@@ -105,8 +105,8 @@ export function makeLets(reading: Reading): Lets {
     });
     const message =
       members.length === 1
-        ? `${entry.design.name} is reckoned from itself; give it a value of its own.`
-        : `These values are reckoned from each other in a circle: ${names}; one of them must be given by itself.`;
+        ? `${entry.design.name} is calculated from itself; give it a value of its own.`
+        : `These values are calculated from each other in a circle: ${names}; one of them must be given by itself.`;
     report(reading, source, asked, { code: "circular-value", message, related });
   }
 

@@ -97,7 +97,7 @@ export function divide(a: Amount, b: Amount): Outcome {
 
 function amount(number: number, dimension: Dimension, bare?: number): Outcome {
   if (!Number.isFinite(number))
-    return { mismatch: "This comes to more than can be reckoned", unreadable: true };
+    return { mismatch: "This comes to more than can be calculated", unreadable: true };
   return bare === undefined ? { number, dimension } : { number, dimension, bare };
 }
 

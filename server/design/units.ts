@@ -124,7 +124,7 @@ export function printChange({ number, dimension }: Quantity, unit: LengthUnit): 
   return printed === "0" ? undefined : `${value < 0 ? "−" : "+"}${printed}${after}`;
 }
 
-/** Rounded to so many places, without trailing zeros or a minus before nought. */
+/** Rounded to so many places, without trailing zeros or a minus before zero. */
 function decimals(value: number, places: number): string {
   const rounded = Number(value.toFixed(places));
   return String(rounded === 0 ? 0 : rounded);

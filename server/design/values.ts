@@ -43,7 +43,7 @@ export function knownValue<T>(known: ReadonlyMap<string, T>, name: string): T | 
   return undefined;
 }
 
-/** The amount of a worked-out value; one not yet known is put down as wanted, an impossible name is told of. */
+/** The amount of a worked-out value; one not yet known is put down as wanted, an impossible name is reported. */
 export function workedOut(reading: Reading, value: NameValue, source: Source): Amount | undefined {
   const { name } = value;
   const known = knownValue(reading.known, name);

@@ -11,8 +11,8 @@ import { stemOf } from "./identity.ts";
 import { listedAs } from "./values.ts";
 
 /**
- * Problems for what is still wanted once reckoning again changes nothing: a value that hangs on the very line that asks for it
- * is a circle, told with its members; a part's end that does not exist is an unknown name; anything else hangs on what is
+ * Problems for what is still wanted once calculation again changes nothing: a value that depends on the very line that asks for it
+ * is a circle, told with its members; a part's end that does not exist is an unknown name; anything else depends on what is
  * missing elsewhere. `values` are the names that are known by then.
  */
 export function wantedProblems(design: Design, values: Iterable<string>): Problem[] {
@@ -38,7 +38,7 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
       severity: "error",
       message: exists
         ? `There is no value ${name}; did you mean ${near}?`
-        : `${name} cannot be worked out, because something that it hangs on is missing or wrong.`,
+        : `${name} cannot be worked out, because something that it depends on is missing or wrong.`,
       start: at.start,
       end: at.end,
       ...(exists
@@ -67,7 +67,7 @@ function sameOfAnotherEnd(name: string, known: readonly string[]): string | unde
   return known.find((each) => each.startsWith(part) && each.endsWith(last));
 }
 
-/** The way from a wanted value back to itself: value, the things it hangs on, the value wanted by one of them … */
+/** The way from a wanted value back to itself: value, the things it depends on, the value wanted by one of them … */
 function circleOf(name: string, design: Design, needs: Dependencies): string[] | undefined {
   const wanting = new Map<string, string[]>();
   for (const [value, readers] of readersOf(design).wantedBy) {

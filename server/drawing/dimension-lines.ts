@@ -130,7 +130,7 @@ export function reachOf({ line, extensions, label, labelAt, upright, arc }: Dime
   return extentOf([...line, ...extensions.flat(), ...words, ...(arc ?? [])]);
 }
 
-/** The upright box around some points; all nought when there are none. */
+/** The upright box around some points; all zero when there are none. */
 export function extentOf(points: Iterable<Point>): Extent {
   const extent = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
   for (const [x, y] of points) {

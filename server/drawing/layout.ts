@@ -63,7 +63,7 @@ export function layOut(
 /** To a hundredth of a millimetre. */
 const rounded = (mm: number): number => Math.round(mm * 100) / 100;
 
-/** A view with the place where right and up are nought put at that point of the sheet. */
+/** A view with the place where right and up are zero put at that point of the sheet. */
 function onSheet({ view, extent }: Placed, [x, y]: Point): View {
   const place = ([u, v]: Point): Point => [rounded(x + u), rounded(y - v)];
   const pair = ([a, b]: [Point, Point]): [Point, Point] => [place(a), place(b)];

@@ -34,7 +34,7 @@ export function path([first, ...rest]: readonly Point[]): string {
 
 const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
 
-/** To a hundredth, without a minus before nought. */
+/** To a hundredth, without a minus before zero. */
 export function number(value: number): string {
   const hundredths = Math.round(value * 100);
   return String(Number.isFinite(hundredths) ? (hundredths === 0 ? 0 : hundredths / 100) : 0);

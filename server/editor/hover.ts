@@ -1,5 +1,5 @@
 /**
- * What is told of whatever stands under the pointer.
+ * What is said about whatever stands under the pointer.
  */
 import type { Hover } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";

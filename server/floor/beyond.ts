@@ -1,6 +1,6 @@
 /**
  * Loads that no standard asks for and every chair meets: a child kneeling on the seat and leaning on the back, and somebody rocking
- * on the back legs. Reckoned as a rigid chair on a level floor; not a test.
+ * on the back legs. Calculated as a rigid chair on a level floor; not a test.
  */
 import type { Chair } from "../chair/chair.ts";
 import type { Vec3 } from "../geometry/solid.ts";

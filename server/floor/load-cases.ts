@@ -100,7 +100,7 @@ function rearwards(
   ]);
 }
 
-/** Reckons one case from its loads. */
+/** Calculates one case from its loads. */
 export function tipCase(
   line: TippingLine,
   name: string,

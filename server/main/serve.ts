@@ -256,7 +256,7 @@ export function serve(
   connection.listen();
 }
 
-/** The features this client is told of. */
+/** The features offered to this client. */
 export function advertised(client: ClientCapabilities) {
   return features.filter((feature) => feature.when?.(client) ?? true);
 }

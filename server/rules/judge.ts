@@ -36,7 +36,7 @@ export interface Judgement {
 /**
  * What all rules find, in the order of the text, both sides of a pair told once, less what the file accepts. `also` are the problems of
  * the stages before, which are put among them; a warning there can be accepted too. Never throws: a rule that does costs its own
- * findings alone, and is told of.
+ * findings alone, and is reported.
  */
 export const judge = (of: Judged, also: readonly Problem[] = [], table: readonly Rule[] = rules): Judgement =>
   finish(judgeSteps(of, also, table));

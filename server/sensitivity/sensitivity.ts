@@ -1,5 +1,5 @@
 /**
- * Which figures of the text some worked-out values hang on, and how much each moves them: found by writing each a little larger and
+ * Which figures of the text some worked-out values depend on, and how much each moves them: found by writing each a little larger and
  * working the chair out again, never by a formula of its own.
  */
 import type { Span } from "../../grammar/problem.ts";
@@ -42,7 +42,7 @@ const still = 1e-7;
 
 /**
  * The figures that move some values. Yields what is known after each figure tried, so that a long file need not hold anybody up; what
- * it returns is the whole. Figures near to the values come first: a value's own part, then what that part hangs on, joints last.
+ * it returns is the whole. Figures near to the values come first: a value's own part, then what that part depends on, joints last.
  * The tree is as it was whenever the generator rests.
  */
 export function* hangsOn({ tree, design, chair, values, rework }: Asking): Generator<Movers, Movers> {
@@ -89,7 +89,7 @@ const late: Record<string, number> = { rail: 1, slat: 2, block: 2, joint: 3 };
 const parts = new Set(["rail", "slat", "block"]);
 const claims = new Set(["require", "accept", "limit", "note"]);
 
-/** The tree without what the values cannot hang on: much sooner worked out. Its statements are those of the tree. */
+/** The tree without what the values cannot depend on: much sooner worked out. Its statements are those of the tree. */
 function thinned(tree: Tree, steps: ReadonlyMap<string, number>, values: readonly string[]): Tree {
   const jointed = values.some((value) => valueRow(value)?.jointed);
   const counts = (statement: Statement): boolean => {
@@ -100,7 +100,7 @@ function thinned(tree: Tree, steps: ReadonlyMap<string, number>, values: readonl
   return { ...tree, statements: tree.statements.filter(counts) };
 }
 
-/** The figures that the values can hang on, by how many steps away they are. */
+/** The figures that the values can depend on, by how many steps away they are. */
 function nearestFirst(tree: Tree, steps: ReadonlyMap<string, number>): Figure[] {
   const rank = ({ thing, kind }: Figure) => (steps.get(thing) ?? 0) * 4 + (late[kind] ?? 0);
   return [...figuresOf(tree)].filter(({ thing }) => steps.has(thing)).sort((a, b) => rank(a) - rank(b));

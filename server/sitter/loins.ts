@@ -1,12 +1,12 @@
 /**
- * Whether a back meets the loins.
+ * Whether a back meets the small of the back.
  */
 
 import type { Chair } from "../chair/chair.ts";
 import { backMembers } from "../chair/values/backrest.ts";
 import seats from "./seats.json" with { type: "json" };
 
-/** How a back lies to the loins, mm above the seat under its sitter. */
+/** How a back lies to the small of the back, mm above the seat with its sitter on it. */
 export interface Loins {
   /** Where support is wanted. */
   from: number;
@@ -17,7 +17,7 @@ export interface Loins {
   meets: boolean;
 }
 
-/** How the back of a chair lies to the loins of a grown sitter; nothing without a back. */
+/** How the back of a chair lies to the small of the back of a grown sitter; nothing without a back. */
 export function loinsOf(chair: Chair): Loins | undefined {
   const sag = chair.seat?.design.sag?.value ?? 0;
   const members = backMembers(chair).map(({ from, to }) => ({ from: from + sag, to: to + sag }));

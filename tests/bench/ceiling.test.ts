@@ -18,7 +18,7 @@ test("ten times the text takes nowhere near a hundred times the processor", asyn
   expect((await time(20_000, 4)) / (await time(2000, 12))).toBeLessThan(40);
 });
 
-test.each(["one error", "badly broken"] as const)("a text with %s is told of", async (kind) => {
+test.each(["one error", "badly broken"] as const)("a text with %s is reported", async (kind) => {
   const { found } = (await runCase({
     is: "text",
     subject: "chair",

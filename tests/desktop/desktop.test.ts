@@ -52,7 +52,7 @@ beforeEach(({ skip, onTestFailed }) => {
 });
 
 describe("the mess chair in VS Code with a Node extension host", () => {
-  it("is told of its fault by a squiggle and in the problems list", async () => {
+  it("shows its fault by a squiggle and in the problems list", async () => {
     const { page, open, run, find } = workbench;
     await open(name);
     await find("kik");

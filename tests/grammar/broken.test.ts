@@ -68,7 +68,7 @@ test("one character less costs no line but the damaged one", () => {
   expect(harm(messChair, cuts)).toEqual([]);
 });
 
-test("one token less is told of once", () => {
+test("one token less is reported once", () => {
   const many: string[] = [];
   for (const token of lex(messChair).tokens) {
     const text = without(messChair, token.startOffset, endOf(token));

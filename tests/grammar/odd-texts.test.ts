@@ -31,7 +31,7 @@ test("letters of other scripts make names, and characters beyond the first plane
   ]);
 });
 
-test("a character beyond the first plane outside text is told of whole", () => {
+test("a character beyond the first plane outside text is reported whole", () => {
   expect(problemsOf("units mm 🪑")).toEqual(['unreadable "🪑"']);
 });
 

@@ -24,7 +24,7 @@ const traps: Record<string, Trap> = {
     says: ['number-spelling "6,5"'],
     becomes: "let lean = 6.5deg",
   },
-  "a point without a nought": {
+  "a point without a zero": {
     text: "let gap = .5",
     says: ['number-spelling ".5"'],
     becomes: "let gap = 0.5",
@@ -181,7 +181,7 @@ const traps: Record<string, Trap> = {
     says: ['missing-value "22 in"'],
     becomes: "rail a { across front; section 22 x 70; bow 22mm in }",
   },
-  "a division by nought": { text: "let a = 1/0", says: ['unreadable "1/0"'] },
+  "a division by zero": { text: "let a = 1/0", says: ['unreadable "1/0"'] },
   "marks of a merge": {
     text: "<<<<<<< mine\nunits mm\n=======\nunits in\n>>>>>>> theirs",
     says: [

@@ -35,7 +35,7 @@ ${rail("first", "across front", "440")}${rail("second", "across front", "half")}
     expect(chair.rails.get("third")?.start[2]).toBeCloseTo(270, 9);
   });
 
-  test("a rail above the seat may hang on the seat's height, which the trim moves", () => {
+  test("a rail above the seat may depend on the seat's height, which the trim moves", () => {
     const text = `${posts}${rail("seat-front", "across front", "430")}${rail("seat-back", "across back", "430")}
 ${rail("seat-side pair", "from front to back", "430")}${rail("crest", "across back", "seat.height + 400")}
 seat board {
@@ -51,7 +51,7 @@ trim back 8
 });
 
 describe("circles", () => {
-  test("a rail that hangs on its own length is told, with what it hangs on", () => {
+  test("a rail that depends on its own length is told, with what it depends on", () => {
     const text = `${posts}${rail("seat-front", "across front", "seat-front.length")}`;
     const { problems, chair } = settled(text);
     expect(problems.map((p) => p.code)).toEqual(["circular-value"]);
@@ -61,14 +61,14 @@ describe("circles", () => {
     expect(chair.posts.size).toBe(4);
   });
 
-  test("two rails that hang on each other", () => {
+  test("two rails that depend on each other", () => {
     const { problems } = settled(
       `${posts}${rail("a", "across front", "b.length")}${rail("b", "across back", "a.length")}`,
     );
     expect(problems.map((p) => p.code)).toEqual(["circular-value", "circular-value"]);
   });
 
-  test("a trim that hangs on the seat it tilts", () => {
+  test("a trim that depends on the seat it tilts", () => {
     const text = `${posts}${rail("seat-front", "across front", "430")}${rail("seat-back", "across back", "430")}
 seat board {
   on seat-front, seat-back

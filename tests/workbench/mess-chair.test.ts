@@ -37,7 +37,7 @@ beforeEach(({ skip, onTestFailed }) => {
 afterAll(() => workbench?.close());
 
 describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
-  it("is told of its fault by a squiggle and in the problems list", async () => {
+  it("is reported its fault by a squiggle and in the problems list", async () => {
     const { page, open, run, find } = workbench;
     await open(name);
     // Lines out of sight are not drawn, nor are their squiggles.

@@ -3,7 +3,7 @@ import { along } from "../../geometry/vec.ts";
 import type { Rail } from "../chair.ts";
 import type { RailShape } from "./rail-shape.ts";
 
-/** The outline of a built rail or slat in its own measure; throws for one that `keepShape` was not told of. */
+/** The outline of a built rail or slat in its own measure; throws for one that `keepShape` does not know. */
 export function shapeOf(rail: Rail): RailShape {
   if (!rail.shape) throw new Error(`${rail.name} was not built here`);
   return rail.shape;

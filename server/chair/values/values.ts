@@ -68,7 +68,7 @@ function measured(chair: Built): Measured {
 
 /**
  * Every worked-out value as the chair stands, by dotted name, in the order to list them; right-hand twins only where they differ. A value
- * whose working throws is left out and told of once among the chair's faults.
+ * whose working throws is left out and reported once among the chair's faults.
  */
 export function valuesOf(chair: Built): Map<string, Worked> {
   const values = new Map<string, Worked>();

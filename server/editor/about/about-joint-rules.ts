@@ -35,13 +35,13 @@ export function againstRules(joint: Joint, rules: readonly Rule[], design: Desig
     const least = Math.max((thin.limit.low ?? 0) * stuff, thin.also.low ?? 0);
     const most = (thick.limit.high ?? 1) * stuff;
     lines.push(
-      `Thickness ${length(joint.thick)} on stuff of ${length(stuff)}; ${length(least)} to ${length(most)} would do (${code("tenon-too-thin")}, ${code("tenon-too-thick")})`,
+      `Thickness ${length(joint.thick)} on stuff of ${length(stuff)}; ${length(least)} to ${length(most)} is allowed (${code("tenon-too-thin")}, ${code("tenon-too-thick")})`,
     );
   }
   if (long && !joint.facts.through && joint.depthThere > 0) {
     const most = joint.depthThere - (long.limit.low ?? 0);
     lines.push(
-      `Length ${length(joint.long)} into ${length(joint.depthThere)}; up to ${length(most)} would do (${code("tenon-too-long")})`,
+      `Length ${length(joint.long)} into ${length(joint.depthThere)}; up to ${length(most)} is allowed (${code("tenon-too-long")})`,
     );
   }
   return lines;

@@ -1,5 +1,5 @@
 /**
- * Which lines of the text matter for a value: the few figures it hangs on and how much each moves it, as Markdown.
+ * Which lines of the text matter for a value: the few figures it depends on and how much each moves it, as Markdown.
  */
 import type { Chair } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
@@ -9,7 +9,7 @@ import { printChange, printLength } from "../../design/units.ts";
 import type { Mover, Movers } from "../../sensitivity/sensitivity.ts";
 import { bullets, code, paragraphs } from "./markdown.ts";
 
-/** How many figures are told of one value by itself, and of each of several. */
+/** How many figures are reported one value by itself, and of each of several. */
 const MOST_ALONE = 6;
 const MOST_EACH = 3;
 
@@ -28,7 +28,7 @@ export function aboutMovers(
   const [only] = told;
   return paragraphs(
     movers.size === 1 && only
-      ? paragraphs("What it hangs on most:", bullets(only.lines))
+      ? paragraphs("What it depends on most:", bullets(only.lines))
       : bullets(
           told.map(
             ({ worked, lines }) => `${code(worked.name)} ${printWorked(worked, unit)}; ${lines.join("; ")}`,

@@ -124,7 +124,10 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
   if (slope !== undefined) rows.push(["seat, falling to the back", `${slope}°`]);
   if (lean !== undefined) rows.push(["back, leaning from square to the seat", `${lean}°`]);
   if (found.loins !== null)
-    rows.push(["the loins", found.loins ? "the back meets them" : "nothing of the back is there"]);
+    rows.push([
+      "the small of the back",
+      found.loins ? "the back meets them" : "nothing of the back is there",
+    ]);
   lines.push(columns(rows, "  "));
   for (const group of found.groups) {
     lines.push("", paint("bold", `Of ${group.group} it suits ${percent(group.share)}`));

@@ -112,7 +112,10 @@ export const fitOutput = z.object({
   leans: z
     .object({ seat: z.number().optional(), back: z.number().optional() })
     .describe("Degrees: the seat's fall to the back, the back's lean from square to the seat."),
-  loins: z.boolean().nullable().describe("Whether the back meets the loins; null without a back."),
+  loins: z
+    .boolean()
+    .nullable()
+    .describe("Whether the back meets the small of the back; null without a back."),
   groups: z.array(
     z.object({
       group: z.enum(["women", "men"]),

@@ -12,7 +12,7 @@ export const acceptWithoutReason: Rule = {
   find({ chair, rules }) {
     return chair.design.accepts.flatMap((line) => {
       if (line.because?.value.trim() || !rules.some((rule) => goesBy(rule, line.rule))) return [];
-      // One whose line breaks off is told of by reading.
+      // One whose line breaks off is reported by reading.
       const at = line.because?.at;
       if (!at) return [];
       return tell(

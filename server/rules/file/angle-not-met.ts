@@ -11,7 +11,7 @@ export const angleNotMet: Rule = {
   severity: "error",
   title: "Declared angle not kept",
   explanation:
-    "An `angle` with a `limit` is a promise of this file: as the chair stands, the angle between the two things must lie within it. Change what makes the angle, or the limit. The lean of a post against the seat is told of by the rules about rake.",
+    "An `angle` with a `limit` is a promise of this file: as the chair stands, the angle between the two things must lie within it. Change what makes the angle, or the limit. The lean of a post against the seat is reported by the rules about rake.",
   source: "The file's own limit.",
   asksForMissing: true,
   find({ chair }) {

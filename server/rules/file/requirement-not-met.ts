@@ -17,7 +17,7 @@ export const requirementNotMet: Rule = {
   severity: "error",
   title: "Requirement not met",
   explanation:
-    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is told of by `requirement-not-judged`.",
+    "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is reported by `requirement-not-judged`.",
   source: "The file's own requirement.",
   asksForMissing: true,
   find({ chair }) {

@@ -14,7 +14,7 @@ export const cannotBeBuilt: Rule = {
   severity: "error",
   title: "Cannot be built as described",
   explanation:
-    "The lines can be read, but no part follows from them: two parts hang on each other, a tenon has no thickness or length, a rail has nowhere to run. The message says what is missing; until then the part, or its joint, is left out of the drawing.",
+    "The lines can be read, but no part follows from them: two parts depend on each other, a tenon has no thickness or length, a rail has nowhere to run. The message says what is missing; until then the part, or its joint, is left out of the drawing.",
   source: "It follows from the shape.",
   find({ tree, design, chair }) {
     const broken = [...tree.problems, ...design.problems].some(({ severity }) => severity === "error");
@@ -25,7 +25,7 @@ export const cannotBeBuilt: Rule = {
       }),
     );
     const unbuilt = faultsOf(chair, "not-buildable").flatMap(({ fault, place }) => {
-      // A corner block hangs on two rails, which an error may have left out.
+      // A corner block depends on two rails, which an error may have left out.
       if (broken && chair.design.blocks.has(stemOf(fault.part))) return [];
       return tell(cannotBeBuilt, place, {
         message: `${fault.part === "" ? "The chair" : named(chair, fault.part)}: ${fault.message}.`,

@@ -116,7 +116,7 @@ function sharedBetween(a: Solid, b: Solid): number {
 
 const pairKey = (a: string, b: string): string => (a < b ? `${a}|${b}` : `${b}|${a}`);
 
-/** Members that meet on purpose: what a rail enters or lies over, what a post stands on or goes into; ends already told of. */
+/** Members that meet on purpose: what a rail enters or lies over, what a post stands on or goes into; ends already reported. */
 function joinedPairs(chair: Chair): Set<string> {
   const pairs = new Set<string>();
   for (const rail of railsAndSlats(chair)) {

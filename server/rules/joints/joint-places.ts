@@ -8,7 +8,7 @@ import { plain } from "../machinery/names.ts";
 import { type Candidate, designOf, type Place, placeOf } from "../machinery/place.ts";
 import { type JointRule, type JointTelling, tellings } from "./tellings.ts";
 
-/** The joints that a rule judges, by their kind, whose end does enter what it should; an end that misses is told of by itself. */
+/** The joints that a rule judges, by their kind, whose end does enter what it should; an end that misses is reported by itself. */
 export const judgedJoints = (chair: Chair, rule: JointRule): readonly Joint[] =>
   kept(chair, enteringJoints).filter(({ kind }) => tellings[kind].judgedBy.includes(rule));
 

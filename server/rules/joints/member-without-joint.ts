@@ -63,7 +63,7 @@ function looseEnds(rail: Rail, broken: ReadonlySet<string>, entered: ReadonlySet
   });
 }
 
-/** One that is asked for holds, though the text may lack what it takes to cut it: that is told of by itself. */
+/** One that is asked for holds, though the text may lack what it takes to cut it: that is reported by itself. */
 function isHeld(joint: Joint): boolean {
   const { facts } = joint;
   return joint.kind !== "none" || kindAsked(facts) !== undefined;

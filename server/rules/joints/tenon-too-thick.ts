@@ -18,7 +18,7 @@ export const tenonTooThick: Rule = {
       const stuff = stuffOf(joint);
       const allowed = (limit.high ?? 1) * stuff;
       if (joint.facts.tenonThick?.value === "full") return [];
-      // One that is thicker than its rail is told of as standing out of it.
+      // One that is thicker than its rail is reported as standing out of it.
       if (joint.thick <= allowed + SAME_LENGTH || standsOut(joint.shoulders)) return [];
       const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrLess(allowed, units);

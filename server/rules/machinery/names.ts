@@ -1,3 +1,2 @@
-import { withoutSides } from "../../design/identity.ts";
-/** A part's name without its side: both of a pair are told of together. */
-export const plain = withoutSides;
+/** A part's name without its side: both of a pair are reported together. */
+export const plain = (name: string): string => name.replace(/\.(left|right)(?=[. ]|$)/g, "");

@@ -27,7 +27,11 @@ export const armHeightOutside: Rule = {
           high: sizes.armHeight + (own.own - (own.low ?? own.own)),
         }
       : limit;
-    const said = { what: "The arms lie", where: " above the seat under its sitter", size: sizes.armHeight };
+    const said = {
+      what: "The arms lie",
+      where: " above the seat with its sitter on it",
+      size: sizes.armHeight,
+    };
     return tellLength(
       armHeightOutside,
       chair,

@@ -15,7 +15,7 @@ export const backTooLow: Rule = {
   find({ chair, limit }) {
     const top = isForGrown(chair) ? sizesOf(chair).backTop : undefined;
     if (top === undefined) return [];
-    const said = { what: "The back ends", where: " above the seat under its sitter", size: top };
+    const said = { what: "The back ends", where: " above the seat with its sitter on it", size: top };
     return tellLength(backTooLow, chair, { ...said, subject: "seat", at: decidersOfTop(chair) }, limit);
   },
 };

@@ -17,7 +17,7 @@ const SAME = 5e-4;
 
 export const tippingLimit = { low: leastMargin.value, dimension: "number" } as const;
 
-export const tippingSource = `${editionOf(usualEdition).title}: loads as in print, but the force on the back and the load on an arm from memory; least margin: ${leastMargin.source}. Reckoned as a rigid chair on a level floor, its feet kept from sliding.`;
+export const tippingSource = `${editionOf(usualEdition).title}: loads as in print, but the force on the back and the load on an arm from memory; least margin: ${leastMargin.source}. Calculated as a rigid chair on a level floor, its feet kept from sliding.`;
 
 /** What every explanation of a tipping rule ends with. */
 export const tippingCaution = caution;

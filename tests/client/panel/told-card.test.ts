@@ -25,7 +25,7 @@ describe("the card of a part", () => {
     );
   });
 
-  it("of a part that nothing is told of is its name", () => {
+  it("of a part about which nothing is reported is its name", () => {
     expect(tellPart("arm", told, [fault])).toEqual({ title: "arm", lines: [], faults: [] });
   });
 

@@ -77,7 +77,7 @@ function wallsHold(chair: Chair, post: Post): void {
   if (!piece || !length || post.body.pieces.length !== 1) return;
   for (const joint of chair.joints.values()) {
     if (joint.entered.name !== post.name || joint.tenon.length === 0) continue;
-    // Mitred ends are narrower than the mortise that the wall is reckoned for; a fork may lie open.
+    // Mitred ends are narrower than the mortise that the wall is calculated for; a fork may lie open.
     if (joint.facts.mitre || joint.shape === "round" || joint.shape === "forked") continue;
     const sides = piece.planes.filter(
       ({ normal }) =>

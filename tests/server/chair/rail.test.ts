@@ -375,7 +375,7 @@ describe("a rail between rails", () => {
     expect(chair.faults).toEqual([]);
   });
 
-  it("that hang on each other are told, not built", () => {
+  it("that depend on each other are told, not built", () => {
     const chair = buildMembers(
       design(
         ...FRAME,

@@ -1,5 +1,5 @@
 /**
- * Random sensible changes of a chair's text, made line by line with no help of the language's own reader, so that what is told of
+ * Random sensible changes of a chair's text, made line by line with no help of the language's own reader, so that what is reported
  * them can be held against what was done.
  */
 import { resolveAddress } from "../../../server/main/addresses.ts";

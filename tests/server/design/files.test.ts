@@ -245,7 +245,7 @@ describe("files with something wrong", () => {
     ]);
   });
 
-  test("are told of by file and line, and nothing of their text is repeated", () => {
+  test("are reported by file and line, and nothing of their text is repeated", () => {
     const message = (files: Folder) => read('use "a.chair"\n', files).problems.map((each) => each.message);
     expect(message({ "a.chair": "let b = 1\nsecret\n" })).toEqual([
       "a.chair has an error; it is in line 2 (unknown word).",

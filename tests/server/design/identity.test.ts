@@ -63,7 +63,7 @@ describe("a joint's identity", () => {
     expect(jointId("a to b to c")).toBeUndefined();
   });
 
-  it("is told of without sides, or mirrored, as its parts are", () => {
+  it("is reported without sides, or mirrored, as its parts are", () => {
     expect(withoutSides(name)).toBe("seat-side to front");
     expect(twinName(name)).toBe("seat-side.right to front.right");
     expect(isRight(name)).toBe(false);

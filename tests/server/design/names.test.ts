@@ -59,7 +59,7 @@ describe("references", () => {
     expect(faults(`${posts}${side}${strut.replace("on side", "on side.right")}`)).toEqual([]);
   });
 
-  test("parts cannot hang on each other in a circle", () => {
+  test("parts cannot depend on each other in a circle", () => {
     expect(faults(rail("from r to middle"))).toEqual(["circular-value: r"]);
     const two = (a: string, b: string) =>
       `${posts}rail one pair {\n  ${a}\n  round 20\n  up 100\n}\nrail two pair {\n  ${b}\n  round 20\n  up 100\n}\n`;

@@ -30,7 +30,7 @@ test("the sample is read without a word", () => {
   ]);
 });
 
-test("its lets move what hangs on them", () => {
+test("its lets move what depends on them", () => {
   const lower = read(sample.replace("= 440 within", "= 425 within"));
   expect(lower.posts.get("front")?.height?.value).toBe(413);
   expect(lower.rails.get("seat-side")?.ups[0]?.value).toBe(413);

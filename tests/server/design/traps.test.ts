@@ -4,7 +4,7 @@ import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 import type { Design } from "../../../server/design/design.ts";
 import { deg, read } from "./read.ts";
 
-/** Everything that is told of a text, reading included. */
+/** Everything that is reported a text, reading included. */
 const told = (text: string): string[] => [
   ...parse(text, vocabulary).problems.map(({ code, start, end }) => `${code}: ${text.slice(start, end)}`),
   ...read(text).problems.map(({ code, start, end }) => `${code}: ${text.slice(start, end)}`),
@@ -50,7 +50,7 @@ describe("minus", () => {
   test("with spaces on both sides it subtracts", () => {
     expect(read(text("seat-height - 12")).posts.get("p")?.height?.value).toBe(428);
   });
-  test("with a space before it only, it is told of and still subtracts", () => {
+  test("with a space before it only, it is reported and still subtracts", () => {
     expect(told(text("seat-height -12"))).toContain("minus-spacing: -");
     expect(read(text("seat-height -12")).posts.get("p")?.height?.value).toBe(428);
   });
@@ -111,13 +111,13 @@ describe("numbers and units", () => {
     expect(ofPost("rake 5deg + 1:8")?.rake?.value).toBeCloseTo(deg(5) + Math.atan(1 / 8), 12);
   });
 
-  test("40x40mm is told of and still read as the nearest thing", () => {
+  test("40x40mm is reported and still read as the nearest thing", () => {
     const text = "post p {\n  section 40x40mm\n}\n";
     expect(told(text)).toContain("missing-space: 40x40mm");
     expect(read(text).posts.get("p")?.section?.value).toEqual({ first: 40, second: 40 });
   });
 
-  test("a mistake that reading has told of is not told again", () => {
+  test("a mistake that reading has reported is not told again", () => {
     expect(told("angle a {\n  between seat, floor\n  limit 5 to 7deg\n}\n")).toEqual(["unit-spelling: 5"]);
     expect(told("angle a {\n  between seat and floor\n}\n")).toEqual(["left-over: and floor"]);
   });

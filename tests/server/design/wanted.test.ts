@@ -77,13 +77,13 @@ describe("what is still wanted at the end", () => {
     ]);
   });
 
-  test("an end that does not exist is an unknown name, anything else hangs on what is missing", () => {
+  test("an end that does not exist is an unknown name, anything else depends on what is missing", () => {
     const text = `${posts}${front}let b = seat-front.middle.face-bevel\n`;
     expect(told(text, ["seat-front.left.face-bevel", "seat-front.length"])).toEqual([
       "unknown-name: There is no value seat-front.middle.face-bevel; did you mean seat-front.left.face-bevel?",
     ]);
     expect(told(`${posts}${front}let b = seat-front.length\n`)).toEqual([
-      "unknown-name: seat-front.length cannot be worked out, because something that it hangs on is missing or wrong.",
+      "unknown-name: seat-front.length cannot be worked out, because something that it depends on is missing or wrong.",
     ]);
   });
 });

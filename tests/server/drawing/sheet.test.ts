@@ -97,7 +97,7 @@ describe.each(sampleNames)("the sheet of %s", (name) => {
   });
 });
 
-/** How far a place is outside a closed outline, mm; nought within. */
+/** How far a place is outside a closed outline, mm; zero within. */
 function outsideBy(outline: readonly Point[], [x, y]: Point): number {
   let inside = false;
   let nearest = Infinity;

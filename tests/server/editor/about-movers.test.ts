@@ -17,11 +17,11 @@ function movers({ view, offset }: Placed): string | undefined {
 
 const requiring = (line: string) => movers(viewOf(`${frame}${line}\n`));
 
-describe("what a value hangs on", () => {
+describe("what a value depends on", () => {
   it("is told for a value that is required, strongest first, in the file's units", () => {
     // 1 mm on a rail 432 mm from the other turns the seat by atan(1/416) or so: 0.14°.
     expect(requiring("require seat.sl|ope at most 4deg")).toMatch(
-      /^What it hangs on most:\n\n- 1 mm on `up` of `seat-(front|back)`: [+−]0\.1[34]°\n- 1 mm on `up`/,
+      /^What it depends on most:\n\n- 1 mm on `up` of `seat-(front|back)`: [+−]0\.1[34]°\n- 1 mm on `up`/,
     );
     expect(requiring("require seat.hei|ght at most 500")).toContain("- 1 mm on `seat-height`: +1 mm");
   });
@@ -41,7 +41,7 @@ describe("what a value hangs on", () => {
     expect(movers(at("rail seat-fro|nt"))).toContain("1 mm on `foot out` of `front`: +2 mm");
   });
 
-  it("is told of nothing else", () => {
+  it("is reported nothing else", () => {
     for (const place of [
       "section 40 x 4|0",
       "ra|il seat-front",

@@ -13,7 +13,7 @@ describe("least distance between convex solids", () => {
     expect(distanceBetween(a, box([12, 13, 16], [20, 20, 20])).distance).toBeCloseTo(7, 10);
   });
 
-  it("touching and overlapping are nought", () => {
+  it("touching and overlapping are zero", () => {
     const a = box([0, 0, 0], [10, 10, 10]);
     expect(distanceBetween(a, box([10, 0, 0], [20, 10, 10])).distance).toBe(0);
     expect(distanceBetween(a, box([5, 5, 5], [20, 20, 20])).distance).toBe(0);

@@ -1,5 +1,5 @@
 /**
- * Pieces to mark out: the laid-open faces folded back against the solids, and figures of a plain frame reckoned by hand.
+ * Pieces to mark out: the laid-open faces folded back against the solids, and figures of a plain frame calculated by hand.
  */
 import { describe, expect, it } from "vitest";
 import type { Chair, Post, Rail } from "../../../server/chair/chair.ts";

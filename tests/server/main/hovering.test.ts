@@ -17,17 +17,17 @@ async function hovered(patience: number): Promise<string> {
 }
 
 describe("hover on a value", () => {
-  it("tells the value and then what it hangs on", async () => {
+  it("tells the value and then what it depends on", async () => {
     const says = await hovered(60_000);
     expect(says).toContain("Slope of the sitting surface");
-    expect(says).toMatch(/What it hangs on most:\n\n- 1 mm on `up` of `seat-(front|back)`: /);
+    expect(says).toMatch(/What it depends on most:\n\n- 1 mm on `up` of `seat-(front|back)`: /);
     expect(says).not.toContain("Only the nearest");
   });
 
   it("tells the value alone, or what is known by then and says so, when there was no time", async () => {
     const says = await hovered(0);
     expect(says).toContain("Slope of the sitting surface");
-    expect(says.includes("Only the nearest figures")).toBe(says.includes("What it hangs on most"));
+    expect(says.includes("Only the nearest figures")).toBe(says.includes("What it depends on most"));
   });
 
   it("is answered from the text of its version although that is typed in meanwhile", async () => {

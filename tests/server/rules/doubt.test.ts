@@ -6,7 +6,7 @@ import { check, messagesOf, studied } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
 
 describe("where the text has errors", () => {
-  it("a part that is not built gets no second fault, nor what hangs on it", () => {
+  it("a part that is not built gets no second fault, nor what depends on it", () => {
     const broken = frame().replace(
       "rail seat-side pair {\n  from front to back",
       "rail seat-side pair {\n  from frnt to back",

@@ -13,7 +13,7 @@ describe("mortise-too-wide", () => {
       frame({ ...broken, joint: `${broken.joint}\n#           ^^ mortise-too-wide 14 mm … 13 mm or less` }),
     );
     expect(messagesOf(frame(broken), "mortise-too-wide")).toEqual([
-      "The tenon of seat-side into front is 14 mm thick where front is 26 mm wide; at most 13 mm would do.",
+      "The tenon of seat-side into front is 14 mm thick where front is 26 mm wide; 13 mm or less is allowed.",
     ]);
   });
 

@@ -29,7 +29,7 @@ describe("requirement-not-met", () => {
     );
     expect(
       messagesOf(frame({ more: "require seat.slope from 1deg to 4deg\n" }), "requirement-not-met"),
-    ).toEqual(["seat.slope is 0°, and must be from 1° to 4°; 1° more would do."]);
+    ).toEqual(["seat.slope is 0°, and must be from 1° to 4°."]);
   });
 
   it("takes strict bounds, equality and sums", () => {
@@ -106,7 +106,7 @@ describe("limit lines", () => {
     const inches = `units in\n${millimetres.replace(/(?<![/\d])\d+(?=[,\n ])/g, (number) => `${number}mm`)}`;
     check(inches);
     expect(messagesOf(`${inches}limit tenon-too-long to 3/8\n`, "tenon-too-long")).toEqual([
-      "The tenon of seat-front into front is 1 11/32 in long where front is 1 37/64 in deep, which leaves 15/64 in beyond it; at most 1 3/16 in would do.",
+      "The tenon of seat-front into front is 1 11/32 in long where front is 1 37/64 in deep, which leaves 15/64 in beyond it; 1 3/16 in or less is allowed.",
     ]);
   });
 });

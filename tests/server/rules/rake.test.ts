@@ -10,7 +10,7 @@ describe("rake-over-limit", () => {
   it("finds a back that leans too far for a grown sitter", () => {
     check(backFrame("rake 9deg above 450\n#    ^^^^ rake-over-limit 9° … 7° or less"));
     expect(messagesOf(backFrame("rake 9deg above 450"), "rake-over-limit")).toEqual([
-      "The post back leans 9° from square to the seat, over the 7°; 2° less would do, which moves its top about 15.9 mm forward.",
+      "The post back leans 9° from square to the seat; 7° or less is allowed.",
     ]);
   });
 
@@ -53,7 +53,7 @@ describe("rake-over-limit", () => {
     check(backFrame("rake 9deg above 450", asked.replace("7deg", "10deg")));
     const broken = backFrame("rake 9deg above 450", asked);
     expect(messagesOf(broken, "rake-over-limit")).toEqual([
-      "The post back leans 9° from square to the seat, over the 7° that back-rake allows; 2° less would do, which moves its top about 15.9 mm forward.",
+      "The post back leans 9° from square to the seat; 7° or less is allowed by back-rake.",
     ]);
     const { problems } = check(backFrame("rake 9deg above 450\n#    ^^^^ rake-over-limit", asked));
     expect(problems[0]?.related?.[0]?.message).toBe("the limit stands here");
@@ -67,7 +67,7 @@ describe("rake-under-limit", () => {
   it("finds a back that is too upright", () => {
     check(backFrame("rake 3deg above 450\n#    ^^^^ rake-under-limit 3° … 5° or more"));
     expect(messagesOf(backFrame("rake 3deg above 450"), "rake-under-limit")).toEqual([
-      "The post back leans 3° from square to the seat, under the 5°; 2° more would do, which moves its top about 15.7 mm back.",
+      "The post back leans 3° from square to the seat; 5° or more is allowed.",
     ]);
   });
 

@@ -11,14 +11,14 @@ describe("tenon-too-long", () => {
   it("finds too little wood beyond a blind tenon", () => {
     check(frame({ joint: marked }));
     expect(messagesOf(frame({ joint: long }), "tenon-too-long")).toEqual([
-      "The tenon of seat-front into front is 36 mm long where front is 40 mm deep, which leaves 4 mm beyond it; at most 34 mm would do.",
+      "The tenon of seat-front into front is 36 mm long where front is 40 mm deep, which leaves 4 mm beyond it; 34 mm or less is allowed.",
     ]);
   });
 
   it("finds one that comes out, which may be meant", () => {
     const out = "tenon thick 8, long 44";
     expect(messagesOf(frame({ joint: out }), "tenon-too-long")).toEqual([
-      "The tenon of seat-front into front is 44 mm long where front is 40 mm deep and comes out at the other side; at most 34 mm would do, or say `through`.",
+      "The tenon of seat-front into front is 44 mm long where front is 40 mm deep and comes out at the other side; 34 mm or less is allowed unless it says `through`.",
     ]);
     check(frame({ joint: `${out}\nthrough wedged` }));
   });

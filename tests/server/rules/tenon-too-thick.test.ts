@@ -11,7 +11,7 @@ describe("tenon-too-thick", () => {
   it("finds shoulders that are slivers", () => {
     check(frame({ joint: marked }));
     expect(messagesOf(frame({ joint: thick }), "tenon-too-thick")).toEqual([
-      "The tenon of seat-front into front is 16 mm thick on stuff of 22 mm, which leaves a shoulder of 3 mm; at most 14.7 mm would do.",
+      "The tenon of seat-front into front is 16 mm thick on stuff of 22 mm, which leaves a shoulder of 3 mm; 14.7 mm or less is allowed.",
     ]);
   });
 

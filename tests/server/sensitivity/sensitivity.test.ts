@@ -26,7 +26,7 @@ function movers(text: string, value: string): readonly Mover[] {
   return next.value.get(value) ?? [];
 }
 
-describe("what a value hangs on", { timeout: 60_000 }, () => {
+describe("what a value depends on", { timeout: 60_000 }, () => {
   const mess = readFileSync(new URL("../../../samples/boathouse-mess-chair.chair", import.meta.url), "utf8");
 
   it("the slope of the seat: trimming the back feet, and where they stand", () => {
@@ -96,7 +96,7 @@ describe("what a value hangs on", { timeout: 60_000 }, () => {
     expect(movesOf("-12 + seat-height")).toBeCloseTo(plainly, 9);
   });
 
-  it("works out only what the value can hang on, and the whole where that would say otherwise", () => {
+  it("works out only what the value can depend on, and the whole where that would say otherwise", () => {
     const tree = parse(mess, vocabulary);
     const { design, chair } = settle({ tree, address: "a.chair", files });
     const sizes = (value: string, rework: (t: typeof tree) => typeof chair) => {
@@ -142,7 +142,7 @@ describe("what a value hangs on", { timeout: 60_000 }, () => {
     expect(last.value.get("weight")!.map(({ what }) => what)).not.toContain("from station-from");
   });
 
-  it("a value that is not there hangs on nothing", () => {
+  it("a value that is not there depends on nothing", () => {
     expect(movers('chair "x"\n', "seat.slope")).toEqual([]);
   });
 });
