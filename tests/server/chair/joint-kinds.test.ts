@@ -76,7 +76,7 @@ describe("dowels", () => {
   it("hold a rail, and are judged as tenons are", () => {
     const text = frame({ joint: "dowels 2 round 10 long 72" });
     expect(messagesOf(text, "tenon-too-long")[0]).toMatch(
-      /^Each dowel of seat-front into front is 72 mm long and goes in by 36 mm where .* at most 68 mm would do/,
+      /^Each dowel of seat-front into front is 72 mm long and goes in by 36 mm where .* 68 mm or less is allowed/,
     );
     expect(messagesOf(text, "member-without-joint")).toEqual([]);
     expect(messagesOf(frame({ joint: "dowels 2 round 10 long 30" }), "tenon-too-short")).toEqual([]);
@@ -137,7 +137,7 @@ describe("a loose tenon", () => {
       frame({ joint: `loose-tenon thick 8, long ${long}` }).replace("  mitre\n", "");
     const [told] = messagesOf(text(74), "tenon-too-long");
     expect(told).toMatch(
-      /is 74 mm long and goes in by 37 mm where front is 40 mm deep.*at most 68 mm would do/,
+      /is 74 mm long and goes in by 37 mm where front is 40 mm deep.*68 mm or less is allowed/,
     );
     expect(messagesOf(text(68), "tenon-too-long")).toEqual([]);
     expect(messagesOf(text(69), "tenon-too-long")).not.toEqual([]);

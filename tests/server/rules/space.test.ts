@@ -74,7 +74,7 @@ describe("foot-hangs", () => {
     check(frame({ more: "trim back.left 0.8\nlimit foot-hangs to 1\n" }));
     check(
       frame({
-        more: 'trim back.left 6\naccept foot-depends on back.left because "that corner of the floor is high"\n',
+        more: 'trim back.left 6\naccept foot-hangs on back.left because "that corner of the floor is high"\n',
       }),
     );
   });
