@@ -23,7 +23,7 @@ describe("rake of a back", () => {
 });
 
 describe("a tenon", () => {
-  it("is a third of the stock (handbooks of joinery, seen in several)", () => {
+  it("is a third of the stock (handbooks of joinery, no title noted: from memory)", () => {
     expect(least("tenon-share-of-rail")).toBeCloseTo(1 / 3, 12);
   });
 
@@ -34,14 +34,14 @@ describe("a tenon", () => {
     expect(studied(specimen).problems).toEqual([]);
   });
 
-  it("leaves 4.5 mm beyond its mortise, which is 1.5 to 3 mm deeper than it is long (handbooks of joinery, seen)", () => {
+  it("leaves 4.5 mm beyond its mortise, which is 1.5 to 3 mm deeper than it is long (handbooks of joinery, no title noted: from memory)", () => {
     expect(least("wood-beyond-mortise")).toBe(4.5);
     expect([least("mortise-deeper-than-tenon"), most("mortise-deeper-than-tenon")]).toEqual([1.5, 3]);
     expect(messagesOf(frame({ joint: "tenon thick 8, long 34" }), "tenon-too-long")).toEqual([]);
     expect(messagesOf(frame({ joint: "tenon thick 8, long 34.2" }), "tenon-too-long")).toHaveLength(1);
   });
 
-  it("blind, of half to two thirds of the post, is never called too long in chair-size posts (handbooks of joinery, seen)", () => {
+  it("blind, of half to two thirds of the post, is never called too long in chair-size posts (handbooks of joinery, no title noted: from memory)", () => {
     for (const post of [30, 36, 40, 45, 50]) {
       for (const share of [1 / 2, 2 / 3]) {
         const text = frame({ joint: `tenon thick 8, long ${(post * share).toFixed(2)}` }).replaceAll(
