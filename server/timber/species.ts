@@ -25,6 +25,9 @@ export const speciesList: readonly Species[] = data.species;
 
 const byKey = new Map(data.species.map((row) => [row.key, row as Species]));
 
+/** Everyday names that the table has several woods for, and names that are only another spelling of one. */
+export const speciesAliases: Readonly<Record<string, readonly string[]>> = data.aliases;
+
 /** The species of that name as written in a chair file (`white-ash`), or nothing. */
 export function speciesOf(key: string): Species | undefined {
   return byKey.get(key);

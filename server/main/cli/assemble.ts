@@ -4,7 +4,7 @@ import { type Check, checksOf, diagonalsOf, framesOf, type Order } from "../../j
 import { assemblyReport } from "./assembly-report.ts";
 import { type Command, ENDED, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { AssembleOutput } from "./schema.ts";
-import { brush } from "./terminal.ts";
+import { brush, wrapped } from "./terminal.ts";
 
 export const assemble: Command = {
   name: "assemble",
@@ -22,13 +22,16 @@ export const assemble: Command = {
         terminal.out(`${JSON.stringify(outputOf(title, chair, order), null, 2)}\n`);
       else
         terminal.out(
-          assemblyReport(title, order, [...design.blocks.values()], design.units, brush(terminal.colour.out)),
+          `${assemblyReport(title, order, [...design.blocks.values()], design.units, brush(terminal.colour.out))}\n${wrapped(dry)}\n`,
         );
       const ended = toldOfErrors(bench, input.file, problems, "joints may be missing");
       return order.locked.length > 0 ? ENDED.faults : ended;
     });
   },
 };
+
+/** Printed under every order. */
+const dry = "A calculation is not a test: put each frame together dry before any glue.";
 
 function outputOf(title: string, chair: Chair, { frames, locked }: Order): AssembleOutput {
   const mm = (length: number) => Math.round(length * 1000) / 1000;

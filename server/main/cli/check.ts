@@ -88,9 +88,10 @@ function writtenAs(bench: Bench, format: string, checked: readonly Checked[], ou
   const read = checked.filter(isRead);
   if (read.length === 0) return "";
   const paint = brush(bench.terminal.colour.out);
-  const blocks = read.flatMap(({ file, document, problems }) =>
-    problems.map((problem) => written(paint, file, document, problem)),
-  );
+  const blocks = read.flatMap(({ file, document, problems, accepted }) => [
+    ...problems.map((problem) => written(paint, file, document, problem)),
+    ...accepted.map((each) => acceptedLine(paint, file, document, each)),
+  ]);
   return `${[...blocks, summary(output)].join("\n")}\n`;
 }
 
@@ -135,6 +136,18 @@ function written(paint: Brush, file: string, document: TextDocument, problem: Pr
   return `${head}\n${paint("grey", `${gutter} |`)} ${shown.line}\n${paint("grey", "      |")} ${marks}`;
 }
 
+/** What the file accepts, with its reason. */
+function acceptedLine(
+  paint: Brush,
+  file: string,
+  document: TextDocument,
+  { problem, because }: { problem: Problem; because: string },
+): string {
+  const { line, column } = rangeOf(document, problem);
+  const place = paint("bold", `${harmless(file)}:${line}:${column}`);
+  return `${place}: ${paint("grey", "accepted")}: ${harmless(messageOf(problem))} Because: ${harmless(because)} ${paint("grey", `[${problem.code}]`)}`;
+}
+
 function severityWord(paint: Brush, severity: Severity): string {
   switch (severity) {
     case "error":
@@ -152,7 +165,7 @@ function summary({ files, errors, warnings }: CheckOutput): string {
   const read = files.filter(({ refused }) => !refused).length;
   const where = `in ${counted(read, "file")}`;
   if (!errors && !warnings) return `No faults found ${where}. A calculation is not a test.`;
-  return `${[errors && counted(errors, "error"), warnings && counted(warnings, "warning")].filter(Boolean).join(" and ")} ${where}.`;
+  return `${[errors && counted(errors, "error"), warnings && counted(warnings, "warning")].filter(Boolean).join(" and ")} ${where}. A calculation is not a test.`;
 }
 
 function counted(count: number, what: string): string {

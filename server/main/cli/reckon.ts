@@ -1,10 +1,11 @@
 import { basename } from "node:path";
 import type { Worked } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
+import { caution } from "../../floor/editions.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import { amountForJson } from "./json-units.ts";
 import type { ReckonOutput } from "./schema.ts";
-import { brush, columns, harmless } from "./terminal.ts";
+import { brush, columns, harmless, wrapped } from "./terminal.ts";
 
 export const reckon: Command = {
   name: "reckon",
@@ -22,7 +23,9 @@ export const reckon: Command = {
       else {
         const paint = brush(terminal.colour.out);
         const rows = values.map((worked) => [worked.name, printWorked(worked, design.units)]);
-        terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n`);
+        const stability = values.some(({ name }) => name.startsWith("tip."));
+        const ending = stability ? `\n${wrapped(caution)}\n` : "";
+        terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n${ending}`);
       }
       const endless = values.filter(({ number }) => !Number.isFinite(number)).map(({ name }) => name);
       if (endless.length > 0)

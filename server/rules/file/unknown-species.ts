@@ -1,6 +1,6 @@
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Given, TimberDesign } from "../../design/design.ts";
-import { speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
+import { speciesAliases, speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -28,17 +28,24 @@ export const unknownSpecies: Rule = {
         species,
         speciesList.map(({ key }) => key),
       );
+      const choices = speciesAliases[species] ?? (near ? [near] : []);
       const place = placeOf(design, [timber]);
       return tell(unknownSpecies, place, {
-        message: sentence("unknown-species", { species }),
+        message:
+          choices.length > 1
+            ? sentence("unknown-species.which", { species, choices: listedOr(choices) })
+            : sentence("unknown-species", { species }),
         otherwise:
           "A species of the table, or the density that you weighed, such as `density 700`, would have to be given.",
         subject: species,
         found: species,
-        fixes: near
-          ? [{ title: `Make it ${near}`, edits: [{ start: place.start, end: place.end, text: near }] }]
-          : [],
+        fixes: choices.map((choice) => ({
+          title: `Make it ${choice}`,
+          edits: [{ start: place.start, end: place.end, text: choice }],
+        })),
       });
     });
   },
 };
+
+const listedOr = (names: readonly string[]): string => `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

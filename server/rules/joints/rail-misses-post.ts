@@ -1,9 +1,12 @@
-import { jointName } from "../../design/identity.ts";
+import type { Chair } from "../../chair/chair.ts";
+import { height } from "../../geometry/plane.ts";
+import { dot } from "../../geometry/vec.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
+import { sentence } from "../machinery/sentence.ts";
 
 export const railMissesPost: Rule = {
   code: "rail-misses-post",
@@ -17,8 +20,13 @@ export const railMissesPost: Rule = {
     return faultsOf(chair, "rail-misses-post").map(({ fault, place }) => {
       const by = length(fault.by, units);
       const towards = plain(fault.towards);
+      const side = sideOf(chair, fault.part, fault.end, fault.towards);
+      const values = { Rail: named(chair, fault.part), by, host: towards };
       return tell(railMissesPost, place, {
-        message: `${named(chair, fault.part)} runs ${by} off the face of ${towards} that it meets; move it that much, or make it narrower there.`,
+        message: side
+          ? sentence("rail-misses-post.side", { ...values, side })
+          : sentence("rail-misses-post", values),
+        otherwise: `The rail would have to lie ${by} further ${side ? back[side] : "in"} or be narrower there, or the post be bigger.`,
         subject: jointName(fault.part, fault.towards),
         found: `${by} off`,
         allowed: `on the face of ${towards}`,
@@ -27,3 +35,32 @@ export const railMissesPost: Rule = {
     });
   },
 };
+
+type Side = "outside" | "inside" | "upper" | "lower";
+
+/** Which way leads back onto the face. */
+const back: Record<Side, string> = { outside: "in", inside: "out", upper: "down", lower: "up" };
+
+/** Over which edge of the face it meets a rail's end stands; nothing where the post has no flat faces. */
+function sideOf(chair: Chair, part: string, end: string, host: string): Side | undefined {
+  const rail = chair.rails.get(part) ?? chair.slats.get(part);
+  const cut = rail?.ends.find(({ name }) => name === end);
+  const { shoulder } = cut ?? {};
+  const post = chair.posts.get(host);
+  if (!rail || !cut || !shoulder || !post) return undefined;
+  let worst: { off: number; side: Side } | undefined;
+  for (const corner of cut.corners) {
+    const near = post.pieces.find(({ from, to }) => corner[2] >= from && corner[2] <= to) ?? post.pieces[0];
+    for (const face of Object.values(near?.faces ?? {})) {
+      if (dot(face.normal, shoulder.normal) > 0.7) continue;
+      const off = height(face, corner);
+      const outward = dot(face.normal, rail.outward);
+      const side = Math.abs(outward) > 0.5 ? (outward > 0 ? "outside" : "inside") : undefined;
+      if (side && off > (worst?.off ?? 0)) worst = { off, side };
+    }
+    const [top, bottom] = [corner[2] - post.topHeight, post.footHeight - corner[2]];
+    if (top > (worst?.off ?? 0)) worst = { off: top, side: "upper" };
+    if (bottom > (worst?.off ?? 0)) worst = { off: bottom, side: "lower" };
+  }
+  return worst?.side;
+}

@@ -43,7 +43,7 @@ describe("rail-misses-post", () => {
       }),
     );
     expect(messagesOf(frame({ more: wide("52 x 40") }), "rail-misses-post")).toEqual([
-      "The rail wide runs 6 mm off the face of back that it meets; move it that much, or make it narrower there.",
+      "The rail wide runs 6 mm past the outside edge of the face of back that it meets.",
     ]);
   });
 

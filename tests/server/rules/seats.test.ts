@@ -60,4 +60,17 @@ describe("unknown-species", () => {
     expect(fixed(text, "unknown-species", "Make it white-ash")).toBe(text.replace("wite", "white"));
     check(text.replace("wite-ash", "bog-oak density 750"));
   });
+
+  it("asks which wood an everyday name means, and offers each", () => {
+    const text = `timber ash\n${frame()}`;
+    expect(messagesOf(text, "unknown-species")).toEqual([
+      "ash may be white-ash or european-ash; which one is meant?",
+    ]);
+    expect(fixed(text, "unknown-species", "Make it european-ash")).toBe(
+      text.replace("ash\n", "european-ash\n"),
+    );
+    expect(fixed(`timber black-walnut\n${frame()}`, "unknown-species", "Make it walnut")).toContain(
+      "timber walnut\n",
+    );
+  });
 });

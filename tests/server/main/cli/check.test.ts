@@ -22,7 +22,7 @@ describe("seatwright check", () => {
     );
     expect(lines[1]).toBe("    3 |   sectoin 40 x 40");
     expect(lines[2]).toBe("      |   ^^^^^^^");
-    expect(out).toMatch(/\n\d errors? in 1 file\.\n$/);
+    expect(out).toMatch(/\n\d errors? in 1 file\. A calculation is not a test\.\n$/);
     expect([code, error]).toEqual([1, ""]);
   });
 
