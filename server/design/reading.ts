@@ -185,7 +185,7 @@ export function lean(reading: Reading, line: Line | undefined, label: string): G
   return undefined;
 }
 
-/** The values of a list, as many as `most`; what stands beyond is told of and left out. */
+/** The values of a list, as many as `most`; what stands beyond is reported and left out. */
 export function listed(reading: Reading, line: Line, label: string, most: number, says: string): Fact[] {
   const facts = allOf(line, label);
   const beyond = facts[most];

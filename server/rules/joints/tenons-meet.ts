@@ -21,7 +21,7 @@ export const tenonsMeet: Rule = {
   severity: "error",
   title: "Two tenons meet inside a post",
   explanation:
-    "Two tenons cannot fill the same place. Where rails come into a post from two sides at one height, mitre the ends of their tenons, make them shorter, set them nearer the outside of the post, or put one rail higher than the other so that the mortises pass. The message names the ways that would do, each tried on this chair.",
+    "Two tenons cannot fill the same place. Where rails come into a post from two sides at one height, mitre the ends of their tenons, make them shorter, set them nearer the outside of the post, or put one rail higher than the other so that the mortises pass. What works is told once it has been tried on this chair.",
   source: "It follows from the shape; that tenons which meet in a corner post are mitred is common practice.",
   find({ chair, tree }) {
     let tried = 0;
