@@ -1,4 +1,5 @@
 import type { Chair } from "../../chair/chair.ts";
+import { jointName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
 import { dot } from "../../geometry/vec.ts";
 import { faultsOf } from "../machinery/faults.ts";
