@@ -97,9 +97,6 @@ const called = (name: string): string => (/^\S+\./.test(name) ? name : `the ${na
 export const framesWith = (order: Order, name: string): FrameUp[] =>
   order.frames.filter(({ parts, closes }) => parts.includes(name) || closes.includes(name));
 
-/** Both of a pair are reported together. */
-const plain = (name: string): string => name.replace(/\.(left|right)(?=[. ]|$)/g, "");
-
 const keyOf = (parts: readonly string[]): string => [...parts].sort().join(" ");
 
 /** What a maker calls some parts together: by their posts, else by their rails; all but a few by those few. */
