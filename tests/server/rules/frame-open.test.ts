@@ -32,7 +32,7 @@ describe("post-tied-one-way", () => {
     );
     const lone = "post middle {\n  section 30 x 30\n  foot out 0, back 200\n  height 400\n}\n";
     expect(messagesOf(frame({ more: lone }), "post-tied-one-way")).toEqual([
-      "The post middle is held by nothing: no rail enters it or lies over it; add a rail each way.",
+      "The post middle is held by nothing: no rail enters it or lies over it.",
     ]);
   });
 
