@@ -19,7 +19,7 @@ interface GitApi {
   getRepository(uri: Uri): GitRepository | null;
 }
 
-export interface Commit {
+interface Commit {
   hash: string;
   /** Its date and the first line of its message. */
   label: string;

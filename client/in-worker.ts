@@ -8,7 +8,7 @@ import { chairText } from "./chair-text.ts";
 import { nameOf } from "./panel/saving.ts";
 
 /** What every such worker is sent, beside what it is asked to make. */
-export interface ChairSent {
+interface ChairSent {
   text: string;
   address: string;
   /** Other files' texts by their addresses; null where there is none. */
@@ -29,7 +29,7 @@ const says = z.discriminatedUnion("is", [
   z.object({ is: z.literal("refused"), because: z.string() }),
 ]);
 
-export interface WorkAsked<Made> {
+interface WorkAsked<Made> {
   bundle: "markout" | "export";
   /** What stands over the progress: "Marking out". */
   doing: string;

@@ -28,7 +28,7 @@ export const NOTEBOOK_SCHEME = "seatwright-notebook";
 /** Most versions that a notebook goes through. */
 const MOST = 200;
 
-export interface Notebooks extends TextDocumentContentProvider {
+interface Notebooks extends TextDocumentContentProvider {
   /** Makes the notebook of a chair and shows it beside. */
   show(document: TextDocument): Promise<void>;
 }

@@ -14,7 +14,7 @@ import { reachFigure } from "./reach-figure.ts";
 import { answerFileRequests } from "./server-files.ts";
 import { createStatus } from "./status.ts";
 
-export const LANGUAGE = "chair";
+const LANGUAGE = "chair";
 
 /** The chair being written. */
 function chairAtHand(): TextDocument | undefined {

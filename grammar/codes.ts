@@ -1,7 +1,7 @@
 import type { Severity } from "./problem.ts";
 
 /** A kind of problem that reading can find; the rule table takes these rows over. */
-export interface Code {
+interface Code {
   /** Kebab case, as `Problem.code` has it. */
   code: string;
   severity: Severity;

@@ -9,7 +9,7 @@ import type { Tree } from "./tree.ts";
 import { everyValue } from "./walk.ts";
 
 /** How a formatted text is laid out. */
-export interface Layout {
+interface Layout {
   /** What one step of indentation is; two spaces unless given. */
   indent?: string;
 }

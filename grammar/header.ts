@@ -8,7 +8,7 @@ import type { Kind } from "./tree.ts";
 import { nameOfKind, orList } from "./wording.ts";
 
 /** What the lines of a block tell of its header. */
-export interface Lines {
+interface Lines {
   /** The openers whose kinds of block they suit best, alike well. */
   openers(): readonly Row[];
   /** Whether any of them could stand in a kind of block. */

@@ -79,7 +79,7 @@ function asCode(text: string, row: Row): string {
 }
 
 /** A shape as the reference shows it: `‹length› x ‹length›`. */
-export function shapeText(shape: Shape): string {
+function shapeText(shape: Shape): string {
   switch (shape.is) {
     case "word":
       return shape.word;

@@ -51,7 +51,7 @@ export interface Statement extends Span {
   description?: string;
 }
 
-export interface Block extends Span {
+interface Block extends Span {
   kind: Kind;
   statements: Statement[];
   /** False when the closing brace was missing and supplied by repair. */

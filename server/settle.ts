@@ -14,7 +14,7 @@ import type { OtherTexts } from "./design/merge.ts";
 import { wantedProblems } from "./design/wanted.ts";
 import { balanceOf, withBalance } from "./floor/tips.ts";
 
-export interface Unsettled {
+interface Unsettled {
   tree: Tree;
   address: string;
   files: OtherTexts;

@@ -5,7 +5,7 @@
 import type { Span } from "../../grammar/problem.ts";
 import { type Adjustable, written } from "../../server/editor/adjustable.ts";
 
-export interface Move {
+interface Move {
   name: string;
   /** In the value's own unit. */
   value: number;
@@ -13,7 +13,7 @@ export interface Move {
   done: boolean;
 }
 
-export interface Adjusting {
+interface Adjusting {
   move(move: Move): void;
   /** The values of one version of the text. */
   drawn(drawing: { version: number; adjustables?: Adjustable[] | undefined }): void;

@@ -216,7 +216,7 @@ export type ToPanel =
   | { type: "say"; words: string };
 
 const panelState = z.object({ uri: z.string() });
-export type PanelState = z.infer<typeof panelState>;
+type PanelState = z.infer<typeof panelState>;
 
 /** What a panel kept over a reload of the window, or nothing when that cannot be read. */
 export function readPanelState(given: unknown): PanelState | undefined {

@@ -1,7 +1,7 @@
 /**
  * The panel's page: set once, filled by messages. It may load its own script and style, and nothing else.
  */
-export interface PageParts {
+interface PageParts {
   /** Where VS Code serves this panel's files from. */
   cspSource: string;
   /** A word that only this page knows, so that no other script runs in it. */

@@ -22,7 +22,7 @@ import { saveDrawing } from "./saving.ts";
 
 const VIEW_TYPE = "seatwright.drawing";
 
-export interface Panels extends Disposable {
+interface Panels extends Disposable {
   /** Opens the drawing of a file beside its text, or shows the one that is open. */
   open(uri: Uri): void;
   /** The same, with an old chair laid behind. */

@@ -12,7 +12,7 @@ export interface Change {
   text: string;
 }
 
-export interface PartPlaces {
+interface PartPlaces {
   /** A drawing made from this version has come; a stale one keeps the places of the last good version. */
   drawn(drawing: { version: number; sheet: Sheet | null; stale: boolean }): void;
   /** The text changed and this is its new version. */

@@ -26,7 +26,7 @@ const scales = [1, 2, 5, 10, 20, 50, 100];
 /** What printers leave blank, mm. */
 const MARGIN = 10;
 
-export interface Fit {
+interface Fit {
   /** One to this. */
   scale: number;
   /** The paper lies on its long side. */

@@ -14,7 +14,7 @@ interface Rule {
   include?: string;
 }
 
-export interface TextMateGrammar {
+interface TextMateGrammar {
   name: string;
   scopeName: string;
   fileTypes: string[];
@@ -35,7 +35,7 @@ const name = "\\p{L}[\\p{L}\\p{M}\\d]*(?:-[\\p{L}\\p{M}\\d]+)*";
  * The TextMate grammar of the language, made from the vocabulary: the words that begin lines are coloured in the kind of block
  * they belong to, and words within a line as markers, choices, units, functions or names. Scopes are the usual ones of the format.
  */
-export function textmateGrammar(vocabulary: Vocabulary): TextMateGrammar {
+function textmateGrammar(vocabulary: Vocabulary): TextMateGrammar {
   const kinds = [...new Set(vocabulary.rows.map(({ owner }) => owner))];
   const repository: Record<string, Rule> = {
     comment: { name: "comment.line.number-sign.chair", match: "#.*$" },

@@ -9,7 +9,7 @@ import type { WordMeaning } from "../row.ts";
  * What a value depends on: the part that it is a value of; the seat; the backrest; the trimming of the feet, which turns the whole chair;
  * or all of these.
  */
-export type Dependency = "part" | "seat" | "backrest" | "trim" | "everything";
+type Dependency = "part" | "seat" | "backrest" | "trim" | "everything";
 
 export interface ValueRow {
   dimension: "length" | "angle" | "area" | "mass" | "number";

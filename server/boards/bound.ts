@@ -6,7 +6,7 @@ import sawn from "./sawn-sizes.json" with { type: "json" };
 import { leastCost, type Program } from "./simplex.ts";
 import type { WoodBoard } from "./wood.ts";
 
-export interface Demand {
+interface Demand {
   /** How many of each thing wanted the plan gives. */
   number: readonly number[];
   /** The cells of each kind of board. */

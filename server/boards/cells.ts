@@ -45,7 +45,7 @@ export interface Wanted {
 }
 
 /** How many of a line lie over each other in one thickness, resawn: the whole board where only one does. */
-export const layersOf = (thick: number, board: number, saw: number): number =>
+const layersOf = (thick: number, board: number, saw: number): number =>
   thick > board + 1e-9 ? 0 : Math.max(1, Math.floor((board + saw + 1e-9) / (thick + saw)));
 
 /** Most curved parts nested in one row. */
@@ -101,7 +101,7 @@ function stacked(
 }
 
 /** The box around an outline, and the outline. */
-export function boxed(outline: Spot[]): {
+function boxed(outline: Spot[]): {
   x: number;
   y: number;
   long: number;

@@ -29,14 +29,14 @@ export type Cutting =
   | { is: "piece"; kind: number; long: number; wide: number }
   | { is: "crosscut" | "rip"; long: number; wide: number; parts: [Cutting, Cutting] };
 
-export interface Best {
+interface Best {
   value: number;
   counts: number[];
   cutting?: Cutting;
 }
 
 /** Sets of pieces beyond which it is not tried. */
-export const MOST_SETS = 20_000;
+const MOST_SETS = 20_000;
 
 /** How many sets the kinds make. */
 export const setsOf = (kinds: readonly Kind[]): number =>

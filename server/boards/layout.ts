@@ -237,7 +237,7 @@ function withStrip(task: Task, half: Half, wide: number): Half | undefined {
 }
 
 /** The clear stretches of a strip: defects in it are crosscut out. */
-export function stretchesOf(
+function stretchesOf(
   { clear, defects, saw }: Pick<Task, "clear" | "defects" | "saw">,
   y: number,
   wide: number,

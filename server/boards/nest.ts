@@ -14,7 +14,7 @@ import {
 } from "./outline.ts";
 
 /** Parts nested: where each lies from the lower left corner of the box around all. */
-export interface Nest {
+interface Nest {
   count: number;
   long: number;
   wide: number;

@@ -87,7 +87,7 @@ export interface Plan {
 }
 
 /** Passes after the first that a plan is given. */
-export const PASSES = 16;
+const PASSES = 16;
 
 /** The plan of a stock list, better and better; `told` hears of each. Rests as it goes. */
 export function* planOf(
@@ -102,7 +102,7 @@ export function* planOf(
   return planned(stock, wanted, cutting);
 }
 
-export const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Plan => {
+const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Plan => {
   const { lines, allowances } = stock;
   const boards = cutting.sawn.map(({ board, name, layout }): PlannedBoard => {
     const pieces = layout.sections.flatMap(({ strips }) =>

@@ -12,7 +12,7 @@ import sawn from "./sawn-sizes.json" with { type: "json" };
 import type { WoodBoard } from "./wood.ts";
 
 /** One board, sawn. */
-export interface Sawn {
+interface Sawn {
   board: WoodBoard;
   name: string;
   layout: Layout;
@@ -28,7 +28,7 @@ export interface Cutting {
   bound: number;
 }
 
-export interface Job {
+interface Job {
   wanted: readonly Wanted[];
   boards: readonly WoodBoard[];
   allowances: Allowances;

@@ -13,7 +13,7 @@ import type { WoodBoard } from "./wood.ts";
 export const stockFor = (chair: Chair): Stock => kept(chair, stockList);
 
 /** A line that no board or yard of its timber is big enough for, and the measure that is too small everywhere it would else fit. */
-export interface TooBig {
+interface TooBig {
   line: StockLine;
   measure: "thick" | "wide" | "long";
   needs: number;
@@ -63,7 +63,7 @@ export function matchesWithoutRoom(chair: Chair): { match: number; wanted: Wante
 }
 
 /** Wood that runs short: the thickness from which it does, what is wanted and what there is, mm³. */
-export interface Shortage {
+interface Shortage {
   thick: number;
   species?: string;
   wanted: number;

@@ -34,7 +34,7 @@ const ALIKE = 1;
  * The blank a part is planed from: `plane` off each face and each edge; a curved part's grows square to its outline. Ends are sawn to
  * length, so its length is the finished one.
  */
-export function blankOf(
+function blankOf(
   part: Pick<FinishedPart, "finished" | "outline">,
   { plane }: Pick<Allowances, "plane">,
 ): { blank: Size; outline?: Outline } {

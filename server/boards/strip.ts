@@ -11,7 +11,7 @@ export interface Placed {
   used: number;
 }
 
-export interface Filled {
+interface Filled {
   placed: Placed[];
   /** Sum of what the cells are worth. */
   worth: number;
@@ -93,7 +93,7 @@ function keyOf(
   return last >= 0 ? `${key},${last}:${Math.min(left[last]!, most)}` : key;
 }
 
-export interface Chosen {
+interface Chosen {
   cells: { cell: Cell; used: number }[];
   worth: number;
 }

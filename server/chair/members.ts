@@ -114,7 +114,7 @@ export function* cutFeet(members: Members, floor: Plane): Steps<Map<string, Post
 }
 
 /** The middle of the chair in plan: the mean of the feet that stand on the floor. */
-export function middleOf(posts: Map<string, Post>): Vec3 {
+function middleOf(posts: Map<string, Post>): Vec3 {
   const feet = [...posts.values()].filter((post) => !post.design.standsOn).map((post) => post.foot);
   return feet.length === 0 ? [0, 0, 0] : scale(feet.reduce(add), 1 / feet.length);
 }

@@ -67,7 +67,7 @@ export function trimOf(post: Post, trims: readonly TrimDesign[]): number {
 }
 
 /** The point of the centre line that far up from the foot, mm along it. */
-export function upFromFoot(post: Post, distanceUp: number): Vec3 {
+function upFromFoot(post: Post, distanceUp: number): Vec3 {
   let left = distanceUp;
   for (const piece of post.pieces) {
     const run = distance(piece.start, piece.end);

@@ -21,7 +21,7 @@ export interface Choice {
   newLine?: Line;
 }
 
-export interface Chosen {
+interface Chosen {
   choices: Choice[];
   renamed: ReadonlyMap<string, string>;
 }
@@ -104,7 +104,7 @@ interface PairedFacts {
 }
 
 /** Pairs the facts of a thing: those that say the same are done with; of the rest, those that answer one question belong together. */
-export function pairFacts(old: readonly Fact[], now: readonly Fact[], called: Called): PairedFacts {
+function pairFacts(old: readonly Fact[], now: readonly Fact[], called: Called): PairedFacts {
   const [before, after] = called === asItIs ? withoutTheSame(old, now) : [old, now];
   const left = before.map((fact) => ({
     fact,

@@ -10,7 +10,7 @@ import { changeWords } from "./report.ts";
 /** The values that a maker asks for first. */
 const VALUES = ["seat.height", "seat.slope", "seat.depth", "backrest.rake", "weight"];
 
-export interface LabelledVersion extends Version {
+interface LabelledVersion extends Version {
   /** A commit's date and subject, or `now`. */
   label: string;
 }

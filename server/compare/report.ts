@@ -9,7 +9,7 @@ import type { Anew } from "./anew.ts";
 import type { Comparison } from "./compare.ts";
 import type { Moved } from "./follows.ts";
 
-export interface ReportRow {
+interface ReportRow {
   /** What the row is about, and what is said of it: two or three cells. */
   cells: string[];
   /** Where it stands in the new file, or in the old one when it is gone from there. */
@@ -26,7 +26,7 @@ export interface ReportSection {
   more: number;
 }
 
-export interface Wording {
+interface Wording {
   /** Of the old and of the new file. */
   units: { old: LengthUnit; new: LengthUnit };
   /** Most values shown that follow; all unless given. */

@@ -5,7 +5,7 @@ import type { Span } from "../../grammar/problem.ts";
 import type { Statement } from "../../grammar/tree.ts";
 import type { Given, Named, PartRef, TimberDesign } from "./design.ts";
 
-export interface BoardSize {
+interface BoardSize {
   long: number;
   wide: number;
   thick: number;

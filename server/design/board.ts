@@ -33,7 +33,7 @@ import { boardRef } from "./sawn.ts";
 /** Length of a defect that gives none, mm. */
 const DEFECT_LONG = 50;
 /** Most boards alike, and most chairs at once. */
-export const MOST_MADE = 1000;
+const MOST_MADE = 1000;
 
 export const newBoard = (named: Named): BoardDesign => ({ ...named, is: "board", defects: [] });
 export const newYard = (named: Named): YardDesign => ({ ...named, is: "yard" });

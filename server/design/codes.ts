@@ -3,7 +3,7 @@
  */
 import type { Severity } from "../../grammar/problem.ts";
 
-export interface CodeRow {
+interface CodeRow {
   code: string;
   title: string;
   explanation: string;

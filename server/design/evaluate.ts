@@ -28,7 +28,7 @@ import { readSeat } from "./seat.ts";
 import { newSlat, readSlat } from "./slat.ts";
 import { readSitter, readStability, readTrim } from "./whole.ts";
 
-export interface Evaluating {
+interface Evaluating {
   tree: Tree;
   /** Of the file at hand, for the paths of `use` and `like`. */
   address: string;

@@ -5,7 +5,7 @@ import { codes } from "../../grammar/codes.ts";
 import type { Problem, Span } from "../../grammar/problem.ts";
 import { designCodes } from "./codes.ts";
 
-export interface Faulty {
+interface Faulty {
   /** As the file at hand writes it. */
   path: string;
   /** The other file's text, and its errors: at least one. */

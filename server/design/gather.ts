@@ -21,7 +21,7 @@ import {
 import { type Reach, reachOf } from "./reach.ts";
 import { millimetresIn } from "./units.ts";
 
-export interface Gathering {
+interface Gathering {
   tree: Tree;
   address: string;
   files: OtherTexts;

@@ -16,7 +16,7 @@ export interface PartId {
 }
 
 /** The joint by which one part is let into another. */
-export interface JointId {
+interface JointId {
   part: PartId;
   into: PartId;
 }
@@ -79,7 +79,7 @@ export const withoutSides = (subject: string): string => mapped(subject, (id) =>
 export const twinName = (subject: string): string => mapped(subject, twinOf);
 
 /** The same on the other side of the chair. */
-export const twinOf = (id: PartId): PartId =>
+const twinOf = (id: PartId): PartId =>
   id.side === "middle" ? id : { ...id, side: id.side === "left" ? "right" : "left" };
 
 /** The left-hand twin of a part or joint; itself for one that has none. */

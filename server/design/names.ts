@@ -116,7 +116,7 @@ function freeName(reading: Reading, name: string, asItIs = false): string {
   for (let n = 2; ; n++) if (!reading.names.has(`${name}-${n}`)) return `${name}-${n}`;
 }
 
-export type DeclaredKind = "post" | "rail" | "slat" | "block" | "joint" | "angle" | "let" | "board" | "yard";
+type DeclaredKind = "post" | "rail" | "slat" | "block" | "joint" | "angle" | "let" | "board" | "yard";
 
 /** What kind of thing a declaration is. */
 export function kindOf(declared: Declared): DeclaredKind {
@@ -124,7 +124,7 @@ export function kindOf(declared: Declared): DeclaredKind {
 }
 
 /** A reference as written: `front`, `front.left`. */
-export function partRef(line: Line, fact: Fact | undefined): Given<PartRef> | undefined {
+function partRef(line: Line, fact: Fact | undefined): Given<PartRef> | undefined {
   if (fact?.name === undefined) return undefined;
   const dot = fact.name.indexOf(".");
   const side = dot < 0 ? undefined : fact.name.slice(dot + 1);

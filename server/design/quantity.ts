@@ -12,7 +12,7 @@ export interface Amount extends Quantity {
 }
 
 /** Why two quantities cannot be put together, as a sentence; `undefined` numbers are unreadable rather than of the wrong kind. */
-export interface Mismatch {
+interface Mismatch {
   mismatch: string;
   unreadable?: boolean;
 }

@@ -31,7 +31,7 @@ export interface Reading {
   lengthTaken(value: Value): void;
 }
 
-export interface Said {
+interface Said {
   code: string;
   severity?: Severity;
   message: string;
@@ -92,7 +92,7 @@ export function spanOf(facts: (Fact | undefined)[], fallback: Span): Span {
 }
 
 /** What lengths a line takes. */
-export type Range = "any" | "positive" | "not negative";
+type Range = "any" | "positive" | "not negative";
 
 /** What a fact comes to, whatever its dimension. */
 export function amountOf(reading: Reading, line: Line, value: Value): Amount | undefined {

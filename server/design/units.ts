@@ -26,7 +26,7 @@ export function millimetresIn(unit: LengthUnit): number {
 }
 
 /** Finest part of an inch that lengths are printed to, unless told otherwise: thirty-seconds. */
-export const inchParts = 32;
+const inchParts = 32;
 
 /**
  * A length in the file's unit: `438.5 mm`, `43.85 cm`, `17 3/8 in`. Millimetres to a tenth, inches to the nearest of

@@ -35,7 +35,7 @@ export function listedAs(name: string): string[] {
 }
 
 /** What a worked-out value comes to by what is known, twins included. */
-export function knownValue<T>(known: ReadonlyMap<string, T>, name: string): T | undefined {
+function knownValue<T>(known: ReadonlyMap<string, T>, name: string): T | undefined {
   for (const each of listedAs(name)) {
     const found = known.get(each);
     if (found !== undefined) return found;

@@ -4,7 +4,7 @@ import type { SeenLine } from "./hidden-lines.ts";
 import type { Point } from "./sheet.ts";
 
 /** Straights of one body and kind, joined end to end. */
-export interface Chain {
+interface Chain {
   body: number;
   is: SeenLine["is"];
   points: Point[];
@@ -74,7 +74,7 @@ function chainsOfGroup(lines: readonly SeenLine[]): Chain[] {
 const keyOf = (p: Point): number => Math.round(p[0] / MEET) * 2 ** 25 + Math.round(p[1] / MEET);
 
 /** The polyline without corners that lie on the straight between their neighbours. */
-export function withoutStraights(points: readonly Point[]): Point[] {
+function withoutStraights(points: readonly Point[]): Point[] {
   const kept: Point[] = [];
   for (const [index, p] of points.entries()) {
     const a = kept[kept.length - 1];

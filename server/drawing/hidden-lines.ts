@@ -16,7 +16,7 @@ export interface SeenLine {
 }
 
 /** A body as seen. */
-export interface SeenBody {
+interface SeenBody {
   hiders: Hider[];
   left: number;
   right: number;

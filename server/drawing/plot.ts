@@ -6,7 +6,7 @@ import type { Point } from "./sheet.ts";
 import { FINE, INK, number, path, words } from "./svg-pieces.ts";
 import { escaped } from "./xml.ts";
 
-export interface Strip {
+interface Strip {
   name: string;
   /** One a version, null where there is none; in one unit. */
   values: readonly (number | null)[];
@@ -14,7 +14,7 @@ export interface Strip {
   print(value: number): string;
 }
 
-export interface Plot {
+interface Plot {
   title: string;
   /** What each version is called, such as its date. */
   versions: readonly string[];

@@ -28,7 +28,7 @@ export interface PostFace {
 }
 
 /** Mouths lie in the face; what is hidden behind it is dashed. */
-export interface FaceStroke {
+interface FaceStroke {
   points: Point[];
   is: "edge" | "mouth" | "hidden" | "peg";
 }

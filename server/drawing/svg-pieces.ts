@@ -7,7 +7,7 @@ import { escaped } from "./xml.ts";
 export const INK = "#1c1c1c";
 export const FINE = "#4a4f57";
 
-export interface Lettering {
+interface Lettering {
   ink: string;
   size?: number;
   anchor?: "start" | "middle" | "end";

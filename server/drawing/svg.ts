@@ -8,7 +8,7 @@ import { FINE, INK, number, path, words } from "./svg-pieces.ts";
 import { tickLines } from "./ticks.ts";
 import { escaped, wrapped } from "./xml.ts";
 
-export interface SvgOptions {
+interface SvgOptions {
   /** With the XML declaration, as a file has it; without, to be put into a page. */
   standalone?: boolean;
   /** The sheet prints at one to this when nobody scales it. */

@@ -13,7 +13,7 @@ import { item, namesFor, valueNames } from "./names/completion-names.ts";
 import { blockSnippet, blockText } from "./snippets.ts";
 import { type Known, rangeOf } from "./view.ts";
 
-export interface Asked {
+interface Asked {
   /** The client fills in snippets. */
   snippets: boolean;
   /** Asked because a space was typed: only names and words are worth showing then. */

@@ -9,7 +9,7 @@ import type { Level, Settings } from "./settings.ts";
 import { rangeOf, type View } from "./view.ts";
 
 /** Shown as the sender of every diagnostic. */
-export const SOURCE = "seatwright";
+const SOURCE = "seatwright";
 
 const severities: Record<Severity, DiagnosticSeverity> = {
   error: DiagnosticSeverity.Error,

@@ -21,7 +21,7 @@ export interface Fault {
   parts: FaultyPart[];
 }
 
-export interface FaultyPart {
+interface FaultyPart {
   part: string;
   /** The part that its end at fault goes into. */
   towards?: string;

@@ -9,7 +9,7 @@ import type { Steps } from "../../grammar/steps.ts";
 import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
 import { meet } from "./view.ts";
 
-export interface Fixing {
+interface Fixing {
   text: string;
   /** What is found in the text. */
   problems: readonly Problem[];

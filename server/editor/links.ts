@@ -5,13 +5,13 @@ import type { DocumentLink } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
 import { rangeOf, type View } from "./view.ts";
 
-export interface FileLink extends Span {
+interface FileLink extends Span {
   word: "use" | "like";
   address: string;
 }
 
 /** Each chair named in this one, with its place in the text; the quotes are left out of it. What is no file is left out. */
-export function fileLinks(view: View): FileLink[] {
+function fileLinks(view: View): FileLink[] {
   return view.tree.statements.flatMap((statement) => {
     const word = statement.word?.text;
     if (word !== "use" && word !== "like") return [];

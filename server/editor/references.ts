@@ -7,7 +7,7 @@ import { type Mention, mentions } from "./names/mentions.ts";
 import { nameAt } from "./names/names.ts";
 import { rangeOf, type View } from "./view.ts";
 
-export interface Found {
+interface Found {
   view: View;
   mention: Mention;
 }

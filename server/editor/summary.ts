@@ -3,7 +3,7 @@ import { printQuantity } from "../design/units.ts";
 import type { View } from "./view.ts";
 
 /** A chair in a few words, in the file's units. */
-export interface Summary {
+interface Summary {
   seatHeight?: string;
   backLean?: string;
   errors: number;

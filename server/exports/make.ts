@@ -11,7 +11,7 @@ import { isFlatFaced, step } from "./step.ts";
 import { stl } from "./stl.ts";
 import { threeMf } from "./three-mf.ts";
 
-export interface ExportOptions {
+interface ExportOptions {
   kind: ExportKind;
   /** Only this part, or the pair or row of this name. */
   part?: string;
@@ -29,7 +29,7 @@ export interface Exported {
 }
 
 /** Hears how far it has come; what it gives is waited for. */
-export type Told = (done: number, of: number) => void | Promise<void>;
+type Told = (done: number, of: number) => void | Promise<void>;
 
 /** Writes a chair, or one part of it, as one kind of file; a part that does not make a sound solid is left out and named. */
 export async function exportChair(chair: Chair, options: ExportOptions, told?: Told): Promise<Exported> {

@@ -10,7 +10,7 @@ export interface Mesh {
   triangles: Triangle[];
 }
 
-export type Triangle = [number, number, number];
+type Triangle = [number, number, number];
 
 /** The shell in triangles: every face by itself, between the corners it has and no others, so that faces still meet edge to edge. */
 export function meshOf(shell: Shell): Mesh {

@@ -12,7 +12,7 @@ import data from "./loads.json" with { type: "json" };
 import { insideBy, type Load, type TippingLine } from "./support.ts";
 
 /** The age of the child that kneels: as the text says, else the oldest the chair is for, else the usual one. */
-export function kneelingAge({ design }: Pick<Chair, "design">): number {
+function kneelingAge({ design }: Pick<Chair, "design">): number {
   return (
     design.stability?.value.childAge ?? oldestChild(design.sitter.value) ?? data.kneelingChild.usualAge.value
   );

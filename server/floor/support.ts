@@ -12,7 +12,7 @@ export interface TippingLine {
   way: Way;
 }
 
-export type Way = "front" | "back" | "left" | "right";
+type Way = "front" | "back" | "left" | "right";
 
 /** A force on the chair, N, where it acts, mm as it stands. Down is negative z. */
 export interface Load {

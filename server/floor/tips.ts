@@ -24,7 +24,7 @@ export interface Balance {
 export const usualEdition: EditionName = "en-1022-2018";
 
 /** The edition that a chair's text chooses. */
-export function editionFor({ design }: Pick<Chair, "design">): EditionName {
+function editionFor({ design }: Pick<Chair, "design">): EditionName {
   const chosen = design.stability?.value.edition;
   return editionNames.find((name) => name === chosen) ?? usualEdition;
 }
@@ -95,7 +95,7 @@ const workings: Record<OfBalance, (balance: Balance) => number | undefined> = {
 };
 
 /** The chair's weight and how it tips as worked-out values, in the order to list them. */
-export function balanceValues(balance: Balance): Worked[] {
+function balanceValues(balance: Balance): Worked[] {
   return (Object.keys(workings) as OfBalance[]).flatMap((name) => {
     const number = workings[name](balance);
     if (number === undefined || !Number.isFinite(number)) return [];

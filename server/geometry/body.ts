@@ -233,7 +233,7 @@ function gapIn(
   };
 }
 
-export interface LoftOptions {
+interface LoftOptions {
   /** The rings are circles cut into facets: the lines along are smooth. */
   round?: boolean;
   /** What the line around ring k is (ends are always arrises). */

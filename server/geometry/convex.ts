@@ -3,7 +3,7 @@ import type { Convex, Plane, Vec3 } from "./solid.ts";
 import { add, between, cross, dot, mirrored, negate, norm, scale, sub } from "./vec.ts";
 
 /** Points nearer to a plane than this count as lying in it, mm. */
-export const ON_PLANE = 1e-7;
+const ON_PLANE = 1e-7;
 
 /**
  * The solid between two rings of as many corners, corner k of one joined to corner k of the other. Both rings run anticlockwise

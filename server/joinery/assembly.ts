@@ -151,13 +151,13 @@ function byRank(some: Vec3[]): Vec3[] {
 }
 
 /** How far a tenon strays over its length when it is moved along a line, mm; its whole length when it is moved across or back. */
-export function straysAlong({ direction, long }: Fitting, line: Vec3): number {
+function straysAlong({ direction, long }: Fitting, line: Vec3): number {
   const cosine = dot(direction, line);
   return cosine <= 0 ? long : long * Math.sqrt(Math.max(0, 1 - cosine * cosine));
 }
 
 /** The groups that come apart along a line, in order along it; one group when nothing parts. */
-export function partAlong(whole: readonly string[], joints: readonly Fitting[], direction: Vec3): string[][] {
+function partAlong(whole: readonly string[], joints: readonly Fitting[], direction: Vec3): string[][] {
   // `a` goes with `b`: when b is drawn back along the line, a must come with it.
   const goesWith = new Map<string, string[]>(whole.map((part) => [part, []]));
   const bind = (a: string, b: string) => goesWith.get(b)!.push(a);

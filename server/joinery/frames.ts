@@ -16,7 +16,7 @@ export interface Check {
 }
 
 /** Two lengths corner to corner that show whether a frame is square: each must come to its figure. */
-export interface Diagonals {
+interface Diagonals {
   one: Check;
   other: Check;
 }

@@ -5,7 +5,7 @@ import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
 /** Two tenons inside one member: how much of them is in the same place, or how much wood stands between them. */
-export interface Meeting {
+interface Meeting {
   /** Full name of the member entered. */
   member: string;
   a: Joint;

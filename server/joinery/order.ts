@@ -51,7 +51,7 @@ function standing(chair: Chair): Fitting[] {
 }
 
 /** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat, which stays well under the tenon's length. */
-export function slackOf(chair: Chair, joint: Joint): number {
+function slackOf(chair: Chair, joint: Joint): number {
   const rail = railNamed(chair, joint.part);
   const spring = rail ? Math.min(springOf(rail), allowance("strays-at-most") * joint.long) : 0;
   return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + spring;
@@ -78,7 +78,7 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
 }
 
 /** Square into the face a joint enters. */
-export function squareInto(chair: Chair, joint: Joint) {
+function squareInto(chair: Chair, joint: Joint) {
   const face = railNamed(chair, joint.part)?.ends.find((end) => end.joint === joint)?.shoulder;
   return face && negate(face.normal);
 }

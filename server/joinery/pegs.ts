@@ -3,7 +3,7 @@ import type { Vec3 } from "../geometry/solid.ts";
 import { along, dot } from "../geometry/vec.ts";
 
 /** Where the pegs through a joint lie, and the wood around their holes, mm. */
-export interface Pegs {
+interface Pegs {
   count: number;
   diameter: number;
   /** From the shoulder to the middle of the holes, along the tenon. */

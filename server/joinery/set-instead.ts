@@ -2,7 +2,7 @@ import type { Chair, Joint } from "../chair/chair.ts";
 import { rejoined, supposed } from "../chair/joints/rejoined.ts";
 
 /** Another `set` for a tenon, tried on the chair. */
-export interface SetInstead {
+interface SetInstead {
   /** From the outside face, mm. */
   distance: number;
   way: "further in" | "further out";

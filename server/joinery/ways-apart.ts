@@ -90,7 +90,7 @@ function turnedApart(chair: Chair, a: Joint, b: Joint): WaysApart["turned"] {
 }
 
 /** The face a rail's joint enters, looking out of the member. */
-export function faceOf(chair: Chair, joint: Joint): Plane | undefined {
+function faceOf(chair: Chair, joint: Joint): Plane | undefined {
   const rail = railNamed(chair, joint.part);
   return rail?.ends.find((end) => end.joint === joint)?.shoulder;
 }

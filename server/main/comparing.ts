@@ -14,7 +14,7 @@ import type { ComparisonTold, OldChair } from "./protocol.ts";
 /** Most values shown that follow from a change; the rest are counted. */
 const MOST = 12;
 
-export type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
+type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
 
 export interface Comparing {
   /** The drawing's share: the old chair to lay behind, and the difference in words. */

@@ -26,7 +26,7 @@ interface Good {
 }
 
 /** What is wanted beside the sheet: laid over it, and a post from each of its faces. */
-export interface Asked {
+interface Asked {
   overlays: readonly OverlayName[];
   post?: string;
   /** The chair to lay behind it. */

@@ -3,7 +3,7 @@
  */
 import type { Steps } from "../../grammar/steps.ts";
 
-export interface Turns {
+interface Turns {
   /** Asked between turns: whether nobody waits for it any more. */
   stop?: () => boolean;
   /** All the time there is, ms. */
@@ -13,7 +13,7 @@ export interface Turns {
 }
 
 /** The value of work that was finished, or what was known when it was broken off: nothing before its first step. */
-export type Outcome<T, Known> = { whole: true; value: T } | { whole: false; known?: Known };
+type Outcome<T, Known> = { whole: true; value: T } | { whole: false; known?: Known };
 
 /** In Node a timer of no time set by a timer may be called again before anything is read; what is set for the next round is not. */
 const nextRound: (then: () => void) => unknown = globalThis.setImmediate ?? ((then) => setTimeout(then, 0));

@@ -17,7 +17,7 @@ import { filesCome } from "./world.ts";
 /** A drawing that nobody waits for any more is given up, but not when none has come for so long, ms. */
 const LONGEST_UNSHOWN = 150;
 
-export interface Given {
+interface Given {
   connection: Connection;
   views: Views;
   files: Files;
@@ -30,7 +30,7 @@ export interface Given {
   report(name: string, error: unknown): void;
 }
 
-export interface Looks {
+interface Looks {
   /** Sends findings and drawing of a file as it is now; done when both are on their way. Mends are tried after that. */
   look(view: View): Promise<void>;
   /** The file was closed. */

@@ -3,7 +3,7 @@
  */
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats } from "node:fs";
 
-export type Bounded = { bytes: Buffer; stat: Stats } | { not: "a file" | "short enough"; folder: boolean };
+type Bounded = { bytes: Buffer; stat: Stats } | { not: "a file" | "short enough"; folder: boolean };
 
 /** The descriptor of standard input. */
 export const STANDARD_INPUT = 0;

@@ -3,12 +3,12 @@
  */
 import { type CancellationToken, LSPErrorCodes, ResponseError } from "vscode-languageserver";
 
-export interface Log {
+interface Log {
   error(message: string): void;
 }
 
 /** The error of a request that was called off. */
-export function calledOff(): ResponseError {
+function calledOff(): ResponseError {
   return new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
 }
 

@@ -3,7 +3,7 @@
  * large file keeps the server from answering.
  */
 
-export interface Schedule {
+interface Schedule {
   /** This file has changed. */
   touch(uri: string): void;
   /** This file needs no look any more. */
@@ -21,7 +21,7 @@ export interface Timing {
   longest: number;
 }
 
-export const timing: Timing = { wait: 8, longest: 400 };
+const timing: Timing = { wait: 8, longest: 400 };
 
 /**
  * Runs `look` for each file touched, one file a turn of the event loop; a look that gives a promise lasts until it is kept. The wait starts with the first change of a burst and is

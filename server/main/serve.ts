@@ -39,7 +39,7 @@ import { createSettings, type SettingsStore } from "./settings-store.ts";
 import { createViews } from "./views.ts";
 import type { World } from "./world.ts";
 
-export interface Host {
+interface Host {
   services: Services;
   files: Files;
   version: string;
@@ -257,7 +257,7 @@ export function serve(
 }
 
 /** The features offered to this client. */
-export function advertised(client: ClientCapabilities) {
+function advertised(client: ClientCapabilities) {
   return features.filter((feature) => feature.when?.(client) ?? true);
 }
 

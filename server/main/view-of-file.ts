@@ -20,7 +20,7 @@ export interface Entry {
   drop(): void;
 }
 
-export interface Given {
+interface Given {
   document: TextDocument;
   services: Services;
   /** Another file's text, if it can be had now. */

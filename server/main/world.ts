@@ -84,7 +84,7 @@ export async function filesCome(view: View, files: Files, stop: () => boolean = 
 }
 
 /** Waits no longer than so many ms. */
-export async function soon(wait: Promise<unknown>, time: number): Promise<void> {
+async function soon(wait: Promise<unknown>, time: number): Promise<void> {
   let timer: ReturnType<typeof setTimeout> | undefined;
   await Promise.race([wait, new Promise((resolve) => (timer = setTimeout(resolve, time)))]);
   clearTimeout(timer);

@@ -14,13 +14,13 @@ import { reachedMends, UNMET } from "./reached.ts";
 import { searched } from "./search.ts";
 import { inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
 
-export interface Bounds {
+interface Bounds {
   /** Trials for one finding, and for all of one text. */
   each: number;
   all: number;
 }
 
-export const usualBounds: Bounds = { each: 32, all: 192 };
+const usualBounds: Bounds = { each: 32, all: 192 };
 
 /** Figures moved for one finding. */
 const FIGURES = 8;

@@ -7,7 +7,7 @@ import type { LengthUnit } from "../design/design.ts";
 import type { Figure } from "../sensitivity/figures.ts";
 import { type Movable, movableOf } from "./literals.ts";
 
-export interface Movement extends Movable {
+interface Movement extends Movable {
   /** What the text becomes when the number is this. */
   edits(number: number): Edit[];
   title(number: number): string;

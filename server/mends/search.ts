@@ -6,9 +6,9 @@ import type { Movable } from "./literals.ts";
 import type { Verdict } from "./trial.ts";
 
 /** Tries the number; nothing when there are no trials left. */
-export type Try = (number: number) => Steps<Verdict | undefined>;
+type Try = (number: number) => Steps<Verdict | undefined>;
 
-export interface Moved {
+interface Moved {
   number: number;
   verdict: Verdict;
 }

@@ -28,7 +28,7 @@ const stageOf = ({ code }: Pick<Problem, "code">): number =>
   lineCodes.has(code) ? 0 : readingCodes.has(code) ? 1 : 2;
 
 /** The text after some edits, or nothing when one lies over another. */
-export function edited(text: string, edits: readonly Edit[]): string | undefined {
+function edited(text: string, edits: readonly Edit[]): string | undefined {
   const sorted = inOrder(edits);
   if (sorted.some(({ start }, at) => at > 0 && start < (sorted[at - 1]?.end ?? 0))) return undefined;
   return sorted.reduceRight(
@@ -58,7 +58,7 @@ export function* trySteps(
  * Compares what is found before and after. Only findings made as early as the one that is put right, or earlier, count as new: a line
  * that can be read again may well show what else is wrong.
  */
-export function verdictOf(before: Study, after: Study, problem: Problem): Verdict {
+function verdictOf(before: Study, after: Study, problem: Problem): Verdict {
   const [was, is] = [countsOf(before.problems), countsOf(after.problems)];
   const keys = keysOf(problem);
   const named = problem.subject !== undefined;
@@ -70,7 +70,7 @@ export function verdictOf(before: Study, after: Study, problem: Problem): Verdic
 }
 
 /** What a finding is known by: its code with each part or joint it is about. */
-export const keysOf = ({ code, subject, alsoOf = [] }: Problem): string[] =>
+const keysOf = ({ code, subject, alsoOf = [] }: Problem): string[] =>
   [...new Set([subject ?? "", ...alsoOf])].map((each) => `${code} ${each}`);
 
 function countsOf(problems: readonly Problem[]): Map<string, number> {

@@ -30,7 +30,7 @@ export interface Range {
   values: { name: string; at: (number | undefined)[] }[];
 }
 
-export interface Asking {
+interface Asking {
   subject: Subject;
   choice: Choice;
   /** Other ends than the choice's own. */

@@ -8,7 +8,7 @@ import { millimetresIn, printBareLength, units } from "../design/units.ts";
 import { type Figure, figuresOf } from "../sensitivity/figures.ts";
 
 /** The unit a choice is moved in: the file's for lengths, degrees, or none for a bare number. */
-export type ChoiceUnit = LengthUnit | "deg" | "";
+type ChoiceUnit = LengthUnit | "deg" | "";
 
 export interface Choice {
   /** A `let`'s name, or where the figure stands: `back.height`, `front.foot.back`, `trim.back`. */
@@ -129,7 +129,7 @@ function amountOf(
 }
 
 /** The unit a quantity of the file is moved in; nothing for one that is neither length, angle nor plain. */
-export function unitOf({ dimension }: Quantity, file: LengthUnit): ChoiceUnit | undefined {
+function unitOf({ dimension }: Quantity, file: LengthUnit): ChoiceUnit | undefined {
   if (dimension === "length") return file;
   if (dimension === "angle") return "deg";
   return dimension === "number" ? "" : undefined;

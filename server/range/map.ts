@@ -6,7 +6,7 @@ import { attemptSteps, type Subject } from "./attempt.ts";
 import { type Choice, exactly, rewrite } from "./choice.ts";
 import { type Known, knownBy } from "./findings.ts";
 
-export interface Axis {
+interface Axis {
   choice: Choice;
   low: number;
   high: number;
@@ -23,7 +23,7 @@ export interface RangeMap {
   rows: number[][][];
 }
 
-export interface Asking {
+interface Asking {
   subject: Subject;
   across: { choice: Choice; low?: number; high?: number };
   up: { choice: Choice; low?: number; high?: number };

@@ -16,7 +16,7 @@ const CURVE = 90;
 const LETTER = 12;
 
 /** How a value's figure is printed. */
-export type PrintValue = (name: string, number: number) => string;
+type PrintValue = (name: string, number: number) => string;
 
 /** The picture of some ranges, as an SVG 1.1 file; the same ranges always give the same text. */
 export function rangesToSvg(title: string, ranges: readonly Range[], print: PrintValue): string {

@@ -32,7 +32,7 @@ export interface Way {
   goes: Known[];
 }
 
-export interface Asking {
+interface Asking {
   subject: Subject;
   /** What is known of the file as it is. */
   study: Study;

@@ -3,7 +3,7 @@
  */
 import type { Steps } from "../../grammar/steps.ts";
 
-export interface Search {
+interface Search {
   /** Where the search begins and what the function is there. */
   from: number;
   at: number;
@@ -18,12 +18,12 @@ export interface Search {
   most: number;
 }
 
-export interface Place {
+interface Place {
   x: number;
   y: number;
 }
 
-export interface Outcome {
+interface Outcome {
   /** The place nearest to the aim; not yet asked of the function where `guessed`. */
   best: Place;
   /** Where the last line through two places meets the aim, within the bounds; unrounded. */

@@ -17,7 +17,7 @@ import { figureOf, type Goal, goalOf, shortOf } from "./goal.ts";
 import { leastSquaresStep } from "./least-squares.ts";
 
 /** One requirement and how the chair keeps it. */
-export interface Kept {
+interface Kept {
   line: RequireDesign;
   goal: Goal;
   was?: number;
@@ -25,7 +25,7 @@ export interface Kept {
   met: boolean;
 }
 
-export interface Change {
+interface Change {
   choice: Choice;
   to: number;
   written: string;
@@ -44,7 +44,7 @@ export interface Together {
   against: RequireDesign[];
 }
 
-export interface Asking {
+interface Asking {
   subject: Subject;
   study: Study;
 }

@@ -27,7 +27,7 @@ export function printFine(number: number, dimension: Dimension, unit: LengthUnit
 }
 
 /** A stretch of a choice's range: `420 to 441.9 mm`. */
-export const printStretch = (choice: Pick<Choice, "unit">, from: number, to: number): string =>
+const printStretch = (choice: Pick<Choice, "unit">, from: number, to: number): string =>
   `${printBarePlace(choice, from)} to ${printPlace(choice, to)}`;
 
 /** What a band is called: `seat-too-high of seat, 460 to 470 mm`. */

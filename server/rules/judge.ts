@@ -19,13 +19,13 @@ import { designOf } from "./machinery/place.ts";
 import { goesBy, type Rule } from "./machinery/rule.ts";
 import type { Finding } from "./machinery/say.ts";
 
-export interface Judged {
+interface Judged {
   tree: Tree;
   design: Design;
   chair: Chair;
 }
 
-export interface Judgement {
+interface Judgement {
   problems: Problem[];
   /** What the file accepts, each with its reason. */
   accepted: { problem: Problem; because: string }[];

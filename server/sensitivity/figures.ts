@@ -5,7 +5,7 @@ import type { Fact, Statement, Tree, Value } from "../../grammar/tree.ts";
 import { innerValues } from "../../grammar/walk.ts";
 
 /** A figure as it is written. */
-export type Literal = Extract<Value, { is: "number" | "quantity" | "slope" }>;
+type Literal = Extract<Value, { is: "number" | "quantity" | "slope" }>;
 
 /** One figure of the text. */
 export interface Figure {

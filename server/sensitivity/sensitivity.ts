@@ -24,7 +24,7 @@ export interface Mover extends Span {
   moves: number;
 }
 
-export interface Asking {
+interface Asking {
   tree: Tree;
   design: Design;
   chair: Chair;

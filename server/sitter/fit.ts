@@ -23,7 +23,7 @@ export interface ChairSizes {
 }
 
 /** What a sitter has on, mm: the height of the heels, and what clothing adds to the breadth of the hips. */
-export interface Worn {
+interface Worn {
   shoes: number;
   clothing: number;
 }
@@ -32,7 +32,7 @@ export interface Worn {
 export const wornBy = (group: Group): Worn => ({ shoes: data.shoes[group], clothing: data.clothing.medium });
 
 /** What is taken for granted besides, mm. */
-export interface Allowances {
+interface Allowances {
   /** Between arms, clothing included. */
   betweenSides: number;
   behindKnee: number;
@@ -42,7 +42,7 @@ export interface Allowances {
   bladeBelowShoulder: number;
 }
 
-export const usualAllowances: Allowances = {
+const usualAllowances: Allowances = {
   betweenSides: data.betweenSides.value,
   behindKnee: data.behindKnee.value,
   lowSeat: data.lowSeat.value,
@@ -139,7 +139,7 @@ export function fitChecks(sizes: ChairSizes, allow: Allowances = usualAllowances
  * The share of a group of adults whom all checks suit at once, each check by itself, and the one that excludes most. From
  * the body-size data (soldiers: younger and leaner than the public); shoes and medium clothing included.
  */
-export function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
+function fitGroup(group: Group, checks: readonly FitCheck[]): GroupFit {
   const ranges = (some: readonly FitCheck[]) => rangesOf(some, wornBy(group));
   const share = jointShare(group, ranges(checks));
   const without = checks.map((check) => ({
@@ -162,7 +162,7 @@ const rangesOf = (checks: readonly FitCheck[], worn: Worn): MeasureRange[] =>
   checks.map((check) => ({ measure: check.measure, ...check.range(worn) }));
 
 /** Something taken for granted about sitters, and what share of people would be suited without it. */
-export interface Assumed {
+interface Assumed {
   name: "shoes" | "clothing" | "room between the arms" | "room behind the knee" | "sag";
   /** mm; of shoes women's and men's. */
   mm: number[];

@@ -6,7 +6,7 @@ import { middleSection } from "../chair/rails/rail-outline.ts";
 import { movePoint } from "../geometry/motion.ts";
 import { sizesOf } from "./sizes.ts";
 
-export interface HeelStop {
+interface HeelStop {
   rail: Rail;
   /** How far behind the knees the heels come before the shin meets the rail, mm on the floor. */
   reach: number;

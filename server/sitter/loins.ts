@@ -7,7 +7,7 @@ import { backMembers } from "../chair/values/backrest.ts";
 import seats from "./seats.json" with { type: "json" };
 
 /** How a back lies to the small of the back, mm above the seat with its sitter on it. */
-export interface Loins {
+interface Loins {
   /** Where support is wanted. */
   from: number;
   to: number;

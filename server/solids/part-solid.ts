@@ -4,7 +4,7 @@ import { type Shell, shellCount, shellEdges, shellOf } from "../geometry/shell.t
 import { partPieces } from "./part-pieces.ts";
 
 /** A part as one solid. */
-export interface PartSolid {
+interface PartSolid {
   name: string;
   member: Member;
   shell: Shell;

@@ -156,7 +156,7 @@ const backHeight = (seat: number, top: number): number =>
   Math.min(seat + data.places.backAboveSeat, top - data.places.backBelowTop / 10);
 
 /** Feet push on the floor; those on the stopped sides, or all of them where none is stopped, are kept from sliding. */
-export function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[] {
+function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[] {
   const feet = [...frame.feet.values()].map((node) => ({ node, at: frame.nodes[node]?.at ?? [0, 0, 0] }));
   const middle = (k: 0 | 1) => feet.reduce((sum, { at }) => sum + (at[k] ?? 0), 0) / feet.length;
   const [mx, my] = [middle(0), middle(1)];
@@ -178,7 +178,7 @@ export function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[
 }
 
 /** A force down on the seat, as the members under it take it. */
-export function seatLoad(chair: Chair, frame: ChairFrame, force: number, at: [number, number]): NodeLoad[] {
+function seatLoad(chair: Chair, frame: ChairFrame, force: number, at: [number, number]): NodeLoad[] {
   const on = chair.seat?.design.on ?? [];
   const names = on.flatMap(({ value }) => {
     const all = [...frame.along.keys()];

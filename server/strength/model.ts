@@ -15,7 +15,7 @@ import data from "./wood.json" with { type: "json" };
 export type StiffnessLevel = "low" | "middle" | "high";
 
 /** A stretch of a member as a beam, with what its strength is judged by. */
-export interface Piece {
+interface Piece {
   /** Index of its beam in the frame. */
   beam: number;
   part: string;

@@ -59,7 +59,7 @@ function torsionStress(T: number, A: number, farY: number, farZ: number): number
   return b > 0 ? T / (0.208 * A * b) : 0;
 }
 
-export interface JointStrength {
+interface JointStrength {
   /** N·mm about the thickness (in the plane of the width), and about the width. */
   momentWide: number;
   momentThick: number;

@@ -8,7 +8,7 @@ import { type Failed, type Prepared, prepare, type Solution, solve } from "./fra
 import { type ChairFrame, frameOf, type StiffnessLevel } from "./model.ts";
 import { jointDemand, jointStrength, memberDemand } from "./resistance.ts";
 
-export const stiffnessLevels: readonly StiffnessLevel[] = ["low", "middle", "high"];
+const stiffnessLevels: readonly StiffnessLevel[] = ["low", "middle", "high"];
 
 export interface CaseResult {
   load: LoadCase;

@@ -4,7 +4,7 @@
 import data from "./strengths.json" with { type: "json" };
 
 /** At the table's moisture. Strengths MPa, stiffness GPa, hardness N; null where no figure was seen. */
-export interface Strengths {
+interface Strengths {
   bendingStrength: number | null;
   stiffness: number | null;
   crushingAlong: number | null;

@@ -14,7 +14,7 @@ import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
 /** What one part weighs. Centre as the chair stands, mm; volume less its mortises, mm³; mass kg. */
-export interface PartWeight {
+interface PartWeight {
   name: string;
   volume: number;
   mass: number;

@@ -3,7 +3,7 @@
  */
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 
-export interface Announcer {
+interface Announcer {
   /** A drawing has come. */
   drawn(drawing: DrawingParams): void;
   /** Something the maker asked for, said at once. */

@@ -6,7 +6,7 @@ import type { DrawingParams } from "../../../server/main/protocol.ts";
 type Told = NonNullable<DrawingParams["comparison"]>;
 type Row = Told["sections"][number]["rows"][number];
 
-export interface CompareView {
+interface CompareView {
   /** A drawing has come, with or without a comparison. */
   show(drawing: DrawingParams): void;
 }

@@ -5,7 +5,7 @@
 import type { Area, DimensionLine, Point, View } from "../../../server/drawing/sheet.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 
-export interface Flag {
+interface Flag {
   part: string;
   /** The findings it stands for, the gravest first. */
   faults: Fault[];

@@ -3,7 +3,7 @@
  */
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
 
-export interface Graduation {
+interface Graduation {
   /** From the low end (0) to the high (1). */
   share: number;
   size: "long" | "middle" | "short";

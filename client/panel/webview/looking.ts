@@ -9,7 +9,7 @@ import { type Frame, frameOf, middle, moved, zoomed } from "./frame.ts";
 /** `all`, a view's name, or a frame of the maker's own. */
 export type Look = string | Frame;
 
-export interface Looking {
+interface Looking {
   /** Shows a sheet's elements in place of those before; the look stays. */
   show(sheet: Laid, svg: SVGSVGElement): void;
   /** Width over height of the room there is. */

@@ -8,7 +8,7 @@ import { createRun, type Run } from "./makers-rules-run.ts";
 import { rangeBars } from "./range-bars.ts";
 import { element } from "./svg.ts";
 
-export interface MakersRules {
+interface MakersRules {
   /** The values of one version of the text. */
   show(adjustables: readonly Adjustable[], version: number): void;
   /** How far one of them may go. */

@@ -16,7 +16,7 @@ interface Shown {
   faults: readonly Fault[];
 }
 
-export interface Pointing {
+interface Pointing {
   /** A new drawing is there: what was marked is marked on it. */
   show(shown: Shown): void;
   /** The caret is in these parts. */

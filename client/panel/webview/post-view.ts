@@ -6,7 +6,7 @@ import { element, pathThrough } from "./svg.ts";
 
 type Faces = NonNullable<DrawingParams["faces"]>;
 
-export interface PostView {
+interface PostView {
   /** It is switched on or off. */
   turn(on: boolean): void;
   /** The caret is in these parts. */

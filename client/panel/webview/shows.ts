@@ -6,7 +6,7 @@
 import { type OverlayName, overlayNames } from "../../../server/drawing/sheet.ts";
 
 /** What can be shown, in the order of the switches. */
-export const shows = [
+const shows = [
   { name: "findings", label: "Findings", title: "Mark the parts that something is wrong with", on: true },
   { name: "rules", label: "Values", title: "Rules to move the values to try along", on: true },
   {

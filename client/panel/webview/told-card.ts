@@ -6,7 +6,7 @@ import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 import { faultsOfPart, faultWords } from "./fault-words.ts";
 
-export interface Told {
+interface Told {
   title: string;
   lines: string[];
   faults: { severity: string; words: string }[];

@@ -6,7 +6,7 @@ import { along, dot, sub } from "../../geometry/vec.ts";
 /** A corner line of straight or tapered stuff: two points of it. */
 export type CornerLine = readonly [Vec3, Vec3];
 
-export interface Cut {
+interface Cut {
   solid: Convex;
   /** Where the corner lines meet the two cuts, in order. */
   start: Vec3[];

@@ -4,7 +4,7 @@ import type { Knee } from "../../design/design.ts";
 const FACET = Math.PI / 180;
 
 /** A straight stretch of a profile, going up. */
-export interface Stretch {
+interface Stretch {
   /** Plumb heights; the lowest is open downward and the highest upward. */
   from: number;
   to: number;

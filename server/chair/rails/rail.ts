@@ -42,7 +42,7 @@ export function railMembers(design: RailDesign): RailMember[] {
 }
 
 /** The facts of one end that differ: `end front { … }`. */
-export function endDesign(
+function endDesign(
   design: { ends: EndDesign[] },
   end: { name: string; member: string },
 ): EndDesign | undefined {

@@ -3,7 +3,7 @@ import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, angleBetween, distance, negate, sub } from "../../geometry/vec.ts";
 import type { RailShape } from "./rail-shape.ts";
 
-export interface ShoulderFrame {
+interface ShoulderFrame {
   start: Vec3;
   along: Vec3;
   outward: Vec3;

@@ -9,7 +9,7 @@ import { type RailShape, type RailSizes, railShape } from "./rail-shape.ts";
 import { type Shoulder, shoulderOf } from "./shoulder.ts";
 import { stationsOf, sweep } from "./sweep.ts";
 
-export interface StickSizes extends Omit<RailSizes, "length" | "clear"> {
+interface StickSizes extends Omit<RailSizes, "length" | "clear"> {
   /** How far its body runs past each end plane, to the surface of a turned member. */
   past: readonly [number, number];
   /** The wood of the members it enters, on whose surface such ends are outlined. */

@@ -7,7 +7,7 @@ import { type CornerLine, cutBetween } from "../joints/stuff.ts";
 import { facetStations } from "./arc.ts";
 import type { RailShape } from "./rail-shape.ts";
 
-export interface SweepFrame {
+interface SweepFrame {
   start: Vec3;
   along: Vec3;
   outward: Vec3;

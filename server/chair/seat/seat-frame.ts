@@ -39,7 +39,7 @@ function railsOf(ref: PartRef, rails: ReadonlyMap<string, Rail>): Rail[] {
 }
 
 /** A point of a rail's top: a share of the way along it, in the middle of its thickness there. */
-export function topAt(rail: Rail, share: number): Vec3 {
+function topAt(rail: Rail, share: number): Vec3 {
   const shape = shapeOf(rail);
   const x = rail.length * share;
   const p = along(along(rail.start, rail.along, x), rail.outward, (shape.outside(x) + shape.inside(x)) / 2);

@@ -39,7 +39,7 @@ export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iter
 }
 
 /** A slab's outlines above and below, corner by corner, cut out round the posts at its edge; and round those that stand clear within it. */
-export interface SlabRings {
+interface SlabRings {
   edge: { top: Vec3[]; under: Vec3[] };
   openings: { top: Vec3[]; under: Vec3[] }[];
 }

@@ -68,7 +68,7 @@ export function buildSeat(
 }
 
 /** How far the sitting surface lies above the rails: a board or woven seat as much as it is thick, unless the text says otherwise. */
-export function proudOf(seat: SeatDesign): number {
+function proudOf(seat: SeatDesign): number {
   if (seat.proud && !seat.proud.assumed) return seat.proud.value;
   const ownThick = seat.kind === "board" || seat.kind === "woven" ? seat.thick?.value : undefined;
   return ownThick ?? seat.proud?.value ?? 0;

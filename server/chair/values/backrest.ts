@@ -20,7 +20,7 @@ export interface Backrest {
 }
 
 /** A member with a face to the sitter above the seat and behind its middle. */
-export interface BackMember {
+interface BackMember {
   rail: Rail;
   /** The middle of that face, as drawn. */
   face: Vec3;

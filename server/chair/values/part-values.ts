@@ -49,7 +49,7 @@ const ofJoints: Workings<OfJoint, Joint> = {
 };
 
 /** Puts down one value: the part's name, what follows it, how it is worked out, and the last word of its name. */
-export type Put = (part: string, rest: string, workOut: () => number | undefined, row: ValueRow) => void;
+type Put = (part: string, rest: string, workOut: () => number | undefined, row: ValueRow) => void;
 
 /** Every value of the single parts, in the order to list them. */
 export function partValues(chair: Pick<Chair, "posts" | "members" | "joints" | "floor">, put: Put): void {

@@ -12,7 +12,7 @@ import { type Backrest, backrestOf } from "./backrest.ts";
 import { partValues } from "./part-values.ts";
 
 /** A chair before its values are worked out. */
-export type Built = Omit<Chair, "values">;
+type Built = Omit<Chair, "values">;
 
 /** Right-hand values that differ from the left by more than this, of themselves, are listed too. */
 const SAME = 1e-9;

@@ -13,7 +13,7 @@ import { spread } from "./spread.ts";
 import { type Marks, mergeUnits } from "./three-way.ts";
 import { textOf, unitOf, unitsOf } from "./units.ts";
 
-export interface Versions {
+interface Versions {
   base: string;
   ours: string;
   theirs: string;

@@ -4,7 +4,7 @@
  */
 import { linesOf, type Unit, type UnitLine, type Units } from "./units.ts";
 
-export interface Merged {
+interface Merged {
   units: Units;
   /** Facts that both sides changed, or one changed and the other took away. */
   conflicts: number;

@@ -6,7 +6,7 @@ import { hullOf } from "../hull.ts";
 import { circle, type Item, line, type Pen, type Point } from "./page.ts";
 
 /** From a face to the page. */
-export interface Placing {
+interface Placing {
   to(spot: Spot): Point;
   /** Paper for a millimetre of wood. */
   scale: number;

@@ -48,7 +48,7 @@ export class Figures {
 }
 
 /** A tenon in whole steps. Its thickness and width are the mortise's too; its length is never more than it is, the mortise's depth never less. */
-export interface TenonSteps {
+interface TenonSteps {
   thick: number;
   wide: number;
   long: number;
@@ -72,7 +72,7 @@ export function shoulderSteps(
   return Math.abs(one + other) < NEAR ? [0, 0] : [first, figures.steps(stuff) - tenon - first];
 }
 
-export interface MortiseSteps {
+interface MortiseSteps {
   /** At its near and its far side. */
   from: [number, number];
   to: [number, number];

@@ -27,7 +27,7 @@ import {
 } from "./wording.ts";
 
 /** What one page of a piece shows, still without its titles. */
-export interface Drawn {
+interface Drawn {
   items: Item[];
   scale: number;
 }

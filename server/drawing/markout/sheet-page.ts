@@ -6,7 +6,7 @@ import { BODY, type Item, line, moved, type Page, type Point, SMALL, words } fro
 import { MARGIN, type Paper } from "./paper.ts";
 
 /** Height of the title block, mm. */
-export const TITLE = 14;
+const TITLE = 14;
 /** From the border to what is drawn. */
 const INSIDE = 3;
 

@@ -17,13 +17,13 @@ export interface FullSize {
 }
 
 /** Neighbouring pages share this much, mm. */
-export const OVERLAP = 15;
+const OVERLAP = 15;
 /** Above and below the drawing, for the marks that pages are joined by. */
 const MARKS = 8;
 /** The side of the check square, mm. */
-export const SQUARE = 100;
+const SQUARE = 100;
 
-export interface Tile {
+interface Tile {
   items: Item[];
   column: number;
   row: number;

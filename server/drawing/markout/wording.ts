@@ -1,7 +1,6 @@
 /**
  * What the sheets say in words, made from the sheet's own marks: nothing is printed that they do not hold.
  */
-import { printSlope } from "../../design/units.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { told } from "./sheet/printer.ts";
 import type { SheetMark, SheetPart } from "./sheet/sheet.ts";
@@ -15,9 +14,6 @@ export function quantity({ parts }: Piece): string {
   }
   return parts.length === 1 ? `1 off: ${drawn[0]}` : `${parts.length} off, alike: ${drawn.join(", ")}`;
 }
-
-/** A lean as a rise in a run: `1 in 26`. */
-export const rise = (angle: number): string => printSlope(angle).replace(" : ", " in ");
 
 export const marksOf = ({ marks }: SheetPart, ...kinds: string[]): SheetMark[] =>
   marks.filter(({ kind }) => kinds.includes(kind));

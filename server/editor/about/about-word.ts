@@ -34,7 +34,7 @@ function rank({ sort }: WordMeaning, prefer: WordMeaning["sort"] | undefined): n
 }
 
 /** A shape as a maker would read it: `out LENGTH, back LENGTH`. */
-export function shapeInWords(shape: Shape): string {
+function shapeInWords(shape: Shape): string {
   switch (shape.is) {
     case "word":
       return shape.word;

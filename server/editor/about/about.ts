@@ -88,7 +88,7 @@ function sideOf<T extends { name: string; side: string }>(
 }
 
 /** A bound in words: `from 5° to 7°`, `7° or less`. */
-export function boundPhrase(
+function boundPhrase(
   { low, high }: { low?: number; high?: number },
   show: (number: number) => string,
 ): string {

@@ -5,7 +5,7 @@
 import type { Shape, Vocabulary } from "../../../grammar/row.ts";
 import { endOf, lex, T, type Token } from "../../../grammar/tokens.ts";
 
-export interface Outlined {
+interface Outlined {
   name: string;
   /** The word of its statement: `post`, `let`. */
   word: string;

@@ -80,7 +80,7 @@ export function valueAt(statement: Statement, offset: number): Value | undefined
   return valuesOf(statement).find((value) => within(value, offset));
 }
 
-export interface RefSlot {
+interface RefSlot {
   ref: RefKind;
   /** Words that may stand there instead of a name. */
   words: readonly string[];

@@ -10,7 +10,7 @@ import type { Cast } from "./alike.ts";
 import type { Piece, Plan, PlanLayer, Spot } from "./piece.ts";
 import { planeTowards, sideIn } from "./squared.ts";
 
-export interface FlatPart {
+interface FlatPart {
   piece: Piece;
   cast: Cast;
   design: unknown;

@@ -20,7 +20,7 @@ export interface Panel {
   turn: number;
 }
 
-export type MarkKind =
+type MarkKind =
   | "arris"
   /** Cut end of the stick: its shoulder, where it has a tenon. */
   | "end"
@@ -97,7 +97,7 @@ export interface Outline {
   curves?: OutlineCurve[];
 }
 
-export interface OutlineCurve {
+interface OutlineCurve {
   is: "arch" | "bow";
   face: "top" | "bottom" | "outside";
   towards: "top" | "outside" | "inside";
@@ -152,7 +152,7 @@ export interface CutNotch {
 }
 
 /** Where it starts and ends along the stick, at the arris and at its floor, and how deep it is there, square to the face it opens in. */
-export interface NotchSide {
+interface NotchSide {
   face: string;
   mouth: Ends;
   floor: Ends;

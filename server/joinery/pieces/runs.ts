@@ -7,7 +7,7 @@ import { angleBetween, distance, dot, sub } from "../../geometry/vec.ts";
 import type { Datum } from "./piece.ts";
 
 /** A straight stretch of any stick, squared or turned. */
-export interface Straight {
+interface Straight {
   direction: Vec3;
   curved: boolean;
   start: Vec3;

@@ -17,7 +17,7 @@ import { place } from "./strip.ts";
 const OFF = 0.5;
 
 /** A mortise before it has its letter: what is drawn of it waits for that too. */
-export interface SetOut {
+interface SetOut {
   mortise: Omit<Mortise, "letter">;
   face: number;
   /** On the page, to be put in order. */

@@ -90,7 +90,7 @@ export const footDatum = (post: Post): string =>
     : "squared round where the centre line meets the floor";
 
 /** Whether a post stands before the middle of the chair. */
-export function isFore(chair: Chair, post: Post): boolean {
+function isFore(chair: Chair, post: Post): boolean {
   const ys = [...chair.posts.values()].map(({ foot }) => foot[1]);
   return post.foot[1] <= (Math.min(...ys) + Math.max(...ys)) / 2;
 }

@@ -54,7 +54,7 @@ export function place(panel: Panel, point: Vec3): Spot {
 }
 
 /** A spot of the laid-open face folded back to its place in the chair. */
-export function fold(panel: Panel, spot: Spot): Vec3 {
+function fold(panel: Panel, spot: Spot): Vec3 {
   const [x, y] = turned([spot[0] - panel.at[0], spot[1] - panel.at[1]], -panel.turn);
   return along(along(panel.origin, panel.along, x), panel.across, y);
 }

@@ -21,7 +21,7 @@ export const git: Command = {
 const ATTRIBUTES = "*.chair diff=chair merge=chair";
 
 /** The settings and their values. */
-export function settingsFor(program: string): [name: string, value: string][] {
+function settingsFor(program: string): [name: string, value: string][] {
   return [
     ["diff.chair.command", `${program} compare --git`],
     ["diff.chair.textconv", `${program} facts`],

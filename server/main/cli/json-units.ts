@@ -1,7 +1,7 @@
 import type { Dimension } from "../../design/design.ts";
 
 /** The units of worked-out values in JSON. */
-export type JsonUnit = "mm" | "mm²" | "mm³" | "deg" | "kg" | "N" | "%" | "1";
+type JsonUnit = "mm" | "mm²" | "mm³" | "deg" | "kg" | "N" | "%" | "1";
 
 /** JSON is for programs: always the same units, whatever the file is written in. */
 const units: Record<Dimension, { unit: JsonUnit; times: number; places: number }> = {

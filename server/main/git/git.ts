@@ -5,7 +5,7 @@ import { spawnSync } from "node:child_process";
 import { realpathSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
 
-export interface Ran {
+interface Ran {
   ok: boolean;
   /** What it ended with; nothing when it could not be run. */
   code?: number;

@@ -18,7 +18,7 @@ export interface Made {
 }
 
 /** Hears how far it has come; what it gives is waited for. */
-export type Told = (done: number, of: number) => void | Promise<void>;
+type Told = (done: number, of: number) => void | Promise<void>;
 
 export async function makeMarkout(
   chair: Chair,

@@ -8,7 +8,7 @@ import { height } from "../../geometry/plane.ts";
 import type { Convex, Plane } from "../../geometry/solid.ts";
 import { dot, negate } from "../../geometry/vec.ts";
 
-export interface NearEnd {
+interface NearEnd {
   end: "top" | "foot";
   /** Wood between the mortise and the post's end as cut, at the least, mm. */
   wood: number;

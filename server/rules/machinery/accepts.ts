@@ -7,7 +7,7 @@ import type { AcceptDesign } from "../../design/design.ts";
 import { covers as namesPart, partsNamed } from "../../design/identity.ts";
 import type { Finding } from "./say.ts";
 
-export interface Settled<P extends Problem> {
+interface Settled<P extends Problem> {
   problems: P[];
   accepted: { problem: P; because: string }[];
   /** Lines that set nothing aside. */

@@ -3,7 +3,7 @@
  */
 import data from "../figures.json" with { type: "json" };
 
-export type FigureName = keyof typeof data;
+type FigureName = keyof typeof data;
 
 /** One figure of the trade: in millimetres, radians, cubic millimetres or as a share. */
 export interface Figure {

@@ -12,7 +12,7 @@ export interface Finding extends Problem {
   badness: number;
 }
 
-export interface Said {
+interface Said {
   message: string;
   subject: string;
   found?: string;

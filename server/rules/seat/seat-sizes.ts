@@ -16,7 +16,7 @@ import { type Finding, length, SAME_ANGLE, SAME_LENGTH, tell } from "../machiner
 import { sentence } from "../machinery/sentence.ts";
 
 /** What a rule about the seat looks at. */
-export interface SeatQuestion {
+interface SeatQuestion {
   value: "seat.height" | "seat.depth" | "seat.front-width" | "seat.slope" | "seat.loaded-height";
   /** In the sentence: `The seat is … high`. */
   what: string;

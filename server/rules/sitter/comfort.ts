@@ -32,7 +32,7 @@ export function decidersOfTop(chair: Chair): (Candidate | undefined)[] {
   return highest ? [...decidersOfRail(highest), chair.seat?.design] : [chair.seat?.design];
 }
 
-export interface Judged {
+interface Judged {
   /** In the sentence: `The back ends`. */
   what: string;
   /** After the figure: ` above the seat`. */

@@ -23,7 +23,7 @@ export const tippingSource = `${editionOf(usualEdition).title}: loads as in prin
 export const tippingCaution = caution;
 
 /** What a rule about tipping asks after: a way under the standard loads, or a load beyond them. */
-export type TippingQuestion = Way | "child" | "leaning";
+type TippingQuestion = Way | "child" | "leaning";
 
 /** The finding of one question, when the chair is weighed whole and its margin is under the limit. */
 export function tellTipping(

@@ -51,7 +51,7 @@ export function sizeOf(size: Size, site: JointSite, frame: TenonFrame, own: numb
 }
 
 /** The length the text gives, or undefined; `depth` is how much wood there is. */
-export const givenLong = (size: Size | undefined, site: JointSite, depth: number): number | undefined =>
+const givenLong = (size: Size | undefined, site: JointSite, depth: number): number | undefined =>
   size && ("mm" in size ? size.mm : size.share * (isOwn(size.of, site) ? site.stuff : depth));
 
 /** That length, or right through where the text says so; without either it is told that none is said. */

@@ -64,5 +64,4 @@ function curveMarks({ faces }: Piece, { curves = [] }: Outline, printer: Printer
 }
 
 /** The datum that has no place of its own: the outline runs from it. */
-export const ownDatum = ({ datums }: Piece): string =>
-  (datums.find(({ place }) => !place) ?? datums[0])?.name ?? "";
+const ownDatum = ({ datums }: Piece): string => (datums.find(({ place }) => !place) ?? datums[0])?.name ?? "";

@@ -20,7 +20,7 @@ export interface Version {
   files: OtherFiles;
 }
 
-export type Found = Version | { file: string; refused: string };
+type Found = Version | { file: string; refused: string };
 
 /** Reads what is named: a file of this name if there is one, else `REVISION:FILE`, else `-` for standard input. */
 export function versionNamed(named: string): Found {
@@ -33,7 +33,7 @@ export function versionNamed(named: string): Found {
 }
 
 /** A file as it was at a revision: by its path from this folder, or from the top of the repository. */
-export function versionAt(folder: string, revision: string, file: string, named: string): Found {
+function versionAt(folder: string, revision: string, file: string, named: string): Found {
   const repository = repositoryAt(folder);
   if ("why" in repository) return { file: named, refused: `git cannot be asked here: ${repository.why}` };
   const commit = commitNamed(repository, revision);
