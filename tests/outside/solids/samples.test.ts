@@ -169,11 +169,20 @@ function placeHolds(chair: Chair, rail: Rail): void {
       const y = (out[0]! + out[1]!) / 2;
       const z = (rise[0]! + rise[1]!) / 2;
       const middle = plus(plus(arris, frame.outward, y), frame.upward, z);
-      const off = minus(host.post.centre(middle[2]), middle);
+      // Midway between the post's faces as it is there: where it tapers that is not quite its centre line.
+      const centre = host.post.centre(middle[2]);
+      const stretch = host.stretch;
+      const reach = (look: V) => {
+        const side = sideTowards(stretch, look, host.face);
+        return -above(side, centre) / inner(side.out, look);
+      };
+      const inward = minus([0, 0, 0], frame.outward);
+      const aside = stretch.faces ? (reach(frame.outward) - reach(inward)) / 2 : 0;
+      const off = minus(plus(centre, frame.outward, aside), middle);
       // The middle of a tapered rail runs askew of its outside arris.
       const skew = (section.out[0] - section.out[1]) / 2 / frame.length;
       const sideways = inner(off, frame.outward) - skew * inner(off, frame.along);
-      near(sideways, 0, `${rail.name}: on the centre line`);
+      near(sideways, 0, `${rail.name}: midway in its post`);
     } else {
       const inset = design.face.value.is === "inset" ? design.face.value.inset : 0;
       const side = sideTowards(host.stretch, frame.outward, host.face);
