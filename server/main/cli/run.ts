@@ -1,5 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { nearest } from "../../../grammar/nearest.ts";
+import { listed } from "../../rules/machinery/say.ts";
 import { version } from "../version.ts";
 import { assemble } from "./assemble.ts";
 import { boards } from "./boards.ts";
@@ -82,7 +83,7 @@ function runCommand(bench: Bench, command: Command, args: string[]): number | Pr
   if (count > most) return misuse(bench, `"${command.name}" takes no more than that: ${command.usage}.`);
   const formats = command.formats ?? ["text", "json"];
   if (options.format !== undefined && !formats.includes(String(options.format))) {
-    const known = formats.map((each) => `"${each}"`).join(" and ");
+    const known = listed(formats.map((each) => `"${each}"`));
     return misuse(bench, `"--format ${options.format}" is not known; there are ${known}.`);
   }
   try {

@@ -116,6 +116,7 @@ describe("rails", () => {
       ups: [400],
       face: { is: "centred", inset: 0 },
       stand: "plumb",
+      halved: [],
       arches: [],
       tapers: [],
       ends: [],
@@ -153,6 +154,7 @@ describe("rails", () => {
       flat: true,
       face: { is: "inset", inset: 3 },
       stand: "with posts",
+      halved: [],
       arches: [
         { rise: 14, edge: "below" },
         { rise: 5, edge: "above" },
@@ -166,6 +168,17 @@ describe("rails", () => {
         { which: "front", joint: {}, over: { overhang: 35 } },
       ],
     });
+  });
+
+  test("halved over others, with a joint or without", () => {
+    const cross = (name: string, line = "") =>
+      `rail ${name} {\n  from front.left to back.right\n  section 20 x 40\n  up 200\n${line}}\n`;
+    const over = "  halved over a with j\n  halved over b\n";
+    const design = read(`${frame}${cross("a")}${cross("b")}${cross("r", over)}`);
+    expect(values(design.rails.get("r")?.halved)).toEqual([
+      { over: { name: "a" }, joint: "j" },
+      { over: { name: "b" } },
+    ]);
   });
 
   test("courses", () => {

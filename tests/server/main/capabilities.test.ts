@@ -42,6 +42,24 @@ const asks: Record<string, string[]> = {
   selectionRangeProvider: ["textDocument/selectionRange"],
 };
 
+/** All that any of the requests needs, of one file. */
+function wholeRequest(uri: string) {
+  const start = { line: 0, character: 0 };
+  const range = { start, end: { line: 0, character: 5 } };
+  return {
+    textDocument: { uri },
+    position: { line: 0, character: 1 },
+    positions: [start],
+    range,
+    ranges: [range, range],
+    context: { diagnostics: [], includeDeclaration: true },
+    options: { tabSize: 2, insertSpaces: true },
+    query: "",
+    ch: "}",
+    newName: "other",
+  };
+}
+
 const handled = new Set(features.map(({ method }) => method));
 
 describe("every advertised capability", () => {
@@ -63,20 +81,7 @@ describe("every advertised capability", () => {
   it.each(features.map(({ method }) => method))("answers over the connection: %s", async (method) => {
     const c = await connect(standIn(), { capabilities: everything });
     c.open(uri, "wrong\n");
-    const start = { line: 0, character: 0 };
-    const range = { start, end: { line: 0, character: 5 } };
-    const asked = c.client.sendRequest(method, {
-      textDocument: { uri },
-      position: { line: 0, character: 1 },
-      positions: [start],
-      range,
-      ranges: [range, range],
-      context: { diagnostics: [], includeDeclaration: true },
-      options: { tabSize: 2, insertSpaces: true },
-      query: "",
-      ch: "}",
-      newName: "other",
-    });
+    const asked = c.client.sendRequest(method, wholeRequest(uri));
     if (/[rR]ename/.test(method))
       await expect(asked).rejects.toMatchObject({ code: protocol.LSPErrorCodes.RequestFailed });
     else expect(await asked).toBeDefined();
@@ -88,9 +93,8 @@ describe("every advertised capability", () => {
     async (method) => {
       const c = await connect(standIn(), { capabilities: everything });
       const feature = features.find((each) => each.method === method);
-      expect(
-        await c.client.sendRequest(method, { textDocument: { uri: "file:///mess/gone.chair" }, query: "" }),
-      ).toEqual(feature?.empty);
+      const answer = await c.client.sendRequest(method, wholeRequest("file:///mess/gone.chair"));
+      expect(answer).toEqual(feature?.empty);
     },
   );
 });

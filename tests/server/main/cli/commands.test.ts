@@ -111,7 +111,10 @@ describe("the command line", () => {
     [["frobnicate"], 'there is no command "frobnicate". There are "check"'],
     [["check"], '"check" needs more: check FILES…'],
     [["reckon", "a", "b"], '"reckon" takes no more than that: reckon FILE'],
-    [["check", "a", "--format", "xml"], '"--format xml" is not known; there are "text" and "json".'],
+    [
+      ["check", "a", "--format", "xml"],
+      '"--format xml" is not known; there are "text", "json", "sarif" and "annotations".',
+    ],
     [["check", "a", "--loud"], "Unknown option '--loud'."],
     [["draw", "a", "-o"], "argument missing"],
     [["--stdio", "x"], 'there is no command "--stdio"'],

@@ -135,7 +135,7 @@ describe("seatwright markout", () => {
   it.each([
     [["--part", "crst"], 'seatwright: there is no part "crst". Did you mean "crest"?\n'],
     [["--paper", "a3"], 'seatwright: "--paper a3" is not known; there are "a4" and "letter".\n'],
-    [["--format", "dxf"], 'seatwright: "--format dxf" is not known; there are "pdf" and "svg" and "json".\n'],
+    [["--format", "dxf"], 'seatwright: "--format dxf" is not known; there are "pdf", "svg" and "json".\n'],
     [
       ["--step", "1/10"],
       'seatwright: "--step 1/10" is not known; there are "1/16", "1/32" and "1/64" of an inch.\n',
