@@ -7,6 +7,7 @@ chair "Landing bench by the bay"
 units mm
 sitter adult
 timber european-oak moisture 10%
+limit chair-too-large to 40000mm
 
 let seat-height = 440 within 420 to 470
 

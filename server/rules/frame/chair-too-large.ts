@@ -15,7 +15,7 @@ export const chairTooLarge: Rule = {
   severity: "warning",
   title: "Larger than any chair",
   explanation:
-    "The chair is wider, deeper or higher than 3 m, or heavier than 60 kg. Usually the unit is not the one meant: lengths without a unit are in the file's `units`. While this stands, nothing else is said of the chair. `limit chair-too-large to 4000mm` allows a wider one.",
+    "The chair is wider, deeper or higher than 3 m, or heavier than 60 kg. Usually the unit is not the one meant: lengths without a unit are in the file's `units`. While this stands, nothing else is said of the chair. `limit chair-too-large to 4000mm` allows a wider one, and one heavier in proportion.",
   source: "common practice: no seat for one or for several in a row is built larger in one piece.",
   limit: { high: WIDEST, dimension: "length" },
   alone: true,
@@ -26,11 +26,13 @@ export const chairTooLarge: Rule = {
       .reduce((a, b) => (b.mm > a.mm ? b : a));
     const weight = chair.values.get("weight")?.number ?? 0;
     const most = limit.high ?? WIDEST;
-    const heavy = size.mm <= most && weight > HEAVIEST;
+    // Where a larger chair is allowed it may be heavier in proportion.
+    const heaviest = HEAVIEST * Math.max(1, most / WIDEST);
+    const heavy = size.mm <= most && weight > heaviest;
     if (size.mm <= most && !heavy) return [];
     const kg = (number: number) => printQuantity({ number, dimension: "mass" }, units);
     const found = heavy ? kg(weight) : printLength(size.mm, units);
-    const allowed = heavy ? kg(HEAVIEST) : printLength(most, units);
+    const allowed = heavy ? kg(heaviest) : printLength(most, units);
     const word = unitsWord(tree);
     return [
       tell(chairTooLarge, placeOf(chair.design, [word && { at: word }, { at: chair.design.titleAt }]), {
@@ -38,7 +40,7 @@ export const chairTooLarge: Rule = {
         subject: "chair",
         found,
         allowed: `${allowed} or less`,
-        badness: heavy ? weight - HEAVIEST : size.mm - most,
+        badness: heavy ? weight - heaviest : size.mm - most,
         fixes: word
           ? others(units).map((unit) => ({ title: `Write units ${unit}`, edits: [{ ...word, text: unit }] }))
           : [],

@@ -26,6 +26,27 @@ function inside([x, y]: Point, points: readonly Point[]): boolean {
   return Math.abs(turns) > Math.PI;
 }
 
+/** The parts that lie uppermost somewhere on a grid over the view. */
+function seen({ areas }: View): Set<string> {
+  const xs = areas.flatMap(({ points }) => points.map(([x]) => x));
+  const ys = areas.flatMap(({ points }) => points.map(([, y]) => y));
+  const along = (values: number[], k: number) => {
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    return low + ((high - low) * (k + 0.5)) / GRID;
+  };
+  const found = new Set<string>();
+  for (let i = 0; i < GRID; i++) {
+    for (let j = 0; j < GRID; j++) {
+      const place: Point = [along(xs, i), along(ys, j)];
+      const top = areas.filter(({ points }) => inside(place, points)).at(-1);
+      if (top) found.add(top.part);
+    }
+  }
+  return found;
+}
+
+const GRID = 24;
+
 describe("flags of faulty parts", () => {
   it.each(drawn)("of %s stand on what can be seen of their part", (path) => {
     for (const view of sheetOf(path).views) {
@@ -34,7 +55,8 @@ describe("flags of faulty parts", () => {
         view,
         parts.map((part, index) => fault(letterOf(index), [{ part }])),
       );
-      expect(flags.length).toBeGreaterThan(3);
+      // A board seat may cover all below it from above: then there is no more to flag.
+      expect(flags.length).toBeGreaterThanOrEqual(Math.min(4, seen(view).size));
       for (const { part, anchor } of flags) {
         const top = view.areas.filter(({ points }) => inside(anchor, points)).at(-1);
         expect(top?.part).toBe(part);

@@ -144,9 +144,9 @@ test("DXF holds the seat and the curved rails at full size, by layers", async ()
   expect(new Set(lines.map(({ layer }) => layer)).has("OUTLINE")).toBe(true);
   const wide = (points: { x: number; y: number }[]) =>
     Math.max(...points.map(({ x }) => x)) - Math.min(...points.map(({ x }) => x));
-  // The seat is the widest closed outline: as wide as the seat's own outline is, or as deep.
+  // The seat is the widest closed outline: as wide as its wood is where the posts have their notches.
   const spans = lines.filter(({ shape }) => shape).map(({ vertices }) => wide(vertices));
-  const xs = chair.seat!.outline.map(([x]) => x);
+  const xs = chair.seat!.body.pieces.flatMap(({ points }) => points.map(([x]) => x));
   expect(spans.some((span) => Math.abs(span - (Math.max(...xs) - Math.min(...xs))) < 0.001)).toBe(true);
   for (const { layer } of read.entities) expect(Object.keys(read.tables.layer.layers)).toContain(layer);
 });
