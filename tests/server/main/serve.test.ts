@@ -63,7 +63,8 @@ describe("diagnostics by push", () => {
   });
 
   it("says nothing more of a closed file", async () => {
-    const c = await connect(standIn());
+    // Long enough that the change is still waiting when the file is closed, on any machine.
+    const c = await connect(standIn(), { timing: { wait: 1000, longest: 1000 } });
     c.open(uri, "wrong");
     await c.diagnosticsWhen((p) => p.version === 1);
     c.change(uri, 2, "wrong wrong");
