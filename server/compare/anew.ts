@@ -14,6 +14,7 @@ import type { Piece } from "../joinery/pieces/piece.ts";
 import { castOf, pieceOf } from "../joinery/pieces/pieces.ts";
 import { type Difference, howDifferent } from "./how-different.ts";
 import { type Called, dotted } from "./spelled.ts";
+import { stockBetween } from "./stock.ts";
 
 export interface Anew {
   /** Full name; of a part that is gone its old one; empty for what the whole chair needs. */
@@ -41,7 +42,7 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
   const before = new Map(partsOf(old).map((part) => [dotted(part.name, called), part]));
   const { units } = now.design;
   const found: Anew[] = [];
-  let sizes = 0;
+  const { blanks, stale } = stockBetween(old, now, called);
   const told = new Map<string, { was: Made; now: Made; how: Difference }>();
   /** A part that is the mirror image of its twin, before and now, differs as the twin does: half the measuring. */
   const differs = (was: Made, part: Made): Difference => {
@@ -57,7 +58,6 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
     before.delete(part.name);
     if (was === undefined) {
       found.push({ part: part.name, is: "added", why: "new part: make it, with its sheet" });
-      sizes++;
       continue;
     }
     const wood = woodChanged(was.timber, part.timber);
@@ -69,19 +69,22 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
         if (by > SAME)
           found.push({ part: part.name, is: "moved", why: `only moved, by up to ${printLength(by, units)}` });
       }
-      if (wood !== undefined) sizes++;
       continue;
     }
     const how = differs(was, part);
-    if (how.stock || wood !== undefined) sizes++;
     const papers =
       how.templates.length > 0 ? `sheet and template (${how.templates.join(", ")}) stale` : "sheet stale";
-    const why = [...(wood === undefined ? [] : [wood]), ...how.says, papers].join("; ");
+    const blank = blanks.get(part.name);
+    const why = [
+      ...(wood === undefined ? [] : [wood]),
+      ...how.says,
+      ...(blank === undefined ? [] : [blank]),
+      papers,
+    ].join("; ");
     found.push({ part: part.name, is: "changed", why });
   }
   for (const part of before.values()) {
     found.push({ part: part.name, is: "gone", why: "no longer there; its sheet is void" });
-    sizes++;
   }
   if (found.length > 0) {
     found.push({
@@ -90,10 +93,7 @@ export function anewBetween(old: Chair, now: Chair, called: Called): Anew[] {
       why: "views and full-size rods stale: parts differ or stand elsewhere",
     });
   }
-  if (sizes > 0) {
-    const many = sizes === 1 ? "1 part has" : `${sizes} parts have`;
-    found.push({ part: "", is: "papers", why: `cutting list and plan of boards stale: ${many} other stock` });
-  }
+  if (stale !== "") found.push({ part: "", is: "papers", why: stale });
   return found;
 }
 

@@ -10,8 +10,6 @@ export interface Difference {
   says: string[];
   /** Outlines whose templates no longer hold. */
   templates: string[];
-  /** Whether it takes other stuff than before. */
-  stock: boolean;
 }
 
 /** Less than this is no difference to a maker: mm, and radians. */
@@ -20,7 +18,7 @@ const SAME_ANGLE = 0.05 * (Math.PI / 180);
 
 /** Compares two pieces that are one part of two chairs. */
 export function howDifferent(was: Piece | undefined, now: Piece | undefined, unit: LengthUnit): Difference {
-  if (was === undefined || now === undefined) return { says: [], templates: [], stock: false };
+  if (was === undefined || now === undefined) return { says: [], templates: [] };
   const sizes = sizeWords(was, now, unit);
   const templates = templatesBetween(was, now);
   const says = [
@@ -32,7 +30,7 @@ export function howDifferent(was: Piece | undefined, now: Piece | undefined, uni
   const outlines = outlinesBetween(was, now);
   if (outlines.length > 0 && sizes.length === 0) says.push(`other outline of the ${outlines.join(", ")}`);
   if (says.length === 0) says.push("cut to another shape");
-  return { says, templates, stock: sizes.length > 0 };
+  return { says, templates };
 }
 
 type Ways = readonly [more: string, less: string];

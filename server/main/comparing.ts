@@ -1,24 +1,19 @@
 /**
- * Open files beside other chairs: what the panel lays behind the drawing and says of the difference, the notebook, and what was chosen
- * since a version.
+ * Open files beside other chairs, for the panel. Comparing itself is loaded when it is first asked for.
  */
-import { type Comparison, compare, type Side } from "../compare/compare.ts";
-import { notebookOf } from "../compare/notebook.ts";
-import { changeWords, noChange, notWhole, reportOf } from "../compare/report.ts";
+import type { Side } from "../compare/compare.ts";
 import type { Behind } from "../drawing/sheet.ts";
 import type { View } from "../editor/view.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { LARGEST } from "./files.ts";
 import type { ComparisonTold, OldChair } from "./protocol.ts";
 
-/** Most values shown that follow from a change; the rest are counted. */
-const MOST = 12;
-
-type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
+/** Works a chair out at once. */
+export type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
 
 export interface Comparing {
   /** The drawing's share: the old chair to lay behind, and the difference in words. */
-  with(view: View, old: OldChair): { behind: Behind; told: ComparisonTold };
+  with(view: View, old: OldChair): Promise<{ behind: Behind; told: ComparisonTold }>;
   /** Nobody compares this file any more. */
   forget(uri: string): void;
 }
@@ -46,46 +41,12 @@ export function createComparing(study: Working): Comparing {
   }
 
   return {
-    with(view, old) {
-      const before = sideOf(view, old);
-      const comparison = compare(before, { study: view.study, files: view.files });
-      const parts = comparison.anew.filter(({ is }) => is === "changed" || is === "added");
-      const changed = new Set(parts.map(({ part }) => part));
-      return { behind: { chair: before.study.chair, changed }, told: tell(comparison, before, view, old) };
+    async with(view, old) {
+      const { besides } = await import("./comparison.ts");
+      return besides(view, sideOf(view, old), old);
     },
     forget: (uri) => void kept.delete(uri),
   };
-}
-
-function tell(
-  comparison: Comparison,
-  before: Side,
-  { study }: View,
-  { label, text }: OldChair,
-): ComparisonTold {
-  const units = { old: before.study.design.units, new: study.design.units };
-  const says = comparison.same ? noChange(text === study.text) : notWhole(comparison);
-  const sections = reportOf(comparison, { units, most: MOST }).filter(({ rows }) => rows.length > 0);
-  return { label, ...(says !== undefined && { says }), sections };
-}
-
-/** What an open chair says otherwise than an earlier version, its notes left out: `back kick: 4deg → 5deg`. */
-export function chosenSince(view: View, old: OldChair, study: Working): string[] {
-  const { files } = view;
-  const before = { study: study({ text: old.text, address: old.address, files }), files };
-  const { chosen } = compare(before, { study: view.study, files });
-  return chosen
-    .filter(({ property }) => !property.startsWith("note"))
-    .map(({ part, property, old: was, new: now }) => {
-      return `${[part, property].filter(Boolean).join(" ")}: ${changeWords(was, now)}`;
-    });
-}
-
-/** An open chair's notebook over earlier versions and itself. */
-export function notebook({ study, files, uri }: View, versions: readonly OldChair[]): string {
-  const all = versions.map(({ label, text, address }) => ({ label, text, address, files }));
-  const now = { label: "now", text: study.text, address: uri, files };
-  return notebookOf(all.at(-1)?.text === now.text ? all : [...all, now], study.design);
 }
 
 /** Whether a client's word for an old chair is one. */

@@ -67,7 +67,7 @@ export function createDrawings(
       };
     }
     try {
-      const beside = compared(view);
+      const beside = await compared(view);
       const overlays = watching.get(view.uri)?.overlays ?? [];
       const sheet = await finishInTurns(drawing(chair, overlays, beside?.behind), stop);
       const words = await told(view, stop);
@@ -79,10 +79,10 @@ export function createDrawings(
   }
 
   /** The chair it is compared with; a drawing without it is better than none. */
-  function compared(view: View) {
+  async function compared(view: View) {
     const old = watching.get(view.uri)?.compareWith;
     try {
-      return old && comparing?.with(view, old);
+      return old && (await comparing?.with(view, old));
     } catch (fault) {
       failed(fault);
       return undefined;

@@ -204,6 +204,26 @@ describe("what has to be made anew", () => {
   it("tells other timber", () => {
     const { anew } = between(sample, sample.replace("timber white-ash", "timber beech"));
     expect(anew.find(({ part }) => part === "crest")?.why).toBe("timber white-ash → beech; stock is another");
+    expect(anew.at(-1)?.why).toMatch(/^stock list and plan of boards stale: \d+ parts have other blanks$/);
+  });
+
+  it("tells which blanks are other ones, and that a plan is stale where boards, allowances or the number differ", () => {
+    const deeper = between(sample, sample.replace("section 20 x 90", "section 20 x 100")).anew;
+    expect(deeper.find(({ part }) => part === "crest")?.why).toContain("10 mm wider; ");
+    const blank = /blank [\d.]+ mm x ([\d.]+) mm x [\d.]+ mm → [\d.]+ mm x ([\d.]+) mm/.exec(
+      deeper.find(({ part }) => part === "crest")?.why ?? "",
+    );
+    expect(Number(blank?.[2]) - Number(blank?.[1])).toBeCloseTo(10, 6);
+    const eight = between(sample, `${sample}make 8\nwaste {\n  saw 5\n}\n`).anew;
+    expect(eight.map(({ part, why }) => [part, why])).toEqual([
+      [
+        "",
+        expect.stringMatching(
+          /^stock list and plan of boards stale: 1 → 8 chairs, other allowances, blanks 0\.\d+ m³ → 0\.\d+ m³ in all$/,
+        ),
+      ],
+    ]);
+    expect(between(sample, sample.replace("below 100 over 50", "below 100 over 50 # said")).anew).toEqual([]);
   });
 });
 

@@ -53,7 +53,8 @@ export function linesOf(text: string): TextLine[] {
   return found;
 }
 
-function placeOf({
+/** What a line says as a fact: of which part, which property, and its words; nothing for a line of the whole file. */
+export function placeOf({
   blocks,
   word,
   rest,
