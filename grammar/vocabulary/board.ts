@@ -144,14 +144,13 @@ export const sawnRow = (owner: Kind, what: string): Row => ({
   example: "sawn from plank.2",
 });
 
-/** `hidden FACE, …`: faces that nobody sees. */
+/** `hidden FACE, …`: faces that nobody sees, where the plan of the boards leaves defects in. */
 export const hiddenRow = (owner: Kind, faces: readonly string[], example: string): Row => ({
   owner,
   word: "hidden",
   shape: list(choice("face", ...faces)),
   meaning:
-    "Faces where sapwood, a knot or a patch may show: up to half the thickness there, and never at a joint.",
+    "Faces that nobody sees: a `defect` of a board may stay there, up to half the part's thickness and never at a joint. `seatwright boards` says which defect lies where.",
   example,
   default: "no face is hidden",
-  later: true,
 });

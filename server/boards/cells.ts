@@ -2,8 +2,9 @@
  * The ways to cut some pieces of one stock line, or one match, out of one rectangle of a board.
  */
 import type { Allowances } from "./allowances.ts";
+import { type Hides, hidesLaid } from "./hidden.ts";
 import { nestOf } from "./nest.ts";
-import { moved, ringOf, type Spot } from "./outline.ts";
+import { moved, ringOf, type Spot, type Way } from "./outline.ts";
 import type { StockLine } from "./stock.ts";
 
 /** A piece as cut, before planing, from the lower left near corner of what holds it, mm. */
@@ -19,6 +20,8 @@ export interface CutPiece {
   /** Its outline is turned or turned over against the one beside it. */
   turned: boolean;
   outline?: Spot[];
+  /** Where a defect may lie in it, as it lies itself. */
+  hides?: Hides;
 }
 
 /** A rectangle of a board and the pieces it holds; the first ones are cut where not all are wanted. */
@@ -72,9 +75,20 @@ export function cellsOf(
     if (wide > room.wide + 1e-9 || long > room.long + 1e-9) break;
     const plan = Array.from({ length: count }, (_, k): Omit<CutPiece, "z" | "thick"> => {
       const piece = nest?.pieces[k];
-      if (!piece)
-        return { line, x: 0, y: k * (blank.wide + saw), long: blank.long, wide: blank.wide, turned: false };
-      return { line, ...boxed(ringOf(piece.outline)), turned: piece.way !== "as it is" };
+      if (!piece) {
+        const { long: own, wide: across } = blank;
+        return {
+          line,
+          x: 0,
+          y: k * (across + saw),
+          long: own,
+          wide: across,
+          turned: false,
+          ...hiding(stock),
+        };
+      }
+      const box = boxed(ringOf(piece.outline));
+      return { line, ...box, turned: piece.way !== "as it is", ...hiding(stock, piece.way, box.long) };
     });
     cells.push({
       wanted: index,
@@ -88,6 +102,20 @@ export function cellsOf(
   return cells;
 }
 
+/** What of a piece is hidden, laid this way. */
+function hiding({ hides }: StockLine, way: Way = "as it is", long = 0): Pick<CutPiece, "hides"> {
+  if (!hides) return {};
+  const ends = way === "half round" || way === "end for end";
+  const edges = way === "half round" || way === "edge for edge";
+  return { hides: hidesLaid(hides, long, { ends, edges }) };
+}
+
+/** Of a board resawn no layer is known to have the defect at its face. */
+function resawn({ hides, ...piece }: Omit<CutPiece, "z" | "thick">): Omit<CutPiece, "z" | "thick"> {
+  const { flat: _, ...edges } = hides ?? { joints: [], firstEnd: "" };
+  return edges.low || edges.high ? { ...piece, hides: edges } : piece;
+}
+
 /** A piece once for each of the layers that a board is resawn to; a lone one keeps the board's thickness until it is planed. */
 function stacked(
   piece: Omit<CutPiece, "z" | "thick">,
@@ -97,7 +125,7 @@ function stacked(
   saw: number,
 ): CutPiece[] {
   if (layers === 1) return [{ ...piece, z: 0, thick: board }];
-  return Array.from({ length: layers }, (_, k) => ({ ...piece, z: k * (thick + saw), thick }));
+  return Array.from({ length: layers }, (_, k) => ({ ...resawn(piece), z: k * (thick + saw), thick }));
 }
 
 /** The box around an outline, and the outline. */
@@ -133,7 +161,8 @@ function matched(
     const [x, y] = laid === "end to end" ? [at, 0] : [0, at];
     at += (laid === "end to end" ? long : wide) + saw;
     const outline = stock.outline && ringOf(moved(stock.outline, x, y));
-    return { line, x, y, z: 0, long, wide, thick: room.thick, turned: false, ...(outline && { outline }) };
+    const box = { line, x, y, z: 0, long, wide, thick: room.thick, turned: false };
+    return { ...box, ...(outline && { outline }), ...hiding(stock) };
   });
   const reach = (pick: "long" | "wide") => Math.max(...flat.map((piece) => piece[pick]));
   if (laid === "end to end") put(at - saw, reach("wide"), flat);
@@ -142,7 +171,9 @@ function matched(
   const same = lines.every(({ line }) => line === first?.line);
   if (first && same && lines.length === 2 && layersOf(first.stock.blank.thick, room.thick, saw) >= 2) {
     const { long, wide, thick } = first.stock.blank;
-    const book = [0, 1].map((k): CutPiece => ({ ...flat[0]!, x: 0, y: 0, z: k * (thick + saw), thick }));
+    const book = [0, 1].map(
+      (k): CutPiece => ({ ...resawn(flat[0]!), x: 0, y: 0, z: k * (thick + saw), thick }),
+    );
     put(long, wide, book);
   }
   return cells;

@@ -1,8 +1,9 @@
 /**
  * Laying out one board: crosscut into sections where that is better, each section ripped to strips, each strip crosscut to cells.
  */
+import { laidAround } from "./around.ts";
 import type { Cell } from "./cells.ts";
-import { fillStrip, type Placed, type Prices, type Stretch } from "./strip.ts";
+import { chosenFor, type Filled, fillStrip, type Placed, type Prices, type Stretch } from "./strip.ts";
 import type { Box } from "./wood.ts";
 
 export interface Strip {
@@ -169,8 +170,7 @@ function sectionOf(task: Task): Made | undefined {
     for (const half of halves) {
       done.push(closed(task, half));
       for (const wide of widthsFor(task, half, top - half.y)) {
-        const made = withStrip(task, half, wide);
-        if (made) next.push(made);
+        next.push(...withStrip(task, half, wide));
       }
       const skipped = skip(task, half);
       if (skipped) next.push(skipped);
@@ -209,9 +209,9 @@ function widthsFor({ cells, left }: Task, half: Half, room: number): number[] {
   return [...widths].sort((a, b) => b - a).slice(0, MOST_WIDTHS);
 }
 
-function withStrip(task: Task, half: Half, wide: number): Half | undefined {
+/** The half-made layout with one more strip: its defects crosscut out, or left in where no piece is the worse for them. */
+function withStrip(task: Task, half: Half, wide: number): Half[] {
   const { clear, saw, offcut, value } = task;
-  const stretches = stretchesOf(task, half.y, wide);
   const cells = task.cells.filter((cell) => cell.wide <= wide + 1e-9);
   const prices: Prices = {
     worth: (cell, used) => used * value[cell.wanted]!,
@@ -220,8 +220,67 @@ function withStrip(task: Task, half: Half, wide: number): Half | undefined {
     wide,
   };
   const left = [...half.left];
-  const { placed, worth, rests } = fillStrip(stretches, cells, left, saw, prices);
-  if (placed.length === 0) return undefined;
+  const filled = fillStrip(stretchesOf(task, half.y, wide), cells, left, saw, prices);
+  const made = filled.placed.length > 0 ? [raised(task, half, { ...filled, wide, left })] : [];
+  const defects = defectsIn(task, half.y, wide).filter(
+    ({ x, long }) => x + long > clear.x && x < clear.x + clear.long,
+  );
+  if (defects.length === 0) return made;
+  const hiding = cells.filter(({ pieces }) => pieces.some(({ hides }) => hides));
+  for (const own of hiding.length > 0 ? [cells, hiding] : [cells]) {
+    const over = [...half.left];
+    const around = filledAround(task, { y: half.y, wide, over: own, cells, left: over, prices, defects });
+    if (around.placed.length > 0) made.push(raised(task, half, { ...around, wide, left: over }));
+  }
+  return made;
+}
+
+interface Around {
+  y: number;
+  wide: number;
+  /** Cells to lay over the defects, and those to fill the gaps with. */
+  over: readonly Cell[];
+  cells: readonly Cell[];
+  left: number[];
+  prices: Prices;
+  defects: readonly Box[];
+}
+
+/** A strip filled as if it were clear, as far as its defects let it; then the gaps between. */
+function filledAround(task: Task, { y, wide, over, cells, left, prices, defects }: Around): Filled {
+  const { clear, saw } = task;
+  const own = over === cells ? prices : { ...prices, known: new Map() };
+  const chosen = chosenFor(clear.long, over, left, saw, own);
+  const strip = { x: clear.x, long: clear.long, y, saw, defects };
+  const placed = laidAround(chosen, strip, ({ cell, used }) => prices.worth(cell, used));
+  const gaps: Stretch[] = [];
+  let worth = 0;
+  let from = clear.x;
+  const gap = (to: number) => {
+    if (to > from)
+      gaps.push(...stretchesOf({ ...task, clear: { ...clear, x: from, long: to - from } }, y, wide));
+  };
+  for (const { cell, x, used } of placed) {
+    gap(x - saw);
+    left[cell.wanted]! -= used;
+    worth += prices.worth(cell, used);
+    from = x + cell.long + saw;
+  }
+  gap(clear.x + clear.long);
+  const between = fillStrip(gaps, cells, left, saw, prices);
+  return {
+    placed: [...placed, ...between.placed].sort((a, b) => a.x - b.x),
+    worth: worth + between.worth,
+    rests: between.rests,
+  };
+}
+
+/** A half-made layout with a filled strip on it. */
+function raised(
+  { clear, saw, offcut, value }: Task,
+  half: Half,
+  { placed, worth, rests, wide, left }: Filled & { wide: number; left: number[] },
+): Half {
   const strip: Strip = { y: half.y, wide, placed };
   const kept = rests.filter(({ long }) => long >= offcut.long && wide >= offcut.wide);
   const area = clear.long * (wide + saw) - kept.reduce((sum, { long }) => sum + long * wide, 0);
@@ -236,15 +295,16 @@ function withStrip(task: Task, half: Half, wide: number): Half | undefined {
   };
 }
 
+const defectsIn = ({ defects }: Pick<Task, "defects">, y: number, wide: number): Box[] =>
+  defects.filter((box) => box.y < y + wide - 1e-9 && box.y + box.wide > y + 1e-9);
+
 /** The clear stretches of a strip: defects in it are crosscut out. */
 function stretchesOf(
   { clear, defects, saw }: Pick<Task, "clear" | "defects" | "saw">,
   y: number,
   wide: number,
 ): Stretch[] {
-  const inIt = defects
-    .filter((box) => box.y < y + wide - 1e-9 && box.y + box.wide > y + 1e-9)
-    .sort((a, b) => a.x - b.x);
+  const inIt = defectsIn({ defects }, y, wide).sort((a, b) => a.x - b.x);
   const stretches: Stretch[] = [];
   let from = clear.x;
   const end = clear.x + clear.long;

@@ -8,6 +8,7 @@ import type { Given, HiddenFace, TimberDesign } from "../design/design.ts";
 import type { PartId } from "../design/identity.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { cross, dot, norm, squareTo, unit } from "../geometry/vec.ts";
+import { type Hides, hidesOf } from "./hidden.ts";
 import { type Outline, outlineOf, type Spot } from "./outline.ts";
 
 /** mm. */
@@ -30,6 +31,8 @@ export interface FinishedPart {
   grainSlope: number;
   sawnFrom?: Given<BoardRef>;
   hidden: readonly HiddenFace[];
+  /** Where a defect may lie in it; absent where no face is hidden. */
+  hides?: Hides;
 }
 
 /** Every part that is sawn from a board, in the order to list them; a seat only where it is a solid board. */
@@ -37,7 +40,7 @@ export function finishedParts(chair: Chair): FinishedPart[] {
   return [...chair.members.values()].flatMap((member) => {
     if (member.is === "seat" && member.design.kind !== "board") return [];
     const points = wood(chair, member);
-    return points.body.length === 0 ? [] : [finishedPart(member, points)];
+    return points.body.length === 0 ? [] : [finishedPart(chair, member, points)];
   });
 }
 
@@ -53,7 +56,7 @@ function wood(chair: Chair, { name, body }: Member): Wood {
   return { body: body.pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
 }
 
-function finishedPart(member: Member, points: Wood): FinishedPart {
+function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart {
   const { name, id, timber, design } = member;
   const common = {
     name,
@@ -64,7 +67,7 @@ function finishedPart(member: Member, points: Wood): FinishedPart {
   };
   const round = diameterOf(member);
   const curve = grainOf(member);
-  if (!curve) return { ...common, ...straight(member, points, round) };
+  if (!curve) return { ...common, ...straight(chair, member, points, round) };
   const { bend, grain, slope } = curve;
   const across = cross(bend, grain);
   const flat = (p: Vec3): Spot => [dot(p, grain), dot(p, across)];
@@ -77,8 +80,10 @@ function finishedPart(member: Member, points: Wood): FinishedPart {
   const high = Math.max(...outline.high.map(([, y]) => y));
   const all = [...points.body.flat(), ...points.tenons];
   const square = reach(all, bend);
+  const hides = hidesOf(chair, member, { grain, wide: across, thick: bend, from, straight: false });
   return {
     ...common,
+    ...(hides && { hides }),
     is: "curved",
     finished: { thick: square, wide: high - low, long: to - from },
     outline: origined(outline, from, low),
@@ -92,10 +97,11 @@ const origined = ({ low, high }: Outline, x: number, y: number): Outline => ({
 });
 
 function straight(
+  chair: Chair,
   member: Member,
   { body, tenons }: Wood,
   round: number | undefined,
-): Pick<FinishedPart, "is" | "finished" | "grainSlope"> {
+): Pick<FinishedPart, "is" | "finished" | "grainSlope" | "hides"> {
   const all = [...body.flat(), ...tenons];
   const grain =
     member.is === "post" || member.is === "rail" || member.is === "slat" ? wayOf(member) : member.grain;
@@ -103,8 +109,13 @@ function straight(
   if (round !== undefined)
     return { is: "turned", finished: { thick: round, wide: round, long }, grainSlope: 0 };
   const side = sidewaysOf(member, grain);
-  const sizes = [reach(all, side), reach(all, cross(grain, side))];
+  const other = cross(grain, side);
+  const sizes = [reach(all, side), reach(all, other)] as const;
+  const [thick, wide] = sizes[0] <= sizes[1] ? [side, other] : [other, side];
+  const from = Math.min(...all.map((point) => dot(point, grain)));
+  const hides = hidesOf(chair, member, { grain, wide, thick, from, straight: true });
   return {
+    ...(hides && { hides }),
     is: member.is === "seat" ? "seat" : "straight",
     finished: { thick: Math.min(...sizes), wide: Math.max(...sizes), long },
     grainSlope: 0,

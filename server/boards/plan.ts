@@ -3,10 +3,11 @@
  */
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
-import type { MatchDesign, TimberDesign } from "../design/design.ts";
+import type { HiddenFace, MatchDesign, TimberDesign } from "../design/design.ts";
 import { type Allowances, allowancesOf } from "./allowances.ts";
 import type { CutPiece, Wanted } from "./cells.ts";
 import { cutsOf, piecesUsed, type SawCut } from "./cuts.ts";
+import { hiddenIn } from "./hidden.ts";
 import { type FinishedPart, finishedParts } from "./parts.ts";
 import { type Cutting, planSteps } from "./planner.ts";
 import { type StockLine, stockOf } from "./stock.ts";
@@ -64,8 +65,20 @@ function widestFor(wood: readonly WoodBoard[], timber: TimberDesign | undefined,
   return Math.max(0, ...widths);
 }
 
-export interface PlannedPiece extends Omit<CutPiece, "line"> {
+export interface PlannedPiece extends Omit<CutPiece, "line" | "hides"> {
   part: string;
+  /** Defects of the board that stay in it, under its hidden faces. */
+  under?: Hiding[];
+}
+
+/** A defect that stays in a piece, under a hidden face. */
+export interface Hiding extends Box {
+  what?: string;
+  face: HiddenFace;
+  /** Where the face lies flat in the board: how deep the defect may go into the finished part, mm; the text does not say how deep it does. */
+  deepest?: number;
+  /** The end of the part that lies towards the board's first end. */
+  firstEnd?: string;
 }
 
 export interface PlannedBoard {
@@ -108,7 +121,9 @@ const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Pla
     const pieces = layout.sections.flatMap(({ strips }) =>
       strips.flatMap((strip) =>
         strip.placed.flatMap(({ cell, x, used }) =>
-          piecesUsed(cell.pieces, cell.count, used).map((piece) => placedPiece(piece, x, strip.y, lines)),
+          piecesUsed(cell.pieces, cell.count, used).map((piece) =>
+            placedPiece(piece, x, strip.y, { lines, board }),
+          ),
         ),
       ),
     );
@@ -134,15 +149,29 @@ const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Pla
   };
 };
 
-function placedPiece(piece: CutPiece, x: number, y: number, lines: readonly StockLine[]): PlannedPiece {
-  const { line, outline, ...rest } = piece;
-  return {
-    part: lines[line]!.name,
+function placedPiece(
+  piece: CutPiece,
+  x: number,
+  y: number,
+  { lines, board }: { lines: readonly StockLine[]; board: WoodBoard },
+): PlannedPiece {
+  const { line, outline, hides, ...rest } = piece;
+  const placed = {
     ...rest,
     x: rest.x + x,
     y: rest.y + y,
     ...(outline && { outline: outline.map(([u, v]) => [u + x, v + y] as const) }),
   };
+  const { name, finished } = lines[line]!;
+  const under = (hiddenIn({ ...placed, ...(hides && { hides }) }, board.defects) ?? []).map(
+    ({ defect, face, flat }): Hiding => ({
+      ...defect,
+      face,
+      ...(flat && { deepest: finished.thick / 2 }),
+      ...(hides && !outline && { firstEnd: hides.firstEnd }),
+    }),
+  );
+  return { part: name, ...placed, ...(under.length > 0 && { under }) };
 }
 
 /** What is to be cut: matched sets, and of each line what no match takes. */

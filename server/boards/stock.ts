@@ -4,6 +4,7 @@
 import type { TimberDesign } from "../design/design.ts";
 import type { PartId } from "../design/identity.ts";
 import type { Allowances } from "./allowances.ts";
+import type { Hides } from "./hidden.ts";
 import { areaOf, extents, grown, type Outline } from "./outline.ts";
 import type { FinishedPart, Size } from "./parts.ts";
 
@@ -25,6 +26,8 @@ export interface StockLine {
   grainSlope: number;
   /** How many edges of it are glued to others. */
   glued: number;
+  /** Where a defect may lie in its blank. */
+  hides?: Hides;
 }
 
 /** Blanks of one design that differ by less than this are made alike, to the larger, mm. */
@@ -54,10 +57,28 @@ function blankOf(
  * A curved part that is thicker square to its curve than its curve is wide lies on edge: its outline is sawn through the blank's width, and
  * the blank is a plain one.
  */
-function lying(part: FinishedPart, allowances: Allowances): ReturnType<typeof blankOf> {
+function lying(part: FinishedPart, allowances: Allowances): Laid {
   const { blank, outline } = blankOf(part, allowances);
-  if (!outline || blank.thick <= blank.wide) return { blank, ...(outline && { outline }) };
-  return { blank: { thick: blank.wide, wide: blank.thick, long: blank.long } };
+  const { hides } = part;
+  if (!outline || blank.thick <= blank.wide)
+    return { blank, ...(outline && { outline }), ...(hides && { hides }) };
+  const onEdge = hides && hidesOnEdge(hides);
+  return {
+    blank: { thick: blank.wide, wide: blank.thick, long: blank.long },
+    ...(onEdge && { hides: onEdge }),
+  };
+}
+
+interface Laid {
+  blank: Size;
+  outline?: Outline;
+  hides?: Hides;
+}
+
+/** Faces along its edges come to lie flat, and flat ones along an edge. */
+function hidesOnEdge({ flat, low, high, joints, firstEnd }: Hides): Hides {
+  const lies = low ?? high;
+  return { ...(lies && { flat: lies }), ...(flat && { low: flat, eitherEdge: true }), joints, firstEnd };
 }
 
 /** Sizes to a hundredth of a millimetre: what is printed is what is planned. */
@@ -111,13 +132,14 @@ function lineOf(
   widest: (timber: TimberDesign | undefined, thick: number) => number,
 ): StockLine {
   const { name, id, timber, is, grainSlope } = part;
-  const { blank, outline } = lying(part, allowances);
+  const { blank, outline, hides } = lying(part, allowances);
   const common = {
     name: id.stem,
     stem: id.stem,
     ...(timber && { timber }),
     is,
     grainSlope,
+    ...(hides && { hides }),
   };
   if (is === "seat") {
     const staves = stavesOf(blank, allowances, widest(timber, blank.thick));
@@ -169,6 +191,10 @@ function join(line: StockLine, other: StockLine): void {
   for (const of of ["finished", "blank"] as const)
     for (const size of sizes) line[of][size] = Math.max(line[of][size], other[of][size]);
   line.grainSlope = Math.max(line.grainSlope, other.grainSlope);
+  // A place that one of them has a joint at is left clear in all; what one shows none may hide.
+  const [own, theirs] = [line.hides, other.hides];
+  if (own && theirs) line.hides = { ...own, joints: [...own.joints, ...theirs.joints] };
+  else delete line.hides;
 }
 
 /** Volume of a line's blanks, mm³. */

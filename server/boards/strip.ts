@@ -11,7 +11,7 @@ export interface Placed {
   used: number;
 }
 
-interface Filled {
+export interface Filled {
   placed: Placed[];
   /** Sum of what the cells are worth. */
   worth: number;
@@ -52,12 +52,7 @@ export function fillStrip(
     .map((stretch, k) => ({ stretch, k }))
     .sort((a, b) => b.stretch.long - a.stretch.long || a.k - b.k);
   for (const { stretch } of inOrder) {
-    const key = keyOf(stretch.long, cells, left, saw, prices.wide);
-    let chosen = prices.known.get(key);
-    if (!chosen) {
-      chosen = best(stretch.long, cells, left, saw, prices);
-      prices.known.set(key, chosen);
-    }
+    const chosen = chosenFor(stretch.long, cells, left, saw, prices);
     let x = stretch.x;
     for (const { cell, used } of chosen.cells) {
       filled.placed.push({ cell, x, used });
@@ -69,6 +64,23 @@ export function fillStrip(
     if (rest > 0) filled.rests.push({ x, long: rest });
   }
   return filled;
+}
+
+/** The best cells for a length. */
+export function chosenFor(
+  long: number,
+  cells: readonly Cell[],
+  left: readonly number[],
+  saw: number,
+  prices: Prices,
+): Chosen {
+  const key = keyOf(long, cells, left, saw, prices.wide);
+  let chosen = prices.known.get(key);
+  if (!chosen) {
+    chosen = best(long, cells, left, saw, prices);
+    prices.known.set(key, chosen);
+  }
+  return chosen;
 }
 
 /** The same length and width with as much left as it could use is filled the same way. */
@@ -93,7 +105,7 @@ function keyOf(
   return last >= 0 ? `${key},${last}:${Math.min(left[last]!, most)}` : key;
 }
 
-interface Chosen {
+export interface Chosen {
   cells: { cell: Cell; used: number }[];
   worth: number;
 }

@@ -1,5 +1,5 @@
 import { boardFeet } from "../../boards/measure.ts";
-import type { Plan, PlannedBoard, Stock } from "../../boards/plan.ts";
+import type { Hiding, Plan, PlannedBoard, PlannedPiece, Stock } from "../../boards/plan.ts";
 import { volumeOf } from "../../boards/stock.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
@@ -130,7 +130,23 @@ function boardText({ name, board, pieces, cuts, offcuts }: PlannedBoard, unit: L
   return [
     `  ${harmless(name)}: ${mm(board.long)} x ${mm(board.wide)} x ${mm(board.thick)}`,
     wrapped(`pieces: ${list}`, "    "),
+    ...pieces.flatMap((piece) =>
+      (piece.under ?? []).map((each) => wrapped(hidingText(piece, each, unit), "    ")),
+    ),
     ...(rest ? [wrapped(`left over: ${rest}`, "    ")] : []),
     wrapped(`cuts in order: ${steps}`, "    "),
   ];
+}
+
+/** That a defect stays in a piece, where, and what to look at before it is sawn. */
+export function hidingText({ part }: PlannedPiece, hiding: Hiding, unit: LengthUnit): string {
+  const { what, x, y, face, deepest, firstEnd } = hiding;
+  const mm = (number: number) => printLength(number, unit);
+  const where = `the ${harmless(what ?? "defect")} at ${mm(x)}, ${mm(y)} from the edge, stays in ${part}`;
+  const turn = `turn its ${face === "below" ? "lower" : face} face to it${firstEnd === undefined ? "" : `, its ${firstEnd} towards the board's first end`}`;
+  const look =
+    deepest === undefined
+      ? ""
+      : `; first look that it goes no deeper than ${mm(deepest)} into the finished part and does not show on the other side`;
+  return `hidden: ${where}: ${turn}${look}`;
 }

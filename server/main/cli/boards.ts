@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import { finish } from "../../../grammar/steps.ts";
-import { type Plan, planOf, type Stock, stockList } from "../../boards/plan.ts";
+import { type Hiding, type Plan, planOf, type Stock, stockList } from "../../boards/plan.ts";
 import { boardsReport } from "./boards-report.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import type { BoardsOutput } from "./schema.ts";
@@ -32,6 +32,17 @@ const mm = (number: number): number => Number(number.toFixed(3));
 /** mm³ to m³, kept fine enough for a single slat. */
 const m3 = (number: number): number => Number((number / 1e9).toFixed(9));
 
+const underOutput = ({ what, x, y, long, wide, face, deepest, firstEnd }: Hiding) => ({
+  what: what ?? null,
+  x: mm(x),
+  y: mm(y),
+  long: mm(long),
+  wide: mm(wide),
+  face,
+  deepest: deepest === undefined ? null : mm(deepest),
+  firstEnd: firstEnd ?? null,
+});
+
 /** Stock list and plan as JSON; lengths in mm, volumes in m³. */
 export function boardsOutput(stock: Stock, plan: Plan): BoardsOutput {
   const size = ({ thick, wide, long }: { thick: number; wide: number; long: number }) => ({
@@ -51,7 +62,7 @@ export function boardsOutput(stock: Stock, plan: Plan): BoardsOutput {
       boards: plan.boards.map(({ name, board, pieces, cuts }) => ({
         name,
         ...size(board),
-        pieces: pieces.map(({ part, x, y, z, turned, outline, ...piece }) => ({
+        pieces: pieces.map(({ part, x, y, z, turned, outline, under, ...piece }) => ({
           part,
           x: mm(x),
           y: mm(y),
@@ -59,6 +70,7 @@ export function boardsOutput(stock: Stock, plan: Plan): BoardsOutput {
           ...size(piece),
           turned,
           ...(outline && { outline: outline.map(([u, v]): [number, number] => [mm(u), mm(v)]) }),
+          ...(under && { under: under.map(underOutput) }),
         })),
         cuts: cuts.map(({ is, at, from, to }) => ({ is, at: mm(at), from: mm(from), to: mm(to) })),
       })),

@@ -20,6 +20,30 @@ const piece = z
       .array(z.tuple([z.number(), z.number()]))
       .optional()
       .describe("What it is sawn to, as x and y on the board, mm, where outlines are nested."),
+    under: z
+      .array(
+        z.object({
+          what: z.string().nullable(),
+          x: mm,
+          y: mm,
+          long: mm,
+          wide: mm,
+          face: z.string().describe("The hidden face of the part that the defect is turned to."),
+          deepest: mm
+            .nullable()
+            .describe(
+              "Where that face lies flat in the board: how deep the defect may go into the finished part. The text does not say how deep it does: look.",
+            ),
+          firstEnd: z
+            .string()
+            .nullable()
+            .describe(
+              "The end of the part that lies towards the board's first end; null where its outline says.",
+            ),
+        }),
+      )
+      .optional()
+      .describe("Defects of the board that stay in the piece, under its `hidden` faces."),
   })
   .describe("A piece as cut, before planing.");
 

@@ -2,6 +2,7 @@
  * Random parts and boards, the same for the same seed.
  */
 import { usualAllowances } from "../../../server/boards/allowances.ts";
+import type { Hides } from "../../../server/boards/hidden.ts";
 import type { Outline } from "../../../server/boards/outline.ts";
 import type { FinishedPart } from "../../../server/boards/parts.ts";
 import type { Stock } from "../../../server/boards/plan.ts";
@@ -43,8 +44,23 @@ export interface RandomJob {
   matches: MatchDesign[];
 }
 
+/** Every other seed has parts with hidden faces, and boards with more defects. */
 export function randomJob(seed: number): RandomJob {
   const { random, whole } = randomOf(seed);
+  const hiding = seed % 2 === 0;
+  const randomHides = (): Hides | undefined => {
+    if (random() < 0.3) return undefined;
+    const from = whole(40, 300);
+    const face = random() < 0.4 ? { flat: "inside" as const } : { low: "top" as const };
+    return {
+      ...face,
+      joints: [
+        [0, 30],
+        [from, from + 40],
+      ],
+      firstEnd: "foot",
+    };
+  };
   const allowances = { ...usualAllowances, saw: whole(0, 4), ends: whole(0, 60), plane: whole(0, 3) };
   const parts: FinishedPart[] = Array.from({ length: whole(1, 7) }, (_, k): FinishedPart => {
     const stem = `part-${k}`;
@@ -55,15 +71,17 @@ export function randomJob(seed: number): RandomJob {
       grainSlope: 0,
       hidden: [],
     };
+    const hides = hiding ? randomHides() : undefined;
     if (random() < 0.3) {
       const outline = curvedOutline(whole);
       const high = Math.max(...outline.high.map(([, y]) => y));
       const finished = { thick: whole(15, 40), wide: high, long: outline.low[2]![0] };
-      return { ...common, is: "curved", outline, finished };
+      return { ...common, is: "curved", outline, finished, ...(hides && { hides }) };
     }
     const [a, b] = [whole(8, 45), whole(20, 120)];
     return {
       ...common,
+      ...(hides && { hides: { ...hides, eitherEdge: true as const } }),
       is: "straight",
       finished: { thick: Math.min(a, b), wide: Math.max(a, b), long: whole(150, 900) + random() },
     };
@@ -86,7 +104,7 @@ export function randomJob(seed: number): RandomJob {
         long: size.long - 2 * allowances.ends,
         wide: size.wide - 2 * wane,
       },
-      defects: Array.from({ length: whole(0, 3) }, () => {
+      defects: Array.from({ length: whole(0, hiding ? 6 : 3) }, () => {
         const [x, y] = [whole(0, size.long - 60), whole(0, size.wide - 20)];
         return { x, y, long: whole(1, 60), wide: Math.min(whole(1, 80), size.wide - y) };
       }),

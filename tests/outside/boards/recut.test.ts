@@ -9,9 +9,11 @@ import { faultsOf } from "./recut.ts";
 const runs = Number(process.env.SEATWRIGHT_RUNS ?? 20);
 
 test(`${runs} random sets: pieces whole, a saw cut apart, off the defects, all there, matched ones beside each other`, () => {
+  let underHidden = 0;
   for (let seed = 1; seed <= runs; seed++) {
     const { stock, matches } = randomJob(seed);
     const plan = wholePlan(stock, matches, 1);
+    underHidden += plan.boards.flatMap(({ pieces }) => pieces.flatMap(({ under }) => under ?? [])).length;
     expect([seed, faultsOf(stock, plan)]).toEqual([seed, []]);
     for (const { parts, laid, board } of matches) {
       const names = parts.map(({ value }) => value.name);
@@ -35,4 +37,5 @@ test(`${runs} random sets: pieces whole, a saw cut apart, off the defects, all t
       }
     }
   }
+  expect(underHidden).toBeGreaterThan(runs / 2);
 }, 120_000);

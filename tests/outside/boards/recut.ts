@@ -35,7 +35,7 @@ const grown = (one: Path64, by: number): Path64 =>
 
 export function faultsOf(stock: Stock, plan: Plan): string[] {
   const faults: string[] = [];
-  for (const board of plan.boards) faults.push(...boardFaults(board, stock.allowances.saw));
+  for (const board of plan.boards) faults.push(...boardFaults(board, stock));
   const cut = new Map<string, number>();
   for (const { part } of plan.boards.flatMap(({ pieces }) => pieces)) cut.set(part, (cut.get(part) ?? 0) + 1);
   for (const line of stock.lines) {
@@ -66,7 +66,58 @@ export function faultsOf(stock: Stock, plan: Plan): string[] {
   return faults;
 }
 
-function boardFaults({ name, board, pieces, offcuts, cuts }: PlannedBoard, saw: number): string[] {
+/**
+ * Why a defect may not stay in a piece. It may under a hidden flat face of a piece that is not resawn, else up to the middle from a hidden
+ * edge, and never where the part has a joint, which for a turned outline may be either way round.
+ */
+function hiddenFault(
+  piece: PlannedPiece,
+  own: Path64,
+  defect: Box,
+  hides: Stock["lines"][number]["hides"],
+): string | undefined {
+  if (!hides) return ", and no hidden face";
+  const told = piece.under?.find(({ x, y }) => x === defect.x && y === defect.y);
+  if (!told) return " that is not told";
+  const joints = (ends: "as they are" | "swapped") =>
+    hides.joints.some(([a, b]) => {
+      const [from, to] = ends === "swapped" ? [piece.long - b, piece.long - a] : [a, b];
+      const there = boxPath({ x: piece.x + from, y: -1e4, long: to - from, wide: 2e4 });
+      return Clipper.intersect([there], [own], FillRule.NonZero).some(
+        (one) => shared(one, boxPath(defect)) > NOTHING,
+      );
+    });
+  if (joints("as they are") && (!piece.turned || joints("swapped"))) return ", at a joint";
+  if (told.deepest !== undefined)
+    return hides.flat && piece.thick > 0 && told.face === hides.flat
+      ? undefined
+      : ", and no flat face is hidden";
+  // Half the piece: its outline squeezed towards either edge, column by column.
+  const inHalf = (half: "low" | "high") => {
+    for (
+      let x = Math.max(piece.x, defect.x) + 0.5;
+      x < Math.min(piece.x + piece.long, defect.x + defect.long);
+      x++
+    ) {
+      const column = Clipper.intersect(
+        [own],
+        [boxPath({ x, y: -1e4, long: 0.02, wide: 2e4 })],
+        FillRule.NonZero,
+      );
+      const ys = column.flatMap((one) => one.map(({ y }) => y / FINE));
+      if (ys.length === 0) continue;
+      const [low, high] = [Math.min(...ys), Math.max(...ys)];
+      if (defect.y > high || defect.y + defect.wide < low) continue;
+      const middle = (low + high) / 2;
+      if (half === "low" ? defect.y + defect.wide > middle + 0.1 : defect.y < middle - 0.1) return false;
+    }
+    return true;
+  };
+  return inHalf("low") || inHalf("high") ? undefined : ", past the middle of the piece";
+}
+
+function boardFaults({ name, board, pieces, offcuts, cuts }: PlannedBoard, stock: Stock): string[] {
+  const { saw } = stock.allowances;
   const faults: string[] = [];
   const say = (fault: string) => faults.push(`${name}: ${fault}`);
   const clear = boxPath(board.clear);
@@ -77,7 +128,11 @@ function boardFaults({ name, board, pieces, offcuts, cuts }: PlannedBoard, saw: 
     if (piece.z < -1e-9 || piece.z + piece.thick > board.thick + 1e-6)
       say(`${piece.part} is beyond the board's thickness`);
     for (const defect of board.defects)
-      if (shared(own, boxPath(defect)) > NOTHING) say(`${piece.part} has a defect in it`);
+      if (shared(own, boxPath(defect)) > NOTHING) {
+        const line = stock.lines.find(({ name: part }) => part === piece.part)!;
+        const fault = hiddenFault(piece, own, defect, line.hides);
+        if (fault) say(`${piece.part} has a defect in it${fault}`);
+      }
     const around = grown(own, Math.max(0, saw - 0.02));
     for (const [n, other] of pieces.entries()) {
       if (n <= k || !layersMeet(piece, other, saw)) continue;
