@@ -2,13 +2,14 @@ import { expect, test } from "vitest";
 import { expectedAt } from "../../grammar/expected.ts";
 import { applyEdits, formatTree } from "../../grammar/format.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { countOf, time } from "../share.ts";
 import { seeded, spliced } from "./fixtures/random.ts";
 import { lost, meanings, read } from "./fixtures/reading.ts";
 import { messChair, wholeChairs } from "./fixtures/texts.ts";
 import { holds } from "./fixtures/whole-tree.ts";
 
 /** How many random edits are tried; the seed makes them the same every time. */
-const count = Number(process.env.SEATWRIGHT_EDITS ?? 100_000);
+const count = countOf(15_000, 100_000);
 
 /** Some lines of a whole chair, so that many edits can be tried in little time. */
 function passage(random: () => number, chairs: readonly string[][]): string {
@@ -17,7 +18,9 @@ function passage(random: () => number, chairs: readonly string[][]): string {
   return lines.slice(from, from + 3 + Math.floor(random() * 25)).join("\n");
 }
 
-test(`${count} random edits: a whole tree, an answer to completion, a lasting format, nothing slow`, () => {
+test(`${count} random edits: a whole tree, an answer to completion, a lasting format, nothing slow`, {
+  timeout: time,
+}, () => {
   const random = seeded(20260314);
   const chairs = wholeChairs().map(([, text]) => text.split("\n"));
   let slowest = 0;
@@ -39,7 +42,7 @@ test(`${count} random edits: a whole tree, an answer to completion, a lasting fo
     if (comments(once) !== comments(text)) throw new Error(`comments changed: ${JSON.stringify(text)}`);
   }
   expect(slowest).toBeLessThan(50);
-}, 300_000);
+});
 
 test("whole chairs with random edits are read in time", () => {
   const random = seeded(7);

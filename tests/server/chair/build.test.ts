@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { buildChair } from "../../../server/chair/build.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
 import type { Design } from "../../../server/design/design.ts";
+import { shareName, shareOf, time } from "../../share.ts";
 import { settled } from "./from-text.ts";
 
 const sample = (name: string) =>
@@ -23,11 +24,14 @@ function sound(chair: Chair, what: string): void {
   }
 }
 
-describe("a text with any one line taken out", () => {
+/** Of the lines of a chair, and of its numbers, one in so many is changed in `npm test`. */
+const ONE_IN = 4;
+
+describe(`a text with a line taken out, ${shareName(ONE_IN)}`, { timeout: time }, () => {
   for (const name of ["boathouse-mess-chair", "landing-bench"]) {
     test(name, () => {
       const lines = sample(name).split("\n");
-      for (let k = 0; k < lines.length; k++) {
+      for (const k of shareOf([...lines.keys()], ONE_IN)) {
         const { chair } = settled(lines.filter((_, at) => at !== k).join("\n"));
         sound(chair, `${name} without line ${k + 1}: ${lines[k]}`);
       }
@@ -35,12 +39,12 @@ describe("a text with any one line taken out", () => {
   }
 });
 
-describe("numbers no maker would write", () => {
+describe(`numbers no maker would write, ${shareName(ONE_IN)}`, { timeout: time }, () => {
   const text = sample("boathouse-mess-chair");
   const numbers = [...text.matchAll(/(?<=[ ,])\d+(\.\d+)?(?=(deg|%|kg)?\b)/g)];
 
   test("are survived", () => {
-    for (const [k, match] of numbers.entries()) {
+    for (const [k, match] of shareOf([...numbers.entries()], ONE_IN)) {
       const odd = ["0", "100000", "0.0001", "89"][k % 4]!;
       const changed = text.slice(0, match.index) + odd + text.slice(match.index + match[0].length);
       sound(settled(changed).chair, `${odd} for ${match[0]} at ${match.index}`);

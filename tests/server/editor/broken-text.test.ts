@@ -1,10 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { shareName, shareOf, time } from "../../share.ts";
 import { askAt, askOfFile } from "./every-feature.ts";
 import { plainView } from "./view.ts";
 
-/** Of all prefixes and deletions one in this many is tried, and of the places in each one in so many more; 1 tries everything. */
-const ONE_IN = Number(process.env.SEATWRIGHT_ONE_IN ?? 23);
+/** Of all beginnings and tokens one in so many is tried in `npm test`, and all features asked at so many places of each. */
+const BEGINNINGS = 500;
+const TOKENS = 100;
+const PLACES = 18;
 
 const folder = new URL("../../../samples/", import.meta.url);
 const files = Object.fromEntries(
@@ -17,7 +20,7 @@ function ask(name: string, text: string, brokenAt: number) {
   const view = plainView(text, `file:///samples/${name}`, files);
   try {
     askOfFile(view);
-    const step = Math.max(1, Math.ceil((text.length * ONE_IN) / 400));
+    const step = Math.max(1, Math.ceil(text.length / PLACES));
     for (let offset = brokenAt % step; offset <= text.length; offset += step) askAt(view, offset);
     for (const offset of [brokenAt - 1, brokenAt, brokenAt + 1]) askAt(view, Math.max(0, offset));
   } catch (error) {
@@ -25,20 +28,20 @@ function ask(name: string, text: string, brokenAt: number) {
   }
 }
 
-describe.each(samples)("every feature in %s", (name, text) => {
+describe.each(samples)("every feature in %s", { timeout: time }, (name, text) => {
   it("answers in the whole text", () => {
     ask(name, text, 0);
     expect(text.length).toBeGreaterThan(0);
   });
 
-  it("answers in its beginnings", () => {
-    for (let length = 0; length < text.length; length += ONE_IN * 7) ask(name, text.slice(0, length), length);
+  it(`answers in its beginnings, ${shareName(BEGINNINGS)}`, () => {
+    for (const length of shareOf([...Array(text.length).keys()], BEGINNINGS))
+      ask(name, text.slice(0, length), length);
   });
 
-  it("answers with one word or sign taken out", () => {
+  it(`answers with a word or sign taken out, ${shareName(TOKENS)}`, () => {
     const tokens = [...text.matchAll(/[\w.-]+|"[^"\n]*"|[^\s\w]/g)];
-    for (let k = 0; k < tokens.length; k += ONE_IN) {
-      const { 0: token, index } = tokens[k] as RegExpExecArray;
+    for (const { 0: token, index } of shareOf(tokens, TOKENS)) {
       ask(name, text.slice(0, index) + text.slice(index + token.length), index);
     }
   });

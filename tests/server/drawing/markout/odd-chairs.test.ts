@@ -6,6 +6,7 @@ import { markoutPages } from "../../../../server/drawing/markout/pages.ts";
 import { pageToSvg } from "../../../../server/drawing/markout/svg.ts";
 import { studied } from "../../../check.ts";
 import { examples } from "../../../rule-examples.ts";
+import { shareName, shareOf, time } from "../../../share.ts";
 import { chairOf, sampleNames, sampleText } from "../chairs.ts";
 
 const sound = (chair: Parameters<typeof markoutPages>[0], what: string) => {
@@ -22,16 +23,18 @@ const sound = (chair: Parameters<typeof markoutPages>[0], what: string) => {
   }
 };
 
-describe("marking out", () => {
-  it.each(examples)("copes with the example of $code", ({ code, example }) => {
+/** Of the lines that say something of a part, and of the rules' examples, one in so many is tried in `npm test`. */
+const [LINES, EXAMPLES] = [30, 4];
+
+describe("marking out", { timeout: time }, () => {
+  it.each(shareOf(examples, EXAMPLES))("copes with the example of $code", ({ code, example }) => {
     sound(studied(example).chair, code);
   });
 
-  it.each(sampleNames)("copes with %s when any one of its lines is gone", { timeout: 120_000 }, (name) => {
+  it.each(sampleNames)(`copes with %s when a line is gone, ${shareName(LINES)}`, (name) => {
     const lines = sampleText(name).split("\n");
-    // Every line that says something of a part, a few at a time apart, so that all kinds are met in little time.
     const spoken = lines.flatMap((line, k) => (/^ {2}\w/.test(line) ? [k] : []));
-    for (const k of spoken.filter((_, at) => at % 8 === 0)) {
+    for (const k of shareOf(spoken, LINES)) {
       sound(chairOf(lines.filter((_, at) => at !== k).join("\n")), `${name} without line ${k + 1}`);
     }
   });
