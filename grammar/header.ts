@@ -33,8 +33,12 @@ export function guessHeader(
   const start = startOf(items[0]!);
   const at = { start, end: start + word.length };
   if (known.length > 0) {
-    if (known.some(({ opens }) => opens === undefined || lines.suits(opens))) return undefined;
-    const [row] = lines.openers();
+    const best = lines.openers();
+    // A word may be both an opener and a choice of another, as `board` is: its own header would be whole, or its lines would suit it best.
+    const meant = (row: Row) => best.includes(row) || readsWhole(items, row, table, false);
+    if (known.some((row) => row.opens === undefined || (lines.suits(row.opens) && meant(row))))
+      return undefined;
+    const [row] = best;
     return row !== undefined && readsWhole(items, row, table) ? headless([row]) : undefined;
   }
   const guesses = lines.openers();

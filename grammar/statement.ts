@@ -231,8 +231,8 @@ function checkNames({ match }: Statement, { problems }: Context): void {
 }
 
 /** Whether a phrase, its first word included, is all that must follow the word of a row. */
-export function readsWhole(items: readonly Item[], row: Row, table: Table): boolean {
-  const { parts } = readParts(items, settingOf([row], { table, told: () => true }), true);
+export function readsWhole(items: readonly Item[], row: Row, table: Table, headless = true): boolean {
+  const { parts } = readParts(items, settingOf([row], { table, told: () => true }), headless);
   return isWhole(matchRow(row, parts), parts);
 }
 
