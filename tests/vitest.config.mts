@@ -8,7 +8,7 @@ export default defineConfig({
     // Modules are read once a worker, not once a file: half of the time went into reading them again.
     isolate: false,
     exclude: ["tests/desktop/**"],
-    testTimeout: 120_000,
+    testTimeout: 60_000,
     hookTimeout: 90_000,
     expect: { poll: { timeout: 15_000 } },
   },

@@ -7,8 +7,8 @@ import { runCase, type SampleResult, type SheetsResult, type TextResult } from "
 
 const SAMPLE = fileURLToPath(new URL("../../samples/boathouse-mess-chair.chair", import.meta.url));
 
-test("the sample chair goes from text to diagnostics and drawing in less than eight times what VS Code's css service takes to check 20 kB", async () => {
-  // A ratio, since a machine may be several times slower from one hour to the next: some 3 when this was written.
+test("the sample chair goes from text to diagnostics and drawing in less than five times what VS Code's css service takes to check 20 kB", async () => {
+  // A ratio, since a machine may be several times slower from one hour to the next: 2.6 to 3.4 when this was written.
   const ours = (await runCase({ is: "sample", path: SAMPLE, count: 16 })) as SampleResult;
   const css = (await runCase({
     is: "text",
@@ -17,7 +17,7 @@ test("the sample chair goes from text to diagnostics and drawing in less than ei
     kind: "clean",
     count: 16,
   })) as TextResult;
-  expect(ours.all.cpu / css.cpu).toBeLessThan(8);
+  expect(ours.all.cpu / css.cpu).toBeLessThan(5);
 });
 
 test("ten times the text takes nowhere near a hundred times the processor", async () => {
