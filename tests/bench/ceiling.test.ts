@@ -7,14 +7,17 @@ import { runCase, type SampleResult, type SheetsResult, type TextResult } from "
 
 const SAMPLE = fileURLToPath(new URL("../../samples/boathouse-mess-chair.chair", import.meta.url));
 
-test("the sample chair goes from text to diagnostics and drawing in less than five times what VS Code's css service takes to check 20 kB", async () => {
+test("the sample chair goes from text to diagnostics and drawing in less than five times what VS Code's css service takes to check 20 kB", {
+  // Many rounds, until both are warm: some seconds on a quiet machine, a minute on a busy one.
+  timeout: 180_000,
+}, async () => {
   // A ratio, since a machine may be several times slower from one hour to the next: 2.6 to 3.4 when this was written. The least of several
   // rounds in turns: other work on the machine only adds to a time.
   let [ours, css] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (let round = 0; round < 3; round++) {
-    const sample = await runCase({ is: "sample", path: SAMPLE, count: 5 });
+  for (let round = 0; round < 5; round++) {
+    const sample = await runCase({ is: "sample", path: SAMPLE, count: 6 });
     ours = Math.min(ours, (sample as SampleResult).all.cpu);
-    const text = await runCase({ is: "text", subject: "css", bytes: 20_000, kind: "clean", count: 5 });
+    const text = await runCase({ is: "text", subject: "css", bytes: 20_000, kind: "clean", count: 6 });
     css = Math.min(css, (text as TextResult).cpu);
   }
   expect(ours / css).toBeLessThan(5);
