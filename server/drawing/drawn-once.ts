@@ -1,11 +1,12 @@
 import type { Steps } from "../../grammar/steps.ts";
 import type { SeenLine } from "./hidden-lines.ts";
+import { type LineGrid, lineGrid } from "./line-grid.ts";
 import type { Point } from "./sheet.ts";
 
 /** Lines nearer than this are seen as one, mm. */
 const SAME = 0.02;
-/** Numbers kept for each line: its box, its start and its unit run, its length. */
-const STRIDE = 9;
+/** Numbers kept for each line: its start and its unit run, its length. */
+const STRIDE = 5;
 
 /** Lines looked at between two rests. */
 const BATCH = 200;
@@ -13,7 +14,11 @@ const BATCH = 200;
 /** The lines without what an earlier one, or a heavier one, already covers. */
 export function* drawnOnce(lines: readonly SeenLine[]): Steps<SeenLine[]> {
   const kept: SeenLine[] = [];
-  const facts: Facts = { at: new Float64Array(STRIDE * (lines.length + 16)), count: 0 };
+  const facts: Facts = {
+    at: new Float64Array(STRIDE * (lines.length + 16)),
+    count: 0,
+    grid: lineGrid(lines.length, boxOf(lines)),
+  };
   for (const is of ["outline", "edge"] as const) {
     for (const [index, line] of lines.entries()) {
       if (line.is === is) keep(line, 0, kept, facts);
@@ -48,10 +53,22 @@ function beside(line: SeenLine, { a, b }: SeenLine): [Point, Point][] {
   return left;
 }
 
-/** Figures of the lines kept so far, side by side so that looking through them is fast. */
+/** Figures of the lines kept so far, side by side so that looking through them is fast, and where they lie. */
 interface Facts {
   at: Float64Array;
   count: number;
+  grid: LineGrid;
+}
+
+function boxOf(lines: readonly SeenLine[]) {
+  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+  for (const { a, b } of lines) {
+    box.left = Math.min(box.left, a[0], b[0]);
+    box.right = Math.max(box.right, a[0], b[0]);
+    box.low = Math.min(box.low, a[1], b[1]);
+    box.high = Math.max(box.high, a[1], b[1]);
+  }
+  return box;
 }
 
 function note(facts: Facts, a: Point, b: Point): void {
@@ -65,37 +82,32 @@ function note(facts: Facts, a: Point, b: Point): void {
   const x = b[0] - a[0];
   const y = b[1] - a[1];
   const size = Math.sqrt(x * x + y * y);
-  at[start] = Math.min(a[0], b[0]);
-  at[start + 1] = Math.max(a[0], b[0]);
-  at[start + 2] = Math.min(a[1], b[1]);
-  at[start + 3] = Math.max(a[1], b[1]);
-  at[start + 4] = a[0];
-  at[start + 5] = a[1];
-  at[start + 6] = x / size;
-  at[start + 7] = y / size;
-  at[start + 8] = size;
+  at[start] = a[0];
+  at[start + 1] = a[1];
+  at[start + 2] = x / size;
+  at[start + 3] = y / size;
+  at[start + 4] = size;
   facts.count++;
+  facts.grid.put(a, b);
 }
 
 /** The first line, from the given one on, that lies along a part of a → b. */
-function lyingOn({ at, count }: Facts, a: Point, b: Point, from: number): number | undefined {
-  const left = Math.min(a[0], b[0]) - SAME;
-  const right = Math.max(a[0], b[0]) + SAME;
-  const low = Math.min(a[1], b[1]) - SAME;
-  const high = Math.max(a[1], b[1]) + SAME;
-  for (let k = from, i = from * STRIDE; k < count; k++, i += STRIDE) {
-    if (at[i]! > right || at[i + 1]! < left || at[i + 2]! > high || at[i + 3]! < low) continue;
-    const x = at[i + 6]!;
-    const y = at[i + 7]!;
-    const ax = a[0] - at[i + 4]!;
-    const ay = a[1] - at[i + 5]!;
+function lyingOn({ at, grid }: Facts, a: Point, b: Point, from: number): number | undefined {
+  let first: number | undefined;
+  for (const k of grid.near(a, b, SAME)) {
+    if (k < from || (first !== undefined && k > first)) continue;
+    const i = k * STRIDE;
+    const x = at[i + 2]!;
+    const y = at[i + 3]!;
+    const ax = a[0] - at[i]!;
+    const ay = a[1] - at[i + 1]!;
     if (Math.abs(x * ay - y * ax) > SAME) continue;
-    const bx = b[0] - at[i + 4]!;
-    const by = b[1] - at[i + 5]!;
+    const bx = b[0] - at[i]!;
+    const by = b[1] - at[i + 1]!;
     if (Math.abs(x * by - y * bx) > SAME) continue;
     const start = x * ax + y * ay;
     const end = x * bx + y * by;
-    if (Math.min(start, end) < at[i + 8]! - SAME && Math.max(start, end) > SAME) return k;
+    if (Math.min(start, end) < at[i + 4]! - SAME && Math.max(start, end) > SAME) first = k;
   }
-  return undefined;
+  return first;
 }
