@@ -110,6 +110,13 @@ export const bundles = {
     external: ["node:fs", "node:path"],
   },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
+  // Turning the chair is loaded when it is asked for, and found by its global name.
+  "panel-pictorial.js": {
+    entryPoints: ["client/panel/webview/pictorial/main.ts"],
+    platform: "browser",
+    format: "iife",
+    globalName: "seatwrightPictorial",
+  },
   "panel.css": { entryPoints: ["client/panel/webview/panel.css"] },
 };
 

@@ -132,6 +132,32 @@ const comparison = z.object({
   ),
 });
 
+/** Long lists of numbers, looked through in one go. */
+const numbers = z.custom<number[]>((given) => Array.isArray(given) && given.every(Number.isFinite));
+const triple = z.tuple([z.number(), z.number(), z.number()]);
+
+const body = z.object({
+  places: numbers,
+  directions: numbers,
+  pieces: z.array(z.object({ corners: numbers, planes: numbers })),
+  edges: numbers,
+});
+
+const turnable = z.object({
+  bench: z.boolean(),
+  parts: z.array(z.object({ name: z.string(), body })),
+  stance: z.object({ rotation: z.tuple([triple, triple, triple]), shift: triple }),
+  tenons: z.array(z.object({ part: z.string(), body })),
+  offsets: z.array(z.object({ part: z.string(), by: triple })),
+  glueUps: z.array(
+    z.object({
+      title: z.string(),
+      lines: z.array(z.string()),
+      parts: z.array(z.object({ name: z.string(), by: triple })),
+    }),
+  ),
+});
+
 const drawing = z.object({
   uri: z.string(),
   version: z.number().int(),
@@ -143,12 +169,25 @@ const drawing = z.object({
   told: z.array(told).optional(),
   faces: faces.optional(),
   comparison: comparison.optional(),
+  pictorial: turnable.optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
 export function readDrawing(given: unknown): DrawingParams | undefined {
   return drawing.safeParse(given).data;
 }
+
+/** The pictorial view as the panel shows it, to be kept beside the others. */
+const picture = z.object({
+  caption: z.string(),
+  width: z.number().positive(),
+  height: z.number().positive(),
+  strokes: z.array(
+    z.object({ points: z.array(point.readonly()), is: z.enum(["edge", "outline"]), part: z.string() }),
+  ),
+  tenons: z.array(z.object({ points: z.array(point.readonly()), part: z.string() })),
+});
+export type PictureShown = z.infer<typeof picture>;
 
 /** Panel → extension. */
 const fromPanel = z.discriminatedUnion("type", [
@@ -168,8 +207,10 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("endComparison") }),
   /** How far an adjustable value may go is wanted. */
   z.object({ type: z.literal("range"), name: z.string() }),
-  z.object({ type: z.literal("save") }),
-  z.object({ type: z.literal("print") }),
+  /** What is needed for the pictorial view is wanted, or no longer. */
+  z.object({ type: z.literal("pictorial"), wanted: z.enum(["whole", "parts"]).optional() }),
+  /** The drawing is to be saved or printed, with the pictorial view as it is shown. */
+  z.object({ type: z.literal("keep"), what: z.enum(["save", "print"]), picture: picture.optional() }),
   /** An adjustable value was moved; `done` when it was let go. */
   z.object({ type: z.literal("adjust"), name: z.string(), value: z.number(), done: z.boolean() }),
 ]);
@@ -212,6 +253,8 @@ export type ToPanel =
   | { type: "range"; range: RangeResult }
   /** The parts the caret is in, by full name. */
   | { type: "highlight"; parts: string[] }
+  /** The drawing is to be kept: the panel answers with a message of this type, which has its pictorial view. */
+  | { type: "keep"; what: "save" | "print" }
   /** Words for a screen reader, about something the maker asked for. */
   | { type: "say"; words: string };
 

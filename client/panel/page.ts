@@ -7,11 +7,13 @@ interface PageParts {
   /** A word that only this page knows, so that no other script runs in it. */
   nonce: string;
   script: string;
+  /** The part of the script that turns the chair; loaded when that is asked for. */
+  pictorial: string;
   style: string;
 }
 
 /** The page's HTML. Nothing of the maker's text is in it. */
-export function panelPage({ cspSource, nonce, script, style }: PageParts): string {
+export function panelPage({ cspSource, nonce, script, pictorial, style }: PageParts): string {
   const policy = [
     "default-src 'none'",
     `style-src ${cspSource}`,
@@ -30,11 +32,12 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 </head>
 <body>
 <main>
-<div id="sheet" tabindex="0" role="application" aria-roledescription="drawing" aria-label="Drawing" aria-describedby="keys"></div>
+<div id="sheet" tabindex="0" role="application" aria-roledescription="drawing" aria-label="Drawing" aria-describedby="keys"><div id="pictorial" tabindex="0" role="application" aria-roledescription="pictorial view" aria-label="Pictorial view" aria-describedby="keys" hidden></div></div>
 <p id="keys" class="offscreen">${keys}</p>
 <p id="state">Waiting for the first drawing.</p>
 <div id="told" hidden></div>
 </main>
+<section id="turning" aria-label="Pictorial view" hidden></section>
 <section id="compare" aria-label="What differs" hidden></section>
 <section id="post" aria-label="A post from each face" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
@@ -44,6 +47,7 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 <button data-look="front" title="Front view (1)">Front</button>
 <button data-look="side" title="Side view (2)">Side</button>
 <button data-look="plan" title="Plan (3)">Plan</button>
+<button data-look="pictorial" title="Pictorial view (4)">Any side</button>
 </div>
 <div role="group" aria-label="Size">
 <button data-zoom="in" title="Larger (+)" aria-label="Larger">+</button>
@@ -57,11 +61,11 @@ export function panelPage({ cspSource, nonce, script, style }: PageParts): strin
 </div>
 </footer>
 <p id="said" class="offscreen" role="status"></p>
-<script nonce="${nonce}" src="${script}"></script>
+<script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}"></script>
 </body>
 </html>`;
 }
 
 const keys =
-  "Arrow keys move the drawing, plus and minus change its size, 0 shows all, 1 to 3 one view. N and P go from part to part and tell " +
+  "Arrow keys move the drawing, plus and minus change its size, 0 shows all, 1 to 3 one view, 4 the pictorial view, in which arrow keys turn the chair by 15°, with Shift by 5°, and 0 turns it back. N and P go from part to part and tell " +
   "of each; Enter goes to its text. All of it is in words under In words.";

@@ -15,12 +15,15 @@ import {
 } from "vscode";
 import type { Span } from "../../grammar/problem.ts";
 import type { OverlayName } from "../../server/drawing/sheet.ts";
-import type { DrawingParams, OldChair, RangeResult } from "../../server/main/protocol.ts";
+import type { DrawingParams, OldChair, PictorialWanted, RangeResult } from "../../server/main/protocol.ts";
 import { createAdjusting } from "./adjusting.ts";
-import { readFromPanel, type ToPanel } from "./messages.ts";
+import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
 import { panelPage } from "./page.ts";
 import { createPartPlaces } from "./part-places.ts";
+
+/** Saves or prints a drawing, with the pictorial view as it is shown beside it. */
+export type Keep = (what: "save" | "print", drawing: DrawingParams, picture?: PictureShown) => void;
 
 export interface DrawingPanel {
   readonly uri: Uri;
@@ -36,6 +39,10 @@ export interface DrawingPanel {
   readonly overlays: readonly OverlayName[];
   /** The post that is shown from each of its faces. */
   readonly post: string | undefined;
+  /** What is needed for the pictorial view; nothing while that is not shown. */
+  readonly pictorial: PictorialWanted | undefined;
+  /** Saves or prints what is shown. */
+  keep(what: "save" | "print"): void;
   /** The chair laid behind, to compare with. */
   readonly compareWith: OldChair | undefined;
   /** Lays a chair behind, or takes it away. */
@@ -54,8 +61,7 @@ export function createPanel(given: {
   overlaid(): void;
   /** How far an adjustable value may go, if that can be had for the text as it is. */
   range(name: string): Promise<RangeResult | undefined>;
-  save(drawing: DrawingParams): void;
-  print(drawing: DrawingParams): void;
+  keep: Keep;
 }): DrawingPanel {
   const { uri, panel, extension } = given;
   const places = createPartPlaces();
@@ -64,6 +70,7 @@ export function createPanel(given: {
   let overlays: readonly OverlayName[] = [];
   let post: string | undefined;
   let compareWith: OldChair | undefined;
+  let pictorial: PictorialWanted | undefined;
 
   const lay = (names: readonly OverlayName[], name: string | undefined) => {
     if (String(names) === String(overlays) && name === post) return;
@@ -101,13 +108,16 @@ export function createPanel(given: {
       if (message?.type === "reveal") void reveal(places.of(message.part));
       if (message?.type === "revealPlace") void reveal(message);
       if (message?.type === "endComparison") compare(undefined);
+      if (message?.type === "pictorial" && message.wanted !== pictorial) {
+        pictorial = message.wanted;
+        given.overlaid();
+      }
       if (message?.type === "revealFault") {
         const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
         if (fault) void reveal({ start: fault.at, end: fault.at });
       }
       if (message?.type === "range") void tellRange(message.name);
-      if (latest && message?.type === "save") given.save(latest);
-      if (latest && message?.type === "print") given.print(latest);
+      if (latest && message?.type === "keep") given.keep(message.what, latest, message.picture);
       if (message?.type === "adjust") adjusting.move(message);
     }),
     workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
@@ -131,6 +141,7 @@ export function createPanel(given: {
     cspSource: panel.webview.cspSource,
     nonce: crypto.randomUUID(),
     script: file("panel.js"),
+    pictorial: file("panel-pictorial.js"),
     style: file("panel.css"),
   });
 
@@ -168,6 +179,11 @@ export function createPanel(given: {
     get compareWith() {
       return compareWith;
     },
+    get pictorial() {
+      return pictorial;
+    },
+    // The page knows how its pictorial view is turned, and answers with that.
+    keep: (what) => (pictorial ? send({ type: "keep", what }) : latest && given.keep(what, latest)),
     compare,
     get active() {
       return panel.active;

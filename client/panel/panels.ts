@@ -16,7 +16,7 @@ import {
   type WatchDrawingParams,
 } from "../../server/main/protocol.ts";
 import { readDrawing, readPanelState, readRange } from "./messages.ts";
-import { createPanel, type DrawingPanel } from "./panel.ts";
+import { createPanel, type DrawingPanel, type Keep } from "./panel.ts";
 import { printDrawing } from "./printing.ts";
 import { saveDrawing } from "./saving.ts";
 
@@ -45,12 +45,12 @@ export function createPanels(
       panels.delete(key);
       watch(uri, false);
     };
-    const save = (drawing: DrawingParams) => void saveDrawing(drawing);
-    const print = (drawing: DrawingParams) => void printDrawing(drawing, storage);
+    const keep: Keep = (what, drawing, picture) =>
+      void (what === "save" ? saveDrawing(drawing, picture) : printDrawing(drawing, storage, picture));
     const range = (name: string) => rangeOf(uri, name);
     panels.set(
       key,
-      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), range, save, print }),
+      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), range, keep }),
     );
     watch(uri, true);
   }
@@ -61,9 +61,9 @@ export function createPanels(
     return readRange(await client.sendRequest(RANGE, params));
   }
 
-  async function drawingOf(document: TextDocument | undefined): Promise<DrawingParams | undefined> {
-    const shown = [...panels.values()].find(({ active }) => active)?.latest;
-    if (shown || !document) return shown;
+  const inUse = () => [...panels.values()].find(({ active }) => active);
+
+  async function drawingOf(document: TextDocument): Promise<DrawingParams | undefined> {
     const params: DrawParams = { uri: client.code2ProtocolConverter.asUri(document.uri) };
     return readDrawing(await client.sendRequest(DRAW, params));
   }
@@ -84,6 +84,7 @@ export function createPanels(
       overlays: [...(panel?.overlays ?? [])],
       ...(panel?.post !== undefined && { post: panel.post }),
       ...(panel?.compareWith && { compareWith: panel.compareWith }),
+      ...(panel?.pictorial && { pictorial: panel.pictorial }),
     };
     void client.sendNotification(WATCH_DRAWING, params);
   }
@@ -121,11 +122,15 @@ export function createPanels(
 
   return {
     async save(document) {
-      const drawing = await drawingOf(document);
+      const panel = inUse();
+      if (panel?.latest) return panel.keep("save");
+      const drawing = document && (await drawingOf(document));
       if (drawing) await saveDrawing(drawing);
     },
     async print(document) {
-      const drawing = await drawingOf(document);
+      const panel = inUse();
+      if (panel?.latest) return panel.keep("print");
+      const drawing = document && (await drawingOf(document));
       if (drawing) await printDrawing(drawing, storage);
     },
     open,

@@ -4,14 +4,21 @@
  * page is saved for the maker to open.
  */
 import { env, UIKind, Uri, window, workspace } from "vscode";
+import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
+import type { PictureShown } from "./messages.ts";
 import { type Paper, papers, printablePage, scaleOn } from "./printable-page.ts";
 import { nameOf, saveBeside, stalely } from "./saving.ts";
 
 /** Asks for the paper, makes the page and has it opened. `storage` is the extension's own folder. */
-export async function printDrawing(drawing: DrawingParams, storage: Uri): Promise<void> {
-  const { sheet } = drawing;
-  if (!sheet) return void window.showWarningMessage(`There is no drawing to print. ${drawing.reason ?? ""}`);
+export async function printDrawing(
+  drawing: DrawingParams,
+  storage: Uri,
+  picture?: PictureShown,
+): Promise<void> {
+  if (!drawing.sheet)
+    return void window.showWarningMessage(`There is no drawing to print. ${drawing.reason ?? ""}`);
+  const sheet = withPicture(drawing.sheet, picture);
   const offers = papers.map((paper) => {
     return { label: paper.name, description: `1 : ${scaleOn(paper, sheet).scale}`, paper };
   });

@@ -2,14 +2,19 @@
  * Keeps a drawing as an SVG file where the maker says. All by way of VS Code's own files, so that it works on the web too.
  */
 import { commands, Uri, ViewColumn, window, workspace } from "vscode";
+import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import { sheetToSvg } from "../../server/drawing/svg.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
+import type { PictureShown } from "./messages.ts";
 
-/** Asks where, writes the file and offers to open it. */
-export async function saveDrawing(drawing: DrawingParams): Promise<void> {
+/** Asks where, writes the file and offers to open it; with the pictorial view if one is shown. */
+export async function saveDrawing(drawing: DrawingParams, picture?: PictureShown): Promise<void> {
   const { sheet } = drawing;
   if (!sheet) return void window.showWarningMessage(`There is no drawing to save. ${drawing.reason ?? ""}`);
-  const saved = await saveBeside(drawing, sheetToSvg(sheet), { extension: "svg", kind: "SVG drawing" });
+  const saved = await saveBeside(drawing, sheetToSvg(withPicture(sheet, picture)), {
+    extension: "svg",
+    kind: "SVG drawing",
+  });
   if (!saved) return;
   const chosen = await window.showInformationMessage(
     `Drawing saved as ${nameOf(saved)}.${stalely(drawing)}`,

@@ -1,6 +1,6 @@
 import type { Steps } from "../../grammar/steps.ts";
 import type { SeenLine } from "./hidden-lines.ts";
-import { type LineGrid, lineGrid } from "./line-grid.ts";
+import { type PictureGrid, pictureGrid } from "./picture-grid.ts";
 import type { Point } from "./sheet.ts";
 
 /** Lines nearer than this are seen as one, mm. */
@@ -17,7 +17,7 @@ export function* drawnOnce(lines: readonly SeenLine[]): Steps<SeenLine[]> {
   const facts: Facts = {
     at: new Float64Array(STRIDE * (lines.length + 16)),
     count: 0,
-    grid: lineGrid(lines.length, boxOf(lines)),
+    grid: pictureGrid(lines.length, boxOf(lines)),
   };
   for (const is of ["outline", "edge"] as const) {
     for (const [index, line] of lines.entries()) {
@@ -57,7 +57,7 @@ function beside(line: SeenLine, { a, b }: SeenLine): [Point, Point][] {
 interface Facts {
   at: Float64Array;
   count: number;
-  grid: LineGrid;
+  grid: PictureGrid;
 }
 
 function boxOf(lines: readonly SeenLine[]) {

@@ -3,6 +3,7 @@ import { movePoint } from "../geometry/motion.ts";
 import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
 import { type Hider, hiddenBy, hiderOf, ON_EDGE, TOUCH } from "./hider.ts";
+import { type PictureGrid, pictureGrid } from "./picture-grid.ts";
 import type { Point } from "./sheet.ts";
 
 /** A straight that can be seen, as seen: right and up. */
@@ -36,15 +37,27 @@ const SHORT = 0.05;
 /** What can be seen of bodies when `into` carries them before the eye, hidden lines taken out. */
 export const see = (bodies: readonly Body[], into: Motion): Seen => finish(seeSteps(bodies, into));
 
-/** The same, resting after each body. */
-export function* seeSteps(bodies: readonly Body[], into: Motion): Steps<Seen> {
-  const seen = bodies.map(({ pieces }) => seenBody(pieces.flatMap((piece) => hiderOf(piece, into) ?? [])));
+/** The same, resting after each body; `shifts` moves some of them, as drawn, before they are carried there. */
+export function* seeSteps(
+  bodies: readonly Body[],
+  into: Motion,
+  shifts: readonly (Vec3 | undefined)[] = [],
+): Steps<Seen> {
+  const motions = bodies.map((_, index) => {
+    const by = shifts[index];
+    return by ? { rotation: into.rotation, shift: movePoint(into, by) } : into;
+  });
+  const seen = bodies.map(({ pieces }, index) =>
+    seenBody(pieces.flatMap((piece) => hiderOf(piece, motions[index]!) ?? [])),
+  );
   const towards = into.rotation[2];
   const lines: SeenLine[] = [];
+  const wood = inGrid(seen);
   for (let body = 0; body < bodies.length; body++) {
+    const motion = motions[body]!;
     for (const edge of bodies[body]!.edges) {
       const is = kindOf(edge, towards);
-      if (is) addVisible(movePoint(into, edge.a), movePoint(into, edge.b), seen, { body, is }, lines);
+      if (is) addVisible(movePoint(motion, edge.a), movePoint(motion, edge.b), wood, { body, is }, lines);
     }
     yield;
   }
@@ -81,13 +94,13 @@ function kindOf({ is, normals }: Edge, towards: Vec3): SeenLine["is"] | undefine
 function addVisible(
   a: Vec3,
   b: Vec3,
-  bodies: readonly SeenBody[],
+  wood: Wood,
   { body, is }: Pick<SeenLine, "body" | "is">,
   lines: SeenLine[],
 ): void {
   const length = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
   if (length < SHORT) return;
-  const hidden = hiddenParts(a, b, bodies);
+  const hidden = hiddenParts(a, b, wood);
   if (!hidden) return;
   let from = 0;
   for (const [start, end] of hidden) {
@@ -97,25 +110,42 @@ function addVisible(
   if ((1 - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, 1) });
 }
 
+/** All that hides, and where it lies in the picture. */
+interface Wood {
+  hiders: Hider[];
+  grid: PictureGrid;
+}
+
+function inGrid(bodies: readonly SeenBody[]): Wood {
+  const hiders = bodies.flatMap((body) => body.hiders);
+  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+  for (const { left, right, low, high } of bodies) {
+    box.left = Math.min(box.left, left);
+    box.right = Math.max(box.right, right);
+    box.low = Math.min(box.low, low);
+    box.high = Math.max(box.high, high);
+  }
+  const grid = pictureGrid(hiders.length, box);
+  for (const hider of hiders) grid.putBox(hider);
+  return { hiders, grid };
+}
+
 /** The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. */
-function hiddenParts(a: Vec3, b: Vec3, bodies: readonly SeenBody[]): [number, number][] | undefined {
+function hiddenParts(a: Vec3, b: Vec3, { hiders, grid }: Wood): [number, number][] | undefined {
   const left = Math.min(a[0], b[0]) - TOUCH;
   const right = Math.max(a[0], b[0]) + TOUCH;
   const low = Math.min(a[1], b[1]) - TOUCH;
   const high = Math.max(a[1], b[1]) + TOUCH;
   const far = Math.min(a[2], b[2]);
-  const apart = (it: Omit<SeenBody, "hiders">) =>
-    it.near < far || it.left > right || it.right < left || it.low > high || it.high < low;
   const parts: [number, number][] = [];
-  for (const body of bodies) {
-    if (apart(body)) continue;
-    for (const hider of body.hiders) {
-      if (apart(hider)) continue;
-      const part = hiddenBy(hider, a, b);
-      if (!part) continue;
-      if (part[0] === 0 && part[1] === 1) return undefined;
-      parts.push(part);
-    }
+  for (const number of grid.near([a[0], a[1]], [b[0], b[1]], TOUCH)) {
+    const hider = hiders[number]!;
+    if (hider.near < far || hider.left > right || hider.right < left || hider.low > high || hider.high < low)
+      continue;
+    const part = hiddenBy(hider, a, b);
+    if (!part) continue;
+    if (part[0] === 0 && part[1] === 1) return undefined;
+    parts.push(part);
   }
   return parts.length > 1 ? parts.sort((p, q) => p[0] - q[0]) : parts;
 }

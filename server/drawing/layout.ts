@@ -13,8 +13,8 @@ export interface Placed {
 }
 
 /** Room around the sheet and between the views, mm on a full-size sheet. */
-const MARGIN = 50;
-const GAP = 56;
+export const MARGIN = 50;
+export const GAP = 56;
 /** From the top of the sheet to the title's first line, and to the scale bar. */
 const TITLE = 46;
 const BAR = 190;

@@ -18,6 +18,18 @@ export interface Sheet {
   titleAt?: { x: number; y: number; width: number };
   /** What a reader of the sheet should know, one sentence a line. */
   notes?: string[];
+  /** Beside the views: the chair from any side. */
+  picture?: Picture;
+}
+
+/** A pictorial view on a sheet, in the sheet's coordinates. */
+export interface Picture {
+  /** From where it is seen. */
+  caption: string;
+  captionAt: Point;
+  strokes: Stroke[];
+  /** Lines of tenons that the wood hides. */
+  tenons: { points: Point[]; part: string }[];
 }
 
 export interface View {

@@ -3,7 +3,7 @@
  */
 import { WORDS } from "./dimension-lines.ts";
 import { overlayOver, overlayUnder } from "./overlay-svg.ts";
-import type { DimensionLine, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
+import type { DimensionLine, Picture, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
 import { FINE, INK, number, path, words } from "./svg-pieces.ts";
 import { tickLines } from "./ticks.ts";
 import { escaped, wrapped } from "./xml.ts";
@@ -17,7 +17,16 @@ interface SvgOptions {
 
 const SCALE = 5;
 /** Widths of lines, mm on a full-size sheet; a fifth of it on paper. */
-const WIDTHS = { outline: 2.5, edge: 1.5, floor: 1.5, centre: 1, seat: 1.5, before: 1.2, dimension: 0.9 };
+const WIDTHS = {
+  outline: 2.5,
+  edge: 1.5,
+  floor: 1.5,
+  centre: 1,
+  seat: 1.5,
+  before: 1.2,
+  dimension: 0.9,
+  tenon: 1,
+};
 /** How much heavier a part is drawn that differs from the chair behind. */
 const HEAVY = 2.4;
 const TITLE = 40;
@@ -33,6 +42,7 @@ export function sheetToSvg(sheet: Sheet, { standalone = true, scale = SCALE }: S
     `<desc>${escaped(description(sheet))}</desc>`,
     `<rect width="${number(width)}" height="${number(height)}" fill="#ffffff"/>`,
     ...sheet.views.flatMap(viewLines),
+    ...(sheet.picture ? pictureLines(sheet.picture) : []),
     ...titleLines(sheet, scale),
     ...scaleBarLines(sheet.scaleBar),
     "</svg>",
@@ -40,8 +50,10 @@ export function sheetToSvg(sheet: Sheet, { standalone = true, scale = SCALE }: S
   return `${lines.join("\n")}\n`;
 }
 
-function description({ views, notes = [] }: Sheet): string {
-  const captions = views.map(({ caption }) => caption).join(", ");
+function description({ views, notes = [], picture }: Sheet): string {
+  const captions = [...views, ...(picture ? [picture] : [])]
+    .map(({ caption }) => caption.replace(/\.$/, ""))
+    .join(", ");
   const figures = views.flatMap(({ dimensions }) => dimensions.map(({ name, label }) => `${name} ${label}`));
   return [`${captions}.`, ...notes, figures.length ? `${figures.join(", ")}.` : ""].join(" ").trim();
 }
@@ -57,6 +69,27 @@ function viewLines({ name, caption, captionAt, strokes, dimensions, overlays = [
     words(captionAt, caption, { size: 26, ink: INK }),
     "</g>",
   ];
+}
+
+function pictureLines({ caption, captionAt, strokes, tenons }: Picture): string[] {
+  return [
+    '<g id="pictorial">',
+    `<title>${escaped(caption)}</title>`,
+    ...strokePaths(strokes),
+    ...tenonPaths(tenons),
+    words(captionAt, caption, { size: 26, ink: INK }),
+    "</g>",
+  ];
+}
+
+/** Hidden tenons: finer than what is seen, dashed, those of one part together. */
+export function tenonPaths(tenons: Picture["tenons"]): string[] {
+  const dashed = new Map<string, string>();
+  for (const { part, points } of tenons) dashed.set(part, (dashed.get(part) ?? "") + path(points));
+  return [...dashed].map(
+    ([part, d]) =>
+      `<path class="tenon" data-part="${escaped(part)}" stroke="${FINE}" stroke-width="${WIDTHS.tenon}" stroke-dasharray="5 4" d="${d}"/>`,
+  );
 }
 
 /** Strokes as paths, those of one kind and part together. */

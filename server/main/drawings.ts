@@ -7,6 +7,8 @@ import type { Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import { SEAT, stemOf } from "../design/identity.ts";
+import { type PackedTurnable, packedSteps } from "../drawing/pictorial/packed.ts";
+import { turnableSteps } from "../drawing/pictorial/turnable.ts";
 import { type PostFaces, postFaces } from "../drawing/post-faces.ts";
 import type { Behind, OverlayName, Sheet } from "../drawing/sheet.ts";
 import { type PartTold, partsTold } from "../editor/about/parts-told.ts";
@@ -16,13 +18,14 @@ import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
 import type { Comparing } from "./comparing.ts";
 import { finishInTurns } from "./in-turns.ts";
-import type { ComparisonTold, DrawingParams, OldChair } from "./protocol.ts";
+import type { ComparisonTold, DrawingParams, OldChair, PictorialWanted } from "./protocol.ts";
 
 interface Good {
   sheet: Sheet;
   parts: Set<string>;
   told: PartTold[];
   comparison?: ComparisonTold;
+  pictorial?: PackedTurnable;
 }
 
 /** What is wanted beside the sheet: laid over it, and a post from each of its faces. */
@@ -31,6 +34,8 @@ interface Asked {
   post?: string;
   /** The chair to lay behind it. */
   compareWith?: OldChair;
+  /** The chair to be turned, whole or in parts. */
+  pictorial?: PictorialWanted;
 }
 
 export interface Drawings {
@@ -71,7 +76,10 @@ export function createDrawings(
       const overlays = watching.get(view.uri)?.overlays ?? [];
       const sheet = await finishInTurns(drawing(chair, overlays, beside?.behind), stop);
       const words = await told(view, stop);
-      return sheet && words && { sheet, parts, told: words, ...(beside && { comparison: beside.told }) };
+      const pictorial = await turnable(chair, watching.get(view.uri)?.pictorial, stop);
+      if (!sheet || !words || pictorial === "stopped") return undefined;
+      const more = { ...(beside && { comparison: beside.told }), ...(pictorial && { pictorial }) };
+      return { sheet, parts, told: words, ...more };
     } catch (fault) {
       failed(fault);
       return { reason: "This version of the chair could not be drawn." };
@@ -83,6 +91,18 @@ export function createDrawings(
     const old = watching.get(view.uri)?.compareWith;
     try {
       return old && (await comparing?.with(view, old));
+    } catch (fault) {
+      failed(fault);
+      return undefined;
+    }
+  }
+
+  /** A drawing that cannot be turned is better than none. */
+  async function turnable(chair: Chair, wanted: PictorialWanted | undefined, stop: () => boolean) {
+    if (!wanted) return undefined;
+    const bench = wanted === "parts";
+    try {
+      return (await finishInTurns(readyToTurn(chair, bench), stop)) ?? "stopped";
     } catch (fault) {
       failed(fault);
       return undefined;
@@ -131,6 +151,7 @@ export function createDrawings(
         told: shown?.told ?? [],
         ...facesIn(view),
         ...(shown?.comparison && { comparison: shown.comparison }),
+        ...(shown?.pictorial && { pictorial: shown.pictorial }),
       };
     },
     forget(uri) {
@@ -159,6 +180,10 @@ function lostToError(
     if (error) return { part, error };
   }
   return undefined;
+}
+
+function* readyToTurn(chair: Chair, bench: boolean): Steps<PackedTurnable> {
+  return yield* packedSteps(yield* turnableSteps(chair, bench), bench);
 }
 
 /** Names of all that was built. */

@@ -3,6 +3,7 @@
  */
 
 import type { ReportSection } from "../compare/report.ts";
+import type { PackedTurnable } from "../drawing/pictorial/packed.ts";
 import type { PostFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import type { PartTold } from "../editor/about/parts-told.ts";
@@ -20,7 +21,11 @@ export interface WatchDrawingParams {
   post?: string;
   /** The chair to lay behind it and to tell the difference from. */
   compareWith?: OldChair;
+  /** What is needed to turn it: the chair whole, or its parts as they leave the bench, to be taken apart. */
+  pictorial?: PictorialWanted;
 }
+
+export type PictorialWanted = "whole" | "parts";
 
 /** A chair to compare an open file with. */
 export interface OldChair {
@@ -60,6 +65,8 @@ export interface DrawingParams {
   faces?: PostFaces;
   /** How it differs from the chair it is compared with. */
   comparison?: ComparisonTold;
+  /** The chair of the sheet, to be looked at from anywhere, when that was asked for. */
+  pictorial?: PackedTurnable;
 }
 
 /** Client → server request: the drawing of an open file as it is now; null when it is not open. */

@@ -221,12 +221,13 @@ export function serve(
 
   connection.onNotification(
     WATCH_DRAWING,
-    ({ uri, watch, overlays, post, compareWith }: WatchDrawingParams) => {
+    ({ uri, watch, overlays, post, compareWith, pictorial }: WatchDrawingParams) => {
       if (typeof uri !== "string") return;
       drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, {
         overlays: known(overlays),
         ...(typeof post === "string" && { post }),
         ...(isOldChair(compareWith) && { compareWith }),
+        ...((pictorial === "whole" || pictorial === "parts") && { pictorial }),
       });
       const view = views.opened(uri);
       if (view && watch) schedule.touch(view.uri);

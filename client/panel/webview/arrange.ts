@@ -4,9 +4,10 @@
  */
 import type { Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 
-/** A sheet with each view moved from where the sheet has it. */
+/** A sheet with each view moved from where the sheet has it, and with a room for the pictorial view. */
 export interface Laid extends Sheet {
   moved: Partial<Record<View["name"], Point>>;
+  pictorial?: { x: number; y: number; width: number; height: number; below: boolean };
 }
 
 /** Room around the sheet and between the views, and from the top to the title, the scale bar and what is under them; mm. */
@@ -16,12 +17,43 @@ const TITLE = 46;
 const BAR = 190;
 const UNDER_BAR = 250;
 
-/** The sheet laid out for a room of this width over height. */
-export function arranged(sheet: Sheet, aspect: number): Laid {
+/** The sheet laid out for a room of this width over height; `pictorial` is the room that a pictorial view takes, mm. */
+export function arranged(sheet: Sheet, aspect: number, pictorial?: { width: number; height: number }): Laid {
+  const asOnSheet: Laid = { ...sheet, moved: {} };
   const inRow = rowOf(sheet);
-  if (!inRow) return { ...sheet, moved: {} };
-  const asLarge = (laid: { width: number; height: number }) => Math.min(aspect / laid.width, 1 / laid.height);
-  return asLarge(inRow) > asLarge(sheet) ? inRow : { ...sheet, moved: {} };
+  const plain = inRow ? [asOnSheet, inRow] : [asOnSheet];
+  const ways = pictorial ? plain.flatMap((laid) => [beside(laid, pictorial), below(laid, pictorial)]) : plain;
+  const asLarge = (laid: Laid) => Math.min(aspect / laid.width, 1 / laid.height);
+  return ways.reduce((best, way) => (asLarge(way) > asLarge(best) ? way : best));
+}
+
+/** Whether two are laid out in the same way, whatever their sizes. */
+export const sameWay = (a: Laid, b: Laid): boolean =>
+  (a.moved.plan === undefined) === (b.moved.plan === undefined) && a.pictorial?.below === b.pictorial?.below;
+
+/** The pictorial view to the right of all else. */
+function beside(laid: Laid, { width, height }: { width: number; height: number }): Laid {
+  const tall = Math.max(laid.height, height + 2 * MARGIN);
+  const x = laid.width - MARGIN + GAP;
+  const y = Math.max(MARGIN, (tall - height) / 2);
+  return {
+    ...laid,
+    width: x + width + MARGIN,
+    height: tall,
+    pictorial: { x, y, width, height, below: false },
+  };
+}
+
+/** The pictorial view under all else. */
+function below(laid: Laid, { width, height }: { width: number; height: number }): Laid {
+  const wide = Math.max(laid.width, width + 2 * MARGIN);
+  const y = laid.height - MARGIN + GAP;
+  return {
+    ...laid,
+    width: wide,
+    height: y + height + MARGIN,
+    pictorial: { x: (wide - width) / 2, y, width, height, below: true },
+  };
 }
 
 /** Front and side as they are, the plan to the right of them under the title; nothing when there are no such three views. */

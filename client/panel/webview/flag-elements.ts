@@ -4,7 +4,7 @@
  */
 import type { Point, View } from "../../../server/drawing/sheet.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import { lettersOf, placeFlags } from "./flag-places.ts";
+import { type Flagged, lettersOf, placeFlags } from "./flag-places.ts";
 import { element, pathThrough } from "./svg.ts";
 
 /** How grave the gravest finding of a part is. */
@@ -59,7 +59,7 @@ export function hatchedAreas({ areas }: View, grave: ReadonlyMap<string, Gravity
 }
 
 /** The flags of a view with their leaders; goes over everything. */
-export function flagElements(view: View, faults: readonly Fault[]): SVGGElement {
+export function flagElements(view: Flagged, faults: readonly Fault[]): SVGGElement {
   return element(
     "g",
     { class: "flags" },

@@ -23,8 +23,11 @@ const FARTHEST = 420;
 const STEP = 30;
 const DIRECTIONS = 16;
 
+/** What flags keep clear of. */
+export type Flagged = Pick<View, "areas" | "dimensions" | "caption" | "captionAt">;
+
 /** One flag for each faulty part that can be seen in this view, by the end that is worst. */
-export function placeFlags(view: View, faults: readonly Fault[]): Flag[] {
+export function placeFlags(view: Flagged, faults: readonly Fault[]): Flag[] {
   const flags: Flag[] = [];
   const words = [...view.dimensions.map(wordsOf), captionOf(view)];
   const taken = [...words, ...view.dimensions.map(lineOf)];
@@ -181,7 +184,7 @@ function wordsOf({ label, labelAt: [x, y], upright }: DimensionLine): Box {
     : { left: x - half, right: x + half, top: y - LETTER_HIGH, foot: y };
 }
 
-function captionOf({ caption, captionAt: [x, y] }: View): Box {
+function captionOf({ caption, captionAt: [x, y] }: Flagged): Box {
   const half = (caption.length * LETTER_WIDE) / 2;
   return { left: x - half, right: x + half, top: y - LETTER_HIGH, foot: y };
 }

@@ -13,6 +13,10 @@ export interface Frame {
 
 /** All of the sheet, or one of its views with its words around it; all when there is no such view. */
 export function frameOf(sheet: Laid, what: string): Frame {
+  if (what === "pictorial" && sheet.pictorial) {
+    const { x, y, width, height } = sheet.pictorial;
+    return { x: x - AIR / 2, y: y - AIR / 2, width: width + AIR, height: height + AIR };
+  }
   const view = sheet.views.find(({ name }) => name === what);
   if (!view) return { x: 0, y: 0, width: sheet.width, height: sheet.height };
   const points: Point[] = [

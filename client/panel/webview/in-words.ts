@@ -7,6 +7,7 @@ import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 import { countOf } from "./announcer.ts";
 import { faultsOfPart, faultWords } from "./fault-words.ts";
+import type { PictorialWords } from "./pictorial-view.ts";
 
 /** The full names of the parts drawn, in the order they stand in the text. */
 export function partNames(sheet: Sheet): string[] {
@@ -33,22 +34,37 @@ interface InWords {
   sheet: Sheet;
   faults: readonly Fault[];
   told: readonly PartTold[];
+  /** Of the pictorial view, while that is shown. */
+  pictorial?: PictorialWords | undefined;
 }
 
 /** Fills `place` with it all; the button in focus keeps the focus if it is still there. Each button carries what it goes to. */
-export function fillInWords(place: HTMLElement, { sheet, faults, told }: InWords): void {
+export function fillInWords(place: HTMLElement, { sheet, faults, told, pictorial }: InWords): void {
   const focused = document.activeElement instanceof HTMLElement ? keyOf(document.activeElement) : undefined;
   const figures = sheet.views.flatMap(({ dimensions }) => dimensions);
   place.replaceChildren(
     heading(sheet.title || "Chair"),
     ...(sheet.notes ?? []).map((note) => made("p", note)),
     list(figures.map(({ name, label }) => [made("span", `${name} ${label}`)])),
+    ...(pictorial ? pictorialElements(pictorial) : []),
     heading("Findings"),
     faults.length ? list(faults.map(findingItem)) : made("p", countOf(faults)),
     heading("Parts"),
     list(partNames(sheet).map((part) => partItem(part, faults, told))),
   );
   for (const button of place.querySelectorAll("button")) if (keyOf(button) === focused) button.focus();
+}
+
+function pictorialElements({ caption, glueUps }: PictorialWords): HTMLElement[] {
+  const told = glueUps.map(({ title, lines }, k) => [
+    made("strong", `${k + 1}. ${title}`),
+    ...lines.map((line) => made("p", line)),
+  ]);
+  return [
+    heading("Pictorial view"),
+    made("p", caption),
+    ...(told.length > 0 ? [heading("Gluing up"), list(told)] : []),
+  ];
 }
 
 const keyOf = ({ dataset }: HTMLElement) => dataset.part ?? dataset.fault;

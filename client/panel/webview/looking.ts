@@ -18,6 +18,7 @@ interface Looking {
   measure(): void;
   /** Shows all, or one view. */
   at(look: Look): void;
+  readonly look: Look;
   /** Nearer by a factor above 1, farther below it. */
   zoom(factor: number): void;
 }
@@ -29,12 +30,18 @@ export function createLooking(given: {
   changed(look: Look): void;
   /** The room has another size. */
   resized(): void;
+  /** The sheet is looked at anew: how large a millimetre is, in pixels, and where its upper left corner is. */
+  framed(scale: number, corner: Point): void;
+  /** Whether a press on this place of the sheet takes hold of what is there; then `pulled` hears of each move, in pixels. */
+  holds(at: Point): boolean;
+  pulled(by: Point): void;
 }): Looking {
   const { place, changed } = given;
   let look = given.look;
   let sheet: Laid | undefined;
   let svg: SVGSVGElement | undefined;
   let dragged: Point | undefined;
+  let held = false;
   let room = { width: place.clientWidth, height: place.clientHeight };
 
   function frame(of: Laid): Frame {
@@ -46,7 +53,12 @@ export function createLooking(given: {
     const { x, y, width, height } = frame(sheet);
     svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
     // As the browser fits a view box into its room; asking it would have it lay out the page at every drawing.
-    fitWords(svg, Math.min(room.width / width, room.height / height));
+    const scale = Math.min(room.width / width, room.height / height);
+    fitWords(svg, scale);
+    given.framed(scale, [
+      (room.width - width * scale) / 2 - x * scale,
+      (room.height - height * scale) / 2 - y * scale,
+    ]);
   }
 
   function at(next: Look) {
@@ -83,8 +95,13 @@ export function createLooking(given: {
     { passive: false },
   );
   place.addEventListener("pointerdown", (event) => {
-    if (event.button === 0) dragged = [event.clientX, event.clientY];
+    if (event.button !== 0) return;
+    const at = onSheet(event);
+    dragged = [event.clientX, event.clientY];
+    held = at !== undefined && given.holds(at);
   });
+  // What is held keeps the keyboard that `holds` gave it.
+  place.addEventListener("mousedown", (event) => held && event.preventDefault());
   place.addEventListener("pointermove", (event) => {
     if (!dragged || !event.buttons) return;
     const by: Point = [dragged[0] - event.clientX, dragged[1] - event.clientY];
@@ -92,11 +109,13 @@ export function createLooking(given: {
       if (Math.hypot(...by) < DRAG_BEGINS) return;
       place.setPointerCapture(event.pointerId);
     }
-    move(by);
+    if (held) given.pulled([-by[0], -by[1]]);
+    else move(by);
     dragged = [event.clientX, event.clientY];
   });
   place.addEventListener("pointerup", () => {
     dragged = undefined;
+    held = false;
   });
   place.addEventListener("keydown", (event) => {
     const action = actions[event.key];
@@ -118,6 +137,7 @@ export function createLooking(given: {
     "1": () => at("front"),
     "2": () => at("side"),
     "3": () => at("plan"),
+    "4": () => at("pictorial"),
     ArrowLeft: () => move([-KEY_MOVE, 0]),
     ArrowRight: () => move([KEY_MOVE, 0]),
     ArrowUp: () => move([0, -KEY_MOVE]),
@@ -127,14 +147,18 @@ export function createLooking(given: {
   return {
     show(nextSheet, nextSvg) {
       sheet = nextSheet;
+      if (svg) svg.replaceWith(nextSvg);
+      else place.prepend(nextSvg);
       svg = nextSvg;
-      place.replaceChildren(svg);
       apply();
     },
     at,
     zoom,
     measure() {
       room = { width: place.clientWidth, height: place.clientHeight };
+    },
+    get look() {
+      return look;
     },
     get aspect() {
       return room.width / Math.max(1, room.height);

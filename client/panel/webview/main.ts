@@ -1,23 +1,27 @@
 /**
  * The panel's own script: shows each drawing that comes, says when it is out of date, and tells which part was clicked.
  */
+import type { Point } from "../../../server/drawing/sheet.ts";
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createAnnouncer } from "./announcer.ts";
-import { arranged, type Laid } from "./arrange.ts";
+import { arranged, type Laid, sameWay } from "./arrange.ts";
 import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
+import { loadPictorial, type Pictorial, type PictorialWords } from "./pictorial-view.ts";
 import { createPointing } from "./pointing.ts";
 import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
-import { createShows, overlaysOn } from "./shows.ts";
+import { createShows, isShown, overlaysOn } from "./shows.ts";
 
 interface State {
   uri?: string;
   look?: Look;
   turned?: string[];
+  /** How the pictorial view is looked at. */
+  pictorial?: object;
 }
 
 declare function acquireVsCodeApi(): {
@@ -27,13 +31,15 @@ declare function acquireVsCodeApi(): {
 };
 
 const vscode = acquireVsCodeApi();
+const ownScript = document.currentScript as HTMLScriptElement;
 const found = (id: string) => document.getElementById(id) as HTMLElement;
 const place = found("sheet");
 const state = found("state");
 const inWords = document.querySelector("#words div") as HTMLElement;
 let latest: DrawingParams | undefined;
 let laid: Laid | undefined;
-const isRow = ({ moved }: Laid) => moved.plan !== undefined;
+let pictorial: Pictorial | undefined;
+let pictorialWords: PictorialWords | undefined;
 
 const announcer = createAnnouncer((words) => {
   found("said").textContent = words;
@@ -49,10 +55,21 @@ const looking = createLooking({
   changed(look) {
     keep({ look });
     pressLook(look);
+    if (look === "pictorial") shows.turnOn("pictorial");
   },
   resized() {
-    if (latest?.sheet && laid && isRow(arranged(latest.sheet, looking.aspect)) !== isRow(laid)) show(latest);
+    if (latest?.sheet && laid && !sameWay(arranged(latest.sheet, looking.aspect, pictorial?.room), laid))
+      show(latest);
   },
+  framed: placeFocus,
+  holds([x, y]) {
+    const room = laid?.pictorial;
+    if (!room || x < room.x || y < room.y || x > room.x + room.width || y > room.y + room.height)
+      return false;
+    found("pictorial").focus({ preventScroll: true });
+    return true;
+  },
+  pulled: (by) => pictorial?.pulled(by),
 });
 const pointing = createPointing({
   place,
@@ -74,12 +91,13 @@ const compareView = createCompareView({
   chosen: (part) => vscode.postMessage({ type: "reveal", part }),
   ended: () => vscode.postMessage({ type: "endComparison" }),
 });
-createShows({
+const shows = createShows({
   place: found("shows"),
   turned: vscode.getState()?.turned ?? [],
   changed(turned) {
     keep({ turned });
     postView.turn(turned.includes("post"));
+    void turnPictorial(isShown("pictorial", turned));
     vscode.postMessage({ type: "overlays", names: overlaysOn(turned) });
   },
 });
@@ -92,6 +110,7 @@ addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
     pointing.highlight(data.parts);
     postView.caret(data.parts);
   }
+  if (data.type === "keep") keepDrawing(data.what);
   if (data.type === "say") announcer.say(data.words);
 });
 document.querySelector("footer")?.addEventListener("click", ({ target }) => {
@@ -99,7 +118,7 @@ document.querySelector("footer")?.addEventListener("click", ({ target }) => {
   const { look, zoom, ask, fault } = target.dataset;
   if (look) looking.at(look);
   if (zoom) looking.zoom(zoom === "in" ? KEY_ZOOM : 1 / KEY_ZOOM);
-  if (ask === "save" || ask === "print") vscode.postMessage({ type: ask });
+  if (ask === "save" || ask === "print") keepDrawing(ask);
   if (fault) vscode.postMessage({ type: "revealFault", letter: fault });
 });
 found("words").addEventListener("toggle", fillWords);
@@ -112,6 +131,7 @@ found("words").addEventListener("keydown", ({ key, currentTarget }) => {
 pressLook(vscode.getState()?.look ?? "all");
 postView.turn(vscode.getState()?.turned?.includes("post") ?? false);
 vscode.postMessage({ type: "ready", overlays: overlaysOn(vscode.getState()?.turned ?? []) });
+void turnPictorial(isShown("pictorial", vscode.getState()?.turned ?? []));
 
 let waiting: DrawingParams | undefined;
 
@@ -130,11 +150,15 @@ function show(drawing: DrawingParams) {
     const before = laid;
     // The rules have just taken their share of the room.
     if (!before) looking.measure();
-    laid = arranged(sheet, looking.aspect);
+    pictorial?.show(drawing);
+    laid = arranged(sheet, looking.aspect, pictorial?.room);
     // A frame of the maker's own means little once the views lie elsewhere.
-    if (before && isRow(before) !== isRow(laid) && typeof vscode.getState()?.look === "object")
-      looking.at("all");
+    if (before && !sameWay(before, laid) && typeof vscode.getState()?.look === "object") looking.at("all");
     const made = sheetElements(laid, faults);
+    if (pictorial && laid.pictorial) {
+      pictorial.element.setAttribute("transform", `translate(${laid.pictorial.x} ${laid.pictorial.y})`);
+      made.svg.append(pictorial.element);
+    }
     looking.show(laid, made.svg);
     pointing.show({ names: partNames(sheet), parts: made.parts, told, faults });
     fillWords();
@@ -150,7 +174,58 @@ function show(drawing: DrawingParams) {
 /** Only while they are open to be read: typing and moving values are to cost no more than they must. */
 function fillWords() {
   if (!latest?.sheet || !(found("words") as HTMLDetailsElement).open) return;
-  fillInWords(inWords, { sheet: latest.sheet, faults: latest.faults ?? [], told: latest.told ?? [] });
+  const { sheet, faults = [], told = [] } = latest;
+  fillInWords(inWords, { sheet, faults, told, pictorial: pictorialWords });
+}
+
+/** Shows the pictorial view, or takes it away; its script comes when it is first asked for. */
+async function turnPictorial(on: boolean) {
+  found("turning").hidden = !on;
+  if (on === (pictorial !== undefined)) return;
+  if (!on) {
+    pictorial?.stop();
+    pictorial = undefined;
+    pictorialWords = undefined;
+    pointing.also(new Map());
+    vscode.postMessage({ type: "pictorial" });
+    if (looking.look === "pictorial") looking.at("all");
+    if (latest) show(latest);
+    return;
+  }
+  const create = await loadPictorial(ownScript);
+  if (pictorial || found("turning").hidden) return;
+  pictorial = create({
+    controls: found("turning"),
+    focus: found("pictorial"),
+    turned: vscode.getState()?.pictorial,
+    changed: (turned) => keep({ pictorial: turned }),
+    asks: (wanted) => vscode.postMessage({ type: "pictorial", wanted }),
+    resized: () => latest && show(latest),
+    drawn(parts, words) {
+      pictorialWords = words;
+      pointing.also(parts);
+      fillWords();
+    },
+    told: (words) => announcer.say(words),
+  });
+  vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
+}
+
+/** Puts the element that has the keyboard while the chair is turned over the view. */
+function placeFocus(scale: number, [left, top]: Point) {
+  const room = laid?.pictorial;
+  const focus = found("pictorial");
+  focus.hidden = !room;
+  if (!room) return;
+  focus.style.left = `${left + room.x * scale}px`;
+  focus.style.top = `${top + room.y * scale}px`;
+  focus.style.width = `${room.width * scale}px`;
+  focus.style.height = `${room.height * scale}px`;
+}
+
+function keepDrawing(what: "save" | "print") {
+  const picture = pictorial?.picture();
+  vscode.postMessage({ type: "keep", what, ...(picture && { picture }) });
 }
 
 /** Which of the buttons for views is the look now. */

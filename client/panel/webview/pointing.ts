@@ -19,6 +19,8 @@ interface Shown {
 interface Pointing {
   /** A new drawing is there: what was marked is marked on it. */
   show(shown: Shown): void;
+  /** What is drawn of each part beside the sheet's views, in place of what was. */
+  also(parts: PartElements): void;
   /** The caret is in these parts. */
   highlight(parts: readonly string[]): void;
 }
@@ -33,6 +35,7 @@ export function createPointing(given: {
 }): Pointing {
   const { place, list, card, chosen } = given;
   let shown: Shown = { names: [], parts: new Map(), told: [], faults: [] };
+  let more: PartElements = new Map();
   let highlighted: readonly string[] = [];
   let pointedAt: string | undefined;
   /** Where the card's part is, in the place's pixels. */
@@ -57,15 +60,22 @@ export function createPointing(given: {
 
   /** Puts a class on all that is drawn of these parts, and takes it from the others. */
   function mark(className: string, names: readonly string[]) {
-    for (const [part, elements] of shown.parts) {
-      for (const drawn of elements) drawn.classList.toggle(className, names.includes(part));
+    for (const parts of [shown.parts, more]) {
+      for (const [part, elements] of parts) {
+        for (const drawn of elements) drawn.classList.toggle(className, names.includes(part));
+      }
     }
+  }
+
+  function markAll() {
+    mark("caret", highlighted);
+    mark("pointed-at", pointedAt === undefined ? [] : [pointedAt]);
   }
 
   /** The first of a part's outlines that is on screen. */
   function boxOf(part: string): Box | undefined {
     const { clientWidth, clientHeight } = place;
-    return (shown.parts.get(part) ?? [])
+    return [...(shown.parts.get(part) ?? []), ...(more.get(part) ?? [])]
       .filter((drawn) => drawn.classList.contains("area"))
       .map(boxAround)
       .find(
@@ -121,10 +131,13 @@ export function createPointing(given: {
   return {
     show(next) {
       shown = next;
-      mark("caret", highlighted);
       if (pointedAt !== undefined && !shown.parts.has(pointedAt)) point(undefined);
-      mark("pointed-at", pointedAt === undefined ? [] : [pointedAt]);
+      markAll();
       tell();
+    },
+    also(parts) {
+      more = parts;
+      markAll();
     },
     highlight(parts) {
       highlighted = parts;

@@ -21,6 +21,12 @@ const shows = [
     title: "The post that the caret is in, from each of its faces, with its mortises",
     on: false,
   },
+  {
+    name: "pictorial",
+    label: "Pictorial",
+    title: "The chair from any side, beside the views: drag it or use the arrow keys to turn it",
+    on: false,
+  },
   { name: "sitter", label: "Sitter", title: "From the side: the sitter it is for, to scale", on: false },
 ] as const;
 
@@ -28,17 +34,24 @@ export type Show = (typeof shows)[number]["name"];
 
 /** The overlays that are on, of switches turned from how they were at first: they are drawn only when they are asked for. */
 export function overlaysOn(turned: readonly string[]): OverlayName[] {
-  return overlayNames.filter((name) =>
-    shows.some((show) => show.name === name && show.on !== turned.includes(name)),
-  );
+  return overlayNames.filter((name) => isShown(name, turned));
 }
+
+interface Shows {
+  /** Turns a switch on that is off. */
+  turnOn(name: Show): void;
+}
+
+/** Whether something is shown, of switches turned from how they were at first. */
+export const isShown = (name: Show, turned: readonly string[]): boolean =>
+  shows.some((show) => show.name === name && show.on !== turned.includes(name));
 
 /** Fills `place` with the switches as they were left; `changed` hears of all that are the other way than at first. */
 export function createShows(given: {
   place: HTMLElement;
   turned: readonly string[];
   changed(turned: string[]): void;
-}): void {
+}): Shows {
   const { place, changed } = given;
   const turned = new Set(given.turned);
   const buttons = shows.map(({ name, label, title, on }) => {
@@ -59,4 +72,9 @@ export function createShows(given: {
     return button;
   });
   place.replaceChildren(...buttons);
+  return {
+    turnOn(name) {
+      if (!isShown(name, [...turned])) buttons[shows.findIndex((show) => show.name === name)]?.click();
+    },
+  };
 }

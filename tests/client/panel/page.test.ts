@@ -5,6 +5,7 @@ const page = panelPage({
   cspSource: "https://panel.example",
   nonce: "n0nce",
   script: "s.js",
+  pictorial: "p.js",
   style: "s.css",
 });
 const policy = /Content-Security-Policy" content="([^"]+)"/.exec(page)?.[1] ?? "";
@@ -21,7 +22,7 @@ describe("the panel's page", () => {
   });
 
   it("has no code or style in its markup", () => {
-    expect(page.match(/<script[^>]*>/g)).toEqual(['<script nonce="n0nce" src="s.js">']);
+    expect(page.match(/<script[^>]*>/g)).toEqual(['<script nonce="n0nce" src="s.js" data-pictorial="p.js">']);
     expect(page).not.toMatch(/<script[^>]*>[^<]|<style|\son[a-z]+=|\sstyle=/);
   });
 });

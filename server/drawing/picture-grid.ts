@@ -1,23 +1,29 @@
 import type { Point } from "./sheet.ts";
 
-/** Lines of a picture by the cells that they run through, so that those near a line are found without looking at all. */
-export interface LineGrid {
-  /** Puts a line into the cells that it runs through; lines are numbered in the order they come. */
+interface Box {
+  left: number;
+  right: number;
+  low: number;
+  high: number;
+}
+
+/** What a picture holds by the cells that it lies in, so that what is near a line is found without looking at all of it. */
+export interface PictureGrid {
+  /** Puts a line into the cells that it runs through; what is put in is numbered in the order it comes. */
   put(a: Point, b: Point): void;
-  /** The numbers, in no order and each once, of the lines in all cells within `air` of a → b; valid until the next call. */
+  /** Puts something into all cells that its box reaches into. */
+  putBox(box: Box): void;
+  /** The numbers, in no order and each once, of what is in the cells within `air` of a → b; valid until the next call. */
   near(a: Point, b: Point, air: number): readonly number[];
 }
 
-/** For about `count` lines within a box. */
-export function lineGrid(
-  count: number,
-  box: { left: number; right: number; low: number; high: number },
-): LineGrid {
+/** For about `count` things within a box. */
+export function pictureGrid(count: number, box: Box): PictureGrid {
   const side = Math.max(1, Math.min(64, Math.ceil(Math.sqrt(count))));
   const wide = Math.max(1, box.right - box.left) / side;
   const tall = Math.max(1, box.high - box.low) / side;
   const cells: number[][] = Array.from({ length: side * side }, () => []);
-  /** By line: the last search that found it. */
+  /** By number: the last search that found it. */
   const found: number[] = [];
   const answer: number[] = [];
   let search = 0;
@@ -44,18 +50,26 @@ export function lineGrid(
 
   return {
     put(a, b) {
-      const line = found.length;
+      const number = found.length;
       found.push(0);
-      along(a, b, 0, (cell) => cell.push(line));
+      along(a, b, 0, (cell) => cell.push(number));
+    },
+    putBox({ left, right, low, high }) {
+      const number = found.length;
+      found.push(0);
+      const [lastColumn, lastRow] = [column(right), row(high)];
+      for (let c = column(left); c <= lastColumn; c++) {
+        for (let r = row(low); r <= lastRow; r++) cells[c * side + r]!.push(number);
+      }
     },
     near(a, b, air) {
       search++;
       answer.length = 0;
       along(a, b, air, (cell) => {
-        for (const line of cell) {
-          if (found[line] === search) continue;
-          found[line] = search;
-          answer.push(line);
+        for (const number of cell) {
+          if (found[number] === search) continue;
+          found[number] = search;
+          answer.push(number);
         }
       });
       return answer;
@@ -65,4 +79,4 @@ export function lineGrid(
 
 const clamped = (cell: number, side: number): number => (cell < 0 ? 0 : cell >= side ? side - 1 : cell);
 
-const within = (share: number): number => (share < 0 ? 0 : share > 1 ? 1 : share);
+const within = (share: number): number => Math.min(1, Math.max(0, share));

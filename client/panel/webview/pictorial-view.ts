@@ -1,0 +1,69 @@
+/**
+ * The pictorial view as the rest of the page knows it: its script is loaded when it is first asked for.
+ */
+import type { GlueUpTold } from "../../../server/drawing/pictorial/glue-ups.ts";
+import type { Point } from "../../../server/drawing/sheet.ts";
+import type { DrawingParams, PictorialWanted } from "../../../server/main/protocol.ts";
+import type { PictureShown } from "../messages.ts";
+import type { PartElements } from "./sheet-view.ts";
+
+export interface PictorialGiven {
+  /** Where its controls go, and the element that has the keyboard while it is turned. */
+  controls: HTMLElement;
+  focus: HTMLElement;
+  /** As it was left. */
+  turned: unknown;
+  changed(turned: object): void;
+  /** What it needs of the chair. */
+  asks(wanted: PictorialWanted): void;
+  /** Its room on the sheet is another. */
+  resized(): void;
+  /** It is drawn and at rest. */
+  drawn(parts: PartElements, words: PictorialWords): void;
+  /** For a screen reader. */
+  told(words: string): void;
+}
+
+/** What is said of it. */
+export interface PictorialWords {
+  caption: string;
+  glueUps: readonly GlueUpTold[];
+}
+
+export interface Pictorial {
+  /** What it needs of the chair now. */
+  readonly wants: PictorialWanted;
+  /** A drawing has come. */
+  show(drawing: DrawingParams): void;
+  /** The room it takes on the sheet, mm; nothing before there is a chair to turn. */
+  readonly room: { width: number; height: number } | undefined;
+  /** Its lines, from the upper left corner of its room. */
+  readonly element: SVGGElement;
+  /** Pulled by so many pixels. */
+  pulled(by: Point): void;
+  /** As it is now, to be kept. */
+  picture(): PictureShown | undefined;
+  /** It is no longer shown. */
+  stop(): void;
+}
+
+/** What the script loaded on demand gives. */
+declare global {
+  var seatwrightPictorial: { createPictorial(given: PictorialGiven): Pictorial } | undefined;
+}
+
+/** Loads the script from where the page says, by the page's own word. */
+export function loadPictorial(page: HTMLScriptElement): Promise<(given: PictorialGiven) => Pictorial> {
+  return new Promise((done, failed) => {
+    if (globalThis.seatwrightPictorial) return done(globalThis.seatwrightPictorial.createPictorial);
+    const script = document.createElement("script");
+    script.nonce = page.nonce;
+    script.src = page.dataset.pictorial ?? "";
+    script.addEventListener("load", () => {
+      if (globalThis.seatwrightPictorial) done(globalThis.seatwrightPictorial.createPictorial);
+      else failed(new Error("The pictorial view could not be started."));
+    });
+    script.addEventListener("error", () => failed(new Error("The pictorial view could not be loaded.")));
+    document.head.append(script);
+  });
+}

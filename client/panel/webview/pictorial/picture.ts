@@ -1,0 +1,157 @@
+/**
+ * The pictorial view as SVG elements, which stay while it is turned: only what their lines are changes from frame to frame. What takes
+ * longer (the areas that take a click, the flags) is made when it rests.
+ */
+import { outlinesOf } from "../../../../server/drawing/areas.ts";
+import type { Looked } from "../../../../server/drawing/pictorial/look.ts";
+import type { Area, Point } from "../../../../server/drawing/sheet.ts";
+import type { Fault } from "../../../../server/editor/faults.ts";
+import { flagElements, type Gravity, gravityOf } from "../flag-elements.ts";
+import type { PartElements } from "../sheet-view.ts";
+import { element, pathThrough } from "../svg.ts";
+
+interface Shown {
+  looked: Looked;
+  caption: string;
+  /** What is seen in the middle of its room. */
+  middle: Point;
+  room: { width: number; height: number };
+  faults: readonly Fault[];
+  /** Parts that are others than in the chair behind. */
+  changed: ReadonlySet<string>;
+}
+
+interface PictureElements {
+  readonly element: SVGGElement;
+  /** Shows the lines at once. */
+  lines(shown: Shown): void;
+  /** Shows the rest, once it is at rest. */
+  rest(shown: Shown): void;
+  /** All that is drawn of each part. */
+  readonly parts: PartElements;
+}
+
+/** Under the room: the foot of its caption's letters, mm on the sheet. */
+const CAPTION = 36;
+
+export function createPictureElements(): PictureElements {
+  const group = (name: string, ...children: SVGElement[]) => element("g", { class: name }, ...children);
+  const hatched = group("hatched");
+  const lines = group("lines");
+  const areas = group("areas");
+  const flags = group("flag-room");
+  const inner = group("turned", hatched, lines, areas, flags);
+  const caption = element("text", { class: "caption", "text-anchor": "middle" });
+  const outer = group("view pictorial", inner, caption);
+  /** Paths by kind and part. */
+  const paths = new Map<string, SVGPathElement>();
+  let parts: PartElements = new Map();
+
+  /** Sets the paths of one kind, those of a part together; those of other parts go. */
+  function setPaths(kind: string, found: ReadonlyMap<string, string>, classOf: (part: string) => string) {
+    for (const [part, d] of found) {
+      const key = `${kind} ${part}`;
+      let path = paths.get(key);
+      if (!path) {
+        path = element("path", { "data-kind": kind, "data-of": part });
+        paths.set(key, path);
+        lines.append(path);
+      }
+      path.setAttribute("d", d);
+      const marks = ["caret", "pointed-at"].filter((mark) => path.classList.contains(mark));
+      const className = [classOf(part), ...marks].join(" ");
+      if (path.getAttribute("class") !== className) path.setAttribute("class", className);
+    }
+    for (const [key, path] of paths) {
+      const part = key.startsWith(`${kind} `) ? key.slice(kind.length + 1) : undefined;
+      if (part === undefined || found.has(part)) continue;
+      path.remove();
+      paths.delete(key);
+    }
+  }
+
+  function showLines({ looked, caption: words, middle, room, faults, changed }: Shown) {
+    const grave = gravityOf(faults);
+    inner.setAttribute(
+      "transform",
+      `translate(${room.width / 2 - middle[0]} ${room.height / 2 + middle[1]})`,
+    );
+    hatched.replaceChildren(...hatching(looked, grave));
+    const classOf = (is: string) => (part: string) =>
+      [
+        is,
+        ...(changed.has(part) ? ["changed"] : []),
+        ...(grave.has(part) ? ["faulty", grave.get(part)] : []),
+      ].join(" ");
+    for (const is of ["edge", "outline"] as const)
+      setPaths(is, joinedByPart(looked.strokes.filter((stroke) => stroke.is === is)), classOf(is));
+    setPaths("tenon", joinedByPart(looked.tenons), () => "tenon");
+    caption.textContent = words;
+    caption.setAttribute("x", String(room.width / 2));
+    caption.setAttribute("y", String(room.height + CAPTION));
+  }
+
+  return {
+    element: outer,
+    lines(shown) {
+      outer.classList.add("turning");
+      showLines(shown);
+    },
+    rest(shown) {
+      showLines(shown);
+      const { looked, faults, room, middle, caption: words } = shown;
+      areas.replaceChildren(
+        ...looked.shapes.map(({ part, outlines }) =>
+          element("path", { class: "area", "data-part": part, d: shapeOf(outlines) }),
+        ),
+      );
+      const captionAt: Point = [middle[0], room.height / 2 - middle[1] + CAPTION];
+      flags.replaceChildren(
+        ...(faults.length > 0
+          ? [flagElements({ areas: areasOf(looked), dimensions: [], caption: words, captionAt }, faults)]
+          : []),
+      );
+      outer.classList.remove("turning");
+      parts = new Map();
+      for (const drawn of [...lines.children, ...areas.children] as SVGPathElement[]) {
+        const part = drawn.dataset.part ?? drawn.dataset.of ?? "";
+        parts.set(part, [...(parts.get(part) ?? []), drawn]);
+      }
+    },
+    get parts() {
+      return parts;
+    },
+  };
+}
+
+/** As seen, right and up, into what SVG draws: y down. */
+const down = ([x, y]: Point): Point => [x, -y];
+
+function joinedByPart(lines: readonly { part: string; points: readonly Point[] }[]): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { part, points } of lines)
+    found.set(part, (found.get(part) ?? "") + pathThrough(points.map(down)));
+  return found;
+}
+
+/** The pieces of a part as one shape: wherever they overlap it is filled once. */
+const shapeOf = (outlines: readonly (readonly Point[])[]): string =>
+  outlines.map((points) => pathThrough(points.map(down), true)).join("");
+
+/** The faulty parts hatched where they can be seen: from the farthest of them on, each part is painted over those behind it. */
+function hatching({ shapes }: Looked, grave: ReadonlyMap<string, Gravity>): SVGPathElement[] {
+  const first = shapes.findIndex(({ part }) => grave.has(part));
+  return (first < 0 ? [] : shapes.slice(first)).map(({ part, outlines }) =>
+    element("path", { class: grave.get(part) ?? "cover", d: shapeOf(outlines) }),
+  );
+}
+
+/** The outlines of whole parts, for flags to find a place. */
+function areasOf({ shapes }: Looked): Area[] {
+  return shapes.flatMap(({ part, seen }) =>
+    outlinesOf(seen.hiders).map((points) => ({ part, at: NOWHERE, points: points.map(down) })),
+  );
+}
+
+/** Flags do not ask where a part stands in the text. */
+const NOWHERE = { start: 0, end: 0 };

@@ -1,0 +1,49 @@
+import type { Chair } from "../../chair/chair.ts";
+import { printLength } from "../../design/units.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { diagonalsOf, type FrameUp, framesOf } from "../../joinery/frames.ts";
+import { glueUpOffsets } from "./apart.ts";
+
+/** One glue-up to be shown: what comes together, along which way, and what there is to say of it. */
+export interface GlueUpTold {
+  /** `Back frame`. */
+  title: string;
+  /** Whole sentences. */
+  lines: string[];
+  /** All its parts, and how far each is moved, as drawn, mm, while it is open. */
+  parts: { name: string; by: Vec3 }[];
+}
+
+/** A chair's glue-ups in the order to do them; none while no order closes its joints. */
+export function glueUpsTold(chair: Chair): GlueUpTold[] {
+  const offsets = glueUpOffsets(chair);
+  return framesOf(chair).frames.map((frame, k) => ({
+    title: capital(frame.name),
+    lines: linesOf(chair, frame),
+    parts: frame.parts.map((name) => ({ name, by: offsets[k]?.get(name) ?? [0, 0, 0] })),
+  }));
+}
+
+function linesOf(chair: Chair, frame: FrameUp): string[] {
+  const { brings, way, closes, glue, cautions } = frame;
+  const length = (mm: number) => printLength(mm, chair.design.units);
+  return [
+    `Bring together ${listed(brings)}: ${way}.`,
+    `Closes ${closes.length === 1 ? "1 joint" : `${closes.length} joints`}${
+      glue.length > 0 ? `, glued with ${listed(glue.map(({ kind }) => kind))}` : ""
+    }.`,
+    ...diagonalsOf(frame).map(({ one, other }) => {
+      const [first, second] = [length(one.length), length(other.length)];
+      const figures = first === second ? `both diagonals ${first}` : `diagonals ${first} and ${second}`;
+      return `${capital(one.from)} to ${one.to}: ${figures}.`;
+    }),
+    ...cautions,
+  ];
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+
+/** Names of parts stay as they are written. */
+const capital = (text: string): string =>
+  /^\S+\./.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1);
