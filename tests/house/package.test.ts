@@ -78,6 +78,7 @@ describe("the bundles", () => {
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,
+    "panel-pictorial.js": 12,
     "panel.css": 4,
   };
 

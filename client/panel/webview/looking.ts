@@ -52,6 +52,7 @@ export function createLooking(given: {
     if (!sheet || !svg) return;
     const { x, y, width, height } = frame(sheet);
     svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
+    svg.setAttribute("data-look", typeof look === "string" ? look : "own");
     // As the browser fits a view box into its room; asking it would have it lay out the page at every drawing.
     const scale = Math.min(room.width / width, room.height / height);
     fitWords(svg, scale);

@@ -30,7 +30,11 @@ export function sheetElements(
     ...sheet.views.map((view) => placed(sheet, view, viewElement(view, parts, grave))),
     titleElement(sheet),
     scaleBarElement(sheet.scaleBar),
-    ...sheet.views.map((view) => placed(sheet, view, flagElements(view, faults))),
+    ...sheet.views.map((view) => {
+      const flags = flagElements(view, faults);
+      flags.classList.add("of-view", view.name);
+      return placed(sheet, view, flags);
+    }),
   );
   return { svg, parts };
 }

@@ -57,4 +57,22 @@ describe("the views in the panel", () => {
       expect(laid.moved.front).toEqual(laid.moved.side);
     },
   );
+
+  it.each(sheets)("of %s leave room for a pictorial view, on the sheet and clear of all else", (_, sheet) => {
+    const room = { width: 760, height: 1250 };
+    const ways = new Set<boolean>();
+    for (const aspect of [0.4, 0.8, 1.4, 2.6]) {
+      const laid = arranged(sheet, aspect, room);
+      const { x, y, width, height, below } = laid.pictorial!;
+      ways.add(below);
+      expect({ width, height }).toEqual(room);
+      expect(x).toBeGreaterThan(0);
+      expect(y).toBeGreaterThan(0);
+      expect(x + width).toBeLessThan(laid.width);
+      expect(y + height).toBeLessThan(laid.height);
+      for (const [u, v] of laid.views.flatMap((view) => pointsOf(laid, view)))
+        expect(u < x || u > x + width || v < y || v > y + height).toBe(true);
+    }
+    expect(ways).toEqual(new Set([true, false]));
+  });
 });

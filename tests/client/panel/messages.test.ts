@@ -48,7 +48,13 @@ describe("messages that are not what they should be", () => {
       type: "overlays",
       names: ["sitter"],
     });
-    for (const message of [{ type: "save" }, { type: "print" }, { type: "revealFault", letter: "B" }])
+    for (const message of [
+      { type: "keep", what: "save" },
+      { type: "keep", what: "print", picture: { caption: "", width: 1, height: 1, strokes: [], tenons: [] } },
+      { type: "pictorial", wanted: "parts" },
+      { type: "pictorial" },
+      { type: "revealFault", letter: "B" },
+    ])
       expect(readFromPanel(message)).toEqual(message);
     expect(readFromPanel({ type: "revealFault" })).toBeUndefined();
     for (const bad of [

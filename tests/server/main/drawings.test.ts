@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { readDrawing } from "../../../client/panel/messages.ts";
 import { DRAW, WATCH_DRAWING } from "../../../server/main/protocol.ts";
+import { services } from "../../../server/main/services.ts";
+import { read } from "../../house/project-files.ts";
 import { connect } from "./connected.ts";
 import { standIn } from "./stand-in.ts";
 
@@ -46,6 +49,23 @@ describe("the drawing", () => {
     watch("sitter");
     await titled("over it ");
     expect(new Set(asked)).toEqual(new Set(["floor sitter", ""]));
+  });
+
+  it("comes with what it takes to turn the chair while that is asked for, and with parts off the bench", async () => {
+    const c = await connect(services);
+    c.open(uri, read("samples/joined-stool.chair"));
+    const watch = (pictorial?: unknown) =>
+      void c.client.sendNotification(WATCH_DRAWING, { uri, watch: true, pictorial });
+    watch("everything");
+    expect((await c.drawingWhen(({ sheet }) => sheet !== null)).pictorial).toBeUndefined();
+    watch("whole");
+    const whole = await c.drawingWhen(({ pictorial }) => pictorial?.bench === false);
+    expect(readDrawing(whole)).toEqual(whole);
+    watch("parts");
+    const { pictorial } = await c.drawingWhen(({ pictorial }) => pictorial?.bench === true);
+    expect(pictorial!.parts.map(({ name }) => name)).toEqual(whole.pictorial!.parts.map(({ name }) => name));
+    watch();
+    await c.drawingWhen(({ pictorial }) => pictorial === undefined);
   });
 
   it("keeps the last good sheet while an error takes a part away, and says why", async () => {
