@@ -16,7 +16,7 @@ export async function newChair(extension: Uri, language: string): Promise<void> 
   await window.showTextDocument(document);
 }
 
-/** Those that stand by themselves; a file that is `like` another or uses a library is no good without it. */
+/** Those that stand by themselves; a file that is `like` another or uses a library cannot be used without it. */
 const samples = ["boathouse-mess-chair", "joined-stool"];
 
 async function offer(uri: Uri, name: string) {

@@ -1,29 +1,32 @@
+import { exampleOf } from "./example.ts";
 import { eolOf, lineEnd, lineStart } from "./lines.ts";
 import type { Problem } from "./problem.ts";
 import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
 import { isWhole } from "./shape.ts";
 import type { Kind, Statement } from "./tree.ts";
-import { exampleOf, nameOfKind } from "./wording.ts";
+import { nameOfKind } from "./wording.ts";
 
 /** The question a row answers; two rows of one block with the same facet cannot both be given. */
 export function facetOf(row: Row): string {
   return row.facet ?? row.word;
 }
 
+interface Asked {
+  vocabulary: Vocabulary;
+  /** The file's unit, which examples are written in. */
+  unit: string;
+}
+
 /** Looks at whole blocks: what is given twice in one, and what it lacks. */
-export function checkBlocks(
-  text: string,
-  statements: readonly Statement[],
-  vocabulary: Vocabulary,
-): Problem[] {
+export function checkBlocks(text: string, statements: readonly Statement[], asked: Asked): Problem[] {
   const problems: Problem[] = [];
   const inherits = statements.some(
     ({ row }) => row === undefined || (row.owner === "file" && row.word === "like"),
   );
   const walk = (block: readonly Statement[], kind: Kind, header?: Statement) => {
     tellTwice(block, problems);
-    if (header !== undefined && !inherits) tellMissing(text, block, kind, header, vocabulary, problems);
+    if (header !== undefined && !inherits) tellMissing(text, block, kind, header, asked, problems);
     for (const statement of block) {
       if (statement.block !== undefined) walk(statement.block.statements, statement.block.kind, statement);
     }
@@ -69,7 +72,7 @@ function tellMissing(
   block: readonly Statement[],
   kind: Kind,
   header: Statement,
-  vocabulary: Vocabulary,
+  { vocabulary, unit }: Asked,
   problems: Problem[],
 ): void {
   const given = new Set(block.map(({ row }) => (row === undefined ? "" : facetOf(row))));
@@ -81,13 +84,13 @@ function tellMissing(
     const words = choices.map(({ word }) => word);
     const name = header.match?.facts.find(({ slot }) => slot === "name" || slot === "ref")?.name;
     const title = name === undefined ? nameOfKind(kind) : `\`${name}\``;
-    const wanted = [...new Set(words)].map((word) => `\`${word}\``).join(" or ");
+    const needed = [...new Set(words)].map((word) => `\`${word}\``).join(" or ");
     problems.push(
       say(
         "missing-property",
         header.word ?? header,
-        `${capital(title)} needs ${wanted}, such as \`${exampleOf(row)}\`.`,
-        [addLine(text, header, exampleOf(row))],
+        `${capital(title)} needs ${needed}, such as \`${exampleOf(row, unit)}\`.`,
+        [addLine(text, header, exampleOf(row, unit))],
       ),
     );
   }

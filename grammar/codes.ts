@@ -135,7 +135,7 @@ const spellings: Code[] = [
     code: "missing-comma",
     severity: error,
     title: "Missing comma",
-    explanation: "Phrases of one line are separated by commas, as in `foot out 205, back 20`.",
+    explanation: "Phrases of one line are separated by commas, as in `foot out 205mm, back 20mm`.",
     syntax,
   },
   {
@@ -143,7 +143,7 @@ const spellings: Code[] = [
     severity: error,
     title: "Missing space",
     explanation:
-      "The `x` of a size is a word and stands between spaces, `40 x 40`, since letters and digits that touch are one name. Each number takes its own unit.",
+      "The `x` of a size is a word and stands between spaces, `40mm x 40mm`, since letters and digits that touch are one name. Each number takes its own unit.",
     syntax,
   },
   {

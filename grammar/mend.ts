@@ -1,3 +1,4 @@
+import { exampleOf } from "./example.ts";
 import { isOnlyNearest, nearest } from "./nearest.ts";
 import type { Problem, Span } from "./problem.ts";
 import type { Row, Shape } from "./row.ts";
@@ -5,7 +6,7 @@ import { fix, replaceFix, say } from "./say.ts";
 import { isWhole, matchRow, textOf } from "./shape.ts";
 import type { Context } from "./statement.ts";
 import type { Match, Part, Statement } from "./tree.ts";
-import { describe, exampleOf, nameOfKind, orList } from "./wording.ts";
+import { describe, nameOfKind, orList } from "./wording.ts";
 
 interface Case {
   statement: Statement;
@@ -116,13 +117,19 @@ function tellInserted(at: Case, text: string): void {
     return;
   }
   const start = before?.end ?? part.start;
-  tell(at, "missing-word", part, `\`${text}\` is missing before this, as in \`${exampleOf(at.row)}\`.`, [
-    fix(
-      `Put \`${text}\` in`,
-      [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
-      !isBetweenValues(at),
-    ),
-  ]);
+  tell(
+    at,
+    "missing-word",
+    part,
+    `\`${text}\` is missing before this, as in \`${exampleOf(at.row, at.context.fileUnit)}\`.`,
+    [
+      fix(
+        `Put \`${text}\` in`,
+        [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
+        !isBetweenValues(at),
+      ),
+    ],
+  );
 }
 
 /** Two values side by side may just as well have lost a sign between them. */
@@ -168,7 +175,7 @@ function tellFailure(at: Case): void {
   const { parts } = statement;
   const part = parts[match.stopped];
   const expected = describe(match.expected);
-  const example = ` as in \`${exampleOf(row)}\``;
+  const example = ` as in \`${exampleOf(row, at.context.fileUnit)}\``;
   if (part === undefined) {
     if (row.opens !== undefined && parts.length === 0) {
       const what = expected.length > 0 ? orList(expected) : "a name";
@@ -246,23 +253,22 @@ function repeated({ statement, match }: Case): string | undefined {
   return parts.slice(0, at).some((before) => before.is === "word" && before.text === text) ? text : undefined;
 }
 
+const unitWords: Record<string, string> = { mm: "millimetres", cm: "centimetres", in: "inches" };
+
 /** `bow 22 in` is 22 inches with the direction missing: reported in those words. */
 function tellInches(at: Case): boolean {
   const { match, statement } = at;
   const value = statement.parts.at(-1);
   if (value?.is !== "value" || value.value.is !== "quantity" || value.value.unit !== "in") return false;
   if (!wordsAt(match).includes("in")) return false;
-  const written = String(value.value.number);
+  const { fileUnit } = at.context;
+  const [written, meant] = [`${value.value.number}${fileUnit}`, unitWords[fileUnit] ?? fileUnit];
   tell(
     at,
     "missing-value",
     value,
-    `This is read as ${written} inches, and the direction is missing: write the unit too, as in \`${written}mm in\`.`,
-    [
-      fix("Read it as millimetres, inwards", [
-        { start: value.start, end: value.end, text: `${written}mm in` },
-      ]),
-    ],
+    `This is read as ${value.value.number} inches, and the direction is missing: write the unit too, as in \`${written} in\`.`,
+    [fix(`Read it as ${meant}, inwards`, [{ start: value.start, end: value.end, text: `${written} in` }])],
   );
   return true;
 }

@@ -29,7 +29,7 @@ export function spellOut(image: string): string {
   return whole === "" ? fraction : `${whole} ${fraction}`;
 }
 
-/** The number a token stands for; undefined when it is no finite number, such as `1/0`. */
+/** The number a token stands for; undefined when it is not a finite number, such as `1/0`. */
 export function readNumber(image: string): number | undefined {
   const last = image.charCodeAt(image.length - 1);
   const plain = last > 0x7f ? spellOut(image) : image;

@@ -26,22 +26,23 @@ export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
   const phrases = readPhrases(tidied.tokens);
   yield;
   const spelling = tidied.problems.sort(byPlace);
+  const unit = fileUnit(text);
   const problems: Problem[] = [];
   const statements = yield* assemble(text, phrases, {
     table: tableOf(vocabulary),
     problems,
     newLine: eolOf(text),
-    fileUnit: fileUnit(text),
+    fileUnit: unit,
     told: tellsWithin(spelling),
   });
   const comments = readComments(commentTokens);
   attachDescriptions(text, statements, comments);
-  const all = [...spelling, ...problems, ...checkBlocks(text, statements, vocabulary)];
+  const all = [...spelling, ...problems, ...checkBlocks(text, statements, { vocabulary, unit })];
   return { text, statements, comments, problems: afterQuotes(text, all).sort(byPlace) };
 }
 
-/** The unit of bare lengths, from the file's `units` line. */
-function fileUnit(text: string): string {
+/** The unit of bare lengths (`mm`, `cm`, `in`), from the file's `units` line. */
+export function fileUnit(text: string): string {
   return /^[ \t]*units[ \t]+(mm|cm|in)\b/m.exec(text)?.[1] ?? "mm";
 }
 

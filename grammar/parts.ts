@@ -101,7 +101,7 @@ function readDay(token: Token, problems: Problem[]): string {
   const padded = `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
   const date = new Date(`${padded}T00:00:00Z`);
   if (Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== padded) {
-    problems.push(say("date-spelling", spanOf(token), `\`${token.image}\` is no day of the calendar.`));
+    problems.push(say("date-spelling", spanOf(token), `\`${token.image}\` is not a day of the calendar.`));
   } else if (padded !== token.image) {
     problems.push(
       say("date-spelling", spanOf(token), `A date has two digits for month and day: \`${padded}\`.`, [
@@ -335,7 +335,7 @@ function readCall(word: Token, group: Group, setting: Setting, problems: Problem
     const near = setting.nearFunction(word.image);
     const hint = near === undefined ? "" : `; did you mean \`${near}\`?`;
     problems.push(
-      say("unknown-word", spanOf(word), `\`${word.image}\` is no function${hint === "" ? "." : hint}`, [
+      say("unknown-word", spanOf(word), `\`${word.image}\` is not a function${hint === "" ? "." : hint}`, [
         ...(near === undefined ? [] : [replaceFix(spanOf(word), near)]),
       ]),
     );

@@ -1,4 +1,5 @@
 import { facetOf } from "./blocks.ts";
+import { exampleOf } from "./example.ts";
 import { guessHeader } from "./header.ts";
 import { eolOf, lineCounter, lineEnd } from "./lines.ts";
 import { lookahead } from "./lookahead.ts";
@@ -10,7 +11,7 @@ import { type Context, firstWordOf, isOnlyWaste, readStatements } from "./statem
 import type { Steps } from "./steps.ts";
 import { endOf, spanOf, T, type Token } from "./tokens.ts";
 import type { Kind, Statement } from "./tree.ts";
-import { exampleOf, nameOfKind } from "./wording.ts";
+import { nameOfKind } from "./wording.ts";
 
 /** How deep blocks may stand in one another; the language needs two. */
 const deepest = 20;
@@ -108,7 +109,9 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
       if (header === undefined) {
         if (guess !== undefined) statement.row = guess;
         const what =
-          guess === undefined ? "" : ` Its lines belong to ${nameOfKind(kind)}: \`${exampleOf(guess)} {\`.`;
+          guess === undefined
+            ? ""
+            : ` Its lines belong to ${nameOfKind(kind)}: \`${exampleOf(guess, context.fileUnit)} {\`.`;
         problems.push(say("missing-name", spanOf(brace), `Nothing says what this block is.${what}`));
       } else if (statement.row !== undefined) {
         problems.push(say("stray-brace", spanOf(brace), `\`${statement.row.word}\` takes no block.`));
@@ -155,7 +158,7 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
         say(
           "missing-brace",
           statement.word ?? statement,
-          `${capital(nameOfKind(row.opens))} needs a block: \`${exampleOf(row)} { … }\`.`,
+          `${capital(nameOfKind(row.opens))} needs a block: \`${exampleOf(row, context.fileUnit)} { … }\`.`,
         ),
       );
     }
@@ -183,7 +186,7 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
       say(
         "missing-name",
         { start, end: start + word.length },
-        `The lines from here to the brace belong to ${nameOfKind(guess.opens!)}, but no \`${guess.word}\` line opens it, such as \`${guess.example}\`.`,
+        `The lines from here to the brace belong to ${nameOfKind(guess.opens!)}, but no \`${guess.word}\` line opens it, such as \`${exampleOf(guess, context.fileUnit)} {\`.`,
       ),
     );
     begin(statement, guess.opens!, Math.max(column, 0), { start, end: start });

@@ -63,7 +63,7 @@ export interface Row {
   later?: boolean;
 }
 
-/** A word that is no statement of its own but has a meaning to show: marker words, units, functions, kinds of seat, glues. */
+/** A word that does not begin a line but has a meaning to show: marker words, units, functions, kinds of seat, glues. */
 export interface WordMeaning {
   word: string;
   sort: "marker" | "unit" | "function" | "choice" | "direction" | "value";

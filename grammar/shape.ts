@@ -9,7 +9,7 @@ type SlotShape = Extract<Shape, { is: "slot" }>;
 interface State {
   parts: readonly Part[];
   facts: Fact[];
-  /** Words that are no operands, and those among them that are no names either. */
+  /** Words that are not operands, and those among them that are not names either. */
   markers: ReadonlySet<string>;
   fixed: ReadonlySet<string>;
   /** The furthest place reached, and what could have stood there. */

@@ -70,7 +70,7 @@ function readWord(token: Token, out: Token[], problems: Problem[]): void {
     out.push(makeToken(T.Word, "x", token.startOffset));
     again(glued[1]!, token.startOffset + 1, out, problems);
     problems.push(
-      say("missing-space", spanOf(token), "`x` needs a space on both sides, as in `40 x 40`.", [
+      say("missing-space", spanOf(token), "`x` needs a space on both sides, between the two sizes.", [
         replaceFix({ start: endOf(before), end: token.startOffset + 1 }, " x ", true),
       ]),
     );

@@ -236,7 +236,7 @@ export function readsWhole(items: readonly Item[], row: Row, table: Table, headl
   return isWhole(matchRow(row, parts), parts);
 }
 
-/** How well a phrase would do as a line of a kind of block: 0 when its word is unknown there, 2 when all of it fits. */
+/** How well a phrase fits as a line of a kind of block: 0 when its word is unknown there, 2 when all of it fits. */
 export function suitability(items: readonly Item[], kind: Kind, table: Table): 0 | 1 | 2 {
   const word = firstWordOf(items);
   const rows = word === undefined ? [] : table.rows(kind, word);

@@ -5,7 +5,7 @@ import { endOf, lex, type Token } from "./tokens.ts";
 
 /**
  * Whether edits leave every token alone that stands outside them: none is cut in two, and none grows together with what is put in
- * beside it. Edits that do not are no mend, whatever they were meant to put right.
+ * beside it. Edits that do not are not a mend, whatever they were meant to put right.
  */
 export function keepsOtherTokens(text: string, edits: readonly Edit[]): boolean {
   if (edits.length === 0) return true;

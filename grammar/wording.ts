@@ -1,4 +1,4 @@
-import type { Row, Shape } from "./row.ts";
+import type { Shape } from "./row.ts";
 import type { Kind } from "./tree.ts";
 
 /** How the messages name things: shapes, kinds of block, lists. */
@@ -49,11 +49,6 @@ export function describe(shapes: readonly Shape[]): string[] {
     }
   }
   return [...said];
-}
-
-/** The example line without the brace that opens its block. */
-export function exampleOf(row: Row): string {
-  return row.example.replace(/\s*\{$/, "");
 }
 
 const kinds: Record<Kind, string> = {

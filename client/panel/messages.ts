@@ -205,7 +205,7 @@ const fromPanel = z.discriminatedUnion("type", [
   span.extend({ type: z.literal("revealPlace") }),
   /** The chair behind is to be taken away. */
   z.object({ type: z.literal("endComparison") }),
-  /** How far an adjustable value may go is wanted. */
+  /** Asks how far an adjustable value may go. */
   z.object({ type: z.literal("range"), name: z.string() }),
   /** What is needed for the pictorial view is wanted, or no longer. */
   z.object({ type: z.literal("pictorial"), wanted: z.enum(["whole", "parts"]).optional() }),

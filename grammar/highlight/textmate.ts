@@ -22,7 +22,7 @@ interface TextMateGrammar {
   repository: Record<string, Rule>;
 }
 
-/** Nothing that would make the word before it longer: `top` is no `top-rail`. */
+/** Nothing that would make the word before it longer: `top` is not `top-rail`. */
 const wordEnd = "(?![\\p{L}\\p{M}\\d_.-])";
 const wordStart = "(?<![\\p{L}\\p{M}\\d_.-])";
 /** A number may follow a minus sign; a name that holds digits was matched whole before. */

@@ -16,7 +16,7 @@ export const angleRows: Row[] = [
     ),
     required: true,
     meaning:
-      "The two things measured: a post stands for its centre line (`back above 500`: that part of it), a rail for its length, `seat` for the sitting surface, `floor` for the floor.",
+      "The two things measured: a post stands for its centre line (`back above 500mm`: that part of it), a rail for its length, `seat` for the sitting surface, `floor` for the floor.",
     example: "between seat, back above 530",
   },
   {

@@ -127,7 +127,7 @@ const markers = sorted("marker", {
   floor: "The level floor.",
 });
 
-/** Words that are no statement of their own but have a meaning to show. */
+/** Words that do not begin a line but have a meaning to show. */
 export const words: WordMeaning[] = [
   ...directions,
   ...units,

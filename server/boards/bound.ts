@@ -22,7 +22,7 @@ const MOST_PATTERNS = 1200;
 
 /**
  * mm³. Look right across a board at any place along it. The pieces there, each with a saw cut at one edge, lie beside each other: a
- * pattern. What is no offcut is used there, so a pattern costs the board's width, or what its pieces take up to an offcut beside them.
+ * pattern. What is not an offcut is used there, so a pattern costs the board's width, or what its pieces take up to an offcut beside them.
  * Each piece runs on for its length and a saw cut. So a plan uses no less than the cheapest mix of patterns, so many mm of each, that
  * gives every piece its length; and of each board its first end. That is a linear program; whole numbers of boards are branched on.
  */

@@ -24,14 +24,14 @@ export interface CutPiece {
   hides?: Hides;
 }
 
-/** A rectangle of a board and the pieces it holds; the first ones are cut where not all are wanted. */
+/** A rectangle of a board and the pieces it holds; the first ones are cut where not all are needed. */
 export interface Cell {
-  /** Index of what is wanted. */
+  /** Index of what is needed. */
   wanted: number;
   long: number;
   wide: number;
   pieces: CutPiece[];
-  /** How many of what is wanted it holds. */
+  /** How many of what is needed it holds. */
   count: number;
   /** Its pieces lie in each other, so that they take less together than apart. */
   nested?: true;
@@ -54,7 +54,7 @@ const layersOf = (thick: number, board: number, saw: number): number =>
 /** Most curved parts nested in one row. */
 const MOST_NESTED = 12;
 
-/** Every way to cut what is wanted from a board so thick, so long and so wide. Empty where it does not fit. */
+/** Every way to cut what is needed from a board so thick, so long and so wide. Empty where it does not fit. */
 export function cellsOf(
   wanted: Wanted,
   index: number,

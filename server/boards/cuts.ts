@@ -81,7 +81,7 @@ function stripCuts(strip: Strip, section: Section, saw: number, cuts: SawCut[]):
   }
 }
 
-/** The pieces of a cell that are wanted. */
+/** The pieces of a cell that are needed. */
 export const piecesUsed = (pieces: readonly CutPiece[], count: number, used: number): CutPiece[] =>
   pieces.slice(0, Math.round((pieces.length * used) / count));
 

@@ -24,7 +24,7 @@ export interface Layout {
   offcuts: Box[];
   /** Area worth of all that is cut, as the pass prices it, mm². */
   worth: number;
-  /** The area of the board that is no offcut, mm². */
+  /** The area of the board that is not an offcut, mm². */
   used: number;
   /** How many of each thing wanted it gives. */
   gives: Map<number, number>;

@@ -12,7 +12,7 @@ export interface Outline {
   high: Line;
 }
 
-/** Edges of a part's ends are steeper than this and are no long edges, rise in run. */
+/** Edges of a part's ends are steeper than this and are not long edges, rise in run. */
 const STEEP = 1;
 /** Spots nearer than this along the grain are one, mm. */
 const SAME = 1e-3;

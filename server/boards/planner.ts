@@ -184,7 +184,7 @@ interface ClassOf {
   known: Map<string, Task["known"]>;
 }
 
-/** Saws boards of one thickness until nothing more is wanted of them or none is left. */
+/** Saws boards of one thickness until nothing more is needed of them or none is left. */
 function* sawClass(at: ClassOf): Steps<void> {
   const { job, kinds, left, taken, pass, cutting } = at;
   for (;;) {

@@ -62,11 +62,11 @@ export function matchesWithoutRoom(chair: Chair): { match: number; wanted: Wante
   });
 }
 
-/** Wood that runs short: the thickness from which it does, what is wanted and what there is, mm³. */
+/** Wood that runs short: the thickness from which it does, what is needed and what there is, mm³. */
 interface Shortage {
   thick: number;
   species?: string;
-  wanted: number;
+  needed: number;
   there: number;
   lines: StockLine[];
 }
@@ -81,16 +81,16 @@ export function shortagesOf({ lines, wood }: Stock): Shortage[] {
     const thicks = [...new Set(own.map(({ blank }) => blank.thick))].sort((a, b) => b - a);
     const shortages = thicks.flatMap((thick): Shortage[] => {
       const some = own.filter(({ blank }) => blank.thick >= thick - 1e-9);
-      const wanted = some.reduce((sum, line) => sum + volumeOf(line), 0);
+      const needed = some.reduce((sum, line) => sum + volumeOf(line), 0);
       const there = boards
         .filter((board) => board.thick >= thick - 1e-9)
         .reduce((sum, board) => sum + clearVolume(board), 0);
       // Where no board is so thick that is said of the part.
-      return wanted > there && there > 0
-        ? [{ thick, wanted, there, lines: some, ...(timber !== undefined && { species: timber }) }]
+      return needed > there && there > 0
+        ? [{ thick, needed, there, lines: some, ...(timber !== undefined && { species: timber }) }]
         : [];
     });
-    shortages.sort((a, b) => b.wanted - b.there - (a.wanted - a.there));
+    shortages.sort((a, b) => b.needed - b.there - (a.needed - a.there));
     return shortages.slice(0, 1);
   });
 }

@@ -7,7 +7,7 @@ import type { Cell } from "./cells.ts";
 export interface Placed {
   cell: Cell;
   x: number;
-  /** How many of its pieces are wanted. */
+  /** How many of its pieces are needed. */
   used: number;
 }
 
@@ -24,7 +24,7 @@ export interface Stretch {
   long: number;
 }
 
-/** What filling asks: what a cell with so many of its pieces wanted is worth, and what a leftover costs. */
+/** What filling asks: what a cell with so many of its pieces needed is worth, and what a leftover costs. */
 export interface Prices {
   worth: (cell: Cell, used: number) => number;
   loss: (rest: number) => number;
@@ -37,7 +37,7 @@ export interface Prices {
 const STEP = 1;
 
 /**
- * Fills the stretches with the cells given, none wider than the strip, no more of anything than `left` says (by what is wanted; changed
+ * Fills the stretches with the cells given, none wider than the strip, no more of anything than `left` says (by what is needed; changed
  * as it goes). `saw` lies between cells.
  */
 export function fillStrip(

@@ -30,7 +30,7 @@ export interface VersionTold {
   values: Map<string, Worked>;
 }
 
-/** Goes through versions from the oldest; gives what is told of each as soon as it is known. */
+/** Goes through versions from the oldest; gives what is said about each as soon as it is known. */
 export function* historySteps(versions: Iterable<Version>, names: readonly string[]): Generator<VersionTold> {
   let before: Thing[] | undefined;
   for (const { text, address, files } of versions) {

@@ -12,7 +12,7 @@ export interface Difference {
   templates: string[];
 }
 
-/** Less than this is no difference to a maker: mm, and radians. */
+/** Less than this makes no difference to a maker: mm, and radians. */
 const SAME = 0.05;
 const SAME_ANGLE = 0.05 * (Math.PI / 180);
 

@@ -57,14 +57,14 @@ const names: CodeRow[] = [
     code: "shadows-word",
     title: "Name that is also a word",
     explanation:
-      "Words of the language are special only where they can stand, so a let may share one's name; but there the word wins, as in `from 250 to foot`, and the let is not reached. Another name is safer.",
+      "Words of the language are special only where they can stand, so a let may share one's name; but there the word wins, as in `from 250mm to foot`, and the let is not reached. Another name is safer.",
     severity: "warning",
   },
   {
     code: "eaten-minus",
     title: "Minus read as part of a name",
     explanation:
-      "A hyphen between letters and digits makes one name, as in `seat-front`. To subtract, put a space on both sides of the minus: `seat-height - 12`.",
+      "A hyphen between letters and digits makes one name, as in `seat-front`. To subtract, put a space on both sides of the minus: `seat-height - 12mm`.",
     severity: "error",
   },
 ];
@@ -115,7 +115,7 @@ const figures: CodeRow[] = [
   {
     code: "needs-two",
     title: "An angle needs two things",
-    explanation: "An angle lies between two things, separated by a comma: `between seat, back above 530`.",
+    explanation: "An angle lies between two things, separated by a comma: `between seat, back above 530mm`.",
     severity: "error",
   },
   {

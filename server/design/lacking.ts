@@ -2,6 +2,8 @@
  * What a part lacks that only the whole chair tells: after `like` has been merged, or because no other part gives it.
  */
 
+import { exampleOf } from "../../grammar/example.ts";
+import type { Row } from "../../grammar/row.ts";
 import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Design, RailCourse, RailDesign } from "./design.ts";
@@ -27,7 +29,7 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
       post.topInto === undefined &&
       lacks(item, "height")
     ) {
-      tell(reading, item, name, "`height`, or a rail that lies over it", "height 930");
+      tell(reading, item, name, "`height`, or a rail that lies over it", exampleNamed("post", "height"));
     }
   }
 }
@@ -63,7 +65,7 @@ function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design)
   if (rail.ends.some((end) => end.over !== undefined) || !lacks(item, "up")) return;
   // A cross rail let into two others lies in the middle of them.
   if (coursesOver(rail.course.value).every((name) => design.rails.has(name))) return;
-  tell(reading, item, rail.name, "`up` or `count`", "up 190");
+  tell(reading, item, rail.name, "`up` or `count`", exampleNamed("rail", "up"));
 }
 
 function checkRequired(reading: Reading, item: Item, kind: Kind): void {
@@ -81,14 +83,18 @@ function checkRequired(reading: Reading, item: Item, kind: Kind): void {
     const name = item.key.startsWith("name ")
       ? item.key.slice("name ".length)
       : (item.statement.word?.text ?? "This block");
-    tell(reading, item, name, [...words].map((word) => `\`${word}\``).join(" or "), row.example);
+    tell(reading, item, name, [...words].map((word) => `\`${word}\``).join(" or "), row);
   }
 }
 
-function tell(reading: Reading, item: Item, name: string, what: string, example: string): void {
+/** The row whose example shows what is missing. */
+const exampleNamed = (owner: Kind, word: string): Row =>
+  vocabulary.rows.find((row) => row.owner === owner && row.word === word)!;
+
+function tell(reading: Reading, item: Item, name: string, what: string, row: Row): void {
   report(reading, item.source, item.statement.word ?? item.statement, {
     code: "missing-property",
-    message: `${name} needs ${what}, such as \`${example}\`.`,
+    message: `${name} needs ${what}, such as \`${exampleOf(row, reading.unit)}\`.`,
     ...(item.key.startsWith("name ") ? { subject: name } : {}),
   });
 }

@@ -43,7 +43,7 @@ export interface Item extends Line {
 /** Notes and accepts belong to the file they stand in; so do the boards to hand and how many chairs are made of them. */
 const ownOnly = new Set(["note", "accept", "make", "board", "match"]);
 
-/** What a chair takes over from the file it starts from; which board a part is sawn from is no part of the design. */
+/** What a chair takes over from the file it starts from; which board a part is sawn from does not belong to the design. */
 export const inherit = (items: readonly Item[]): Item[] =>
   items
     .filter((item) => !ownOnly.has(item.statement.word?.text ?? ""))

@@ -27,7 +27,7 @@ export interface Reading {
   named(value: Value & { is: "name" }, source: Source, depth: number): Amount | undefined;
   /** How many names may still be compared in search of a near one: keeps the cost of a text full of faults in hand. */
   comparisons: number;
-  /** Told of every expression that is taken for a length. */
+  /** Called with every expression that is taken for a length. */
   lengthTaken(value: Value): void;
 }
 
@@ -243,19 +243,23 @@ export function figure(
   return given(line, fact, amount.number);
 }
 
-const examples: Readonly<Record<Dimension, string>> = {
-  number: "a plain number without a unit",
-  length: "a length, such as 40 or 40mm",
-  area: "an area",
-  volume: "a volume",
-  angle: "an angle, such as 6deg or 1:8",
-  mass: "a weight, such as 5.5kg",
-  force: "a force, such as 600N",
-  share: "a share, such as 9%",
+/** What each dimension is called in a message, with an example in the file's units. */
+const examples: Readonly<Record<Dimension, (unit: LengthUnit) => string>> = {
+  number: () => "a plain number without a unit",
+  length: (unit) => `a length, such as ${{ mm: "40 or 40mm", cm: "4 or 4cm", in: "1 5/8 or 1 5/8in" }[unit]}`,
+  area: () => "an area",
+  volume: () => "a volume",
+  angle: () => "an angle, such as 6deg or 1:8",
+  mass: (unit) => `a weight, such as ${unit === "in" ? "12lb" : "5.5kg"}`,
+  force: (unit) => `a force, such as ${unit === "in" ? "135lbf" : "600N"}`,
+  share: () => "a share, such as 9%",
 };
 
-/** Units to offer behind a number that lacks one. */
-const usual: Partial<Record<Dimension, string>> = { angle: "deg", mass: "kg", force: "N", share: "%" };
+/** Units to offer after a number that lacks one. */
+function usual(dimension: Dimension, unit: LengthUnit): string | undefined {
+  const [mass, force] = unit === "in" ? ["lb", "lbf"] : ["kg", "N"];
+  return ({ angle: "deg", mass, force, share: "%" } as Partial<Record<Dimension, string>>)[dimension];
+}
 
 export function wrongUnit(
   reading: Reading,
@@ -264,15 +268,16 @@ export function wrongUnit(
   amount: Amount,
   wants: Dimension,
 ): void {
-  const missing = usual[wants];
+  const missing = usual(wants, reading.unit);
+  const needed = examples[wants](reading.unit);
   const lacking = amount.dimension === "number" && missing !== undefined;
   const message = lacking
-    ? `This needs ${examples[wants]}; the number has no unit.`
-    : `This needs ${examples[wants]}, but is ${called[amount.dimension]}.`;
+    ? `This needs ${needed}; the number has no unit.`
+    : `This needs ${needed}, but is ${called[amount.dimension]}.`;
   const fixes: Fix[] = [];
   if (lacking && value.is === "number") {
     fixes.push({
-      title: `Write ${missing} behind it`,
+      title: `Write ${missing} after it`,
       edits: [{ start: value.end, end: value.end, text: missing }],
       // Whoever measures in inches may weigh in pounds.
       certain: wants === "angle" || wants === "share" || reading.unit !== "in",

@@ -3,6 +3,10 @@
  */
 import type { Dimension, LengthUnit, Quantity } from "./design.ts";
 
+/** A pound in kilograms, and its weight in newtons. */
+export const POUND = 0.45359237;
+const POUND_FORCE = 4.4482216152605;
+
 /** What one of a unit is: millimetres, radians, kilograms, newtons, or a share of one. */
 export const units: Readonly<Record<string, { dimension: Dimension; size: number }>> = {
   mm: { dimension: "length", size: 1 },
@@ -13,10 +17,10 @@ export const units: Readonly<Record<string, { dimension: Dimension; size: number
   deg: { dimension: "angle", size: Math.PI / 180 },
   kg: { dimension: "mass", size: 1 },
   g: { dimension: "mass", size: 0.001 },
-  lb: { dimension: "mass", size: 0.45359237 },
+  lb: { dimension: "mass", size: POUND },
   N: { dimension: "force", size: 1 },
   kN: { dimension: "force", size: 1000 },
-  lbf: { dimension: "force", size: 4.4482216152605 },
+  lbf: { dimension: "force", size: POUND_FORCE },
   "%": { dimension: "share", size: 0.01 },
 };
 
@@ -25,8 +29,8 @@ export function millimetresIn(unit: LengthUnit): number {
   return units[unit]?.size ?? 1;
 }
 
-/** Finest part of an inch that lengths are printed to, unless told otherwise: thirty-seconds. */
-const inchParts = 32;
+/** Finest part of an inch that lengths are printed to, unless told otherwise: what findings say and what reports say is one figure. */
+const inchParts = 64;
 
 /**
  * A length in the file's unit: `438.5 mm`, `43.85 cm`, `17 3/8 in`. Millimetres to a tenth, inches to the nearest of
@@ -67,20 +71,24 @@ export function printAngle(radians: number): string {
   return Number.isFinite(radians) ? `${decimals((radians * 180) / Math.PI, 1)}°` : "?";
 }
 
-/** A lean as a rise in a run: `1 : 8.8`; a level or plumb one is `0`. */
+/** What holds a chair down over what lifts it, to a hundredth: `1.05`. */
+export const printMargin = (margin: number): string => margin.toFixed(2);
+
+/** A lean as the language writes slopes, a rise in a run: `1:8.8`; `0` for one that prints as no angle. */
 export function printSlope(radians: number): string {
+  if (printsAsNone(radians)) return "0";
   const tangent = Math.abs(Math.tan(radians));
-  if (!(tangent > 1e-4)) return "0";
-  return tangent > 1 ? `${decimals(tangent, 1)} : 1` : `1 : ${decimals(1 / tangent, 1)}`;
+  return tangent > 1 ? `${decimals(tangent, 1)}:1` : `1:${decimals(1 / tangent, 1)}`;
 }
 
-/** A bevel, 90° when square, with how far it leans from square: `83.4° (1 in 8.6)`. */
+/** A bevel, 90° when square, with how far it leans from square: `83.4° (1:8.6)`. */
 export function printBevel(radians: number): string {
-  const lean = Math.abs(Math.PI / 2 - radians);
-  const tangent = Math.tan(lean);
-  if (!(tangent > 5e-4)) return `${printAngle(radians)} (square)`;
-  return `${printAngle(radians)} (1 in ${decimals(1 / tangent, 1)})`;
+  const lean = Math.PI / 2 - radians;
+  return `${printAngle(radians)} (${printsAsNone(lean) ? "square" : printSlope(lean)})`;
 }
+
+/** Whether an angle is less than the tenth of a degree that angles are printed to. */
+const printsAsNone = (radians: number): boolean => Math.abs(radians) < (0.05 * Math.PI) / 180;
 
 /** Any quantity in the file's units: lengths, areas and volumes in its unit, angles in degrees, shares in percent. */
 export function printQuantity(
@@ -96,18 +104,27 @@ export function printQuantity(
     case "area":
       return `${decimals(number / size ** 2, unit === "mm" ? 0 : 2)} ${unit}²`;
     case "volume":
-      return `${decimals(number / size ** 3, unit === "mm" ? 0 : 1)} ${unit}³`;
+      return `${decimals(number / size ** 3, { mm: 0, cm: 1, in: 3 }[unit])} ${unit}³`;
     case "angle":
       return printAngle(number);
     case "mass":
-      return unit === "in" ? `${decimals(number / 0.45359237, 2)} lb` : `${decimals(number, 2)} kg`;
+      return unit === "in" ? `${decimals(number / POUND, 2)} lb` : `${decimals(number, 2)} kg`;
     case "force":
-      return unit === "in" ? `${decimals(number / 4.4482216152605, 0)} lbf` : `${decimals(number, 0)} N`;
+      return unit === "in"
+        ? `${decimals(number / POUND_FORCE, 0)} lbf (${decimals(number, 0)} N)`
+        : `${decimals(number, 0)} N`;
     case "share":
       return `${decimals(number * 100, 1)}%`;
     case "number":
       return decimals(number, 3);
   }
+}
+
+const BOARD_FOOT = 144 * 25.4 ** 3;
+
+/** A volume of timber as it is bought: board feet for a file in inches, else cubic metres; `places` to the cubic metre. */
+export function printTimber(mm3: number, unit: LengthUnit, places = 4): string {
+  return unit === "in" ? `${(mm3 / BOARD_FOOT).toFixed(1)} board feet` : `${(mm3 / 1e9).toFixed(places)} m³`;
 }
 
 /** How much a quantity moves, signed and finer than it is printed by itself: `+0.13°`, `−0.4 mm`; nothing when that prints as none. */
@@ -117,7 +134,7 @@ export function printChange({ number, dimension }: Quantity, unit: LengthUnit): 
     if (dimension === "angle") return [(number * 180) / Math.PI, 2, "°"];
     if (dimension === "length") return [number / size, unit === "mm" ? 2 : 3, ` ${unit}`];
     if (dimension === "area") return [number / size ** 2, unit === "mm" ? 0 : 2, ` ${unit}²`];
-    if (dimension === "mass") return unit === "in" ? [number / 0.45359237, 3, " lb"] : [number, 3, " kg"];
+    if (dimension === "mass") return unit === "in" ? [number / POUND, 3, " lb"] : [number, 3, " kg"];
     return [number, 3, ""];
   })();
   const printed = decimals(Math.abs(value), places);

@@ -122,15 +122,15 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
     });
     return;
   }
-  const parted = eatenMinus(reading, name);
-  if (parted !== undefined) {
+  const spaced = eatenMinus(reading, name);
+  if (spaced !== undefined) {
     report(reading, source, value, {
       code: "eaten-minus",
-      message: `${name} is read as one name, and there is none; to subtract, put spaces round the minus: ${parted}.`,
+      message: `${name} is read as one name, and there is none; to subtract, put spaces round the minus: ${spaced}.`,
       fixes: [
         {
-          title: `Write ${parted}`,
-          edits: [{ start: value.start, end: value.end, text: parted }],
+          title: `Write ${spaced}`,
+          edits: [{ start: value.start, end: value.end, text: spaced }],
           certain: true,
         },
       ],

@@ -2,7 +2,7 @@
  * How a chair stands, in plan: its feet, what it goes over, its centre of gravity and the standard loads that decide.
  */
 import type { Chair } from "../chair/chair.ts";
-import { printQuantity } from "../design/units.ts";
+import { printMargin, printQuantity } from "../design/units.ts";
 import type { TipCase } from "../floor/load-cases.ts";
 import type { Load } from "../floor/support.ts";
 import { balanceOf } from "../floor/tips.ts";
@@ -57,7 +57,7 @@ const loadsOf = ({ loads }: TipCase): Load[] => loads.slice(1);
 /** Which way it goes over and by what margin, outside the chair beside the line's middle. */
 function lineWords({ line, way, margin }: TipCase, plan: Extent): OverlayWords {
   const middle: Point = [(line.from[0] + line.to[0]) / 2, (line.from[1] + line.to[1]) / 2];
-  const text = `${ways[way]}: ${Number.isFinite(margin) ? margin.toFixed(2) : "holds"}`;
+  const text = `${ways[way]}: ${Number.isFinite(margin) ? printMargin(margin) : "holds"}`;
   const [x, y] = line.outward;
   if (way === "side") {
     const beside = x > 0 ? plan.right + CLEAR + WORDS * 0.8 : plan.left - CLEAR;

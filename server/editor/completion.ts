@@ -3,6 +3,7 @@
  */
 import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-types";
 import { type Expectation, expectedAt } from "../../grammar/expected.ts";
+import { fileUnit } from "../../grammar/parser.ts";
 import type { Span } from "../../grammar/problem.ts";
 import type { Row, Shape, Slot } from "../../grammar/row.ts";
 import type { Statement } from "../../grammar/tree.ts";
@@ -76,12 +77,16 @@ function statementItem(
   const opens = row.opens !== undefined && !row.blockOptional && !given;
   const kind = opens ? CompletionItemKind.Struct : CompletionItemKind.Keyword;
   const shown = {
-    ...item(row.word, kind, row.meaning, aboutRow(row)),
+    ...item(row.word, kind, row.meaning, aboutRow(row, fileUnit(view.tree.text))),
     sortText: (row.required ? "0" : "1") + String(order).padStart(3, "0"),
   };
   if (!opens) return shown;
   return snippets
-    ? { ...shown, insertText: blockSnippet(row, view.vocabulary), insertTextFormat: 2 }
+    ? {
+        ...shown,
+        insertText: blockSnippet(row, { vocabulary: view.vocabulary, unit: fileUnit(view.tree.text) }),
+        insertTextFormat: 2,
+      }
     : { ...shown, insertText: blockText(row) };
 }
 

@@ -27,7 +27,7 @@ interface Certain {
   edits: readonly Edit[];
 }
 
-/** As often as a text is read at most; each time mends something, or shows that something is no mend. */
+/** As often as a text is read at most; each time mends something, or shows that something does not mend it. */
 const MOST_READ = 400;
 
 /** The text with every certain fix applied that is one; the text itself when there is none. */

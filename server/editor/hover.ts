@@ -37,10 +37,12 @@ export function hover(view: View, offset: number, { pictures = false } = {}): Ho
 function tellOf(view: View, statement: Statement, offset: number, pictures: boolean): Told | undefined {
   const { word, row } = statement;
   if (word && within(word, offset) && offset < word.end)
-    return row && { ...spanOf(word), says: aboutRow(row) };
+    return row && { ...spanOf(word), says: aboutRow(row, view.study.design.units) };
   const part = partAt(statement, offset);
   if (!part)
-    return word && within(word, offset) && row ? { ...spanOf(word), says: aboutRow(row) } : undefined;
+    return word && within(word, offset) && row
+      ? { ...spanOf(word), says: aboutRow(row, view.study.design.units) }
+      : undefined;
   const value = valueAt(statement, offset);
   if (value) return ofValue(view, statement, value, offset);
   const fact = factsAt(statement, offset).find(

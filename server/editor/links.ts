@@ -10,7 +10,7 @@ interface FileLink extends Span {
   address: string;
 }
 
-/** Each chair named in this one, with its place in the text; the quotes are left out of it. What is no file is left out. */
+/** Each chair named in this one, with its place in the text; the quotes are left out of it. What is not a file is left out. */
 function fileLinks(view: View): FileLink[] {
   return view.tree.statements.flatMap((statement) => {
     const word = statement.word?.text;

@@ -9,7 +9,7 @@ import { isClosed, type Mesh, meshOf } from "./mesh.ts";
 /** A part to be written. */
 export interface ModelPart {
   name: string;
-  /** In the part's own measure, mm: along x by its grain, its lowest corner at nought. */
+  /** In the part's own measure, mm: along x by its grain, its lowest corner at zero. */
   shell: Shell;
   mesh: Mesh;
   /** From there into the chair as it stands: x to the sitter's left, y back, z up, the floor at z = 0. */

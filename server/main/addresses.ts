@@ -3,7 +3,7 @@
  */
 import { URI, Utils } from "vscode-uri";
 
-/** The one spelling under which a file is kept; what is no address stays as it is. */
+/** The one spelling under which a file is kept; what is not an address stays as it is. */
 export function sameAddress(uri: string): string {
   try {
     return URI.parse(uri, true).toString();
@@ -12,7 +12,7 @@ export function sameAddress(uri: string): string {
   }
 }
 
-/** The address of a file named in another, relative to it; what is no address stays as it is. */
+/** The address of a file named in another, relative to it; what is not an address stays as it is. */
 export function resolveAddress(from: string, path: string): string {
   try {
     if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) return URI.parse(path, true).toString();

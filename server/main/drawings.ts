@@ -28,7 +28,7 @@ interface Good {
   pictorial?: PackedTurnable;
 }
 
-/** What is wanted beside the sheet: laid over it, and a post from each of its faces. */
+/** What is asked for beside the sheet: laid over it, and a post from each of its faces. */
 interface Asked {
   overlays: readonly OverlayName[];
   post?: string;

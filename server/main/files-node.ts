@@ -90,7 +90,7 @@ async function walk(folder: string, found: string[]): Promise<void> {
   }
 }
 
-/** Where a chair's address ends; nothing when that is no chair, or not on this machine. Throws the system's errors. */
+/** Where a chair's address ends; nothing when that is not a chair, or not on this machine. Throws the system's errors. */
 function chairAt(uri: string): string | undefined {
   const path = pathOf(uri);
   const end = path === undefined ? undefined : whereItEnds(path);

@@ -6,9 +6,9 @@ import type { Chair } from "../chair/chair.ts";
 import { backMembers } from "../chair/values/backrest.ts";
 import seats from "./seats.json" with { type: "json" };
 
-/** How a back lies to the small of the back, mm above the seat with its sitter on it. */
-interface Loins {
-  /** Where support is wanted. */
+/** How a back lies to the small of the back, mm above the seat with a sitter on it. */
+interface LumbarSupport {
+  /** Where support is needed. */
   from: number;
   to: number;
   /** The nearest that the back comes: the top of what lies under, the bottom of what lies over; both absent where it meets them. */
@@ -18,7 +18,7 @@ interface Loins {
 }
 
 /** How the back of a chair lies to the small of the back of a grown sitter; nothing without a back. */
-export function loinsOf(chair: Chair): Loins | undefined {
+export function loinsOf(chair: Chair): LumbarSupport | undefined {
   const sag = chair.seat?.design.sag?.value ?? 0;
   const members = backMembers(chair).map(({ from, to }) => ({ from: from + sag, to: to + sag }));
   if (members.length === 0) return undefined;

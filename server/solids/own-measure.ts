@@ -5,7 +5,7 @@ import { cross, dot, squareTo, unit } from "../geometry/vec.ts";
 
 /**
  * The motion that carries a part's own measure into the chair as drawn. In its own measure a part lies along x by its grain with its lowest
- * corner at nought on all three axes, so that its coordinates are small and single precision holds them well.
+ * corner at zero on all three axes, so that its coordinates are small and single precision holds them well.
  */
 export function fromOwnMeasure({ grain, body }: Member): Motion {
   const x = unit(grain);

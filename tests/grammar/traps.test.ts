@@ -35,7 +35,7 @@ const traps: Record<string, Trap> = {
     says: ['unit-spelling "1 1/4″"'],
     becomes: "let t = 1 1/4in",
   },
-  "two inch marks on a line are no text": {
+  "two inch marks on a line are not a text": {
     text: 'rail a { across front; section 1/2" x 2" }',
     says: ['unit-spelling "1/2\\""', 'unit-spelling "2\\""'],
     becomes: 'rail a { across front; section 1/2in x 2" }',
@@ -91,7 +91,7 @@ const traps: Record<string, Trap> = {
     says: ['unclosed-quote "\\""'],
     becomes: 'chair "Stool"\nunits mm',
   },
-  "a date without its noughts": {
+  "a date without its zeros": {
     text: 'note 2026-3-14 "Sat in."',
     says: ['date-spelling "2026-3-14"'],
     becomes: 'note 2026-03-14 "Sat in."',

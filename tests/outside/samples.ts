@@ -7,7 +7,7 @@ const texts = Object.fromEntries(
   readdirSync(folder).map((file) => [file, readFileSync(new URL(file, folder), "utf8")]),
 );
 
-/** The sample chairs by name; the file of joints that they share is no chair. */
+/** The sample chairs by name; the file of joints that they share is not a chair. */
 export const sampleNames = Object.keys(texts)
   .map((file) => file.replace(/\.chair$/, ""))
   .filter((name) => name !== "boathouse-joints");

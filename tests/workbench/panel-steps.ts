@@ -254,7 +254,7 @@ async function seriousIn(frame: Frame): Promise<string[]> {
     .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`));
 }
 
-/** The contrast of a drawn line with the page behind it, as WCAG 2.2 reckons it. */
+/** The contrast of a drawn line with the page behind it, as WCAG 2.2 defines it. */
 function contrastOf(line: Locator): Promise<number> {
   return line.evaluate((drawn) => {
     const luminance = (colour: string) => {

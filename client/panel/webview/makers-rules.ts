@@ -31,7 +31,7 @@ const RESTS = 500;
 export function createMakersRules(given: {
   place: HTMLElement;
   moved(name: string, value: number, done: boolean): void;
-  /** How far a value may go is wanted. */
+  /** Asks how far a value may go. */
   ranged(name: string): void;
 }): MakersRules {
   const { place, moved, ranged } = given;

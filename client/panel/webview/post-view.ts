@@ -17,7 +17,7 @@ interface PostView {
   readonly wanted: string | undefined;
 }
 
-/** Fills `place`; `asks` hears whenever another post is wanted. */
+/** Fills `place`; `asks` is called when another post is chosen. */
 export function createPostView(given: {
   place: HTMLElement;
   asks(post: string | undefined): void;

@@ -11,7 +11,7 @@ export interface Arc {
   parallel: (x: number, by: number) => number;
 }
 
-/** A rise of less than this is no curve, mm. */
+/** A rise of less than this is not a curve, mm. */
 export const NO_RISE = 1e-6;
 
 /**

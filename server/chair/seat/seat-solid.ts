@@ -61,7 +61,7 @@ export function slabRings(layer: SeatLayer, plane: Plane, posts: Iterable<Post>)
 /** A piece that hangs together with no more than this share of the slab falls off when the notches are cut. */
 const CRUMB = 0.01;
 
-/** The pieces that hang together: what a notch near the edge cuts loose is no part of the seat. */
+/** The pieces that hang together: what a notch near the edge cuts loose does not belong to the seat. */
 function withoutCrumbs(pieces: readonly Convex[]): Convex[] {
   const groups = hangingTogether(pieces).map((group) => ({
     group,

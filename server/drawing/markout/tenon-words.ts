@@ -100,7 +100,7 @@ function shoulderLine({ kind, figures }: SheetMark): string {
   return `From each face to ${what} at the shoulder, square to the face${figures.turn ? ", to the nearest corner" : ""}: ${each}.`;
 }
 
-/** Figures of a tenon that are no face's. */
+/** Figures of a tenon that do not belong to a face. */
 const OTHERS = new Set([
   "thick",
   "wide",

@@ -26,7 +26,7 @@ export function comesTo(study: Study, value: Value): Quantity | undefined {
   return amount && { number: amount.number, dimension: amount.dimension };
 }
 
-/** The same where a length is wanted: a bare number is a length of the file's unit. */
+/** The same where a length belongs: a bare number is a length of the file's unit. */
 export function lengthOf(study: Study, value: Value): Quantity | undefined {
   const amount = comesTo(study, value);
   if (amount?.dimension !== "number") return amount;

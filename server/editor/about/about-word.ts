@@ -1,15 +1,17 @@
 /**
  * What a word of the language means.
  */
+import { exampleIn } from "../../../grammar/example.ts";
 import type { Row, Shape, Vocabulary, WordMeaning } from "../../../grammar/row.ts";
 import { code, fenced, paragraphs, plain } from "./markdown.ts";
 
-/** A row of the vocabulary: its meaning, an example, and what holds without it. */
-export function aboutRow(row: Row): string {
+/** A row of the vocabulary: its meaning, an example in the file's unit, and what holds without it. */
+export function aboutRow(row: Row, unit: string): string {
+  const example = exampleIn(row, unit);
   return paragraphs(
     `**${plain(row.word)}** ${plain(shapeInWords(row.shape))}`.trimEnd(),
     row.meaning,
-    fenced(row.opens && row.example.trimEnd().endsWith("{") ? `${row.example}\n}` : row.example),
+    fenced(row.opens && example.trimEnd().endsWith("{") ? `${example}\n}` : example),
     row.default && `Without it: ${plain(row.default)}`,
     row.later && "Read and kept, not yet worked out.",
   );
@@ -18,7 +20,7 @@ export function aboutRow(row: Row): string {
 /** Where a word may be looked for, the likeliest first. */
 const sorts: WordMeaning["sort"][] = ["marker", "choice", "direction", "unit", "function", "value"];
 
-/** A marker word, unit, function or other word that is no statement; `prefer` is the sort to try first. */
+/** A marker word, unit, function or other word that does not begin a line; `prefer` is the sort to try first. */
 export function aboutWord(
   vocabulary: Vocabulary,
   word: string,

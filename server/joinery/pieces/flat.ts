@@ -74,7 +74,7 @@ function fellows(ring: readonly Vec3[], below: readonly Vec3[], edges: readonly 
 
 const edge = (ring: readonly Vec3[], k: number): number => distance(ring[k]!, ring[(k + 1) % ring.length]!);
 
-/** A board or the frame of a drop-in or upholstered seat, slab by slab; a woven one is no piece. */
+/** A board or the frame of a drop-in or upholstered seat, slab by slab; a woven one is not a piece. */
 function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   if (seat.design.kind === "woven") return undefined;
   const x = unit(squareTo([1, 0, 0], seat.plane.normal));

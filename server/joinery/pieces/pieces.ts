@@ -165,7 +165,7 @@ function sectionOf(part: Post | Rail): { thick: number; wide: number } {
   return { thick: most("first"), wide: most("second") };
 }
 
-/** Dowels and separate tongues are no part of the stick. */
+/** Dowels and separate tongues do not belong to the stick. */
 const tenonsOf = (chair: Chair, part: Post | Rail) =>
   [...chair.joints.values()]
     .filter((joint) => joint.part === part.name && !joint.facts.dowels && joint.socket.length === 0)

@@ -3,6 +3,7 @@ import type { Chair } from "../../chair/chair.ts";
 import { type Check, checksOf, diagonalsOf, framesOf, type Order } from "../../joinery/frames.ts";
 import { assemblyReport } from "./assembly-report.ts";
 import { type Command, ENDED, eachFile, studyOf, toldOfErrors } from "./command.ts";
+import { formatOption } from "./options.ts";
 import type { AssembleOutput } from "./schema.ts";
 import { brush, wrapped } from "./terminal.ts";
 
@@ -10,7 +11,7 @@ export const assemble: Command = {
   name: "assemble",
   usage: "assemble FILE [--format text|json]",
   summary: "give an order of gluing up, with the diagonals and lengths that prove each frame",
-  options: { format: { type: "string" } },
+  options: { format: formatOption },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
     const { terminal } = bench;

@@ -2,7 +2,7 @@ import { boardFeet } from "../../boards/measure.ts";
 import type { Hiding, Plan, PlannedBoard, PlannedPiece, Stock } from "../../boards/plan.ts";
 import { volumeOf } from "../../boards/stock.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printLength } from "../../design/units.ts";
+import { printLength, printQuantity, printTimber } from "../../design/units.ts";
 import { densityOf } from "../../timber/weight.ts";
 import { type Brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -42,7 +42,7 @@ function stockText({ lines: stock, make, assumed }: Stock, unit: LengthUnit, pai
   return [
     paint("bold", heading),
     columns([["sawn", "part", "number", "timber", "finished", "blank", ""], ...rows], "  "),
-    `  In all ${volumeText(volume, stock, unit)}${known ? `, ${mass.toFixed(1)} kg` : ""} as blanks. Sizes: thickness x width x length.`,
+    `  In all ${volumeText(volume, stock, unit)}${known ? `, ${printQuantity({ number: mass, dimension: "mass" }, unit)}` : ""} as blanks. Sizes: thickness x width x length.`,
     ...(assumed.length > 0
       ? [
           wrapped(
@@ -62,10 +62,9 @@ function kindOf({ is, outline, glued }: Stock["lines"][number]): string {
 }
 
 function volumeText(mm3: number, lines: Stock["lines"], unit: LengthUnit): string {
-  const cubic = `${(mm3 / 1e9).toFixed(4)} m³`;
-  if (unit !== "in") return cubic;
+  if (unit !== "in") return printTimber(mm3, unit);
   const feet = lines.reduce((sum, { blank, number }) => sum + boardFeet(blank) * number, 0);
-  return `${cubic} (${feet.toFixed(1)} board feet)`;
+  return `${feet.toFixed(1)} board feet`;
 }
 
 function planText(stock: Stock, plan: Plan, unit: LengthUnit, paint: Brush): string[] {
@@ -79,7 +78,7 @@ function planText(stock: Stock, plan: Plan, unit: LengthUnit, paint: Brush): str
   const share = plan.bound > 0 ? ` (${((plan.used / plan.bound - 1) * 100).toFixed(1)} % over it)` : "";
   lines.push(
     "",
-    `  Used ${(plan.used / 1e9).toFixed(4)} m³, offcuts left out; no plan of this kind can use less than ${(plan.bound / 1e9).toFixed(4)} m³${share}.`,
+    `  Used ${printTimber(plan.used, unit)}, offcuts left out; no plan of this kind can use less than ${printTimber(plan.bound, unit)}${share}.`,
   );
   if (plan.price)
     lines.push(`  The boards cost ${plan.price.atLeast ? "at least " : ""}${plan.price.sum.toFixed(2)}.`);
@@ -112,7 +111,7 @@ function askText(boards: readonly PlannedBoard[], unit: LengthUnit): string[] {
     return [
       timber?.species ?? "",
       `${mm(thick)} thick`,
-      unit === "in" ? `${feet.toFixed(1)} board feet` : `${(volume / 1e9).toFixed(3)} m³`,
+      unit === "in" ? `${feet.toFixed(1)} board feet` : printTimber(volume, unit, 3),
       `none shorter than ${mm(long)} clear, none narrower than ${mm(wide)} clear`,
       from === "yard" ? source : "",
     ];

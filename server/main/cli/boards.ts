@@ -3,6 +3,7 @@ import { finish } from "../../../grammar/steps.ts";
 import { type Hiding, type Plan, planOf, type Stock, stockList } from "../../boards/plan.ts";
 import { boardsReport } from "./boards-report.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
+import { formatOption } from "./options.ts";
 import type { BoardsOutput } from "./schema.ts";
 import { brush } from "./terminal.ts";
 
@@ -10,7 +11,7 @@ export const boards: Command = {
   name: "boards",
   usage: "boards FILE [--format text|json]",
   summary: "list the stock a chair is made of, and plan how it is sawn from boards",
-  options: { format: { type: "string" } },
+  options: { format: formatOption },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
     const { terminal } = bench;

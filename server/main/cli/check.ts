@@ -17,19 +17,19 @@ import {
   studyOf,
 } from "./command.ts";
 import { excerpt } from "./excerpt.ts";
+import { formatOption, outOption } from "./options.ts";
 import { readInput } from "./read-input.ts";
 import type { CheckOutput, Finding } from "./schema.ts";
 import { type Brush, brush, harmless } from "./terminal.ts";
 
 export const check: Command = {
   name: "check",
-  usage: "check FILES… [--since REVISION] [--format text|json|sarif|annotations] [-o OUT]",
-  summary:
-    "say what is wrong with each chair, and by how much; --since tells only what is new since a revision of git",
+  usage: "check FILES… [--since REVISION] [--format text|json|sarif|annotations] [-o FILE]",
+  summary: "say what is wrong with each chair, by how much, and what puts it right",
   options: {
-    format: { type: "string" },
-    since: { type: "string", values: "REVISION" },
-    out: { type: "string", short: "o" },
+    format: formatOption,
+    since: { type: "string", values: "REVISION", does: "tell only what is new since this revision of git" },
+    out: outOption,
   },
   formats: ["text", "json", "sarif", "annotations"],
   takes: { least: 1, most: Number.POSITIVE_INFINITY },

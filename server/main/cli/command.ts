@@ -25,13 +25,21 @@ export const ENDED = { well: 0, faults: 1, misuse: 2 } as const;
 
 export type Options = Record<string, string | boolean | undefined>;
 
+/** An option, with what the help says it does. */
+export interface Option {
+  type: "string" | "boolean";
+  short?: string;
+  values?: string;
+  does: string;
+}
+
 export interface Command {
   name: string;
   /** As it stands in the help: `check FILES…`. */
   usage: string;
   summary: string;
   /** Options beyond those that every command has, as `parseArgs` takes them. */
-  options: Record<string, { type: "string" | "boolean"; short?: string; values?: string }>;
+  options: Record<string, Option>;
   /** What `--format` may be, where it is an option; text and json unless said. */
   formats?: readonly string[];
   /** How many things it takes after its name. */

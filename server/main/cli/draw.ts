@@ -7,21 +7,26 @@ import { pictorialToSvg } from "../../drawing/pictorial/svg.ts";
 import { overlayNames } from "../../drawing/sheet.ts";
 import { sheetToSvg } from "../../drawing/svg.ts";
 import { type Command, ENDED, eachFile, misuse, type Options, studyOf } from "./command.ts";
+import { outOption } from "./options.ts";
 import { harmless } from "./terminal.ts";
 
 export const draw: Command = {
   name: "draw",
   usage:
-    "draw FILE [--overlay floor|sitter|floor,sitter] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o OUT]",
+    "draw FILE [--overlay floor|sitter|floor,sitter] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o FILE]",
   summary:
     "draw the front, side and plan as SVG, or the chair from any side, taken apart, its tenons seen through",
   options: {
-    overlay: { type: "string" },
-    from: { type: "string", values: Object.keys(eyes).join("|") },
-    above: { type: "string", values: "ANGLE" },
-    apart: { type: "boolean" },
-    joints: { type: "boolean" },
-    out: { type: "string", short: "o" },
+    overlay: { type: "string", does: "lay over it how the chair stands, its sitter, or both" },
+    from: {
+      type: "string",
+      values: Object.keys(eyes).join("|"),
+      does: "which side it is seen from, as a picture in space",
+    },
+    above: { type: "string", values: "ANGLE", does: "from how high it is seen, -90deg to 90deg" },
+    apart: { type: "boolean", does: "draw it taken apart along its glue-ups" },
+    joints: { type: "boolean", does: "show tenons through the wood around them" },
+    out: outOption,
   },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
@@ -89,7 +94,7 @@ function pictorialAsked({
   }
   const degrees = above === undefined ? undefined : /^(-?\d+(?:\.\d+)?)(?:deg|°)?$/.exec(String(above))?.[1];
   if (above !== undefined && !(Math.abs(Number(degrees ?? Number.NaN)) <= 90))
-    return `"--above ${above}" is no angle from -90deg to 90deg.`;
+    return `"--above ${above}" is not an angle from -90deg to 90deg.`;
   return {
     eye: degrees === undefined ? eye : { ...eye, above: (Number(degrees) * Math.PI) / 180 },
     apart: apart ? 1 : 0,

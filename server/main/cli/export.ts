@@ -7,6 +7,7 @@ import type { Study } from "../../study.ts";
 import { STAMP, whyNotExported } from "../export/refusal.ts";
 import { version } from "../version.ts";
 import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
+import { outOption } from "./options.ts";
 import { PIPED, readInput } from "./read-input.ts";
 import { brush, harmless } from "./terminal.ts";
 
@@ -14,13 +15,13 @@ const names = exportKinds.map(({ kind }) => kind);
 
 export const exportCommand: Command = {
   name: "export",
-  usage: `export FILE --as ${names.join("|")} [--part NAME] [--anyway] [-o OUT]`,
+  usage: `export FILE --as ${names.join("|")} [--part NAME] [--anyway] [-o FILE]`,
   summary: "write every part as a closed solid, or the templates at full size, for other programs",
   options: {
-    as: { type: "string", values: names.join("|") },
-    part: { type: "string", values: "NAME" },
-    anyway: { type: "boolean" },
-    out: { type: "string", short: "o" },
+    as: { type: "string", values: names.join("|"), does: "the format to write" },
+    part: { type: "string", values: "NAME", does: "only this part" },
+    anyway: { type: "boolean", does: "write it although the text has errors" },
+    out: outOption,
   },
   takes: { least: 1, most: 1 },
   async run(bench, [file], options) {

@@ -9,6 +9,7 @@ import { loinsOf } from "../../sitter/loins.ts";
 import { marksForAges, type SchoolMark, schoolMark, schoolMarkSource } from "../../sitter/school-marks.ts";
 import { sizesOf } from "../../sitter/sizes.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
+import { formatOption } from "./options.ts";
 import type { FitOutput } from "./schema.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -16,7 +17,7 @@ export const fit: Command = {
   name: "fit",
   usage: "fit FILE [--format text|json]",
   summary: "say whom a chair suits: its sitter, and which share of people",
-  options: { format: { type: "string" } },
+  options: { format: formatOption },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
     const { terminal } = bench;
@@ -106,7 +107,7 @@ function groupOf({ group, share, each, excludesMost }: GroupFit): FitOutput["gro
 }
 
 const sizeNames: Record<string, string> = {
-  seatHeight: "seat height, sat upon",
+  seatHeight: "seat height with a sitter on it",
   seatDepth: "seat depth to where the back is leant on",
   seatWidth: "room for the hips",
   armHeight: "arms above the seat",
@@ -124,10 +125,7 @@ function report(found: FitOutput, unit: LengthUnit, paint: Brush): string {
   if (slope !== undefined) rows.push(["seat, falling to the back", `${slope}°`]);
   if (lean !== undefined) rows.push(["back, leaning from square to the seat", `${lean}°`]);
   if (found.loins !== null)
-    rows.push([
-      "the small of the back",
-      found.loins ? "the back meets them" : "nothing of the back is there",
-    ]);
+    rows.push(["the small of the back", found.loins ? "the back meets it" : "nothing of the back is there"]);
   lines.push(columns(rows, "  "));
   for (const group of found.groups) {
     lines.push("", paint("bold", `Of ${group.group} it suits ${percent(group.share)}`));

@@ -9,10 +9,15 @@ import { harmless } from "./terminal.ts";
 
 export const format: Command = {
   name: "format",
-  usage: "format [--check] FILES…",
+  usage: "format FILES… [--check]",
   summary:
     "indent and space the text; with --check only say which files would change; - goes to standard output",
-  options: { check: { type: "boolean" } },
+  options: {
+    check: {
+      type: "boolean",
+      does: "change nothing; say which files would change, and end with 1 if any would",
+    },
+  },
   takes: { least: 1, most: Number.POSITIVE_INFINITY },
   run: (bench, files, { check }) =>
     eachFile(bench, files, (input) => formatOne(bench, input, check === true)),

@@ -11,7 +11,7 @@ export const git: Command = {
   usage: "git [--set]",
   summary:
     "print the settings by which git compares and merges chairs with this program; --set makes them, here only",
-  options: { set: { type: "boolean" } },
+  options: { set: { type: "boolean", does: "make the settings, in this repository only" } },
   takes: { least: 0, most: 0 },
   run(bench, _, { set }) {
     return set ? settle(bench) : print(bench);

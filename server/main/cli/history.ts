@@ -1,6 +1,7 @@
 /**
  * `seatwright history`: a chair's versions in git, each with its notes, what was chosen, and how values moved.
  */
+
 import { basename, dirname, resolve } from "node:path";
 import { printWorked } from "../../chair/values/print.ts";
 import { historySteps, notesOf, type Version, type VersionTold } from "../../compare/history.ts";
@@ -11,18 +12,23 @@ import { pathInside, type Repository, repositoryAt } from "../git/git.ts";
 import { addressInside, filesAt } from "../git/revision-files.ts";
 import { type Bench, type Command, misuse, otherFiles, studyOf, written } from "./command.ts";
 import { amountForJson } from "./json-units.ts";
+import { formatOption, outOption } from "./options.ts";
 import { readInput } from "./read-input.ts";
 import type { HistoryOutput } from "./schema.ts";
 import { type Brush, brush, harmless } from "./terminal.ts";
 
 export const history: Command = {
   name: "history",
-  usage: "history FILE [--value NAME,NAME] [--format text|json|csv|svg] [-o OUT]",
+  usage: "history FILE [--value NAME,NAME] [--format text|json|csv|svg] [-o FILE]",
   summary: "tell each version in git with its notes and what was chosen, and how values moved",
   options: {
-    value: { type: "string", values: "NAME,NAME" },
-    format: { type: "string" },
-    out: { type: "string", short: "o" },
+    value: {
+      type: "string",
+      values: "NAME,NAME",
+      does: "follow these worked-out values through the versions",
+    },
+    format: formatOption,
+    out: outOption,
   },
   formats: ["text", "json", "csv", "svg"],
   takes: { least: 1, most: 1 },

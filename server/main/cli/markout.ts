@@ -7,6 +7,7 @@ import type { Study } from "../../study.ts";
 import type { Made, MarkoutFormat } from "../markout/make.ts";
 import { whyNot } from "../markout/refusal.ts";
 import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
+import { formatOption, outOption } from "./options.ts";
 import { PIPED, readInput } from "./read-input.ts";
 import type { MarkoutOutput } from "./schema-markout.ts";
 import { brush, harmless } from "./terminal.ts";
@@ -15,15 +16,23 @@ const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
 
 export const markout: Command = {
   name: "markout",
-  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg|json] [-o OUT]",
+  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg|json] [-o FILE]",
   summary: "make marking-out sheets of every part, rods for the posts, and full-size templates",
   options: {
-    part: { type: "string", values: "NAME" },
-    templates: { type: "boolean" },
-    paper: { type: "string", values: "a4|letter" },
-    step: { type: "string", values: "1/16|1/32|1/64" },
-    format: { type: "string" },
-    out: { type: "string", short: "o" },
+    part: { type: "string", values: "NAME", does: "only this part" },
+    templates: { type: "boolean", does: "add templates at full size" },
+    paper: {
+      type: "string",
+      values: "a4|letter",
+      does: "the paper to print on; a4 unless the file is in inches",
+    },
+    step: {
+      type: "string",
+      values: "1/16|1/32|1/64",
+      does: "how finely inches are printed; 1/32 unless given",
+    },
+    format: formatOption,
+    out: outOption,
   },
   formats: ["pdf", "svg", "json"],
   takes: { least: 1, most: 1 },

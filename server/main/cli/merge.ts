@@ -1,6 +1,7 @@
 /**
  * `seatwright merge`: three versions of a chair put together by their facts, and the chair that comes of it judged.
  */
+
 import { writeFileSync } from "node:fs";
 import type { Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
@@ -8,6 +9,7 @@ import { compare } from "../../compare/compare.ts";
 import { type Merged, mergeChairs } from "../../compare/merge/merge.ts";
 import { mergedByLines } from "../git/merge-lines.ts";
 import { type Bench, type Command, misuse, otherFiles } from "./command.ts";
+import { outOption } from "./options.ts";
 import { addressOf, type Input, readInput } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
 
@@ -18,10 +20,13 @@ const MARKS = 7;
 
 export const merge: Command = {
   name: "merge",
-  usage: "merge BASE OURS THEIRS [-o OUT]",
+  usage: "merge BASE OURS THEIRS [-o FILE]",
   summary:
     "put two changes of one chair together by their facts, into OURS; ends with 1 on conflicts, 3 when only together they bring findings",
-  options: { git: { type: "boolean" }, out: { type: "string", short: "o" } },
+  options: {
+    git: { type: "boolean", does: "as git calls it, with its own arguments after the three files" },
+    out: outOption,
+  },
   takes: { least: 3, most: 8 },
   run(bench, given, { git, out }) {
     const [base, ours, theirs, size, path, ...labels] = given as [string, string, string, ...string[]];

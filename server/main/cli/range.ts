@@ -18,6 +18,7 @@ import {
   written,
 } from "./command.ts";
 import { forJson, jsonUnit } from "./json-units.ts";
+import { formatOption, outOption } from "./options.ts";
 import { finishWatched } from "./progress.ts";
 import { quantityIn } from "./quantity.ts";
 import type { Input } from "./read-input.ts";
@@ -31,13 +32,13 @@ export const range: Command = {
   usage: "range FILE [--value NAME | --value A,B] [--of VALUES] [--low X --high Y] [--format text|json|svg]",
   summary: "say how far a choice may go before something is found, or map two of them",
   options: {
-    value: { type: "string", values: "NAME[,NAME]" },
-    of: { type: "string", values: "VALUE,…" },
-    low: { type: "string", values: "FIGURE" },
-    high: { type: "string", values: "FIGURE" },
-    places: { type: "string", values: "COUNT" },
-    format: { type: "string" },
-    out: { type: "string", short: "o", values: "FILE" },
+    value: { type: "string", values: "NAME[,NAME]", does: "the choice to move, or two of them to map" },
+    of: { type: "string", values: "VALUE,…", does: "follow these worked-out values along the way" },
+    low: { type: "string", values: "FIGURE", does: "the lowest figure to try" },
+    high: { type: "string", values: "FIGURE", does: "the highest figure to try" },
+    places: { type: "string", values: "COUNT", does: "how many places to try" },
+    format: formatOption,
+    out: outOption,
   },
   formats: ["text", "json", "svg"],
   takes: { least: 1, most: 1 },

@@ -20,6 +20,7 @@ import {
   written,
 } from "./command.ts";
 import { forJson, jsonUnit } from "./json-units.ts";
+import { formatOption, outOption } from "./options.ts";
 import { finishWatched } from "./progress.ts";
 import type { Input } from "./read-input.ts";
 import type { ReachAllOutput, ReachOutput } from "./schema-range.ts";
@@ -32,10 +33,10 @@ export const reach: Command = {
   usage: "reach FILE VALUE=FIGURE [--by NAME] | reach FILE --all [--format text|json]",
   summary: "say which single choice, moved how far, gives a figure, or what meets every require",
   options: {
-    by: { type: "string", values: "NAME" },
-    all: { type: "boolean" },
-    format: { type: "string" },
-    out: { type: "string", short: "o", values: "FILE" },
+    by: { type: "string", values: "NAME", does: "move only this choice" },
+    all: { type: "boolean", does: "find what meets every require at once" },
+    format: formatOption,
+    out: outOption,
   },
   takes: { least: 1, most: 2 },
   run(bench, [file = "", asked], options) {

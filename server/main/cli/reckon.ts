@@ -4,6 +4,7 @@ import { printWorked } from "../../chair/values/print.ts";
 import { caution } from "../../floor/editions.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import { amountForJson } from "./json-units.ts";
+import { formatOption } from "./options.ts";
 import type { ReckonOutput } from "./schema.ts";
 import { brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -11,7 +12,7 @@ export const reckon: Command = {
   name: "reckon",
   usage: "reckon FILE [--format text|json]",
   summary: "list every value that follows from the text, by its dotted name",
-  options: { format: { type: "string" } },
+  options: { format: formatOption },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
     const { terminal } = bench;

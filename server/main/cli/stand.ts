@@ -3,13 +3,15 @@ import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printAngle, printLength, printLengthUp, printQuantity } from "../../design/units.ts";
+import { inUnitsOf } from "../../design/prose-units.ts";
+import { printAngle, printLength, printLengthUp, printMargin, printQuantity } from "../../design/units.ts";
 import { beyondAssumed } from "../../floor/beyond.ts";
 import { caution } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf } from "../../floor/tips.ts";
 import { towards } from "../../rules/stability/tipping.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
+import { formatOption } from "./options.ts";
 import type { StandOutput } from "./schema.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
 
@@ -17,7 +19,7 @@ export const stand: Command = {
   name: "stand",
   usage: "stand FILE [--format text|json]",
   summary: "say how a chair stands on its feet, what it weighs and how it tips",
-  options: { format: { type: "string" } },
+  options: { format: formatOption },
   takes: { least: 1, most: 1 },
   run(bench, files, options) {
     const { terminal } = bench;
@@ -76,7 +78,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
       "  ",
     ),
   );
-  lines.push("", paint("bold", `Loaded as in ${edition.title}`));
+  lines.push("", paint("bold", `Loaded as in ${inUnitsOf(edition.title, unit)}`));
   if (cases.length === 0) lines.push("  Nothing to load: the chair has no seat, or fewer than three feet.");
   else {
     lines.push(
@@ -105,7 +107,10 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
     const rocking = beyond.find(({ tilt: far }) => far !== undefined);
     if (rocking?.tilt !== undefined)
       lines.push(`  With a sitter on it, it goes over backwards when tilted by ${printAngle(rocking.tilt)}.`);
-    lines.push(wrapped(beyondAssumed.child, "  "), wrapped(beyondAssumed.leaning, "  "));
+    lines.push(
+      wrapped(inUnitsOf(beyondAssumed.child, unit), "  "),
+      wrapped(inUnitsOf(beyondAssumed.leaning, unit), "  "),
+    );
   }
   lines.push("", wrapped(caution), "");
   return lines.join("\n");
@@ -115,7 +120,7 @@ function report(title: string, chair: Chair, balance: Balance, unit: LengthUnit,
 function outcome(one: TipCase, unit: LengthUnit): string[] {
   return [
     one.name,
-    Number.isFinite(one.margin) ? `margin ${one.margin.toFixed(2)}` : "nothing lifts it",
+    Number.isFinite(one.margin) ? `margin ${printMargin(one.margin)}` : "nothing lifts it",
     one.short > 0
       ? `goes over: the feet would have to stand ${printLengthUp(one.short, unit)} further ${towards[one.way]}`
       : "holds",

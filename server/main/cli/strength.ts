@@ -1,10 +1,13 @@
 import { basename } from "node:path";
+import type { LengthUnit } from "../../design/design.ts";
+import { inUnitsOf } from "../../design/prose-units.ts";
 import { caution } from "../../floor/editions.ts";
 import { type LevelName, levelNames } from "../../strength/cases.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
 import { type CaseResult, type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
 import wood from "../../strength/wood.json" with { type: "json" };
 import { type Command, ENDED, eachFile, misuse, studyOf, toldOfErrors, written } from "./command.ts";
+import { formatOption, outOption } from "./options.ts";
 import { finishWatched } from "./progress.ts";
 import type { StrengthOutput } from "./schema-strength.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
@@ -14,10 +17,14 @@ export const strength: Command = {
   usage: "strength FILE [--level domestic|public|severe] [--format text|json] [--model]",
   summary: "say how hard each joint and member works under the standards' loads",
   options: {
-    level: { type: "string", values: "domestic|public|severe" },
-    format: { type: "string" },
-    model: { type: "boolean" },
-    out: { type: "string", short: "o", values: "FILE" },
+    level: {
+      type: "string",
+      values: "domestic|public|severe",
+      does: "which use its loads are asked for; domestic unless given",
+    },
+    format: formatOption,
+    model: { type: "boolean", does: "with json, add the frame as it was solved" },
+    out: outOption,
   },
   takes: { least: 1, most: 1 },
   run(bench, files, { level = "domestic", format, model, out }) {
@@ -37,14 +44,14 @@ export const strength: Command = {
       const text =
         format === "json"
           ? `${JSON.stringify(outputOf(title, found, model === true), null, model === true ? 0 : 2)}\n`
-          : report(title, found, brush(bench.terminal.colour.out && typeof out !== "string"));
+          : report(title, found, design.units, brush(bench.terminal.colour.out && typeof out !== "string"));
       const ended = written(bench, text, out);
       return Math.max(ended, toldOfErrors(bench, input.file, problems, "parts may be missing"));
     });
   },
 };
 
-function report(title: string, found: Strength, paint: Brush): string {
+function report(title: string, found: Strength, unit: LengthUnit, paint: Brush): string {
   const { cases, joints, members, margin, unknown, level } = found;
   const middle = cases.filter(({ stiffness }) => stiffness === "middle");
   const lines = [
@@ -70,7 +77,7 @@ function report(title: string, found: Strength, paint: Brush): string {
   const memory = middle.some(({ load }) => load.fromMemory);
   lines.push(
     wrapped(
-      `The span is between joints taken limp and stiff: ${wood.joints.stiffnessSource}${memory ? " Some loads were not seen in print but are from memory: compare the edition in force." : ""}`,
+      `The span is between joints taken limp and stiff: ${inUnitsOf(wood.joints.stiffnessSource, unit)}${memory ? " Some loads were not seen in print but are from memory: compare the edition in force." : ""}`,
     ),
     "",
     wrapped(`A standard's test is made by a competent laboratory. ${caution}`),

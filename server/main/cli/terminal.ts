@@ -46,7 +46,7 @@ function ended(error: NodeJS.ErrnoException) {
   process.stderr.write(`seatwright: ${why}.\n`, () => process.exit(UNWRITTEN));
 }
 
-/** A brush that paints when colours are wanted. */
+/** A brush that paints when colours are on. */
 export function brush(colour: boolean) {
   return (paint: Paint, text: string) => {
     const [on, off] = codes[paint];
@@ -71,6 +71,9 @@ export function columns(rows: readonly (readonly string[])[], indent = ""): stri
     row.map((cell, at) => (at === row.length - 1 ? cell : cell.padEnd(widths[at] ?? 0))).join("  ");
   return rows.map((row) => `${indent}${line(row)}`.trimEnd()).join("\n");
 }
+
+/** No line of a help is wider, columns. */
+export const WIDEST = 100;
 
 /** How wide running text is set, columns. */
 const WIDTH = 88;

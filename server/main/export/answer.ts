@@ -25,7 +25,7 @@ export async function answer(request: ExportRequest, reply: (message: ExportRepl
   if (because) return reply({ is: "refused", because });
   const kind = kindNamed(request.kind);
   if (!kind)
-    return reply({ is: "refused", because: `"${request.kind}" is no kind of file it can be written as` });
+    return reply({ is: "refused", because: `"${request.kind}" is not a kind of file it can be written as` });
   const options = { kind, version, stamp: STAMP, ...(part === undefined ? {} : { part }) };
   const made = await exportChair(chair, options, (done, of) => reply({ is: "progress", done, of }));
   if (made.files.length === 0)

@@ -36,7 +36,7 @@ export const boardOfOtherTimber: Rule = {
       const apart = Math.max(...parts.map((moisture) => Math.abs(moisture - timber.moisture!))) / 100;
       if (apart <= allowed + 1e-9) return [];
       return tell(boardOfOtherTimber, place, {
-        message: `${board.name} has ${percent(timber.moisture)} moisture and its parts ${percent(parts[0]!)}: they are ${percent(apart * 100)} apart, and at most ${percent(allowed * 100)} would do; let the board dry, or wait, before it is cut.`,
+        message: `${board.name} has ${percent(timber.moisture)} moisture and its parts ${percent(parts[0]!)}: they are ${percent(apart * 100)} apart, and ${percent(allowed * 100)} or less is allowed.`,
         subject: board.name,
         found: percent(apart * 100),
         allowed: `${percent(allowed * 100)} or less`,

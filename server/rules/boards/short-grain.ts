@@ -12,7 +12,7 @@ export const shortGrain: Rule = {
   explanation:
     "A curved post that is sawn from a straight board has grain that runs out at its sides where it turns from it, and it breaks there. The outline is already taken to lie in the board so that this is least: `back.grain-slope` gives it. At 1 in 10 the bending strength is down to 81 %, at 1 in 5 to 55 %, and it breaks sooner still under a blow. Bend the post less, or bend the wood itself: steam it, or glue it up of thin strips. `limit short-grain to 1:8` changes the slope.",
   source: sourcesOf("post-grain-slope"),
-  limit: { high: Math.atan(most("post-grain-slope")), dimension: "angle" },
+  limit: { high: Math.atan(most("post-grain-slope")), dimension: "angle", of: "slope" },
   find({ chair, limit }) {
     const allowed = limit.high ?? Number.POSITIVE_INFINITY;
     return [...chair.posts.values()].flatMap((post) => {
@@ -21,7 +21,8 @@ export const shortGrain: Rule = {
       const knees = [...post.design.knees].sort((a, b) => Math.abs(b.value.slope) - Math.abs(a.value.slope));
       const place = placeOf(chair.design, [...knees, post.design.rake, post.design.splay, post.design]);
       return tell(shortGrain, place, {
-        message: `${named(chair, post.name)} runs ${printSlope(slope)} to the grain at worst, however it is turned in the board; at most ${printSlope(allowed)} would do: bend it less, or bend the wood instead of sawing it.`,
+        message: `${named(chair, post.name)} runs ${printSlope(slope)} to the grain at worst, however it is turned in the board; ${printSlope(allowed)} or less is allowed.`,
+        otherwise: "It would have to be bent less, or made of bent wood instead of being sawn.",
         subject: post.name,
         found: printSlope(slope),
         allowed: `${printSlope(allowed)} or less`,

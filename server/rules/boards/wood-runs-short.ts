@@ -1,4 +1,5 @@
 import { shortagesOf, stockFor } from "../../boards/questions.ts";
+import { printTimber } from "../../design/units.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
@@ -8,23 +9,23 @@ export const woodRunsShort: Rule = {
   severity: "warning",
   title: "The boards to hand are not enough",
   explanation:
-    "The blanks of all the chairs that `make` asks for hold more wood than the clear parts of the boards that are thick enough, saw cuts not yet counted. Add boards, or a `yard` that the rest is bought from. Where this finding is quiet the wood may still not do: `seatwright boards` plans every cut and says which parts lack a place.",
+    "The blanks of all the chairs that `make` asks for hold more wood than the clear parts of the boards that are thick enough, saw cuts not yet counted. Add boards, or a `yard` that the rest is bought from. Where this finding is quiet the wood may still be too little: `seatwright boards` plans every cut and says which parts lack a place.",
   source: "Volumes alone: the blanks against the boards between their ends and wane.",
   asksForMissing: true,
   find({ chair }) {
     const { design } = chair;
-    return shortagesOf(stockFor(chair)).map(({ thick, wanted, there, species, lines }) => {
+    return shortagesOf(stockFor(chair)).map(({ thick, needed, there, species, lines }) => {
       const boards = [...design.boards.values()].filter(
         ({ timber }) => !timber || species === undefined || timber.value.species === species,
       );
       const make: Candidate | undefined = design.make;
-      const litres = (mm3: number) => `${(mm3 / 1e9).toFixed(4)} m³`;
+      const wood = (mm3: number) => printTimber(mm3, design.units);
       return tell(woodRunsShort, placeOf(design, [make, ...boards]), {
-        message: `Blanks ${length(thick, design.units)} and thicker take ${litres(wanted)}, and the boards so thick have ${litres(there)} clear: ${litres(wanted - there)} is lacking; add boards, or a yard to buy them from.`,
+        message: `Blanks ${length(thick, design.units)} and thicker take ${wood(needed)}, and the boards so thick have ${wood(there)} clear: ${wood(needed - there)} is lacking; add boards, or a yard to buy them from.`,
         subject: lines[0]!.stem,
-        found: litres(wanted),
-        allowed: `${litres(there)} or less`,
-        badness: wanted - there,
+        found: wood(needed),
+        allowed: `${wood(there)} or less`,
+        badness: needed - there,
       });
     });
   },

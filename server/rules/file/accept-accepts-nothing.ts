@@ -15,7 +15,7 @@ export const acceptAcceptsNothing: Rule = {
   source: "The language.",
 };
 
-/** Told of each line that set nothing aside. */
+/** Said of each line that set nothing aside. */
 export function idleAccepts(
   chair: Chair,
   text: string,

@@ -33,7 +33,7 @@ export const limitDoesNotFit: Rule = {
 
 const kinds: Partial<Record<Dimension, string>> = {
   angle: "an angle, such as `8deg`",
-  length: "a length, such as `6`",
+  length: "a length, such as `6mm`",
   share: "a share, such as `1/4 of rail`",
   volume: "a volume",
   number: "a plain number",

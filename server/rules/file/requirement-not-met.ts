@@ -51,7 +51,7 @@ export const requirementNotMet: Rule = {
 /** What a requirement is about comes to; undefined while it cannot be worked out. */
 export const valueIn = (chair: Chair, line: RequireDesign): Quantity | undefined => {
   const value = line.computed ?? workedOut(chair, line.subject);
-  // A margin without bound, because nothing lifts the chair, is no figure to compare.
+  // A margin without bound, because nothing lifts the chair, cannot be compared.
   return value && Number.isFinite(value.number) ? value : undefined;
 };
 

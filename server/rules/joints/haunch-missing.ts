@@ -14,7 +14,7 @@ export const haunchMissing: Rule = {
   severity: "information",
   title: "Haunch missing at a post's end",
   explanation:
-    "Where a wide rail lies at the end of its post the tenon keeps clear of the end, and the part of the rail above it is held by nothing: it cups and stands off the post. A haunch, a short tongue beside the tenon, holds it flat: `haunch long 10`, or `haunch long 10 sloped` where it is not to show. `limit haunch-missing to 0.2` changes the share of the rail's width from which it is needed.",
+    "Where a wide rail lies at the end of its post the tenon keeps clear of the end, and the part of the rail above it is held by nothing: it cups and stands off the post. A haunch, a short tongue beside the tenon, holds it flat: `haunch long 10mm`, or `haunch long 10mm sloped` where it is not to show. `limit haunch-missing to 0.2` changes the share of the rail's width from which it is needed.",
   source: sourcesOf("haunch-wanted"),
   limit: { low: least("haunch-wanted"), dimension: "share", of: "share of the rail" },
   find({ chair, limit, tree }) {

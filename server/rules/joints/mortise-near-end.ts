@@ -11,7 +11,7 @@ export const mortiseNearEnd: Rule = {
   severity: "warning",
   title: "Mortise near a post's end",
   explanation:
-    "The wood between a mortise and the end of its post is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12` changes the figure.",
+    "The wood between a mortise and the end of its post is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12mm` changes the figure.",
   source: sourcesOf("wood-above-mortise"),
   limit: { low: least("wood-above-mortise"), dimension: "length" },
   find({ chair, limit }) {

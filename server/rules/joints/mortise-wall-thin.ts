@@ -18,7 +18,7 @@ export const mortiseWallThin: Rule = {
   severity: "warning",
   title: "Little wood beside a mortise",
   explanation:
-    "A thin web of wood between two mortises, or between a mortise and the face beside it, breaks out under the chisel or splits when the joint is loaded. Shorten or set the tenon, move a rail, or mitre tenons that come so near each other: mitred ends are let into one hole and left alone here. `limit mortise-wall-thin to 5` changes the figure.",
+    "A thin web of wood between two mortises, or between a mortise and the face beside it, breaks out under the chisel or splits when the joint is loaded. Shorten or set the tenon, move a rail, or mitre tenons that come so near each other: mitred ends are let into one hole and left alone here. `limit mortise-wall-thin to 5mm` changes the figure.",
   source: sourcesOf("wood-between-mortises"),
   limit: { low: least("wood-between-mortises"), dimension: "length" },
   find({ chair, limit }) {

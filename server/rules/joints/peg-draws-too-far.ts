@@ -13,7 +13,7 @@ export const pegDrawsTooFar: Rule = {
   severity: "warning",
   title: "Peg drawn too far",
   explanation:
-    "A drawbored peg bends through holes that do not quite meet and pulls the shoulder up. Bored too far apart, they break the peg or split the end out of the tenon as it is driven. `limit peg-draws-too-far to 2` changes the figure.",
+    "A drawbored peg bends through holes that do not quite meet and pulls the shoulder up. Bored too far apart, they break the peg or split the end out of the tenon as it is driven. `limit peg-draws-too-far to 2mm` changes the figure.",
   source: sourcesOf("peg-draw"),
   limit: { high: most("peg-draw"), dimension: "length" },
   find({ chair, limit }) {

@@ -10,7 +10,7 @@ export const pegMisplaced: Rule = {
   severity: "warning",
   title: "Peg too near an edge",
   explanation:
-    "A peg's hole wants wood around it: near the end of the tenon it splits out along the grain when the joint is drawn up, near the edge of the post it breaks the arris. Use a thinner peg or another `setback`, which is from the shoulder to the middle of the hole; without one the hole lies halfway along the tenon, or nearer its shoulder if the tenon is long. `limit peg-misplaced to 7` changes the figure.",
+    "A peg's hole wants wood around it: near the end of the tenon it splits out along the grain when the joint is drawn up, near the edge of the post it breaks the arris. Use a thinner peg or another `setback`, which is from the shoulder to the middle of the hole; without one the hole lies halfway along the tenon, or nearer its shoulder if the tenon is long. `limit peg-misplaced to 7mm` changes the figure.",
   source: sourcesOf("wood-around-peg"),
   limit: { low: least("wood-around-peg"), dimension: "length" },
   find({ chair, limit, tree }) {

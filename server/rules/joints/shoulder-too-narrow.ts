@@ -9,7 +9,7 @@ export const shoulderTooNarrow: Rule = {
   severity: "warning",
   title: "Shoulder too narrow",
   explanation:
-    "A shoulder closes the joint and hides the mortise. One that is only a sliver wide crushes when the joint is cramped up and then stands open. Make it wider, or leave it out: `set 0 from outside` makes the tenon barefaced on that side, `thick full` on both. `limit shoulder-too-narrow to 3` changes the figure. A tenon that is thick for its rail is reported as that.",
+    "A shoulder closes the joint and hides the mortise. One that is only a sliver wide crushes when the joint is cramped up and then stands open. Make it wider, or leave it out: `set 0 from outside` makes the tenon barefaced on that side, `thick full` on both. `limit shoulder-too-narrow to 3mm` changes the figure. A tenon that is thick for its rail is reported as that.",
   source: sourcesOf("least-shoulder"),
   limit: { low: least("least-shoulder"), dimension: "length" },
   find({ chair, limit }) {

@@ -1,5 +1,6 @@
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { railNamed } from "../../chair/member.ts";
+import { printSlope } from "../../design/units.ts";
 import { dot } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -17,7 +18,7 @@ export const tenonShortGrain: Rule = {
   explanation:
     "The grain of a straight rail runs along it. A tenon cut square to the post on a rail that comes in at an angle has its grain running out at the cheeks, and breaks there: at 1 in 10 it has lost a good part of its strength, beyond 1 in 5 it is not to be trusted and the finding is an error. Cut the tenon in line with the rail and the mortise at the angle instead, or turn the post. `limit tenon-short-grain to 0.12` changes the slope at which it is told. Bowed rails are left alone: whether their grain follows the curve depends on how they are made.",
   source: sourcesOf("grain-slope", "grain-slope-fails"),
-  limit: { high: most("grain-slope"), dimension: "number" },
+  limit: { high: most("grain-slope"), dimension: "number", of: "slope" },
   find({ chair, limit }) {
     const allowed = limit.high ?? 1;
     return judgedJoints(chair, "tenon-short-grain").flatMap((joint) => {
@@ -25,7 +26,7 @@ export const tenonShortGrain: Rule = {
       if (angle === undefined || Math.tan(angle) <= allowed + SAME_SLOPE) return [];
       const fails = Math.tan(angle) > most("grain-slope-fails") + SAME_SLOPE;
       const place = jointPlace(chair, joint, joint.facts.line);
-      const slope = (rise: number) => `1 in ${Math.round(10 / rise) / 10}`;
+      const slope = (rise: number) => printSlope(Math.atan(rise));
       return tell({ code: tenonShortGrain.code, severity: fails ? "error" : "warning" }, place, {
         message: sentence("tenon-short-grain", {
           tenon: tenonOf(joint),

@@ -10,7 +10,7 @@ export const tenonTooLong: Rule = {
   severity: "warning",
   title: "Tenon longer than the post allows",
   explanation:
-    "Beyond the end of a blind tenon there is a little room for glue and then enough wood that the mortise does not show through or burst when the joint is driven home. Printed advice is a tenon of half to two thirds of the post; what must not be missing is the wood beyond. Make the tenon shorter, the post thicker, or take it `through`. `limit tenon-too-long to 8` asks for that much wood beyond the tenon's end.",
+    "Beyond the end of a blind tenon there is a little room for glue and then enough wood that the mortise does not show through or burst when the joint is driven home. Printed advice is a tenon of half to two thirds of the post; what must not be missing is the wood beyond. Make the tenon shorter, the post thicker, or take it `through`. `limit tenon-too-long to 8mm` asks for that much wood beyond the tenon's end.",
   source: sourcesOf("wood-beyond-mortise", "mortise-deeper-than-tenon"),
   limit: { low: least("wood-beyond-mortise") + least("mortise-deeper-than-tenon"), dimension: "length" },
   find({ chair, limit }) {

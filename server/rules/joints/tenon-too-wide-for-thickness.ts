@@ -10,9 +10,9 @@ export const tenonTooWideForThickness: Rule = {
   severity: "warning",
   title: "Tenon too wide for its thickness",
   explanation:
-    "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20`. `limit tenon-too-wide-for-thickness to 5` keeps to what handbooks of joinery say.",
+    "A long thin mortise leaves the walls of its post to be held together by nothing, and a wide tenon shrinks across its width until it hangs in its glue. Make the tenon thicker, or make two of it, one above the other with wood between: `twin gap 20mm`. `limit tenon-too-wide-for-thickness to 5` keeps to what handbooks of joinery say.",
   source: sourcesOf("tenon-breadth"),
-  limit: { high: most("tenon-breadth"), dimension: "number" },
+  limit: { high: most("tenon-breadth"), dimension: "number", of: "times the thickness" },
   find({ chair, limit, tree }) {
     const { units } = chair.design;
     const times = limit.high ?? Number.POSITIVE_INFINITY;

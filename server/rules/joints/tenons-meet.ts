@@ -1,6 +1,7 @@
 import type { Span } from "../../../grammar/problem.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import type { Given } from "../../design/design.ts";
+import { printQuantity } from "../../design/units.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
 import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
@@ -30,6 +31,7 @@ export const tenonsMeet: Rule = {
       const { units } = chair.design;
       const ways = tried++ < MOST_TRIED ? waysApart(chair, a, b) : none;
       const told: string[] = [];
+      const shared = printQuantity({ number: overlap, dimension: "volume" }, units);
       if (ways.mitre) told.push("mitre both");
       if (ways.long !== undefined) told.push(bothLong(a, b, ways.long, (mm) => lengthOrLess(mm, units)));
       if (ways.further !== undefined) told.push(`set both ${lengthOrMore(ways.further, units)} further out`);
@@ -45,14 +47,14 @@ export const tenonsMeet: Rule = {
           one: plain(a.part),
           other: plain(b.part),
           host: plain(member),
-          shared: `${Math.round(overlap)} mm³`,
+          shared,
         }),
         otherwise:
           told.length > 0
             ? `What separates the tenons by itself: ${either(told)}.`
             : "One of the tenons would have to move.",
         subject: a.name,
-        found: `${Math.round(overlap)} mm³`,
+        found: shared,
         allowed: "none",
         badness: overlap,
         fixes: fixesFor(chair, tree.text, a, b, ways),

@@ -55,6 +55,6 @@ function inDimension(number: number, given: Given, wanted: Dimension): number | 
   if (given.dimension === "number" && wanted === "length" && given.bare !== undefined)
     return number * given.bare;
   const plain = new Set<Dimension>(["number", "share"]);
-  // A share above one is no share: more likely a length whose figure comes second.
+  // A share above one is not a share but more likely a length whose figure comes second.
   return plain.has(given.dimension) && plain.has(wanted) && number <= 1 ? number : undefined;
 }

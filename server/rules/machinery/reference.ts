@@ -2,7 +2,7 @@
  * What is made from the rule table for readers and editors: the reference page and the settings.
  */
 import type { Bound, Dimension } from "../../design/design.ts";
-import { printAngle } from "../../design/units.ts";
+import { printAngle, printSlope } from "../../design/units.ts";
 import type { Rule } from "./rule.ts";
 
 /** The rules reference in Markdown; `exampleOf` gives a chair that breaks a rule, by its code. */
@@ -46,10 +46,14 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 function inWords(figure: Bound & { dimension: Dimension }, of: string | undefined): string {
   const print = (number: number): string => {
+    if (of === "slope") return printSlope(figure.dimension === "angle" ? number : Math.atan(number));
     if (figure.dimension === "angle") return printAngle(number);
+    if (figure.dimension === "number") return `${Math.round(number * 100) / 100} ${of ?? ""}`.trimEnd();
     if (figure.dimension === "share") return `${Math.round(number * 1000) / 10}% as ${of ?? "a share"}`;
     return `${Math.round(number * 100) / 100} mm`;
   };
+  if (figure.low !== undefined && figure.high !== undefined)
+    return `${print(figure.low)} to ${print(figure.high)}`;
   if (figure.low !== undefined) return `at least ${print(figure.low)}`;
   return `at most ${print(figure.high ?? 0)}`;
 }

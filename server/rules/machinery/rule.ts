@@ -3,6 +3,9 @@ import type { Tree } from "../../../grammar/tree.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Bound, Design, Dimension } from "../../design/design.ts";
 
+/** What a figure without a unit of its own is: how the reference prints it. */
+type What = "share of the rail" | "share of the post" | "slope" | "as margin" | "times the thickness";
+
 /** A rule: its row in the table and the function that finds its faults. One file each; `CODE.chair` beside it is a chair that breaks it. */
 export interface Rule {
   /** Kebab case, such as `tenon-too-thin`. */
@@ -17,7 +20,7 @@ export interface Rule {
   /** Where the figures come from; "common practice" where no print stands behind it. */
   source: string;
   /** The figure that `limit` can change, in its own dimension, with the built-in value. */
-  limit?: Bound & { dimension: Dimension; of?: "share of the rail" | "share of the post" };
+  limit?: Bound & { dimension: Dimension; of?: What };
   /** A second figure of the same rule, told from the first by its dimension, which `limit` can change too. */
   also?: Bound & { dimension: Dimension };
   /** Asks after what is missing, or after the whole chair: keeps quiet while errors in the text may be why. */

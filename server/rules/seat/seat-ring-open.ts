@@ -13,7 +13,7 @@ export const seatRingOpen: Rule = {
   severity: "warning",
   title: "Seat frame not closed",
   explanation:
-    "The rails under a seat hold each other and the posts as a ring: front, sides and back. Where one is missing the sides spread under a sitter and every joint of the open side works loose. Close the ring with a rail between the two ends that the message names. `limit seat-ring-open to 100` says how far from the seat a rail may lie and still count.",
+    "The rails under a seat hold each other and the posts as a ring: front, sides and back. Where one is missing the sides spread under a sitter and every joint of the open side works loose. Close the ring with a rail between the two ends that the message names. `limit seat-ring-open to 100mm` says how far from the seat a rail may lie and still count.",
   source: sourcesOf("seat-ring-depth"),
   limit: { high: most("seat-ring-depth"), dimension: "length" },
   asksForMissing: true,

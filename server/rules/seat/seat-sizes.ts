@@ -66,20 +66,35 @@ function judged(
   const word = question.end === "high" ? "less" : "more";
   return [
     tell(rule, placeOf(chair.design, deciders(chair, question)), {
-      message: sentence("seat-size", {
-        What: question.what,
-        size: print(size),
-        whom,
-        bound: print(bound),
-        word,
-        excluded: excluded(chair, question),
-      }),
+      message: angle
+        ? sentence(size < 0 ? "seat-slope.forward" : "seat-slope.back", {
+            size: print(Math.abs(size)),
+            whom,
+            allowed: slopeAllowed(size, bound, word),
+            excluded: excluded(chair, question),
+          })
+        : sentence("seat-size", {
+            What: question.what,
+            size: print(size),
+            whom,
+            bound: print(bound),
+            word,
+            excluded: excluded(chair, question),
+          }),
       subject: "seat",
       found: print(size),
       allowed: `${print(bound)} or ${word}`,
       badness: past,
     }),
   ];
+}
+
+/** How a seat may slope, beside a seat that falls forward where `size` is under 0. */
+function slopeAllowed(size: number, bound: number, word: "less" | "more"): string {
+  const print = printAngle(Math.abs(bound));
+  if (size >= 0) return `${print} or ${word}`;
+  if (print === "0°") return "level or falling to the back";
+  return bound < 0 ? `${print} or less` : `${print} or more to the back`;
 }
 
 /** ` It leaves out 40% of women and 12% of men.` */
@@ -110,7 +125,7 @@ function forNamed(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
     question,
     size,
     question.end === "high" ? size - past : size + past,
-    " for its sitter",
+    " for the sitter named",
   );
 }
 

@@ -6,7 +6,7 @@ export const seatTooNarrow: Rule = {
   code: "seat-too-narrow",
   severity: "warning",
   title: "Seat too narrow",
-  explanation: `The hips and thighs find no room. Move the front posts out. \`limit seat-too-narrow to 360\` changes the figure for grown sitters. ${seatCaution}`,
+  explanation: `The hips and thighs find no room. Move the front posts out. \`limit seat-too-narrow to 360mm\` changes the figure for grown sitters. ${seatCaution}`,
   source: `Printed range for grown sitters: ${seats.frontWidth.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
   limit: { low: seats.frontWidth.low, dimension: "length" },
   asksForMissing: true,

@@ -10,7 +10,7 @@ export const armHeightOutside: Rule = {
   code: "arm-height-outside",
   severity: "warning",
   title: "Arms too high or too low",
-  explanation: `Arms too high lift the shoulders; too low, nobody reaches them without leaning over. A sitter with an \`elbow-rest-height\` is judged by that. For grown sitters. \`limit arm-height-outside from 160 to 260\` changes the figures. ${comfortCaution}`,
+  explanation: `Arms too high lift the shoulders; too low, nobody reaches them without leaning over. A sitter with an \`elbow-rest-height\` is judged by that. For grown sitters. \`limit arm-height-outside from 160mm to 260mm\` changes the figures. ${comfortCaution}`,
   source: `${capital(seats.arm.source)} (${seats.arm.seen}).`,
   limit: { low: seats.arm.low, high: seats.arm.high, dimension: "length" },
   asksForMissing: true,
@@ -29,7 +29,7 @@ export const armHeightOutside: Rule = {
       : limit;
     const said = {
       what: "The arms lie",
-      where: " above the seat with its sitter on it",
+      where: " above the seat with a sitter on it",
       size: sizes.armHeight,
     };
     return tellLength(

@@ -9,7 +9,7 @@ export const armTooHighForTable: Rule = {
   code: "arm-too-high-for-table",
   severity: "information",
   title: "Arms do not go under a table",
-  explanation: `Arms that meet the rail of a table keep the chair, and its sitter, away from it. The figure is the underside of that rail: measure your own and say \`limit arm-too-high-for-table to 640\`. ${comfortCaution}`,
+  explanation: `Arms that meet the rail of a table keep the chair, and its sitter, away from it. The figure is the underside of that rail: measure your own and say \`limit arm-too-high-for-table to 640mm\`. ${comfortCaution}`,
   source: `${capital(seats.underTable.source)}.`,
   limit: { high: seats.underTable.high, dimension: "length" },
   asksForMissing: true,

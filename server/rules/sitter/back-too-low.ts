@@ -8,14 +8,14 @@ export const backTooLow: Rule = {
   code: "back-too-low",
   severity: "warning",
   title: "Back too low",
-  explanation: `A back that ends at the waist carries nobody and catches the spine. Raise its highest member, or leave the back out. For grown sitters. \`limit back-too-low to 250\` changes the figure. ${comfortCaution}`,
+  explanation: `A back that ends at the waist carries nobody and catches the spine. Raise its highest member, or leave the back out. For grown sitters. \`limit back-too-low to 250mm\` changes the figure. ${comfortCaution}`,
   source: `${capital(seats.backTop.source)}.`,
   limit: { low: seats.backTop.low, dimension: "length" },
   asksForMissing: true,
   find({ chair, limit }) {
     const top = isForGrown(chair) ? sizesOf(chair).backTop : undefined;
     if (top === undefined) return [];
-    const said = { what: "The back ends", where: " above the seat with its sitter on it", size: top };
+    const said = { what: "The back ends", where: " above the seat with a sitter on it", size: top };
     return tellLength(backTooLow, chair, { ...said, subject: "seat", at: decidersOfTop(chair) }, limit);
   },
 };

@@ -14,7 +14,7 @@ export const crestAtShoulderBlades: Rule = {
   code: "crest-at-shoulder-blades",
   severity: "information",
   title: "Crest catches the shoulder blades",
-  explanation: `A back whose top edge lies just where the shoulder blades end catches their tips as its sitter leans and turns. Let it end lower, at the small of the back, or reach well up behind the blades. The tips are taken from the shoulder's height of the middle sitter; for grown sitters. \`limit crest-at-shoulder-blades to 10\` changes how far from them the edge must lie. ${comfortCaution}`,
+  explanation: `A back whose top edge lies just where the shoulder blades end catches their tips as its sitter leans and turns. Let it end lower, at the small of the back, or reach well up behind the blades. The tips are taken from the shoulder's height of the middle sitter; for grown sitters. \`limit crest-at-shoulder-blades to 10mm\` changes how far from them the edge must lie. ${comfortCaution}`,
   source: `How far from the tips: ${seats.bladeEdge.source}. From the shoulder down to the tips: ${allowances.bladeBelowShoulder.value} mm, from memory. Shoulders: the survey's medians, women's and men's each by themselves.`,
   limit: { low: seats.bladeEdge.low, dimension: "length" },
   asksForMissing: true,

@@ -10,7 +10,7 @@ export const feetCannotDrawBack: Rule = {
   code: "feet-cannot-draw-back",
   severity: "information",
   title: "A rail stops the feet drawing back",
-  explanation: `Whoever rises draws the feet back under the seat first. A rail across the front, low down, stops the shins. Lay it further back, between the side rails, or leave it out; a rung to rest the heels on is a choice to be accepted with its reason. For grown sitters. \`limit feet-cannot-draw-back to 60\` changes how far the heels must come behind the knees. ${comfortCaution}`,
+  explanation: `Whoever rises draws the feet back under the seat first. A rail across the front, low down, stops the shins. Lay it further back, between the side rails, or leave it out; a rung to rest the heels on is a choice to be accepted with its reason. For grown sitters. \`limit feet-cannot-draw-back to 60mm\` changes how far the heels must come behind the knees. ${comfortCaution}`,
   source: `${capital(seats.drawBack.source)}.`,
   limit: { low: seats.drawBack.low, dimension: "length" },
   asksForMissing: true,

@@ -10,7 +10,7 @@ export const footHangs: Rule = {
   severity: "error",
   title: "Feet not in one plane",
   explanation:
-    "After `trim` the chair comes down onto its new feet. With more than three feet they must lie in one plane, or the chair rocks: one foot hangs above the floor while the others stand. Trim feet that stand opposite each other alike. `limit foot-hangs to 1` changes the distance.",
+    "After `trim` the chair comes down onto its new feet. With more than three feet they must lie in one plane, or the chair rocks: one foot hangs above the floor while the others stand. Trim feet that stand opposite each other alike. `limit foot-hangs to 1mm` changes the distance.",
   source: sourcesOf("foot-out-of-plane"),
   limit: { high: most("foot-out-of-plane"), dimension: "length" },
   find({ chair, limit }) {

@@ -1,7 +1,9 @@
 /**
  * Chairs that go over under the loads of the stability standards: for the rules about tipping, and where the text decides it.
  */
+
 import type { Chair, Post } from "../../chair/chair.ts";
+import { printMargin } from "../../design/units.ts";
 import { caution, editionOf, leastMargin } from "../../floor/editions.ts";
 import type { TipCase } from "../../floor/load-cases.ts";
 import { type Balance, balanceOf, usualEdition } from "../../floor/tips.ts";
@@ -15,7 +17,7 @@ type Way = TipCase["way"];
 /** Margins nearer than this are the same: figures are told to a hundredth. */
 const SAME = 5e-4;
 
-export const tippingLimit = { low: leastMargin.value, dimension: "number" } as const;
+export const tippingLimit = { low: leastMargin.value, dimension: "number", of: "as margin" } as const;
 
 export const tippingSource = `${editionOf(usualEdition).title}: loads as in print, but the force on the back and the load on an arm from memory; least margin: ${leastMargin.source}. Calculated as a rigid chair on a level floor, its feet kept from sliding.`;
 
@@ -43,8 +45,8 @@ export function tellTipping(
   const posts = postsOn(chair, balance, worst);
   const post = posts[0];
   const by = lengthOrMore(worst.outFor(low), chair.design.units);
-  const printed = found.toFixed(2);
-  const allowed = `${low.toFixed(2)} or more`;
+  const printed = printMargin(found);
+  const allowed = `${printMargin(low)} or more`;
   const feet = post ? `the feet of ${post.design.name}` : "the feet";
   return [
     tell(rule, placeOf(chair.design, [...(post ? decidersOf(post, way) : []), chair.seat?.design]), {
@@ -53,7 +55,7 @@ export function tellTipping(
         way: words[way],
         load: worst.name,
         margin: printed,
-        least: low.toFixed(2),
+        least: printMargin(low),
       }),
       otherwise: `The feet alone would have to stand ${by} further ${towards[way]} at ${feet}.`,
       subject: post?.name ?? "seat",

@@ -30,7 +30,7 @@ export function addTo({ diagonal, values }: Skyline, a: number, b: number, value
   values[at] = (values[at] as number) + value;
 }
 
-/** The matrix could not be factored: what hangs on this unknown is loose. */
+/** The matrix could not be factored: what this unknown belongs to is loose. */
 export class Loose extends Error {
   readonly unknown: number;
   constructor(unknown: number) {

@@ -114,7 +114,7 @@ describe("moving a value", () => {
     expect(t.drawing().version).toBe(1);
   });
 
-  it("waits for the drawing when the maker types meanwhile, and is no part of what was typed", async () => {
+  it("waits for the drawing when the maker types meanwhile, and does not belong to what was typed", async () => {
     const t = textOf("let height = 440\nlet lean = 6");
     const adjusting = createAdjusting(t.open);
     adjusting.drawn(t.drawing());

@@ -50,7 +50,7 @@ describe("a child leaning over the back of the mess chair", () => {
 describe("what the chair is loaded by", () => {
   const { chair } = studiedSample("boathouse-mess-chair");
 
-  it("sits lower by as much as the seat sags under its sitter", () => {
+  it("sits lower by as much as the seat gives under a sitter", () => {
     const loaded = loadedOf(chair, weigh(chair))!;
     const [, , z] = movePoint(chair.stance, between(chair.seat!.front.middle, chair.seat!.back.middle, 0.5));
     expect(chair.seat?.design.sag?.value).toBe(15);

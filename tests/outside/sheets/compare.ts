@@ -13,7 +13,7 @@ export interface Wanted {
 /** Less than this is none, mm³. */
 const NONE = 0.1;
 
-/** The farthest that anything stands proud of what is wanted, and that anything of it is missing, mm. */
+/** The farthest that anything stands proud of what is asked for, and that anything of it is missing, mm. */
 export function strayOf(cut: Solid, { wood, out }: Wanted): { proud: number; missing: number } {
   const proud = Math.max(
     farthest([wood.reduce(lessThan, cut)], wood),

@@ -43,7 +43,7 @@ export class Read {
 
   word(name: string): string {
     const { value } = this.#figure(name);
-    if (typeof value !== "string") throw new Error(`${this.mark.kind}: "${name}" is no word`);
+    if (typeof value !== "string") throw new Error(`${this.mark.kind}: "${name}" is not a word`);
     return value;
   }
 
@@ -55,7 +55,7 @@ export class Read {
 
   #number(name: string): number {
     const { value } = this.#figure(name);
-    if (typeof value !== "number") throw new Error(`${this.mark.kind}: "${name}" is no figure`);
+    if (typeof value !== "number") throw new Error(`${this.mark.kind}: "${name}" is not a figure`);
     return value;
   }
 

@@ -120,7 +120,7 @@ function chopped(joint: Joint): V[][] {
   });
 }
 
-/** A hole begins so far outside the wood: its mouth is no wall of it, mm. */
+/** A hole begins so far outside the wood: its mouth does not count as a wall, mm. */
 const OUT = 5;
 
 /** Into the member entered, square to the face. */

@@ -175,7 +175,7 @@ describe("rails that cannot be halved", () => {
   const good: Facts = { spread: 110, skew: 0, one: [20, 40], other: [24, 36], up: [200, 198], fall: 0 };
   const told = (facts: Facts, more?: string) => messagesOf(textOf(facts, more), "cannot-be-built").join();
 
-  it("are told how flat they cross, how far apart they pass, and how much nearer would do", () => {
+  it("are told how flat they cross, how far apart they pass, and how much nearer is enough", () => {
     expect(told(good)).toBe("");
     // 2 atan(40 / 500) is 9.15°.
     expect(told({ ...good, spread: 20 })).toMatch(

@@ -356,7 +356,7 @@ describe("joints", () => {
     expect(joint("round 16, long 25")).toMatchObject({ round: { diameter: 16, long: { mm: 25 } } });
   });
 
-  test("a part of something that is no size", () => {
+  test("a part of something that is not a size", () => {
     expect(faults("joint j {\n  tenon thick 1/3 of seat\n}\n")).toEqual(["unknown-name: seat"]);
   });
 });

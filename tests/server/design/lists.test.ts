@@ -45,7 +45,7 @@ describe("values named in a row", () => {
   });
 });
 
-test("an emptied file is told of", () => {
+test("an emptied file is reported", () => {
   const messages = (text: string) =>
     read('use "a.chair"\n', { "a.chair": text }).problems.map(({ message }) => message);
   expect(messages("")).toEqual(["a.chair is empty: nothing comes from it."]);

@@ -21,14 +21,14 @@ describe("lengths", () => {
     [0, "in", "0 in"],
     [-9.525, "in", "-3/8 in"],
     [-441.325, "in", "-17 3/8 in"],
-    [441.6, "in", "17 3/8 in"],
+    [441.6, "in", "17 25/64 in"],
     [Number.NaN, "mm", "? mm"],
   ] as const)("%d mm in %s", (mm, unit, expected) => expect(printLength(mm, unit)).toBe(expected));
 
   test("inches to a chosen step", () => {
-    expect(printLength(10, "in")).toBe("13/32 in");
+    expect(printLength(10, "in")).toBe("25/64 in");
+    expect(printLength(10, "in", 32)).toBe("13/32 in");
     expect(printLength(10, "in", 16)).toBe("3/8 in");
-    expect(printLength(10, "in", 64)).toBe("25/64 in");
     expect(printBareLength(441.325, "in")).toBe("17 3/8");
   });
 
@@ -51,17 +51,20 @@ describe("angles", () => {
 
   // tan 6.5° = 0.11394: a rise of 1 in a run of 8.776. Any table of tangents.
   test("as a rise in a run", () => {
-    expect(printSlope(deg(6.5))).toBe("1 : 8.8");
-    expect(printSlope(Math.atan(1 / 8))).toBe("1 : 8");
+    expect(printSlope(deg(6.5))).toBe("1:8.8");
+    expect(printSlope(Math.atan(1 / 8))).toBe("1:8");
     expect(printSlope(0)).toBe("0");
-    expect(printSlope(Math.atan(2.5))).toBe("2.5 : 1");
+    expect(printSlope(Math.atan(2.5))).toBe("2.5:1");
   });
 
   // tan 6.6° = 0.11570: 1 in 8.643.
   test("a bevel with its lean from square", () => {
-    expect(printBevel(deg(83.4))).toBe("83.4° (1 in 8.6)");
-    expect(printBevel(deg(96.6))).toBe("96.6° (1 in 8.6)");
+    expect(printBevel(deg(83.4))).toBe("83.4° (1:8.6)");
+    expect(printBevel(deg(96.6))).toBe("96.6° (1:8.6)");
     expect(printBevel(deg(90))).toBe("90° (square)");
+    // 1 in 1958 is 0.03°, which prints as no lean.
+    expect(printBevel(Math.PI / 2 - Math.atan(1 / 1958))).toBe("90° (square)");
+    expect(printSlope(Math.atan(1 / 1958))).toBe("0");
   });
 });
 
@@ -69,7 +72,7 @@ test("other quantities", () => {
   expect(printQuantity({ number: 5.42, dimension: "mass" }, "mm")).toBe("5.42 kg");
   expect(printQuantity({ number: 0.45359237, dimension: "mass" }, "in")).toBe("1 lb");
   expect(printQuantity({ number: 600, dimension: "force" }, "mm")).toBe("600 N");
-  expect(printQuantity({ number: 4.4482216152605, dimension: "force" }, "in")).toBe("1 lbf");
+  expect(printQuantity({ number: 4.4482216152605, dimension: "force" }, "in")).toBe("1 lbf (4 N)");
   expect(printQuantity({ number: 1450, dimension: "area" }, "mm")).toBe("1450 mm²");
   expect(printQuantity({ number: 645.16, dimension: "area" }, "in")).toBe("1 in²");
   expect(printQuantity({ number: 12_000, dimension: "volume" }, "cm")).toBe("12 cm³");

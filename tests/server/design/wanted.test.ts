@@ -9,7 +9,7 @@ const front = "rail seat-front {\n  across front\n  section 22 x 70\n  up 400\n}
 describe("worked-out values in expressions", () => {
   const text = `${posts}${front}rail low {\n  across back\n  section 22 x seat-front.length / 10\n  up 300\n}\n`;
 
-  test("are wanted until they are known", () => {
+  test("are asked for until they are known", () => {
     const first = read(text);
     expect(first.problems).toEqual([]);
     expect([...first.wanted.keys()]).toEqual(["seat-front.length"]);

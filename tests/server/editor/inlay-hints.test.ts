@@ -25,7 +25,7 @@ describe("inlay hints", () => {
 
   it("show both bevels of both ends", () => {
     expect(shown(at("chair|"), { bevels: true })[1]).toMatch(
-      /^from front to back ‹front: face .*, edge 8\d\.\d° \(1 in [\d.]+\); back: face .*, edge .*›$/,
+      /^from front to back ‹front: face .*, edge 8\d\.\d° \(1:[\d.]+\); back: face .*, edge .*›$/,
     );
   });
 

@@ -66,7 +66,7 @@ describe("the shell of pieces that touch", () => {
     expect(shellVolume(shell)).toBeCloseTo(26000, 9);
   });
 
-  test("boxes that touch along one edge are no solid, and are not said to be", () => {
+  test("boxes that touch along one edge are not a solid, and are not said to be", () => {
     expect(
       shellEdges(shellOf([box([0, 0, 0], [10, 10, 10]), box([10, 10, 0], [20, 20, 10])])),
     ).toBeUndefined();

@@ -10,7 +10,7 @@ const names = readdirSync(folder).filter((name) => name.endsWith(".chair"));
 const files = Object.fromEntries(names.map((name) => [name, readFileSync(new URL(name, folder), "utf8")]));
 
 describe("an order for a chair", () => {
-  it("the mess chair goes together as a maker would do it: front frame, back frame, then the sides", () => {
+  it("the mess chair goes together in the order a maker takes: front frame, back frame, then the sides", () => {
     const order = framesOf(studied(files["boathouse-mess-chair.chair"] ?? "", files).chair);
     expect(order.frames.map(({ name }) => name)).toEqual([
       "front frame",

@@ -19,7 +19,7 @@ describe("addresses", () => {
     expect(sameAddress(resolveAddress(from, path))).toBe(sameAddress(expected));
   });
 
-  it("never fail on what is no address", () => {
+  it("never fail on what is not an address", () => {
     for (const from of ["", "untitled:Untitled-1", "::", "file:///mess/a.chair"]) {
       for (const path of ["", "..", "%", "\0", "a/../../../..", "://"])
         expect(typeof resolveAddress(from, path)).toBe("string");

@@ -49,7 +49,7 @@ describe("back-too-low and crest-at-shoulder-blades", () => {
     const [problem] = studied(text).problems.filter(({ code }) => code === "back-too-low");
     expect(text.slice(problem!.start, problem!.end)).toBe("720");
     expect(problem!.message).toMatch(
-      /^The back ends 28\d[\d.]* mm above the seat with its sitter on it; 300 mm or more is recommended\.$/,
+      /^The back ends 28\d[\d.]* mm above the seat with a sitter on it; 300 mm or more is recommended\.$/,
     );
     expect(codes(ending(750))).toEqual([]);
     expect(codes(`${ending(720)}limit back-too-low to 250\n`)).toEqual([]);
@@ -75,7 +75,7 @@ describe("back-too-low and crest-at-shoulder-blades", () => {
 describe("lumbar-unsupported", () => {
   it("wants something of the back from 150 to 250 mm above the seat, and says where it is", () => {
     expect(messagesOf(upright.replace("up 620", "up 800"), "lumbar-unsupported")).toEqual([
-      "Nothing of the back lies from 150 mm to 250 mm above the seat with its sitter on it, where the small of the back is; it lies from 290.4 mm up.",
+      "Nothing of the back lies from 150 mm to 250 mm above the seat with a sitter on it, where the small of the back is; it lies from 290.4 mm up.",
     ]);
     expect(messagesOf(upright.replace("up 620", "up 560"), "lumbar-unsupported")[0]).toMatch(
       /it lies up to 1\d\d[\d.]* mm and from 38\d[\d.]* mm up\.$/,
@@ -86,10 +86,10 @@ describe("lumbar-unsupported", () => {
 describe("arms", () => {
   it("are judged above the seat by the printed range, 178 to 250 mm", () => {
     expect(messagesOf(armFrame("up 700"), "arm-height-outside")).toEqual([
-      "The arms lie 260 mm above the seat with its sitter on it; 250 mm or less is recommended.",
+      "The arms lie 260 mm above the seat with a sitter on it; 250 mm or less is recommended.",
     ]);
     expect(messagesOf(armFrame("up 610"), "arm-height-outside")).toEqual([
-      "The arms lie 170 mm above the seat with its sitter on it; 178 mm or more is recommended.",
+      "The arms lie 170 mm above the seat with a sitter on it; 178 mm or more is recommended.",
     ]);
   });
 

@@ -31,7 +31,7 @@ describe("mortise-too-wide", () => {
     check(frame({ ...broken, joint: "tenon thick 13, long 20" }));
   });
 
-  it("is mended by the most that would do", () => {
+  it("is mended by the most that is allowed", () => {
     expect(fixed(frame(broken), "mortise-too-wide", "Make it 13mm")).toBe(
       frame({ ...broken, joint: "tenon thick 13mm, long 20" }),
     );

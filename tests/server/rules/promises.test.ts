@@ -84,7 +84,7 @@ describe("limit lines", () => {
     );
     check(frame({ more: "limit rail-misses-post to 5\n#     ^^^^^^^^^^^^^^^^ limit-does-not-fit\n" }));
     expect(messagesOf(frame({ more: "limit tenon-too-thin to 8deg\n" }), "limit-does-not-fit")).toEqual([
-      "tenon-too-thin takes a share, such as `1/4 of rail`, as the least, or a length, such as `6`, as the least.",
+      "tenon-too-thin takes a share, such as `1/4 of rail`, as the least, or a length, such as `6mm`, as the least.",
     ]);
   });
 

@@ -14,7 +14,7 @@ describe("rake-over-limit", () => {
     ]);
   });
 
-  it("reckons the seat's slope by its rails, which takes up as much, and not the trim, which leans both alike", () => {
+  it("takes the seat's slope from its rails, which takes up as much, and not the trim, which leans both alike", () => {
     const falling = backFrame("rake 8deg above 450")
       .replace(
         "rail seat-back {\n  across back\n  section 22 x 60\n  up 420",

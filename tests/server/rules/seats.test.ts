@@ -47,7 +47,7 @@ describe("the seat's height for others", () => {
       `sitter {\n  popliteal-height ${knee}\n  shoes ${shoes}\n}\n${frame()}`;
     expect(codes(sitter(415, 25))).toEqual([]);
     expect(messagesOf(sitter(400, 25), "seat-too-high")).toEqual([
-      "The seat stands at 440 mm for its sitter; 425 mm or less is recommended.",
+      "The seat stands at 440 mm for the sitter named; 425 mm or less is recommended.",
     ]);
     expect(codes(sitter(400, 40))).toEqual([]);
   });

@@ -50,7 +50,7 @@ describe("shoulder-too-narrow", () => {
     expect(fixed(top(), "shoulder-too-narrow", "Make it 1.5mm")).toBe(top().replace("top 1,", "top 1.5mm,"));
   });
 
-  it("says nothing of a barefaced tenon: a shoulder left out is no narrow one", () => {
+  it("says nothing of a barefaced tenon: a shoulder left out is not a narrow one", () => {
     check(set(0));
     check(
       frame({
@@ -77,9 +77,9 @@ describe("tenon-short-grain", () => {
     });
 
   it("finds a square tenon on a rail that comes in at 1 in 8", () => {
-    check(square("\n#     ^^^^^^ tenon-short-grain 1 in 8 … 1 in 10 or less"));
+    check(square("\n#     ^^^^^^ tenon-short-grain 1:8 … 1:10 or less"));
     expect(messagesOf(square(), "tenon-short-grain")).toEqual([
-      "The grain runs out of the tenon of seat-side into front at 1 in 8 (7.1°); 1 in 10 or less is allowed.",
+      "The grain runs out of the tenon of seat-side into front at 1:8 (7.1°); 1:10 or less is allowed.",
     ]);
     expect(Math.round((Math.atan(50 / 400) * 1800) / Math.PI) / 10).toBe(7.1);
     check(fixed(square(), "tenon-short-grain", "Cut it in line"));

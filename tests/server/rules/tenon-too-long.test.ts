@@ -28,7 +28,7 @@ describe("tenon-too-long", () => {
     check(frame({ joint: "round 16, long 34" }));
   });
 
-  it("is mended by the most that would do", () => {
+  it("is mended by the most that is allowed", () => {
     expect(fixed(frame({ joint: long }), "tenon-too-long", "Make it 34mm long")).toBe(
       frame({ joint: "tenon thick 8, long 34mm" }),
     );

@@ -11,7 +11,7 @@ describe("tenon-too-thick", () => {
   it("finds shoulders that are slivers", () => {
     check(frame({ joint: marked }));
     expect(messagesOf(frame({ joint: thick }), "tenon-too-thick")).toEqual([
-      "The tenon of seat-front into front is 16 mm thick on stuff of 22 mm, which leaves a shoulder of 3 mm; 14.7 mm or less is allowed.",
+      "The tenon of seat-front into front is 16 mm thick on wood 22 mm thick, which leaves a shoulder of 3 mm; 14.7 mm or less is allowed.",
     ]);
   });
 
@@ -21,7 +21,7 @@ describe("tenon-too-thick", () => {
     check(frame({ joint: "round 18, long 26" }));
   });
 
-  it("is mended by the most that would do", () => {
+  it("is mended by the most that is allowed", () => {
     expect(fixed(frame({ joint: thick }), "tenon-too-thick", "Make it 14.7mm")).toBe(
       frame({ joint: "tenon thick 14.7mm, long 26" }),
     );

@@ -11,7 +11,7 @@ describe("tenon-too-thin", () => {
   it("finds a tenon under a third of its rail, once, where the joint is made", () => {
     check(frame({ joint: marked }));
     expect(messagesOf(frame({ joint: thin }), "tenon-too-thin")).toEqual([
-      "The tenon of seat-front into front is 5 mm thick on stuff of 22 mm; 7.3 mm or more is needed.",
+      "The tenon of seat-front into front is 5 mm thick on wood 22 mm thick; 7.3 mm or more is needed.",
     ]);
   });
 
@@ -82,7 +82,7 @@ describe("tenon-too-thin", () => {
   it("speaks in the file's units", () => {
     const inches = `units in\n${frame({ joint: thin })}`.replace(/\b\d+(?=[,\n ])/g, (mm) => `${mm}mm`);
     expect(messagesOf(inches, "tenon-too-thin")).toEqual([
-      "The tenon of seat-front into front is 13/64 in thick on stuff of 55/64 in; 19/64 in or more is needed.",
+      "The tenon of seat-front into front is 13/64 in thick on wood 55/64 in thick; 19/64 in or more is needed.",
     ]);
   });
 });

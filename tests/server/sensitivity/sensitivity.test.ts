@@ -124,7 +124,7 @@ describe("what a value depends on", { timeout: 60_000 }, () => {
     expect(sizes("seat.slope", otherwise)).toEqual([slight, tree.statements.length]);
   });
 
-  it("halfway along a rail is no length that could grow", () => {
+  it("halfway along a rail is not a length that could grow", () => {
     const bench = readFileSync(new URL("../../../samples/landing-bench.chair", import.meta.url), "utf8");
     const joints = readFileSync(new URL("../../../samples/boathouse-joints.chair", import.meta.url), "utf8");
     const tree = parse(bench, vocabulary);

@@ -33,10 +33,10 @@ export class Printer {
     return { value: Number.parseFloat(text), text };
   }
 
-  /** A lean with its rise in a run, `4.7° (1 in 12.2)`. */
+  /** A lean with its rise in a run, `4.7° (1:12.2)`. */
   lean(radians: number): SheetFigure {
     const { value, text } = this.angle(Math.abs(radians));
-    return { value, text: `${text} (${printSlope(radians).replace(" : ", " in ")})` };
+    return { value, text: `${text} (${printSlope(radians)})` };
   }
 
   /** A clearance, finer than the steps: a hundredth of a millimetre, or a thousandth of an inch. */
@@ -45,7 +45,7 @@ export class Printer {
     const value = Number((mm / (this.figures.unit === "cm" ? 1 : this.#unit)).toFixed(places));
     return {
       value: this.figures.unit === "cm" ? tidy(value / 10) : value,
-      text: `${value} ${this.figures.unit === "in" ? "in" : "mm"}`,
+      text: this.figures.unit === "cm" ? `${tidy(value / 10)} cm` : `${value} ${this.figures.unit}`,
     };
   }
 

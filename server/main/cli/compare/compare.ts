@@ -1,4 +1,5 @@
 import { type Command, ENDED, misuse, written } from "../command.ts";
+import { formatOption, outOption } from "../options.ts";
 import { brush, harmless } from "../terminal.ts";
 import { comparedOf, outputOf } from "./compared.ts";
 import { gitHandsOver } from "./from-git.ts";
@@ -6,14 +7,14 @@ import { type Version, versionNamed } from "./sides.ts";
 
 export const compare: Command = {
   name: "compare",
-  usage: "compare OLD NEW [--format text|markdown|json|svg] [--all] [-o OUT]",
+  usage: "compare OLD NEW [--format text|markdown|json|svg] [--all] [-o FILE]",
   summary:
     "say what was changed between two chairs and what follows; each a file, REVISION:FILE of git, or -",
   options: {
-    format: { type: "string" },
-    all: { type: "boolean" },
-    out: { type: "string", short: "o" },
-    git: { type: "boolean" },
+    format: formatOption,
+    all: { type: "boolean", does: "also name what is only worked out differently" },
+    out: outOption,
+    git: { type: "boolean", does: "as git calls it, with its own arguments" },
   },
   formats: ["text", "markdown", "json", "svg"],
   takes: { least: 1, most: 9 },

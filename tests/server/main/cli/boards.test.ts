@@ -44,7 +44,7 @@ describe("seatwright boards", () => {
     expect(out).toMatch(/2 in thick +\d+\.\d board feet/);
   });
 
-  test("nothing to saw is said and is no fault", () => {
+  test("nothing to saw is said and is not a fault", () => {
     const { code, out } = seatwright("boards", at("empty.chair"));
     expect([code, out]).toEqual([0, expect.stringContaining("There is nothing to saw yet.")]);
   });

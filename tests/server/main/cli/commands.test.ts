@@ -86,7 +86,7 @@ describe("seatwright explain", () => {
 describe("the command line", () => {
   it.each([[[]], [["--help"]], [["-h"]], [["help"]]])("helps: %j", (args) => {
     const { out, code } = seatwright(...args);
-    for (const { usage } of commands) expect(out).toContain(`seatwright ${usage}`);
+    for (const { name } of commands) expect(out).toContain(`seatwright ${name}`);
     expect(out).toContain("--stdio");
     expect(code).toBe(0);
   });
@@ -94,7 +94,7 @@ describe("the command line", () => {
   it("helps with one command", () => {
     expect(seatwright("draw", "--help")).toMatchObject({
       code: 0,
-      out: expect.stringContaining("-o, --out OUT"),
+      out: expect.stringContaining("-o, --out FILE"),
     });
   });
 

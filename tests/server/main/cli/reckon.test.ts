@@ -13,13 +13,13 @@ describe("seatwright reckon", () => {
     const { out, code } = seatwright("reckon", messChair);
     expect(out.split("\n")[0]).toBe("Boathouse mess chair");
     expect(out).toMatch(/^ {2}seat\.height +440 mm$/m);
-    expect(out).toMatch(/^ {2}seat-side\.left\.front\.edge-bevel +85\.3° \(1 in 12\.1\)$/m);
+    expect(out).toMatch(/^ {2}seat-side\.left\.front\.edge-bevel +85\.3° \(1:12\.1\)$/m);
     expect(code).toBe(0);
   });
 
   it("prints inches as fractions where the file says inches", () => {
-    // 17 3/8 in ÷ cos 10° = 17.643 in: to the nearest thirty-second 17 21/32.
-    expect(seatwright("reckon", path("inches.chair")).out).toMatch(/^ {2}leg\.length +17 21\/32 in$/m);
+    // 17 3/8 in ÷ cos 10° = 17.643 in: to the nearest sixty-fourth 17 41/64.
+    expect(seatwright("reckon", path("inches.chair")).out).toMatch(/^ {2}leg\.length +17 41\/64 in$/m);
   });
 
   it("gives JSON that fits its schema", () => {

@@ -10,7 +10,7 @@ describe("seatwright stand", () => {
     const { out, code } = seatwright("stand", messChair);
     expect(code).toBe(0);
     expect(out).toMatch(/seat\.height +440 mm/);
-    expect(out).toMatch(/back\.left\.foot-bevel +87\.3° \(1 in 21\.4\)/);
+    expect(out).toMatch(/back\.left\.foot-bevel +87\.3° \(1:21\.4\)/);
     expect(out).toMatch(/whole chair +6\.\d+ kg/);
     expect(out).toMatch(/backwards +22\.6°/);
     expect(out).toMatch(/a sitter leaning back +margin 1\.14 +holds/);
