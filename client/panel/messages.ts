@@ -207,7 +207,7 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("endComparison") }),
   /** Asks how far an adjustable value may go. */
   z.object({ type: z.literal("range"), name: z.string() }),
-  /** What is needed for the pictorial view is wanted, or no longer. */
+  /** Asks for what the pictorial view needs, or no longer. */
   z.object({ type: z.literal("pictorial"), wanted: z.enum(["whole", "parts"]).optional() }),
   /** The drawing is to be saved or printed, with the pictorial view as it is shown. */
   z.object({ type: z.literal("keep"), what: z.enum(["save", "print"]), picture: picture.optional() }),
