@@ -17,6 +17,8 @@ export interface Version {
   text: string;
   address: string;
   files: OtherFiles;
+  /** The text it was made from, where that is another than the version before it, as on two branches side by side. */
+  from?: string;
 }
 
 export interface VersionTold {
@@ -24,7 +26,7 @@ export interface VersionTold {
   errors: number;
   /** Remarks that this version brings, in the order of their dates. */
   notes: { date: string | null; text: string }[];
-  /** What it says otherwise than the version before; of the first everything is new, so nothing is listed. */
+  /** What it says otherwise than the version it was made from; of the first everything is new, so nothing is listed. */
   chosen: Choice[];
   /** The values asked for, by name; those that cannot be worked out are absent. */
   values: Map<string, Worked>;
@@ -32,10 +34,13 @@ export interface VersionTold {
 
 /** Goes through versions from the oldest; gives what is said about each as soon as it is known. */
 export function* historySteps(versions: Iterable<Version>, names: readonly string[]): Generator<VersionTold> {
-  let before: Thing[] | undefined;
-  for (const { text, address, files } of versions) {
+  let last: string | undefined;
+  const known = new Map<string, Thing[]>();
+  for (const { text, address, files, from = last } of versions) {
     const tree = parse(text, vocabulary);
     const things = ownThings(tree);
+    known.set(text, things);
+    const before = from === undefined ? undefined : (known.get(from) ?? ownThings(parse(from, vocabulary)));
     const { choices } = chosenBetween(before ?? [], things);
     const chair = names.length > 0 ? settled(settleSteps({ tree, address, files })) : undefined;
     yield {
@@ -44,7 +49,7 @@ export function* historySteps(versions: Iterable<Version>, names: readonly strin
       chosen: before === undefined ? [] : choices.filter((choice) => noteOf(choice).length === 0),
       values: chair === undefined ? new Map() : valuesOf(chair, names),
     };
-    before = things;
+    last = text;
   }
 }
 

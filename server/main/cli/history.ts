@@ -83,8 +83,8 @@ function toldOf(bench: Bench, file: string, names: readonly string[]): Told | { 
     const { design } = studyOf(bench, input);
     const without =
       "why" in repository
-        ? "not in git, so only its notes are told"
-        : "not committed yet, so only its notes are told";
+        ? "not in git, so only its notes are shown"
+        : "not committed yet, so only its notes are shown";
     const told: VersionTold = { errors: 0, notes: notesOf(design.notes), chosen: [], values: new Map() };
     return {
       file,
@@ -114,13 +114,27 @@ interface Asked {
 
 function versionsTold(bench: Bench, { file, repository, commits, now, names }: Asked): Told {
   const texts = textsAt(repository, commits);
-  const there = commits.flatMap((commit, k) => (texts[k] === undefined ? [] : [{ commit, text: texts[k]! }]));
-  const versions = there.map(({ commit, text }): Version => {
-    return { text, address: addressInside(repository, commit.path), files: filesAt(repository, commit.id) };
+  const befores = textsAt(
+    repository,
+    commits.map(({ id, path, from }) => from ?? { id: `${id}^`, path }),
+  );
+  const there = commits.flatMap((commit, k) =>
+    texts[k] === undefined ? [] : [{ commit, text: texts[k]!, from: befores[k] }],
+  );
+  const versions = there.map(({ commit, text, from }): Version => {
+    const address = addressInside(repository, commit.path);
+    return { text, address, files: filesAt(repository, commit.id), ...(from !== undefined && { from }) };
   });
-  const latest = there.at(-1)?.text;
-  if (now !== undefined && now !== latest)
-    versions.push({ text: now, address: addressInside(repository, commits.at(-1)!.path), files: otherFiles });
+  const path = commits.at(-1)!.path;
+  const [committed] = textsAt(repository, [{ id: "HEAD", path }]);
+  const address = addressInside(repository, path);
+  if (now !== undefined && now !== committed)
+    versions.push({
+      text: now,
+      address,
+      files: otherFiles,
+      ...(committed !== undefined && { from: committed }),
+    });
   const entries: Entry[] = [];
   const say = (text: string) => bench.terminal.colour.error && bench.terminal.error(text);
   for (const told of historySteps(versions, names)) {

@@ -11,7 +11,12 @@ export interface Commit {
   subject: string;
   /** Where the file was, from the top. */
   path: string;
+  /** The commit it was made from, the first of a merge, and where the file was there; absent for the first commit of all. */
+  from?: Place;
 }
+
+/** A file at a commit. */
+type Place = Pick<Commit, "id" | "path">;
 
 /** From the oldest; none when git knows no such file. */
 export function commitsOf({ folder }: Repository, path: string): Commit[] {
@@ -21,7 +26,9 @@ export function commitsOf({ folder }: Repository, path: string): Commit[] {
     "--no-ext-diff",
     "--name-status",
     "-z",
-    "--format=%x01%H%x00%cI%x00%s%x00",
+    // A merge is a version of its own where the file became another than on either side.
+    "--diff-merges=combined",
+    "--format=%x01%H%x00%P%x00%cI%x00%s%x00",
   ];
   const { out } = git(folder, ["log", ...options, "--", path]);
   let known = path;
@@ -30,19 +37,20 @@ export function commitsOf({ folder }: Repository, path: string): Commit[] {
     .split("\u0001")
     .slice(1)
     .map((record): Commit => {
-      const [id = "", date = "", subject = "", ...changed] = record.split("\0");
+      const [id = "", parents = "", date = "", subject = "", ...changed] = record.split("\0");
       const fields = changed.map((field) => field.trim()).filter(Boolean);
       const [status = "", one, other] = fields;
       const renamed = /^[RC]/.test(status);
-      const here = { id, date, subject, path: (renamed ? other : one) ?? known };
-      known = renamed ? (one ?? known) : here.path;
-      return here;
+      const path = (renamed ? other : one) ?? known;
+      known = renamed ? (one ?? known) : path;
+      const [parent] = parents.split(" ");
+      return { id, date, subject, path, ...(parent && { from: { id: parent, path: known } }) };
     })
     .reverse();
 }
 
 /** The file's text at each commit, read by one process; nothing where it is not there or not text. */
-export function textsAt({ folder }: Repository, commits: readonly Commit[]): (string | undefined)[] {
+export function textsAt({ folder }: Repository, commits: readonly Place[]): (string | undefined)[] {
   if (commits.length === 0) return [];
   const asked = commits.map(({ id, path }) => `${id}:${path}\n`).join("");
   const { out } = git(folder, ["cat-file", "--batch"], asked);

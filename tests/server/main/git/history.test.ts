@@ -75,6 +75,32 @@ describe(`seatwright history (${gitVersion})`, () => {
     expect(out).toContain("2026-03-14: First one.");
   });
 
+  it("tells each commit against the one it was made from where branches ran side by side, and the merge as its own version", () => {
+    const repo = newRepository();
+    repo.commit({ "stool.chair": stool(440, first) }, "First");
+    repo.ok("checkout", "-q", "-b", "higher");
+    repo.commit({ "stool.chair": stool(460, first) }, "Higher");
+    repo.ok("checkout", "-q", "main");
+    const stout = (text: string) => text.replace("40 x 40", "45 x 45");
+    repo.commit({ "stool.chair": stout(stool(440, first)) }, "Stouter");
+    repo.ok("merge", "-q", "--no-commit", "--strategy=ours", "higher");
+    repo.commit({ "stool.chair": stout(stool(460, first + second)) }, "Both");
+    const { out } = repo.seatwright("history", "stool.chair", "--format", "json");
+    const told = historyOutput
+      .parse(JSON.parse(out))
+      .versions.map(({ subject, chosen, notes }) => [
+        subject,
+        ...chosen.map(({ property, old, new: now }) => `${property} ${old} to ${now}`),
+        ...notes.map(({ date }) => date),
+      ]);
+    expect(told[0]).toEqual(["First", "2026-03-14"]);
+    expect(new Set(told.slice(1, 3).map((each) => each.join("; ")))).toEqual(
+      new Set(["Higher; height 440 to 460", "Stouter; section 40 x 40 to 45 x 45"]),
+    );
+    expect(told.slice(3)).toEqual([["Both", "height 440 to 460", "2026-04-02"]]);
+    expect(repo.seatwright("history", "stool.chair").out).not.toContain("not committed");
+  });
+
   it("writes CSV and a plot", () => {
     const repo = told();
     const { out: csv } = repo.seatwright(
@@ -122,7 +148,7 @@ describe(`seatwright history (${gitVersion})`, () => {
     rmSync(plain, { recursive: true });
     expect([code, out]).toEqual([
       0,
-      "Stool\nstool.chair: not in git, so only its notes are told.\n  2026-03-14: First one.\n  2026-04-02: Too low, by a hand.\n",
+      "Stool\nstool.chair: not in git, so only its notes are shown.\n  2026-03-14: First one.\n  2026-04-02: Too low, by a hand.\n",
     ]);
   });
 
