@@ -42,6 +42,24 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
       description: hash.slice(0, 9),
       async old() {
         const text = await versions?.textAt(hash);
+        return text === undefined ? cannotRead(label) : { label, text, address };
+      },
+    });
+  }
+  if (versions) {
+    choices.push({
+      label: "Another Revision…",
+      detail: "A branch, a tag or a commit, by its name",
+      async old() {
+        const asked = await window.showInputBox({
+          title: "Compare Chair With",
+          prompt: "The revision by its name, such as main, v2 or HEAD~3",
+        });
+        const label = asked?.trim();
+        if (!label) return undefined;
+        const text = await versions.textAt(label);
+        if (text === undefined)
+          void window.showWarningMessage(`There is no version of this file at "${label}".`);
         return text === undefined ? undefined : { label, text, address };
       },
     });
@@ -56,12 +74,14 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
     matchOnDescription: true,
   });
   if (!chosen) return undefined;
-  const old = await chosen.old?.();
-  if (!old) void window.showWarningMessage(`"${chosen.label}" cannot be read.`);
-  return old;
+  return chosen.old?.();
 }
 
 async function fromFile(uri: Uri, label: string): Promise<OldChair | undefined> {
   const text = await chairText(uri);
-  return text === null ? undefined : { label, text, address: uri.toString() };
+  return text === null ? cannotRead(label) : { label, text, address: uri.toString() };
+}
+
+function cannotRead(label: string): undefined {
+  void window.showWarningMessage(`"${label}" cannot be read.`);
 }

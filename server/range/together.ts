@@ -36,6 +36,8 @@ export interface Together {
   requirements: Kept[];
   /** Whether all are met, by these changes or without any. */
   met: boolean;
+  /** How many values may move. */
+  movable: number;
   changes: Change[];
   edits: Edit[];
   comes: Known[];
@@ -76,12 +78,12 @@ export function* togetherSteps(asking: Asking): Steps<Together> {
       };
     });
   const now = kept(asked.map(({ was }) => was));
-  const nothing = { changes: [], edits: [], comes: [], goes: [], against: [] };
-  if (now.every(({ met }) => met)) return { requirements: now, met: true, ...nothing };
-
   const choices = choicesOf(tree, design).filter(
     ({ kind, bounded, plain }) => kind === "let" && bounded && plain,
   );
+  const nothing = { movable: choices.length, changes: [], edits: [], comes: [], goes: [], against: [] };
+  if (now.every(({ met }) => met)) return { requirements: now, met: true, ...nothing };
+
   const goals = asked.map(({ goal }) => goal);
   const problem: Problem = { asking, choices, goals };
   for (const some of subsets(choices.length)) {
@@ -95,6 +97,7 @@ export function* togetherSteps(asking: Asking): Steps<Together> {
     return {
       requirements: kept(goals.map((goal) => figureOf(tried.chair, goal))),
       met: true,
+      movable: choices.length,
       changes,
       edits,
       comes: [...after].flatMap(([key, known]) => (before.has(key) ? [] : [known])),

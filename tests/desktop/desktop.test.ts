@@ -2,6 +2,7 @@
  * The packaged extension in VS Code with a Node extension host, as on a desktop: the same path as on the web, and a server that is
  * killed and comes back with nothing lost.
  */
+import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -20,6 +21,21 @@ let workbench: Workbench;
 
 beforeAll(async () => {
   mkdirSync(folder);
+  writeFileSync(join(folder, name), sample.replace("kick 4deg", "kick 3deg"));
+  const git = (...args: string[]) =>
+    execFileSync("git", [
+      "-C",
+      folder,
+      "-c",
+      "user.name=Mess",
+      "-c",
+      "user.email=mess@boathouse.example",
+      ...args,
+    ]);
+  git("init", "-q");
+  git("add", ".");
+  git("commit", "-q", "-m", "First of all");
+  git("tag", "first-cut");
   writeFileSync(join(folder, name), broken);
   const host = await startCodeServer({
     folder,
@@ -105,6 +121,35 @@ describe("the mess chair in VS Code with a Node extension host", () => {
 
   it("follows its text", async () => {
     await crestTo("910");
+  });
+
+  it("is compared with the last commit and with a revision by name, through the built-in git extension", async () => {
+    const { page, run, panel } = workbench;
+    const compareWith = async (choose: () => Promise<void>) => {
+      await run("Seatwright: Compare Chair With…");
+      await choose();
+      await panel.locator("#compare").getByText("kick").first().waitFor();
+    };
+    const row = (text: string) =>
+      page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
+    await compareWith(() => row("First of all").click());
+    await panel.locator("#compare", { hasText: "First of all" }).waitFor();
+    await compareWith(async () => {
+      await row("Another Revision").click();
+      await page.keyboard.type("first-cut");
+      await page.keyboard.press("Enter");
+    });
+    await panel.locator("#compare", { hasText: "first-cut" }).waitFor();
+  });
+
+  it("gets today's note with what was changed, one step to undo", async () => {
+    const { page, run } = workbench;
+    await run("Seatwright: Add Note");
+    const today = new Date().toISOString().slice(0, 10);
+    const note = page.locator(".editor-instance .view-line", { hasText: `note ${today}` });
+    await note.first().waitFor();
+    await page.keyboard.press("Control+z");
+    await note.first().waitFor({ state: "detached" });
   });
 
   it("loses nothing when its server is killed: text, drawing and findings go on", async () => {

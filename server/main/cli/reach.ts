@@ -3,10 +3,11 @@ import { finish } from "../../../grammar/steps.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { goalSteps } from "../../range/ask.ts";
-import { type Goal, goalInWords } from "../../range/goal.ts";
+import { type Goal, goalInWords, shortOf } from "../../range/goal.ts";
 import { movableChoices, reachSteps, type Way } from "../../range/reach.ts";
 import { type Together, togetherSteps } from "../../range/together.ts";
 import { printFine, printPlace } from "../../range/words.ts";
+import type { Study } from "../../study.ts";
 import {
   type Bench,
   type Command,
@@ -25,6 +26,8 @@ import { finishWatched } from "./progress.ts";
 import type { Input } from "./read-input.ts";
 import type { ReachAllOutput, ReachOutput } from "./schema-range.ts";
 import { brush, harmless, wrapped } from "./terminal.ts";
+
+const isFaulty = ({ tree }: Study): boolean => tree.problems.some(({ severity }) => severity === "error");
 
 type Read = Extract<Input, { text: string }>;
 
@@ -74,14 +77,21 @@ function reachOne(bench: Bench, input: Read, asked: string, options: Options): n
   const text =
     options.format === "json"
       ? `${JSON.stringify(outputOf(input, title, goal, now, ways, own.design.units), null, 2)}\n`
-      : oneInWords(bench, title, goal, now, ways, own.design.units, options);
+      : oneInWords(bench, title, isFaulty(own), goal, now, ways, own.design.units, options);
   const ended = written(bench, text, options.out);
   return ended !== ENDED.well || ways.some(({ met }) => met) ? ended : ENDED.faults;
 }
 
+/** Where the file has errors, what is found may be of a chair that is not whole. */
+const faultyWords = (faulty: boolean): string[] =>
+  faulty
+    ? ['The file has errors, so it is worked out as far as it goes; "seatwright check" lists them.']
+    : [];
+
 function oneInWords(
   bench: Bench,
   title: string,
+  faulty: boolean,
   goal: Goal,
   now: number,
   ways: readonly Way[],
@@ -93,12 +103,14 @@ function oneInWords(
   const lines = [
     paint("bold", harmless(title)),
     `${goal.value} is ${print(now)}; asked is ${goalInWords(goal, unit)}.`,
+    ...faultyWords(faulty),
     "",
   ];
   const met = ways.filter((way) => way.met);
-  if (ways.length === 0) lines.push("No single choice of this file moves it.");
+  const near = met.length > 0 ? met : nearest(ways, goal, now, unit);
+  if (near.length === 0) lines.push("No single choice of this file moves it.");
   else if (met.length === 0) lines.push("No single choice reaches it within its range. The nearest:");
-  for (const way of met.length > 0 ? met : ways.slice(0, 5)) {
+  for (const way of near) {
     lines.push(
       `  ${paint("bold", way.choice.name)} ${printPlace(way.choice, way.choice.now)} to ${way.written}: ${goal.value} is then ${print(way.got)}`,
     );
@@ -112,6 +124,16 @@ function oneInWords(
       );
   }
   return `${lines.join("\n")}\n`;
+}
+
+/** Where none reaches it: the ways that come nearer to it by more than shows, the nearest first. */
+function nearest(ways: readonly Way[], goal: Goal, now: number, unit: LengthUnit): Way[] {
+  const away = (figure: number) => Math.abs(shortOf(goal, figure, unit));
+  const shown = (figure: number) => printFine(figure, goal.dimension, unit);
+  return ways
+    .filter(({ got }) => away(got) < away(now) && shown(got) !== shown(now))
+    .sort((a, b) => away(a.got) - away(b.got))
+    .slice(0, 5);
 }
 
 function outputOf(
@@ -152,7 +174,7 @@ function reachAll(bench: Bench, input: Read, options: Options): number {
   const text =
     options.format === "json"
       ? `${JSON.stringify(allOutput(input, title, together, unit), null, 2)}\n`
-      : allInWords(bench, title, together, unit, options);
+      : allInWords(bench, title, isFaulty(study), together, unit, options);
   const ended = written(bench, text, options.out);
   return ended !== ENDED.well || together.met ? ended : ENDED.faults;
 }
@@ -160,12 +182,13 @@ function reachAll(bench: Bench, input: Read, options: Options): number {
 function allInWords(
   bench: Bench,
   title: string,
-  { requirements, met, changes, comes, goes, against }: Together,
+  faulty: boolean,
+  { requirements, met, movable, changes, comes, goes, against }: Together,
   unit: LengthUnit,
   options: Options,
 ): string {
   const paint = brush(bench.terminal.colour.out && typeof options.out !== "string");
-  const lines = [paint("bold", harmless(title))];
+  const lines = [paint("bold", harmless(title)), ...faultyWords(faulty)];
   if (requirements.length === 0) lines.push("It has no require line about one value.");
   else if (met && changes.length === 0) lines.push("Every requirement is met as it is.");
   else if (met) {
@@ -178,7 +201,8 @@ function allInWords(
         ? "These stand against each other: no figures within the ranges were found that meet them together."
         : "No figures within the ranges were found that meet this one.",
     );
-    for (const { subject } of against) lines.push(`  ${harmless(subject)}`);
+    for (const words of againstInWords(requirements, against, unit)) lines.push(`  ${harmless(words)}`);
+    if (movable === 0) lines.push("  No value has `within`, so none may move: add it to a let.");
   }
   for (const { goal, was, got, met: kept } of requirements) {
     const print = (number: number | undefined) =>
@@ -191,6 +215,18 @@ function allInWords(
   for (const known of goes)
     lines.push(`  goes: ${known.code}${known.subject ? ` of ${harmless(known.subject)}` : ""}`);
   return `${lines.join("\n")}\n`;
+}
+
+/** The requirements that stand against each other: `front.left.length at most 430 mm`. */
+function againstInWords(
+  requirements: Together["requirements"],
+  against: Together["against"],
+  unit: LengthUnit,
+): string[] {
+  return against.flatMap((line) => {
+    const goal = requirements.find((each) => each.line === line)?.goal;
+    return goal ? [`${goal.value} ${goalInWords(goal, unit)}`] : [];
+  });
 }
 
 function allOutput(
@@ -226,6 +262,6 @@ function allOutput(
     edits: edits.map((edit) => placed(input.text, edit)),
     comes: comes.map(plain),
     goes: goes.map(plain),
-    against: against.map(({ subject }) => subject),
+    against: againstInWords(requirements, against, unit),
   };
 }

@@ -13,6 +13,7 @@ const path = chairs({
   "two.chair": plain("require seat.height = 470\nrequire depth = 450\n"),
   "against.chair": plain("require seat.height at least 470\nrequire height at most 840\n"),
   "trimmed.chair": plain("trim back 10\n"),
+  "faulty.chair": plain("trim back 10\nrial x {\n}\n"),
 });
 const file = path("plain.chair");
 
@@ -87,7 +88,7 @@ describe("seatwright range", () => {
     expect(seatwright(...map).out).toContain("requirement-not-met of seat.height");
     const svg = seatwright(...map, "--format", "svg").out;
     expect(svg).toContain('fill="url(#error)"');
-    expect(svg.match(/<rect [^>]*width="36"/g)).toHaveLength(9);
+    expect(svg.match(/<rect [^>]*height="36"[^>]*stroke-width="0.5"/g)).toHaveLength(9);
   });
 
   it("draws ranges and curves as SVG", () => {
@@ -104,7 +105,7 @@ describe("seatwright range", () => {
       "svg",
     ).out;
     expect(svg).toContain("requirement-not-met of seat.height, 443.3 to 480 mm");
-    expect(svg).toContain("seat.height, 420 mm to 500 mm");
+    expect(svg).toMatch(/>seat\.height<[\s\S]*text-anchor="start">420 mm<[\s\S]*text-anchor="end">500 mm</);
   });
 
   it.each([
@@ -160,13 +161,22 @@ describe("seatwright reach", () => {
     expect(code).toBe(1);
   });
 
+  it("lists the nearest first where none reaches it, and says that a file has errors", () => {
+    const { out } = seatwright("reach", file, "weight=1kg");
+    const got = [...out.matchAll(/weight is then ([\d.]+) kg/g)].map(([, kg]) => Number(kg));
+    expect(got.length).toBeGreaterThan(1);
+    expect(got).toEqual([...got].sort((a, b) => a - b));
+    const faulty = seatwright("reach", path("faulty.chair"), "weight=1kg");
+    expect(faulty.out).toContain("The file has errors, so it is worked out as far as it goes");
+  });
+
   it("meets every requirement together, or says which stand against each other", () => {
     const two = seatwright("reach", path("two.chair"), "--all");
     expect(two.out).toMatch(/seat-height 440 mm to 450\n.*foot-back 400 mm to 410/);
     expect(two.code).toBe(0);
     reachAllOutput.parse(JSON.parse(seatwright("reach", path("two.chair"), "--all", "--format", "json").out));
     const against = seatwright("reach", path("against.chair"), "--all");
-    expect(against.out).toContain("These stand against each other");
+    expect(against.out).toMatch(/These stand against each other.*\n {2}seat\.\w+ .*\d.*\n {2}\S+ .*\d/);
     expect(against.code).toBe(1);
   });
 
