@@ -26,9 +26,30 @@ const MOST_PATTERNS = 1200;
  * Each piece runs on for its length and a saw cut. So a plan uses no less than the cheapest mix of patterns, so many mm of each, that
  * gives every piece its length; and of each board its first end. That is a linear program; whole numbers of boards are branched on.
  */
-export function boundOf({ boards, number, cells, saw }: Demand): number {
+export function boundOf(demand: Demand): number {
+  const { program, unit } = programOf(demand);
+  return program.rows.length === 0 ? 0 : branched(program, demand.boards.length, unit) * 1e6;
+}
+
+/** What one more of each thing wanted costs at the bound, whole boards not insisted on, mm³; undefined where the boards do not give all. */
+export function pricesOf(demand: Demand): number[] | undefined {
+  const { program, things } = programOf(demand);
+  const least = program.rows.length === 0 ? undefined : leastCost(program);
+  if (!least) return undefined;
+  const prices = demand.number.map(() => 0);
+  for (const [r, wanted] of things.entries()) prices[wanted] = least.price[r]! * 1e6;
+  return prices;
+}
+
+interface Stated {
+  program: Program;
+  things: readonly number[];
+  unit: (at: number, value?: number) => number[];
+}
+
+function programOf({ boards, number, cells, saw }: Demand): Stated {
   const things = number.flatMap((many, wanted) => (many > 0 ? [wanted] : []));
-  if (things.length === 0) return 0;
+  if (things.length === 0) return { program: { cost: [], rows: [] }, things, unit: () => [] };
   // Where less than a saw cut is taken off the ends the last cut may lie beyond the board: then only the pieces themselves count.
   const grows = boards.map(({ clear }) => (clear.x >= saw ? saw : 0));
   const patterns = boards.flatMap((board, kind) =>
@@ -50,7 +71,7 @@ export function boundOf({ boards, number, cells, saw }: Demand): number {
     rows.push({ of: [...zeros.map((_, b) => (b === k ? clear.long + grows[k]! : 0)), ...along], least: 0 });
     if (Number.isFinite(count)) rows.push({ of: unit(k, -1), least: -count });
   }
-  return branched({ cost: cost.map((each) => each / 1e6), rows }, boards.length, unit) * 1e6;
+  return { program: { cost: cost.map((each) => each / 1e6), rows }, things, unit };
 }
 
 /** Pieces beside each other: what they cost of the board's width, mm, and how many of each thing they give, for each mm along it. */
@@ -123,7 +144,7 @@ function branched(program: Program, whole: number, unit: (at: number, value?: nu
     ]) {
       const rows = [...best.rows, row];
       const solved = leastCost({ cost: program.cost, rows });
-      if (solved) open.push({ rows, cost: Math.max(solved.cost, best.cost), x: solved.x });
+      if (solved) open.push({ ...solved, rows, cost: Math.max(solved.cost, best.cost) });
     }
     if (open.length === 0) return best.cost;
   }

@@ -42,6 +42,8 @@ export interface Task {
   value: readonly number[];
   /** The least offcut worth keeping. */
   offcut: { long: number; wide: number };
+  /** It ends, though more would fit, where what it gives for what it uses falls this far below the best; absent: it goes on. */
+  stops?: number;
   /** How many half-made layouts are followed at once. */
   beam: number;
   /** Strips filled before at the same values. */
@@ -59,6 +61,9 @@ export function layOut(task: Task): Layout | undefined {
   const { clear, saw, offcut } = task;
   const left = [...task.left];
   const whole: Layout = { sections: [], offcuts: [], worth: 0, used: 0, gives: new Map() };
+  const merit = ({ worth, used }: Layout) => worth / used;
+  let best: Layout | undefined;
+  let top = 0;
   const end = clear.x + clear.long;
   let from = clear.x;
   while (end - from > 0) {
@@ -78,14 +83,20 @@ export function layOut(task: Task): Layout | undefined {
         left[cell.wanted]! -= used;
         whole.gives.set(cell.wanted, (whole.gives.get(cell.wanted) ?? 0) + used);
       }
+    const ended = endedAt(whole, from, task);
+    top = Math.max(top, merit(ended));
+    if (task.stops === undefined || merit(ended) >= top - task.stops) best = ended;
   }
-  if (whole.gives.size === 0) return undefined;
-  // What is left is a shorter board, its own end, edges and defects still on it.
-  const { board } = task;
+  return best;
+}
+
+/** A layout whose last section ends at a place along the board. What is left is a shorter board, its own end, edges and defects still on it. */
+function endedAt(whole: Layout, from: number, { board, offcut }: Task): Layout {
+  const offcuts = [...whole.offcuts];
   if (board.long - from >= offcut.long)
-    whole.offcuts.push({ x: from, y: 0, long: board.long - from, wide: board.wide });
-  whole.used = board.long * board.wide - whole.offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
-  return whole;
+    offcuts.push({ x: from, y: 0, long: board.long - from, wide: board.wide });
+  const used = board.long * board.wide - offcuts.reduce((sum, box) => sum + box.long * box.wide, 0);
+  return { ...whole, offcuts, used, sections: [...whole.sections], gives: new Map(whole.gives) };
 }
 
 function bestSection(task: Task): Made | undefined {

@@ -100,7 +100,7 @@ export interface Plan {
 }
 
 /** Passes after the first that a plan is given. */
-const PASSES = 16;
+const PASSES = 48;
 
 /** The plan of a stock list, better and better; `told` hears of each. Rests as it goes. */
 export function* planOf(

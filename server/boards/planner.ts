@@ -4,7 +4,7 @@
  */
 import type { Steps } from "../../grammar/steps.ts";
 import type { Allowances } from "./allowances.ts";
-import { boundOf } from "./bound.ts";
+import { boundOf, pricesOf } from "./bound.ts";
 import { type Cell, cellsOf, type Wanted } from "./cells.ts";
 import { exactLayout } from "./exact-layout.ts";
 import { type Layout, layOut, type Task } from "./layout.ts";
@@ -47,7 +47,8 @@ export function* planSteps(job: Job, better: (cutting: Cutting) => void): Steps<
   for (let pass = 0; pass <= job.passes; pass++) {
     const anew = !best || best.sawn.length < 2 || pass % ANEW === 0;
     const kept = anew ? [] : spared(best!.sawn, random);
-    const cutting = yield* sawAll(job, setup, { kept, pass, random });
+    const sawnAnew = yield* sawAll(job, setup, { kept, pass, random });
+    const cutting = best ? mixed(sawnAnew, best) : sawnAnew;
     if (!best || isBetter(cutting, best, job.wanted)) {
       cutting.bound = best && sameLacking(best, cutting) ? best.bound : boundFor(job, setup, cutting);
       best = cutting;
@@ -59,19 +60,46 @@ export function* planSteps(job: Job, better: (cutting: Cutting) => void): Steps<
   return best!;
 }
 
+/** Of each thickness the boards of the plan that uses less, where both give the same from it. */
+function mixed(one: Cutting, other: Cutting): Cutting {
+  const sawn: Sawn[] = [];
+  for (const thick of new Set([...one.sawn, ...other.sawn].map(({ board }) => board.thick))) {
+    const [own, theirs] = [one, other].map((cutting) =>
+      cutting.sawn.filter(({ board }) => board.thick === thick),
+    );
+    if (givenBy(own!) !== givenBy(theirs!)) return one;
+    sawn.push(...(usedBy(own!) <= usedBy(theirs!) ? own! : theirs!));
+  }
+  return { ...one, sawn, used: usedBy(sawn) };
+}
+
+function givenBy(sawn: readonly Sawn[]): string {
+  const gives = new Map<number, number>();
+  for (const { layout } of sawn)
+    for (const [thing, many] of layout.gives) gives.set(thing, (gives.get(thing) ?? 0) + many);
+  return JSON.stringify([...gives].sort(([a], [b]) => a - b));
+}
+
+/** mm³. */
+const usedBy = (sawn: readonly Sawn[]): number =>
+  sawn.reduce((sum, { board, layout }) => sum + board.thick * layout.used, 0);
+
 const sameLacking = (one: Cutting, other: Cutting): boolean =>
   one.lacking.every((many, k) => many === other.lacking[k]);
 
 /** Every so many passes all boards are laid out anew; in between only the worst of a plan. */
-const ANEW = 8;
+const ANEW = 3;
 /** How many boards are laid out anew at a time. */
 const AT_ONCE = 3;
+/** How often all boards of a thickness are. */
+const WHOLE = 0.6;
 
 /** A plan without some boards of one thickness: its worst, and others by chance. */
 function spared(sawn: readonly Sawn[], random: () => number): Sawn[] {
   const thicks = [...new Set(sawn.map(({ board }) => board.thick))];
   const thick = thicks[Math.floor(random() * thicks.length)]!;
   const own = sawn.filter(({ board }) => board.thick === thick);
+  if (random() < WHOLE) return sawn.filter((each) => !own.includes(each));
   const poor = ({ layout }: Sawn) => layout.worth / layout.used - 0.3 * random();
   const out = new Set(
     own
@@ -88,6 +116,8 @@ interface Setup {
   cells: Cell[][];
   /** The least room of one of each thing wanted on each kind of board, mm². */
   room: (number | undefined)[][];
+  /** What one more of each thing wanted costs at the bound, mm³. */
+  prices?: readonly number[];
 }
 
 function setUp({ wanted, boards, allowances }: Job): Setup {
@@ -114,7 +144,8 @@ function setUp({ wanted, boards, allowances }: Job): Setup {
     }
     return least;
   });
-  return { cells, room };
+  const prices = pricesOf({ number: wanted.map(({ number }) => number), cells, boards, saw });
+  return { cells, room, ...(prices && { prices }) };
 }
 
 /** Whether any of these boards may be sawn for it: the same timber, and one it is pinned to. */
@@ -147,23 +178,43 @@ function* sawAll(job: Job, setup: Setup, { kept, pass, random }: Start): Steps<C
   const cutting: Cutting = { sawn: [...kept], lacking: left, used: 0, bound: 0 };
   // Boards to hand before any is bought; of each, the thinnest that serve first, so that thick ones are left for thick parts.
   const levels = [boards.filter(({ from }) => from === "hand"), boards.filter(({ from }) => from !== "hand")];
+  const priced = setup.prices !== undefined && pass % 4 !== 0;
+  const stops = priced && pass % 2 === 1 ? 0.03 * random() : undefined;
   const bias = wanted.map(
     (each) =>
-      1 + weightOf(each, wanted) * (pass === 0 ? 0.15 : 0.4 * random()) + (pass === 0 ? 0 : 0.15 * random()),
+      1 +
+      weightOf(each, wanted) * (pass === 0 ? 0.15 : (priced ? 0.1 : 0.4) * random()) +
+      (pass === 0 ? 0 : (priced ? 0.05 : 0.15) * random()),
   );
+  // At first what only some boards may give is cut from them before anything else; later it is also tried where it wastes least.
+  const pins = wanted.map(() => (pass === 0 ? PINNED : 1 + (PINNED - 1) * random() ** 2));
   for (const level of levels) {
     const thicks = [...new Set(level.map(({ thick }) => thick))].sort((a, b) => a - b);
     for (const thick of thicks) {
       const kinds = boards.flatMap((board, k) => (level.includes(board) && board.thick === thick ? [k] : []));
-      yield* sawClass({ job, setup, kinds, left, taken, bias, pass, cutting, known: new Map() });
+      yield* sawClass({
+        job,
+        setup,
+        kinds,
+        left,
+        taken,
+        bias,
+        pins,
+        priced,
+        stops,
+        pass,
+        cutting,
+        known: new Map(),
+      });
     }
   }
-  for (const { board, layout } of cutting.sawn)
-    cutting.used +=
-      board.thick *
-      (board.long * board.wide - layout.offcuts.reduce((sum, box) => sum + box.long * box.wide, 0));
+  cutting.used = usedBy(cutting.sawn);
   return cutting;
 }
+
+const PINNED = 3;
+/** Nothing is worth less than this share of its room. */
+const LEAST = 0.3;
 
 /** Long and wide pieces are harder to place later. */
 function weightOf(each: Wanted, all: readonly Wanted[]): number {
@@ -179,6 +230,12 @@ interface ClassOf {
   left: number[];
   taken: number[];
   bias: readonly number[];
+  /** How much more a thing is worth that only some boards may give. */
+  pins: readonly number[];
+  /** Things are worth what they cost at the bound. */
+  priced: boolean;
+  /** A board may be left before it is full. */
+  stops: number | undefined;
   pass: number;
   cutting: Cutting;
   known: Map<string, Task["known"]>;
@@ -187,17 +244,24 @@ interface ClassOf {
 /** Saws boards of one thickness until nothing more is needed of them or none is left. */
 function* sawClass(at: ClassOf): Steps<void> {
   const { job, kinds, left, taken, pass, cutting } = at;
+  const made = new Map<string, Layout>();
   for (;;) {
     let best: { kind: number; name: string; layout: Layout; merit: number } | undefined;
     for (const kind of kinds) {
       const board = job.boards[kind]!;
       if (taken[kind]! >= board.count) continue;
-      for (const name of namesLeft(board, at)) {
-        const task = taskFor(at, kind, name);
-        if (!task) continue;
-        const layout = better(layOut(task), exactLayout(task));
-        yield;
-        if (!layout) continue;
+      for (const { name, like } of namesLeft(board, at)) {
+        // What was laid out for a board like this one still holds while all that it gives is wanted.
+        const before = made.get(`${kind} ${like}`);
+        let layout = before && [...before.gives].every(([k, many]) => left[k]! >= many) ? before : undefined;
+        if (!layout) {
+          const task = taskFor(at, kind, name);
+          if (!task) continue;
+          layout = better(layOut(task), exactLayout(task));
+          yield;
+          if (!layout) continue;
+          made.set(`${kind} ${like}`, layout);
+        }
         const merit = layout.worth / layout.used + worthBuying(board);
         if (!best || merit > best.merit + 1e-9) best = { kind, name, layout, merit };
       }
@@ -224,14 +288,20 @@ function knownFor(known: ClassOf["known"], key: string): Task["known"] {
 const worthBuying = ({ price, long, wide, thick }: WoodBoard): number =>
   price === undefined ? 0 : -1e-3 * Math.min(1, (price / (long * wide * thick)) * 1e5);
 
+/** A board that is left, and which others of its kind serve as it does: those that no part is pinned to singly are alike. */
+interface LeftBoard {
+  name: string;
+  like: string;
+}
+
 /** The boards of a kind that are left; alike ones once, those that a part is pinned to each for itself. */
-function namesLeft(board: WoodBoard, { job, cutting }: ClassOf): string[] {
+function namesLeft(board: WoodBoard, { job, cutting }: ClassOf): LeftBoard[] {
   if (board.from !== "hand") {
     const alike = cutting.sawn.filter(({ board: other }) => other.source === board.source);
     const taken = new Set(alike.map(({ name }) => name));
     let number = 1;
     while (taken.has(`${board.source} ${number}`)) number++;
-    return [`${board.source} ${number}`];
+    return [{ name: `${board.source} ${number}`, like: "" }];
   }
   const gone = new Set(cutting.sawn.map(({ name }) => name));
   const there = board.names.filter((name) => !gone.has(name));
@@ -241,11 +311,12 @@ function namesLeft(board: WoodBoard, { job, cutting }: ClassOf): string[] {
     ),
   );
   const plain = there.find((name) => !pinned.includes(name));
-  return plain === undefined ? pinned : [...pinned, plain];
+  const singly = pinned.map((name) => ({ name, like: name }));
+  return plain === undefined ? singly : [...singly, { name: plain, like: "" }];
 }
 
 function taskFor(
-  { job, setup, left, bias, pass, known }: ClassOf,
+  { job, setup, left, bias, pins, priced, stops, pass, known }: ClassOf,
   kind: number,
   name: string,
 ): Task | undefined {
@@ -255,6 +326,13 @@ function taskFor(
     return left[wanted]! > 0 && (!only || only.has(name));
   });
   if (cells.length === 0) return undefined;
+  // By the room it takes, or by what it costs at the bound, so that a board is not spent on what another gives for less.
+  const worthOf = (each: Wanted, k: number): number => {
+    const room = setup.room[kind]![k];
+    if (room === undefined) return 0;
+    if (!priced) return room * bias[k]! * (each.only ? pins[k]! : 1);
+    return Math.max(setup.prices![k]! / board.thick, LEAST * room) * bias[k]!;
+  };
   return {
     board,
     known: knownFor(known, `${kind} ${cells.length}`),
@@ -263,8 +341,9 @@ function taskFor(
     cells,
     left,
     saw: job.allowances.saw,
-    value: job.wanted.map((each, k) => (setup.room[kind]![k] ?? 0) * bias[k]! * (each.only ? 3 : 1)),
+    value: job.wanted.map((each, k) => worthOf(each, k)),
     offcut: sawn.offcut,
+    ...(stops !== undefined && { stops }),
     beam: pass === 0 ? 1 : 4,
   };
 }

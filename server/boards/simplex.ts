@@ -7,8 +7,17 @@ export interface Program {
   rows: readonly { of: readonly number[]; least: number }[];
 }
 
-/** The least cost and where it is reached; undefined where no x meets every row, or where rounding gets in the way. */
-export function leastCost({ cost, rows }: Program): { cost: number; x: number[] } | undefined {
+export interface Least {
+  cost: number;
+  x: number[];
+  price: number[];
+}
+
+/**
+ * The least cost and where it is reached, and what one more of each row's `least` would add to it; undefined where no x meets every row, or
+ * where rounding gets in the way.
+ */
+export function leastCost({ cost, rows }: Program): Least | undefined {
   const n = cost.length;
   const m = rows.length;
   // Rows as −a · x + slack = −b: with no negative cost this start is dual feasible.
@@ -35,7 +44,8 @@ export function leastCost({ cost, rows }: Program): { cost: number; x: number[] 
       basis.forEach((column, r) => {
         if (column < n) x[column] = table[r]![n + m]!;
       });
-      return { cost: x.reduce((sum, value, k) => sum + value * cost[k]!, 0), x };
+      const price = rows.map((_, r) => Math.max(0, reduced[n + r]!));
+      return { cost: x.reduce((sum, value, k) => sum + value * cost[k]!, 0), x, price };
     }
     let enter = -1;
     let least = Number.POSITIVE_INFINITY;

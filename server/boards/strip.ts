@@ -33,9 +33,6 @@ export interface Prices {
   wide: number;
 }
 
-/** Lengths are filled in steps of this, mm, rounded up. */
-const STEP = 1;
-
 /**
  * Fills the stretches with the cells given, none wider than the strip, no more of anything than `left` says (by what is needed; changed
  * as it goes). `saw` lies between cells.
@@ -110,6 +107,18 @@ export interface Chosen {
   worth: number;
 }
 
+/** Some cells of the kinds looked at so far: none that is shorter is worth as much. */
+interface Row {
+  size: number;
+  worth: number;
+  before?: Row;
+  cell?: Cell;
+  many: number;
+}
+
+/** Lengths nearer than this are one, mm. */
+const NEAR = 1e-6;
+
 /** The best cells for a length: each kind as often as what is left wants, longest first. */
 function best(
   long: number,
@@ -118,10 +127,8 @@ function best(
   saw: number,
   prices: Prices,
 ): Chosen {
-  const room = Math.floor((long + saw) / STEP + 1e-6);
-  let worth = new Float64Array(room + 1).fill(Number.NEGATIVE_INFINITY);
-  worth[0] = 0;
-  const kinds: { cell: Cell; size: number; took: Uint8Array }[] = [];
+  const room = long + saw + NEAR;
+  let rows: Row[] = [{ size: 0, worth: 0, many: 0 }];
   const byWanted = new Map<number, Cell[]>();
   for (const cell of cells) byWanted.set(cell.wanted, [...(byWanted.get(cell.wanted) ?? []), cell]);
   for (const [wanted, group] of byWanted) {
@@ -129,51 +136,51 @@ function best(
     const there = left[wanted]!;
     if (there <= 0) continue;
     const cell = group.reduce((a, b) => (pick(b, there) > pick(a, there) ? b : a));
-    const size = Math.ceil((cell.long + saw) / STEP - 1e-6);
-    const most = Math.min(Math.ceil(there / cell.count), Math.floor(room / size), 255);
+    const size = cell.long + saw;
+    const most = Math.min(Math.ceil(there / cell.count), Math.floor(room / size));
     if (most === 0) continue;
-    const took = new Uint8Array(room + 1);
-    const next = worth.slice();
+    const full = prices.worth(cell, Math.min(cell.count, there));
+    const all = [...rows];
     for (let many = 1; many <= most; many++) {
       const used = Math.min(there, many * cell.count);
-      const gain =
-        prices.worth(cell, Math.min(cell.count, there)) * Math.floor(used / cell.count) +
-        (used % cell.count ? prices.worth(cell, used % cell.count) : 0);
-      for (let at = many * size; at <= room; at++) {
-        const value = worth[at - many * size]! + gain;
-        if (value > next[at]! + 1e-9) {
-          next[at] = value;
-          took[at] = many;
-        }
+      const part = used % cell.count;
+      const gain = full * Math.floor(used / cell.count) + (part ? prices.worth(cell, part) : 0);
+      for (const row of rows) {
+        const sum = row.size + many * size;
+        if (sum > room) break;
+        all.push({ size: sum, worth: row.worth + gain, before: row, cell, many });
       }
     }
-    worth = next;
-    kinds.push({ cell, size, took });
+    rows = bestOfEach(all);
   }
-  let at = 0;
-  let top = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k <= room; k++) {
-    if (worth[k] === Number.NEGATIVE_INFINITY) continue;
-    const value = worth[k]! - prices.loss(long + saw - k * STEP);
-    if (value > top + 1e-9) {
-      top = value;
-      at = k;
-    }
-  }
-  const chosen: Chosen = { cells: [], worth: worth[at]! };
-  for (let k = kinds.length - 1; k >= 0; k--) {
-    const { cell, size, took } = kinds[k]!;
-    const many = took[at]!;
-    let there = left[cell.wanted]!;
-    for (let n = 0; n < many; n++) {
-      const used = Math.min(cell.count, there);
-      chosen.cells.push({ cell, used });
+  let top = rows[0]!;
+  const value = (row: Row) => row.worth - prices.loss(long + saw - row.size);
+  for (const row of rows) if (value(row) > value(top) + 1e-9) top = row;
+  const chosen: Chosen = { cells: [], worth: top.worth };
+  for (let row: Row | undefined = top; row; row = row.before) {
+    if (!row.cell) continue;
+    let there = left[row.cell.wanted]!;
+    for (let n = 0; n < row.many; n++) {
+      const used = Math.min(row.cell.count, there);
+      chosen.cells.push({ cell: row.cell, used });
       there -= used;
     }
-    at -= many * size;
   }
   chosen.cells.reverse();
   return chosen;
+}
+
+/** Those that none beats by being as short and worth as much, by size. */
+function bestOfEach(rows: Row[]): Row[] {
+  rows.sort((a, b) => a.size - b.size || b.worth - a.worth);
+  const kept: Row[] = [];
+  let worth = Number.NEGATIVE_INFINITY;
+  for (const row of rows) {
+    if (row.worth <= worth + 1e-9) continue;
+    kept.push(row);
+    worth = row.worth;
+  }
+  return kept;
 }
 
 /** How well a cell uses what is left: the most pieces for its room. */
