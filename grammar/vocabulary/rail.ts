@@ -1,5 +1,6 @@
 import type { Row } from "../row.ts";
 import { hiddenRow, sawnRow } from "./board.ts";
+import { railRestRows } from "./rests.ts";
 import { across, angle, choice, count, either, length, list, maybe, ref, seq, wood, word } from "./shapes.ts";
 
 const owner = "rail";
@@ -197,4 +198,4 @@ const joining: Row[] = [
   hiddenRow("rail", ["inside", "outside", "top", "bottom"], "hidden inside"),
 ];
 
-export const railRows: Row[] = [...course, ...setting, ...shaping, ...joining];
+export const railRows: Row[] = [...course, ...setting, ...shaping, ...railRestRows, ...joining];

@@ -1,5 +1,6 @@
 import type { Row } from "../row.ts";
 import { hiddenRow, sawnRow } from "./board.ts";
+import { seatRestRows } from "./rests.ts";
 import { after, clauses, length, list, ref, wood } from "./shapes.ts";
 
 export const seatRows: Row[] = [
@@ -24,8 +25,10 @@ export const seatRows: Row[] = [
     shape: length("length"),
     meaning: "How far the sitting surface lies above the rails' tops.",
     example: "proud 12",
-    default: "0; a board or woven seat as much as it is thick",
+    default:
+      "0; a board or woven seat as much as it is thick; on strips, in rebates and grooves what those give",
   },
+  ...seatRestRows,
   {
     owner: "seat",
     word: "sag",

@@ -50,10 +50,13 @@ interface Wood {
   tenons: Vec3[];
 }
 
-function wood(chair: Chair, { name, body }: Member): Wood {
+function wood(chair: Chair, member: Member): Wood {
+  const { name } = member;
+  // What is fixed to a rail is sawn apart from it.
+  const { pieces } = (member.is === "rail" && member.uncut) || member.body;
   const own = [...chair.joints.values()].filter((joint) => joint.part === name && !joint.facts.dowels);
   const solids = own.flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
-  return { body: body.pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
+  return { body: pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
 }
 
 function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart {

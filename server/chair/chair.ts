@@ -21,6 +21,7 @@ import type {
 import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
+import type { RailCut, RailStrip } from "./rails/rests.ts";
 import type { SeatLayer } from "./seat/seat-solid.ts";
 
 export type { Side };
@@ -138,8 +139,12 @@ export interface Rail extends MemberOf<"rail" | "slat", RailDesign | SlatDesign>
   bow?: number;
   /** Its outline in its own measure. */
   shape?: RailShape;
-  /** What it has cut out of it where it crosses other rails, and its body before that. */
+  /** What it has cut out of it where it crosses other rails. */
   notches?: Notch[];
+  /** The rebates and grooves cut along it for a loose seat, and the strips fixed to it, which its body holds. */
+  cuts?: RailCut[];
+  strips?: RailStrip[];
+  /** Its body before anything was cut out along it or where it crosses, and without its strips. */
   uncut?: Body;
 }
 
@@ -221,8 +226,9 @@ export interface SeatSurface extends MemberOf<"seat", SeatDesign> {
   /** Its front and back edges: their ends and their middle. */
   front: { left: Vec3; middle: Vec3; right: Vec3 };
   back: { left: Vec3; middle: Vec3; right: Vec3 };
-  /** The slabs that its body is made of, from its upper face down. */
+  /** The slabs that its body is made of, from its upper face down, and how far they keep from the posts, mm. */
   layers: SeatLayer[];
+  clearance: number;
 }
 
 export interface Worked {

@@ -13,6 +13,7 @@ import { buildPost, type PostEnds } from "./posts/post.ts";
 import { type Built, fullName, stationOn } from "./rails/course.ts";
 import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
+import { fitStrips } from "./rails/rests.ts";
 import { buildSlats } from "./rails/slat.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
@@ -78,6 +79,7 @@ export function* memberSteps(design: Design): Steps<Members> {
     if (next) moved = waitingRails.delete(next);
   }
   tellCircles(work, [...waitingPosts], [...waitingRails]);
+  fitStrips(inOrder(rails, work.rails).values());
 
   const slats: Rail[] = [];
   for (const slat of design.slats.values()) {

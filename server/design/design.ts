@@ -130,11 +130,30 @@ export interface RailDesign extends Named, SawnDesign {
   arches: Given<{ rise: number; edge: "below" | "above" }>[];
   bow?: Given<{ rise: number; towards: "back" | "front" | "out" | "in" }>;
   tapers: Given<RailTaper>[];
+  /** What a loose seat rests in or on. */
+  rests: Given<RestDesign>[];
   /** The joint's name at both ends. */
   joined?: Given<string>;
   ends: EndDesign[];
   timber?: Given<TimberDesign>;
 }
+
+/** A rebate or groove cut along a rail, or a strip fixed to it, mm. */
+export type RestDesign =
+  /** `wide` off the face, `deep` off the edge; `from` and `to` from the first shoulder. */
+  | {
+      is: "rebate";
+      wide: number;
+      deep: number;
+      face: "inside" | "outside";
+      edge: "top" | "bottom";
+      from?: number;
+      to?: number;
+    }
+  /** `at` from the top edge to its nearer side, in an edge from the outside face. */
+  | { is: "groove"; wide: number; deep: number; face: "inside" | "outside" | "top" | "bottom"; at: number }
+  /** `wide` up and down; its top is `at` below the rail's top edge. */
+  | { is: "strip"; wide: number; thick: number; face: "inside" | "outside"; at: number };
 
 export interface RailTaper {
   section: Section;
@@ -186,6 +205,9 @@ export interface JointDesign extends Named, JointFacts {
   is: "joint";
 }
 
+/** What a loose seat rests on or in. */
+export type SeatRest = "rails" | "strips" | "rebates" | "grooves";
+
 export type SeatKind = "drop-in" | "board" | "woven" | "upholstered";
 
 export interface SeatDesign extends SawnDesign {
@@ -200,6 +222,10 @@ export interface SeatDesign extends SawnDesign {
   proud?: Given<number>;
   sag?: Given<number>;
   overhang?: Given<{ out: number; front: number; back: number }>;
+  rests?: Given<SeatRest>;
+  /** Clearance at each rail and round each post, and the covering on top of that; mm. */
+  gap?: Given<number>;
+  cover?: Given<number>;
   timber?: Given<TimberDesign>;
 }
 

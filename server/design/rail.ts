@@ -22,6 +22,7 @@ import {
   type Reading,
   spanOf,
 } from "./reading.ts";
+import { readRests } from "./rests.ts";
 import { readSawn } from "./sawn.ts";
 
 export function newRail(item: Item, named: Named): RailDesign {
@@ -34,6 +35,7 @@ export function newRail(item: Item, named: Named): RailDesign {
     stand: { value: "plumb", at: named.at, assumed: true },
     arches: [],
     tapers: [],
+    rests: [],
     ends: [],
     halved: [],
   };
@@ -47,6 +49,7 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   rail.arches = linesOf(item, "arch").flatMap((line) => readArch(reading, line) ?? []);
   set(rail, "bow", readBow(reading, item));
   rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
+  rail.rests = readRests(reading, item);
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
   rail.halved = linesOf(item, "halved").flatMap((line) => readHalved(reading, line) ?? []);
   rail.ends = readEnds(reading, item, endNames(rail.course?.value));

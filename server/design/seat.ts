@@ -1,7 +1,7 @@
 /**
  * What the text says of the seat.
  */
-import type { SeatDesign, SeatKind } from "./design.ts";
+import type { SeatDesign, SeatKind, SeatRest } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked } from "./names.ts";
 import { timber } from "./places.ts";
@@ -9,6 +9,7 @@ import { set } from "./post.ts";
 import { allOf, factOf, given, length, lineOf, type Reading, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
 
+const rests: readonly SeatRest[] = ["rails", "strips", "rebates", "grooves"];
 const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered"];
 
 export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
@@ -30,6 +31,7 @@ export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
   set(seat, "thick", length(reading, lineOf(item, "thick"), "length", "positive"));
   set(seat, "proud", length(reading, lineOf(item, "proud"), "length"));
   set(seat, "sag", length(reading, lineOf(item, "sag"), "length", "not negative"));
+  readRest(reading, item, seat);
   const line = lineOf(item, "overhang");
   if (line !== undefined) {
     const part = (label: string) => length(reading, line, label)?.value ?? 0;
@@ -42,4 +44,13 @@ export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
   set(seat, "timber", timber(reading, lineOf(item, "timber")));
   readSawn(reading, item, seat);
   return seat;
+}
+
+function readRest(reading: Reading, item: Item, seat: SeatDesign): void {
+  const line = lineOf(item, "rests");
+  const fact = line && factOf(line, "rests");
+  const rest = rests.find((each) => each === fact?.name);
+  if (line && fact && rest) seat.rests = given(line, fact, rest);
+  set(seat, "gap", length(reading, lineOf(item, "gap"), "length", "not negative"));
+  set(seat, "cover", length(reading, lineOf(item, "cover"), "length", "not negative"));
 }

@@ -49,7 +49,13 @@ import { tenonTooWide } from "./joints/tenon-too-wide.ts";
 import { tenonTooWideForThickness } from "./joints/tenon-too-wide-for-thickness.ts";
 import { tenonsMeet } from "./joints/tenons-meet.ts";
 import type { Rule } from "./machinery/rule.ts";
+import { restBeyondRail } from "./seat/rest-beyond-rail.ts";
+import { restCutIntoMortise } from "./seat/rest-cut-into-mortise.ts";
+import { restCutTooDeep } from "./seat/rest-cut-too-deep.ts";
 import { seatFallsForward } from "./seat/seat-falls-forward.ts";
+import { seatNotHeld } from "./seat/seat-not-held.ts";
+import { seatProudNotMet } from "./seat/seat-proud-not-met.ts";
+import { seatRestMissing } from "./seat/seat-rest-missing.ts";
 import { seatRingOpen } from "./seat/seat-ring-open.ts";
 import { seatSlopeOutside } from "./seat/seat-slope-outside.ts";
 import { seatTooDeep } from "./seat/seat-too-deep.ts";
@@ -99,6 +105,12 @@ export const rules: readonly Rule[] = [
   railMissesPost,
   postTiedOneWay,
   seatRingOpen,
+  seatNotHeld,
+  seatRestMissing,
+  seatProudNotMet,
+  restBeyondRail,
+  restCutTooDeep,
+  restCutIntoMortise,
   memberWithoutJoint,
   shoulderOnCurve,
   shoulderOverKnee,

@@ -11,6 +11,10 @@ export interface RailShape {
   bottom: (x: number) => number;
   /** The lower edge as it would be without its arch, from end to end. */
   straightBottom: (x: number) => number;
+  /** So far into the wood from the outside face, square to it, mm; less than nothing is outside. */
+  inward: (x: number, deep: number) => number;
+  /** How thick it is, square to its outside face. */
+  thick: (x: number) => number;
   /** Where the outline bends, x. */
   arcs: { from: number; arc: Arc; chord: number }[];
   bends: number[];
@@ -55,18 +59,23 @@ export function railShape(sizes: RailSizes): RailShape {
       top: (x) => thickAt(x) / 2,
       bottom: (x) => -thickAt(x) / 2,
       straightBottom: (x) => -thickAt(x) / 2,
+      inward: (x, deep) => outerOf(x) + thickAt(x) / 2 - deep,
+      thick: thickAt,
       arcs,
       bends,
       ...(bow ? { bow } : {}),
       round,
     };
   }
+  const inward = (x: number, deep: number) => (bow ? sign * bow.parallel(x, -sign * deep) : -deep);
   return {
     outside: outerOf,
-    inside: (x) => (bow ? sign * bow.parallel(x, -sign * thickAt(x)) : -thickAt(x)),
+    inside: (x) => inward(x, thickAt(x)),
     top: (x) => (above ? above.rise(x - from) : 0),
     bottom: (x) => -wideAt(x) + (below ? below.rise(x - from) : 0),
     straightBottom: (x) => -wideAt(x),
+    inward,
+    thick: thickAt,
     arcs,
     bends,
     ...(bow ? { bow } : {}),

@@ -9,6 +9,7 @@ import { bowSign, curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
 import { keepShape } from "./rail-outline.ts";
 import { sizeAt } from "./rail-shape.ts";
+import { setRests } from "./rests.ts";
 import type { Shoulder } from "./shoulder.ts";
 import { alongStick, makeStick, type Stick } from "./stick.ts";
 
@@ -208,7 +209,9 @@ function finish(
   for (const which of [0, 1] as const) {
     if (!hosts[which].over) checkEnd(rail, which, ends[which], hosts[which].host, faults);
   }
-  return keepShape(rail, stick.shape);
+  keepShape(rail, stick.shape);
+  if (!sizes.round) setRests(rail, frame, stick.stations);
+  return rail;
 }
 
 function endOf(end: CourseEnd, host: FrameEnd, shoulder: Shoulder, frame: RailFrame, which: 0 | 1): RailEnd {

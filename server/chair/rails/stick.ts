@@ -22,6 +22,8 @@ export interface Stick {
   length: number;
   shoulders: [Shoulder, Shoulder];
   body: Body;
+  /** The distances along it between which its outline is straight. */
+  stations: number[];
 }
 
 /**
@@ -56,7 +58,7 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
         edges,
       ),
   );
-  return { shape, length, shoulders: ends, body };
+  return { shape, length, shoulders: ends, body, stations: xs };
 }
 
 function bothShoulders(shape: RailShape, frame: RailFrame & { length: number }): [Shoulder, Shoulder] {

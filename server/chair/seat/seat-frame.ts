@@ -26,7 +26,7 @@ export function seatFrame(refs: readonly PartRef[], rails: ReadonlyMap<string, R
   const fellows = (of: Rail) => across.filter((rail) => rail.design === of.design);
   if (first.design !== last.design) return { front: fellows(first), back: fellows(last), sides };
   // One row of rails only: it is the front one if the side rails run back from it.
-  const reach = sides.map(topMiddle).map((p) => p[1]);
+  const reach = sides.map((rail) => topMiddle(rail)).map((p) => p[1]);
   const behind = reach.some((y) => y < back(first));
   return behind ? { front: [], back: fellows(first), sides } : { front: fellows(first), back: [], sides };
 }
@@ -38,23 +38,27 @@ function railsOf(ref: PartRef, rails: ReadonlyMap<string, Rail>): Rail[] {
   return [...rails.values()].filter((rail) => rail.name.startsWith(`${full}.`));
 }
 
-/** A point of a rail's top: a share of the way along it, in the middle of its thickness there. */
-function topAt(rail: Rail, share: number): Vec3 {
+/** How far below its top edge a rail carries the seat, mm. */
+export type Drop = (rail: Rail) => number;
+const none: Drop = () => 0;
+
+/** A point of a rail's top: a share of the way along it, in the middle of its thickness there; so far below as the seat rests. */
+function topAt(rail: Rail, share: number, drop: Drop): Vec3 {
   const shape = shapeOf(rail);
   const x = rail.length * share;
   const p = along(along(rail.start, rail.along, x), rail.outward, (shape.outside(x) + shape.inside(x)) / 2);
-  return along(p, rail.upward, shape.top(x));
+  return along(p, rail.upward, shape.top(x) - drop(rail));
 }
 
-export const topMiddle = (rail: Rail): Vec3 => topAt(rail, 0.5);
+export const topMiddle = (rail: Rail, drop = none): Vec3 => topAt(rail, 0.5, drop);
 
 /** The plane the seat lies on, looking up; where front or back has no rail, the side rails' ends stand in for it. */
-export function bearingPlane({ front, back, sides }: SeatFrame): Plane | undefined {
+export function bearingPlane({ front, back, sides }: SeatFrame, drop = none): Plane | undefined {
   const ends = sides.map(
-    (rail) => [topAt(rail, 0), topAt(rail, 1)].sort((a, b) => a[1] - b[1]) as [Vec3, Vec3],
+    (rail) => [topAt(rail, 0, drop), topAt(rail, 1, drop)].sort((a, b) => a[1] - b[1]) as [Vec3, Vec3],
   );
-  const fore = front.length > 0 ? front.map(topMiddle) : ends.map((pair) => pair[0]);
-  const aft = back.length > 0 ? back.map(topMiddle) : ends.map((pair) => pair[1]);
+  const fore = front.length > 0 ? front.map((rail) => topMiddle(rail, drop)) : ends.map((pair) => pair[0]);
+  const aft = back.length > 0 ? back.map((rail) => topMiddle(rail, drop)) : ends.map((pair) => pair[1]);
   if (fore.length === 0 || aft.length === 0) return undefined;
   const a = mean(fore);
   const run = sub(mean(aft), a);

@@ -6,8 +6,8 @@ import type { Rail } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
 import type { SeatFrame } from "./seat-frame.ts";
 
-/** How far over its rails a seat reaches. */
-export type Reach = "inside" | "middle" | "outside";
+/** How far over its rails a seat reaches: to a face or the middle of their thickness; or past the inside face by a distance of each rail's own, mm. */
+export type Reach = "inside" | "middle" | "outside" | ((rail: Rail) => number);
 
 /** A seat's edge, in one plane. */
 export interface SeatOutline {
@@ -57,9 +57,14 @@ export function outlineOf(
   ];
   const [fl, bl, br, fr] = corners;
   if (!fl || !bl || !br || !fr) return undefined;
-  const count = [frame.front, frame.back].some((rails) => isBowed(rails)) ? CURVE : 1;
-  const fore = curve(fl, fr, frame.front, plane, count);
-  const aft = curve(bl, br, frame.back, plane, count);
+  const bowed = [frame.front, frame.back].some((rails) => isBowed(rails));
+  const count = bowed ? CURVE : 1;
+  const edge = (from: Vec3, to: Vec3, rails: readonly Rail[]) =>
+    bowed && typeof reach === "function"
+      ? followed(from, to, rails, plane, reach)
+      : curve(from, to, rails, plane, count);
+  const fore = edge(fl, fr, frame.front);
+  const aft = edge(bl, br, frame.back);
   const cells = fore.slice(1).map((to, k) => [fore[k]!, aft[k]!, aft[k + 1]!, to]);
   return { ring: ringOf(fore, aft, frame), front: fore, back: aft, cells };
 }
@@ -75,14 +80,23 @@ function ringOf(front: Vec3[], back: Vec3[], frame: SeatFrame): Vec3[] {
 export function edgeAt(rail: Rail, share: number, reach: Reach): Vec3 {
   const shape = shapeOf(rail);
   const x = share * rail.length;
-  const y =
-    reach === "outside"
-      ? shape.outside(x)
-      : reach === "inside"
-        ? shape.inside(x)
-        : (shape.outside(x) + shape.inside(x)) / 2;
-  return along(along(along(rail.start, rail.along, x), rail.outward, y), rail.upward, shape.top(x));
+  return along(
+    along(along(rail.start, rail.along, x), rail.outward, outAt(rail, x, reach)),
+    rail.upward,
+    shape.top(x),
+  );
 }
+
+function outAt(rail: Rail, x: number, reach: Reach): number {
+  const shape = shapeOf(rail);
+  if (typeof reach === "function") return shape.inward(x, shape.thick(x) - reach(rail));
+  if (reach === "middle") return (shape.outside(x) + shape.inside(x)) / 2;
+  return shape[reach](x);
+}
+
+/** A frame that keeps a clearance follows each rail to the point: the places along one, from its first shoulder to its second. */
+export const edgeAlong = (rail: Rail, reach: Reach, plane: Plane): Vec3[] =>
+  Array.from({ length: CURVE + 1 }, (_, k) => dropOnto(plane, edgeAt(rail, k / CURVE, reach)));
 
 const middleX = (rail: Rail): number => (rail.start[0] + rail.end[0]) / 2;
 
@@ -121,6 +135,14 @@ function meet(a: Line, b: Line, plane: Plane): Vec3 | undefined {
   const rate = dot(a.run, side);
   if (Math.abs(rate) < 1e-6) return undefined;
   return along(a.at, a.run, dot(sub(b.at, a.at), side) / rate);
+}
+
+/** An edge from left to right that follows its one bowed rail from shoulder to shoulder; as many places on a straight one. */
+function followed(left: Vec3, right: Vec3, rails: readonly Rail[], plane: Plane, reach: Reach): Vec3[] {
+  if (!isBowed(rails))
+    return Array.from({ length: CURVE + 3 }, (_, k) => between(left, right, k / (CURVE + 2)));
+  const points = edgeAlong(rails[0]!, reach, plane);
+  return [left, ...(points[0]![0] < points[CURVE]![0] ? points.reverse() : points), right];
 }
 
 const isBowed = (rails: readonly Rail[]): boolean => rails.length === 1 && (rails[0]!.bow ?? 0) !== 0;

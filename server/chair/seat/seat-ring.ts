@@ -8,8 +8,8 @@ import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { add, along, between, cross, dot, scale, sub, unit } from "../../geometry/vec.ts";
 import type { Rail } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
-import { type SeatFrame, topMiddle } from "./seat-frame.ts";
-import { edgeAt, type Reach, type SeatOutline } from "./seat-outline.ts";
+import { type Drop, type SeatFrame, topMiddle } from "./seat-frame.ts";
+import { edgeAlong, edgeAt, type Reach, type SeatOutline } from "./seat-outline.ts";
 
 /** Points of a bowed edge. */
 const CURVE = 12;
@@ -49,8 +49,8 @@ function isFourSquare({ front, back, sides }: SeatFrame): boolean {
 }
 
 /** The plane nearest to the middles of the rails' tops, level across the chair, looking up. */
-export function planeOfRing(rails: readonly Rail[]): Plane {
-  const tops = rails.map(topMiddle);
+export function planeOfRing(rails: readonly Rail[], drop?: Drop): Plane {
+  const tops = rails.map((rail) => topMiddle(rail, drop));
   const middle = scale(tops.reduce<Vec3>(add, [0, 0, 0]), 1 / tops.length);
   const spread = tops.reduce((sum, p) => sum + (p[1] - middle[1]) ** 2, 0);
   const rise = tops.reduce((sum, p) => sum + (p[1] - middle[1]) * (p[2] - middle[2]), 0);
@@ -91,9 +91,11 @@ export function outlineOfRing(
   if (corners.some((corner) => corner === undefined)) return undefined;
   const points = corners as Vec3[];
   if (!isConvex(points, plane)) return undefined;
-  const ring = turning.flatMap((side, k) => bowed(side, points[k]!, points[(k + 1) % points.length]!));
-  const front = edgeTowards(turning, points, scale(back, -1));
-  const behind = edgeTowards(turning, points, back);
+  const ring = turning.flatMap((side, k) =>
+    bowed(side, points[k]!, points[(k + 1) % points.length]!, plane, reach),
+  );
+  const edge = (way: Vec3) => edgeTowards(turning, points, way, plane, reach);
+  const [front, behind] = [edge(scale(back, -1)), edge(back)];
   return {
     ring: fromFrontLeft(ring, front[0]!),
     front,
@@ -128,10 +130,14 @@ function isConvex(ring: readonly Vec3[], plane: Plane): boolean {
 }
 
 /** The points from a side's first corner up to, but not with, its second; along the curve of a bowed rail. */
-function bowed({ rail, run, out }: Side, from: Vec3, to: Vec3): Vec3[] {
+function bowed({ rail, run, out }: Side, from: Vec3, to: Vec3, plane: Plane, reach: Reach): Vec3[] {
   if (!rail.bow) return [from];
   const shape = shapeOf(rail);
   const forth = dot(rail.along, run) > 0;
+  if (typeof reach === "function") {
+    const points = edgeAlong(rail, reach, plane);
+    return [from, ...(forth ? points : points.reverse())];
+  }
   return Array.from({ length: CURVE }, (_, k) => {
     const share = k / CURVE;
     const rise = k === 0 ? 0 : shape.outside(rail.length * (forth ? share : 1 - share));
@@ -140,13 +146,19 @@ function bowed({ rail, run, out }: Side, from: Vec3, to: Vec3): Vec3[] {
 }
 
 /** The edge that looks one way, from left to right: that of a rail, or else across the ring's widest with its furthest corner in the middle. */
-function edgeTowards(sides: readonly Side[], corners: readonly Vec3[], way: Vec3): Vec3[] {
+function edgeTowards(
+  sides: readonly Side[],
+  corners: readonly Vec3[],
+  way: Vec3,
+  plane: Plane,
+  reach: Reach,
+): Vec3[] {
   const facing = sides.findIndex(({ out }) => dot(out, way) > Math.cos(AHEAD));
   const leftFirst = (points: Vec3[]) =>
     points[0]![0] < points[points.length - 1]![0] ? points.reverse() : points;
   if (facing >= 0) {
     const [a, b] = [corners[facing]!, corners[(facing + 1) % corners.length]!];
-    const curve = [...bowed(sides[facing]!, a, b), b];
+    const curve = [...bowed(sides[facing]!, a, b, plane, reach), b];
     return leftFirst(curve);
   }
   const across = [...corners].sort((a, b) => b[0] - a[0]);

@@ -4,7 +4,7 @@ import { less } from "../../geometry/less.ts";
 import { height, offsetBy } from "../../geometry/plane.ts";
 import type { Body, Convex, Edge, Plane, Vec3 } from "../../geometry/solid.ts";
 import { hangingTogether } from "../../geometry/touching.ts";
-import { along, between, cross, dot, sub, unit } from "../../geometry/vec.ts";
+import { add, along, between, cross, dot, scale, sub, unit } from "../../geometry/vec.ts";
 import type { Post } from "../chair.ts";
 import { holds, notched, type Spot } from "./notch.ts";
 import type { SeatOutline } from "./seat-outline.ts";
@@ -22,13 +22,18 @@ export interface SeatLayer {
   to: number;
 }
 
-/** The slabs as one body, cut out around the posts that pass through them. */
-export function seatBody(layers: readonly SeatLayer[], plane: Plane, posts: Iterable<Post>): Body {
+/** The slabs as one body, cut out around the posts that pass through them; `clearance` is kept from each of their faces, mm. */
+export function seatBody(
+  layers: readonly SeatLayer[],
+  plane: Plane,
+  posts: Iterable<Post>,
+  clearance: number,
+): Body {
   const all = [...posts];
   const pieces: Convex[] = [];
   const lines: (() => Edge[])[] = [];
   for (const layer of layers) {
-    const tools = all.flatMap((post) => stretchWithin(post, layer, plane) ?? []);
+    const tools = all.flatMap((post) => stretchWithin(post, layer, plane, clearance) ?? []);
     const left = withoutCrumbs(
       tools.reduce((pieces, tool) => pieces.flatMap((piece) => less(piece, tool)), slab(layer, plane)),
     );
@@ -45,8 +50,13 @@ interface SlabRings {
 }
 
 /** The rings of a slab; none where its upper and its lower outline do not go together corner by corner. */
-export function slabRings(layer: SeatLayer, plane: Plane, posts: Iterable<Post>): SlabRings | undefined {
-  const tools = [...posts].flatMap((post) => stretchWithin(post, layer, plane) ?? []);
+export function slabRings(
+  layer: SeatLayer,
+  plane: Plane,
+  posts: Iterable<Post>,
+  clearance: number,
+): SlabRings | undefined {
+  const tools = [...posts].flatMap((post) => stretchWithin(post, layer, plane, clearance) ?? []);
   const [top, under] = [layer.from, layer.to].map((depth) => ringsAt(layer, plane, depth, tools));
   if (!top || !under || top.edge.length !== under.edge.length) return undefined;
   const openings = tools.flatMap((_, k) => {
@@ -133,16 +143,34 @@ function slab({ outline, from, to }: SeatLayer, plane: Plane): Convex[] {
 }
 
 /** The stretch of a post within a slab as one straight piece, a little longer than the slab; undefined when the post ends below it. */
-function stretchWithin(post: Post, layer: SeatLayer, plane: Plane): Convex | undefined {
-  const low = sectionIn(post, offsetBy(plane, -layer.to));
+function stretchWithin(post: Post, layer: SeatLayer, plane: Plane, clearance: number): Convex | undefined {
+  const at = (depth: number) => {
+    const ring = sectionIn(post, offsetBy(plane, -depth));
+    return ring && clearance > 0 ? grown(ring, plane.normal, clearance) : ring;
+  };
+  const low = at(layer.to);
   if (!low) return undefined;
-  const high = sectionIn(post, offsetBy(plane, -layer.from));
+  const high = at(layer.from);
   if (high) return prism(extend(high, low), extend(low, high));
   // It ends within the slab: what it has there is notched right through.
   const up = low.map((p) => along(p, plane.normal, layer.to - layer.from));
   return height(plane, post.top) > -layer.to + PLANED_OFF
     ? prism(extend(up, low), extend(low, up))
     : undefined;
+}
+
+/** A convex ring with each edge moved out in its plane. */
+function grown(ring: readonly Vec3[], normal: Vec3, by: number): Vec3[] {
+  const middle = scale(ring.reduce<Vec3>(add, [0, 0, 0]), 1 / ring.length);
+  const outs = ring.map((p, k) => {
+    const out = unit(cross(sub(ring[(k + 1) % ring.length]!, p), normal));
+    return dot(out, sub(p, middle)) < 0 ? scale(out, -1) : out;
+  });
+  return ring.map((p, k) => {
+    const [before, after] = [outs[(k + ring.length - 1) % ring.length]!, outs[k]!];
+    // Along the line between both edges, as far as keeps the distance from either.
+    return along(p, add(before, after), by / (1 + dot(before, after)));
+  });
 }
 
 const extend = (from: readonly Vec3[], to: readonly Vec3[]): Vec3[] =>

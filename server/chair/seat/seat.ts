@@ -6,6 +6,7 @@ import { along, between, sub, unit } from "../../geometry/vec.ts";
 import type { Post, Rail, SeatSurface } from "../chair.ts";
 import { bearingPlane, seatFrame } from "./seat-frame.ts";
 import { outlineOf, type Reach } from "./seat-outline.ts";
+import { type Rest, restOf } from "./seat-rest.ts";
 import { outlineOfRing, planeOfRing, ringOf } from "./seat-ring.ts";
 import { type SeatLayer, seatBody } from "./seat-solid.ts";
 
@@ -15,7 +16,7 @@ import { type SeatLayer, seatBody } from "./seat-solid.ts";
  *
  * A board, an upholstered and a woven seat reach over the rails to their outside faces, and past them by the overhang. A drop-in seat
  * that stands proud reaches to the middle of the rails' thickness, one that does not to their inside faces. What lies below the
- * rails' tops fits between them. Undefined when the rails it lies on give no plane or no outline.
+ * rails' tops fits between them. One that rests on strips, in rebates or in grooves lies as high as those put it. Undefined when the rails it lies on give no plane or no outline.
  */
 export function buildSeat(
   design: Design,
@@ -29,20 +30,22 @@ export function buildSeat(
     rails,
   );
   const round = ringOf(frame);
-  const bearing = round ? planeOfRing(round) : bearingPlane(frame);
+  const rest = restOf(seat, [...frame.front, ...frame.back, ...frame.sides]);
+  const bearing = round ? planeOfRing(round, rest?.drop) : bearingPlane(frame, rest?.drop);
   if (!bearing) return undefined;
-  const proud = proudOf(seat);
+  const proud = rest?.rise ?? proudOf(seat);
   const plane = offsetBy(bearing, proud);
   const outlined = (reach: Reach) =>
     round ? outlineOfRing(seat, round, plane, reach) : outlineOf(seat, frame, plane, reach);
-  const outline = outlined(reachOf(seat, proud));
-  if (!outline) return undefined;
-  const layers: SeatLayer[] = [];
   const thick = seat.thick?.value ?? 0;
-  const above = Math.min(thick, Math.max(0, proud));
-  if (above > 0) layers.push({ outline, from: 0, to: above });
-  const within = thick > above ? outlined("inside") : undefined;
-  if (within) layers.push({ outline: within, from: above, to: thick });
+  const slabs = rest?.slabs ?? onRails(seat, proud, thick);
+  const layers = slabs.flatMap(({ reach, from, to }): SeatLayer[] => {
+    const made = outlined(reach);
+    return made ? [{ outline: made, from, to }] : [];
+  });
+  const outline = layers[0]?.outline ?? outlined(rest?.slabs[0]?.reach ?? reachOf(seat, proud));
+  if (!outline) return undefined;
+  const clearance = rest?.clearance ?? 0;
   const [front, back] = [edgeOf(outline.front), edgeOf(outline.back)];
   const middle = (point: Vec3) => along(point, plane.normal, -thick / 2);
   return {
@@ -56,8 +59,9 @@ export function buildSeat(
     outline: outline.ring,
     front,
     back,
-    body: seatBody(layers, plane, posts),
+    body: seatBody(layers, plane, posts, clearance),
     layers,
+    clearance,
     centreLine: [middle(front.middle), middle(back.middle)],
     grain: unit(sub(back.middle, front.middle)),
     faces: [
@@ -65,6 +69,15 @@ export function buildSeat(
       { name: "bottom", plane: flipped(offsetBy(plane, -thick)) },
     ],
   };
+}
+
+/** The slabs of a seat on its rails' tops: what lies above those reaches over them, what lies below fits between. */
+function onRails(seat: SeatDesign, proud: number, thick: number): Rest["slabs"] {
+  const above = Math.min(thick, Math.max(0, proud));
+  return [
+    ...(above > 0 ? [{ from: 0, to: above, reach: reachOf(seat, proud) }] : []),
+    ...(thick > above ? [{ from: above, to: thick, reach: "inside" as const }] : []),
+  ];
 }
 
 /** How far the sitting surface lies above the rails: a board or woven seat as much as it is thick, unless the text says otherwise. */

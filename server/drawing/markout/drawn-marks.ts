@@ -22,6 +22,7 @@ const penOf: Partial<Record<Mark["is"], Pen>> = {
   exit: "hidden",
   tenon: "knife",
   haunch: "fine",
+  rest: "knife",
   datum: "datum",
 };
 
@@ -35,6 +36,7 @@ const ORDER: Mark["is"][] = [
   "hole",
   "knee",
   "taper",
+  "rest",
   "end",
   "arris",
   "datum",

@@ -9,6 +9,7 @@ import { outlineBlocks } from "./outline-block.ts";
 import { BODY, type Item, moved, SMALL, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { planBlock } from "./plan-block.ts";
+import { restLine } from "./rest-words.ts";
 import { sheetOf } from "./sheet/part.ts";
 import type { SheetPart } from "./sheet/sheet.ts";
 import { roomOn } from "./sheet-page.ts";
@@ -104,6 +105,7 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
       `${capital(sizes)}.${run}`,
       ...(datums.length > 1 ? datums.map((each) => `${each}.`) : []),
       ...marksOf(sheet, "notch").map(notchLine),
+      ...marksOf(sheet, "rebate", "groove", "strip").map(restLine),
       ...piece.notes,
     ],
     wide,

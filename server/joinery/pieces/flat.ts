@@ -81,7 +81,7 @@ function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   const posts = [...chair.posts.values()];
   const names = seat.layers.length > 1 ? ["upper", "lower"] : ["seat"];
   const slabs = seat.layers.flatMap((layer, k): Slab[] => {
-    const rings = slabRings(layer, seat.plane, posts);
+    const rings = slabRings(layer, seat.plane, posts, seat.clearance);
     return rings
       ? [
           {

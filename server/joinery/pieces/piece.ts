@@ -35,6 +35,8 @@ type MarkKind =
   /** Squared round: where the stick turns, a curve begins, or a taper. */
   | "knee"
   | "taper"
+  /** A line of a rebate, a groove or a strip. */
+  | "rest"
   /** A datum, squared round; `letter` is its name. */
   | "datum";
 
@@ -150,6 +152,37 @@ export interface CutNotch {
   datum: string;
   sides: [NotchSide, NotchSide];
 }
+
+/** What is cut along a rail, or fixed to it, for a loose seat; mm. From shoulder to shoulder unless `along` says. */
+export type CutRest = { datum: string } & (
+  | {
+      is: "rebate";
+      face: "inside" | "outside";
+      edge: "top" | "bottom";
+      /** Off the face, and off the edge. */
+      wide: number;
+      deep: number;
+      along?: Ends;
+    }
+  /** `at` from the top edge to its nearer side; in an edge, from the outside face. */
+  | { is: "groove"; face: "inside" | "outside" | "top" | "bottom"; wide: number; deep: number; at: number }
+  | {
+      is: "strip";
+      face: "inside" | "outside";
+      /** Up and down, and off the face; its top so far below the rail's. */
+      wide: number;
+      thick: number;
+      at: number;
+      /** Where it ends along the stick: on the rail at its top, at its far side there, and on the rail below. */
+      on: Ends;
+      far: Ends;
+      below: Ends;
+      /** To be cut from. */
+      long: number;
+      /** The rails of the strips that it butts against. */
+      butts?: string[];
+    }
+);
 
 /** Where it starts and ends along the stick, at the arris and at its floor, and how deep it is there, square to the face it opens in. */
 interface NotchSide {
@@ -280,5 +313,6 @@ export interface Piece {
   ends: CutEnd[];
   mortises: Mortise[];
   notches?: CutNotch[];
+  rests?: CutRest[];
   notes: string[];
 }

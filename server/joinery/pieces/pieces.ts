@@ -3,6 +3,7 @@
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
+import { stripCorners } from "../../chair/rails/rests.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, sub } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
@@ -13,6 +14,7 @@ import { jointsInto } from "./mouths.ts";
 import { notchesOf } from "./notches.ts";
 import { curvesOf } from "./outline.ts";
 import type { Mortise, Outline, Piece } from "./piece.ts";
+import { restMarks, restsOf } from "./rests.ts";
 import { letterOf, setOut } from "./setting-out.ts";
 import { rolled } from "./squared.ts";
 import { type StickOf, stickOfPost, stickOfRail } from "./stick-of.ts";
@@ -95,6 +97,8 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
   for (const site of ends) {
     for (const { face, mark } of tenonMarks(stick, laid, site)) laid.faces[face]!.marks.push(mark);
   }
+  const isRested = part.is !== "post" && (part.cuts || part.strips);
+  if (isRested) for (const { face, mark } of restMarks(stick, laid, part)) laid.faces[face]!.marks.push(mark);
   for (const { face, mark } of datumMarks(stick, laid, runs)) laid.faces[face]!.marks.push(mark);
   const points = [...stick.stretches.map(({ solid }) => solid), ...tenonsOf(chair, part)].flatMap(
     (s) => s.points,
@@ -112,6 +116,7 @@ function squaredPiece(chair: Chair, part: Post | Rail, { stick, runs, main, ends
     ends: ends.map((site) => cutEnd(stick, runs, site)),
     mortises,
     ...(part.is !== "post" && part.notches ? { notches: notchesOf(stick, runs, part) } : {}),
+    ...(isRested ? { rests: restsOf(part, level) } : {}),
     notes: alongCurves(laid.faces),
   };
 }
@@ -221,6 +226,11 @@ function outlineOf(rail: Rail): Cast["points"] {
   ]);
   return [
     ...corners.map((corner) => ({ tag: "shoulder", at: corner })),
+    ...(rail.strips ?? []).flatMap((strip) =>
+      ([0, 1] as const).flatMap((which) =>
+        stripCorners(rail, strip, which).map((point) => ({ tag: "strip", at: point })),
+      ),
+    ),
     ...middle.map((point) => ({ tag: "middle", at: point })),
   ];
 }

@@ -7,6 +7,7 @@ import { inner, minus, plus, times, type V } from "../solids/vectors.ts";
 import { cutFlat } from "./flat.ts";
 import { mortisesOf } from "./mortises.ts";
 import { type Read, SheetRead } from "./reading.ts";
+import { restCuts, restStrips } from "./rests.ts";
 import { Stick } from "./stick.ts";
 import { type TenonPlace, tenonOf } from "./tenons.ts";
 import { TurnedStick } from "./turned.ts";
@@ -31,6 +32,10 @@ function cutSquared(sheet: SheetRead): Solid {
     const { at, out } = cuts[k]!;
     wood = beyond(wood, plus(at, out, end.longOr("runs on", 0)), times(out, -1));
   });
+  // From shoulder to shoulder: the tenons stay as they are.
+  wood = restCuts(sheet, stick).reduce(lessThan, wood);
+  const strips = restStrips(sheet, stick);
+  if (strips.length > 0) wood = together([wood, ...strips]);
   stick.ends.forEach((end, k) => {
     const { stands, bored } = tenonOf(sheet, end.mark.face, placeOf(stick, end, cuts[k]!));
     if (stands) wood = together([wood, stands]);

@@ -19,6 +19,15 @@ export interface Flat {
 /** Further than any tenon is long, mm. */
 const PAST = 90;
 
+/** A rail's section at a station: how far its faces lie up and outward of the line, and how much a distance square to them is there. */
+export interface Section {
+  at: number;
+  inside: number;
+  outside: number;
+  straightBottom: number;
+  square: number;
+}
+
 export const ALONG: V = [1, 0, 0];
 
 export class Stick {
@@ -66,6 +75,43 @@ export class Stick {
       [at, -off(2, 3), -off(3, 2)],
       [at, off(0, 3), -off(3, 0)],
     ];
+  }
+
+  /** Those of a rail, whose faces are its top, outside, bottom and inside. */
+  sections(): Section[] {
+    const all = this.#stations;
+    const own = all.map(({ at, corners: [topOutside, , bottomInside] }) => ({
+      at,
+      outside: topOutside![2],
+      inside: bottomInside![2],
+      bottom: bottomInside![1],
+    }));
+    const [first, last] = [own[0]!, own[own.length - 1]!];
+    return own.map(({ at, outside, inside }, k) => {
+      const [a, b] = [own[Math.max(0, k - 1)]!, own[Math.min(own.length - 1, k + 1)]!];
+      const slope = (b.inside - a.inside) / (b.at - a.at);
+      const straightBottom =
+        first.bottom + ((last.bottom - first.bottom) * (at - first.at)) / (last.at - first.at);
+      return { at, outside, inside, straightBottom, square: Math.hypot(1, slope) };
+    });
+  }
+
+  sectionAt(x: number): Section {
+    const all = this.sections();
+    const next = Math.max(
+      1,
+      all.findIndex(({ at }) => at >= x) < 0 ? all.length - 1 : all.findIndex(({ at }) => at >= x),
+    );
+    const [a, b] = [all[next - 1]!, all[next]!];
+    const t = (x - a.at) / (b.at - a.at);
+    const mid = (p: number, q: number) => p + (q - p) * t;
+    return {
+      at: x,
+      outside: mid(a.outside, b.outside),
+      inside: mid(a.inside, b.inside),
+      straightBottom: mid(a.straightBottom, b.straightBottom),
+      square: mid(a.square, b.square),
+    };
   }
 
   run(name: string): CutRun {

@@ -121,6 +121,7 @@ export function rail(name: string, facts: RailFacts): RailDesign {
       given({ section: { first: t.section[0], second: t.section[1] }, towards: t.towards }),
     ),
     ...maybe("joined", facts.joined),
+    rests: [],
     ends: (facts.ends ?? []).map(endOf),
     halved: [],
   } as RailDesign;

@@ -116,6 +116,7 @@ describe("rails", () => {
       ups: [400],
       face: { is: "centred", inset: 0 },
       stand: "plumb",
+      rests: [],
       halved: [],
       arches: [],
       tapers: [],
@@ -154,6 +155,7 @@ describe("rails", () => {
       flat: true,
       face: { is: "inset", inset: 3 },
       stand: "with posts",
+      rests: [],
       halved: [],
       arches: [
         { rise: 14, edge: "below" },

@@ -80,7 +80,7 @@ function meant(rail: Rail, ref: PartRef, members: ReadonlyMap<string, Member>): 
 function notch(rail: Rail, notches: Notch[]): void {
   const { body } = rail;
   const pieces = notches.reduce<Rail["body"]["pieces"]>(notched, body.pieces);
-  rail.uncut = body;
+  rail.uncut ??= body;
   rail.notches = notches;
   rail.body = drawnLater(pieces, () => bodyOf(pieces, rail.round === undefined ? SMOOTH / 2 : SMOOTH).edges);
 }

@@ -9,6 +9,7 @@ import { notchMarks } from "./notch-marks.ts";
 import { datumMarks, outlineMarks } from "./outline-marks.ts";
 import { planMarks } from "./plan-marks.ts";
 import { mark, Printer, word } from "./printer.ts";
+import { restMarks } from "./rest-marks.ts";
 import type { SheetPart, Sheets } from "./sheet.ts";
 import { stockOf } from "./stock.ts";
 import { turnedMarks } from "./turned-marks.ts";
@@ -30,6 +31,7 @@ export function sheetOf(piece: Piece, figures: Figures): SheetPart {
           ...endMarks(piece, printer),
           ...mortiseMarks(piece, printer),
           ...notchMarks(piece, printer),
+          ...restMarks(piece, printer),
         ],
   };
 }
