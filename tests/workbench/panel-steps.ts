@@ -1,9 +1,9 @@
 /**
  * What a maker does with the drawing panel, step by step, in a workbench where the mess chair and its drawing are open side by side.
  */
-import axe from "axe-core";
-import type { Frame, Locator } from "playwright-core";
+import type { Locator } from "playwright-core";
 import { expect, it } from "vitest";
+import { frameOf, keptBy, listen, seriousIn } from "./in-the-panel.ts";
 import type { Workbench } from "./workbench.ts";
 
 /** The steps; each begins where the one before ended. */
@@ -221,39 +221,6 @@ export function panelSteps(at: () => Workbench): void {
   });
 }
 
-/** Gives all that a live region has said since, in one string. */
-async function listen(region: Locator): Promise<() => Promise<string>> {
-  const heard = await region.evaluateHandle((said) => {
-    const words: string[] = [];
-    new MutationObserver(() => words.push(said.textContent ?? "")).observe(said, { childList: true });
-    return words;
-  });
-  return () => heard.evaluate((words) => words.join("\n"));
-}
-
-/** The page that an element is in. */
-async function frameOf(body: Locator): Promise<Frame> {
-  const frame = await (await body.elementHandle())?.ownerFrame();
-  if (!frame) throw new Error("The panel has no page.");
-  return frame;
-}
-
-interface Violation {
-  id: string;
-  impact: string;
-  nodes: { html: string; failureSummary: string }[];
-}
-
-/** What axe-core finds on a page that is serious or critical, as one line each. */
-async function seriousIn(frame: Frame): Promise<string[]> {
-  // By the browser's own door: the page's policy lets no script in, this one neither.
-  await frame.evaluate(axe.source);
-  const { violations } = (await frame.evaluate("axe.run(document)")) as { violations: Violation[] };
-  return violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`));
-}
-
 /** The contrast of a drawn line with the page behind it, as WCAG 2.2 defines it. */
 function contrastOf(line: Locator): Promise<number> {
   return line.evaluate((drawn) => {
@@ -268,22 +235,4 @@ function contrastOf(line: Locator): Promise<number> {
     const behind = luminance(getComputedStyle(document.body).backgroundColor);
     return (Math.max(shown, behind) + 0.05) / (Math.min(shown, behind) + 0.05);
   });
-}
-
-/** All that VS Code for the web has put away in this browser, as text. */
-async function keptBy(): Promise<string> {
-  const opened = <T>(request: IDBRequest<T>) =>
-    new Promise<T>((done, failed) => {
-      request.onsuccess = () => done(request.result);
-      request.onerror = () => failed(request.error);
-    });
-  const kept: unknown[] = [];
-  for (const { name } of await indexedDB.databases()) {
-    const base = await opened(indexedDB.open(name as string));
-    for (const store of base.objectStoreNames) {
-      kept.push(await opened(base.transaction(store).objectStore(store).getAll()));
-    }
-    base.close();
-  }
-  return JSON.stringify(kept);
 }

@@ -27,6 +27,7 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   let packed: DrawingParams["pictorial"];
   let changed: ReadonlySet<string> = new Set();
   let frame: number | undefined;
+  let isMoving = false;
   let resting: ReturnType<typeof setTimeout> | undefined;
   const picture = createPictureElements();
   const closing = createClosing((apart) => turn({ ...turned, apart }, { moving: true }));
@@ -100,9 +101,11 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   function soon(moving: boolean) {
     clearTimeout(resting);
     if (moving) resting = setTimeout(rest, REST);
+    // The newest counts: a frame that was asked for while it moved may come after it stopped.
+    isMoving = moving;
     frame ??= requestAnimationFrame(() => {
       frame = undefined;
-      if (!moving) return rest();
+      if (!isMoving) return rest();
       const now = shown();
       if (now) picture.lines(now);
     });
