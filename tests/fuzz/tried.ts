@@ -1,5 +1,5 @@
 /**
- * Random cases, each made from a seed: a fixed few in `npm test`, as many as the time allows in `npm run fuzz`.
+ * Random cases, each made from a seed: a fixed few in `npm test`, as many as the time allows in `npm run fuzz`, so many in a proof.
  */
 import { expect, test } from "vitest";
 import { seeded } from "../grammar/fixtures/random.ts";
@@ -8,6 +8,10 @@ import { seeded } from "../grammar/fixtures/random.ts";
 const seed = Number(process.env.SEATWRIGHT_SEED ?? 20260314);
 /** How long each fuzzer goes on, s; when absent it tries its share of cases. */
 const time = process.env.SEATWRIGHT_TIME === undefined ? undefined : Number(process.env.SEATWRIGHT_TIME);
+/** How many cases each tries instead. */
+const runs = process.env.SEATWRIGHT_RUNS === undefined ? undefined : Number(process.env.SEATWRIGHT_RUNS);
+/** Told before a fuzzer gives up. */
+const MOST_WRONG = 5;
 
 /**
  * A fuzzer: `one` tries a case and gives nothing when all is well, or else what went wrong. Each case has a seed of its own, which is
@@ -18,18 +22,23 @@ export function fuzz(
   share: number,
   one: (random: () => number) => unknown | Promise<unknown>,
 ): void {
-  const limit = time === undefined ? 240_000 : time * 1000 + 240_000;
-  test(
-    `${name}: ${time === undefined ? `${share} cases` : `${time} s`} from seed ${seed}`,
-    async () => {
-      const begun = performance.now();
-      for (let at = 0; time === undefined ? at < share : performance.now() - begun < time * 1000; at++) {
-        const wrong = await one(seeded(seed + at));
-        expect(wrong, `SEATWRIGHT_SEED=${seed + at}`).toBeUndefined();
-      }
-    },
-    limit,
-  );
+  const count = runs ?? share;
+  const hour = 3_600_000;
+  test(`${name}: ${time === undefined ? `${count} cases` : `${time} s`} from seed ${seed}`, {
+    timeout: time === undefined ? (runs === undefined ? 240_000 : 24 * hour) : time * 1000 + 240_000,
+  }, async () => {
+    const begun = performance.now();
+    const more = (at: number) => (time === undefined ? at < count : performance.now() - begun < time * 1000);
+    const wrong: unknown[] = [];
+    let tried = 0;
+    for (; more(tried) && wrong.length < MOST_WRONG; tried++) {
+      const found = await one(seeded(seed + tried));
+      if (found !== undefined) wrong.push({ SEATWRIGHT_SEED: seed + tried, found });
+    }
+    if (runs !== undefined || time !== undefined)
+      console.info(`${name}: ${tried} cases, ${wrong.length} wrong`);
+    expect(wrong).toEqual([]);
+  });
 }
 
 /** A whole number from 0 up to, not including, `end`. */
