@@ -104,13 +104,13 @@ function addLine(text: string, header: Statement, line: string) {
     // The block's header is gone, so the new line goes above the first that is left.
     const indent = /^[ \t]*/.exec(text.slice(lineStart(text, first.start)))?.[0] ?? "";
     return fix(`Add \`${line}\``, [
-      { start: first.start, end: first.start, text: `${line}${eolOf(text)}${indent}` },
+      { start: first.start, end: first.start, text: `${line}${eolOf(text, first.start)}${indent}` },
     ]);
   }
   const start = text[block!.start] === "{" ? block!.start + 1 : block!.start;
   const before = text.slice(lineStart(text, header.start), header.start);
   const pad = /^\s*/.exec(before)?.[0] ?? "";
-  const eol = eolOf(text);
+  const eol = eolOf(text, start);
   const rest = /^[ \t]*(?:#|\r|\n|$)/.test(text.slice(start, lineEnd(text, start) + 1))
     ? ""
     : `${eol}${pad}  `;

@@ -1,8 +1,8 @@
-/** The line end a text uses: that of its first line. */
-export function eolOf(text: string): string {
-  const at = text.search(/[\r\n]/);
-  if (at < 0) return "\n";
-  if (text[at] === "\n") return "\n";
+/** The line end a text uses: that of its first line, or of the line of a place, so that lines which end otherwise stay as they are. */
+export function eolOf(text: string, place = 0): string {
+  const there = text.slice(place).search(/[\r\n]/);
+  const at = there < 0 ? text.search(/[\r\n]/) : place + there;
+  if (at < 0 || text[at] === "\n") return "\n";
   return text[at + 1] === "\n" ? "\r\n" : "\r";
 }
 

@@ -233,9 +233,9 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
         ? { start: block.start, end: block.start + 1 }
         : (header.word ?? header);
     const pad = " ".repeat(Math.max(0, frame.indent));
-    const eol = eolOf(text);
     const where = before >= text.length ? "" : ` before line ${lineOf(before)}`;
     const insert = lineEnd(text, block.end);
+    const eol = eolOf(text, insert);
     problems.push(
       say("missing-brace", at, `The block of ${titleOf(header)} is not closed: \`}\` is missing${where}.`, [
         fix("Close the block", [{ start: insert, end: insert, text: `${eol}${pad}}` }], true),

@@ -1,3 +1,4 @@
+import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "./chair.ts";
 
 /**
@@ -6,5 +7,15 @@ import type { Chair } from "./chair.ts";
  */
 export function kept<T>(chair: Chair, ask: (chair: Chair) => T): T {
   if (!chair.answers.has(ask)) chair.answers.set(ask, ask(chair));
+  return chair.answers.get(ask) as T;
+}
+
+/** The same, resting within when it is asked for the first time; `steps` work out what `ask` gives. */
+export function* keptSteps<T>(
+  chair: Chair,
+  ask: (chair: Chair) => T,
+  steps: (chair: Chair) => Steps<T>,
+): Steps<T> {
+  if (!chair.answers.has(ask)) chair.answers.set(ask, yield* steps(chair));
   return chair.answers.get(ask) as T;
 }

@@ -9,9 +9,11 @@ import { facetOf, MOST_LINES, type Reading, report } from "./reading.ts";
 /** Posts, rails and slats, both of a pair counted: a long bench has a hundred. */
 const MOST_PARTS = 400;
 
-/** Leaves out the parts beyond the most that are built, and tells of each line that would make them. */
+/** Leaves out the parts beyond the most that are built, and tells of them once, where the first of them stands. */
 export function checkMostParts(reading: Reading, items: readonly Item[], design: Design): void {
   let parts = 0;
+  let wanted = 0;
+  const left: { part: Named; item: Item | undefined }[] = [];
   const itemsBy = new Map(items.map((item) => [item.statement, item]));
   const all: { part: Named; count: number; from: Map<string, Named> }[] = [
     ...[...design.posts.values()].map((part) => ({ part, count: part.pair ? 2 : 1, from: design.posts })),
@@ -29,16 +31,19 @@ export function checkMostParts(reading: Reading, items: readonly Item[], design:
   for (const { part, count, from } of all) {
     const item = itemsBy.get(part.statement);
     if (item !== undefined) checkMostLines(reading, item);
-    parts += count;
-    if (parts <= MOST_PARTS) continue;
-    parts -= count;
-    from.delete(part.name);
-    if (item !== undefined)
-      report(reading, item.source, part.at, {
-        code: "impossible-size",
-        message: `A chair has at most ${MOST_PARTS} posts, rails and slats; with ${part.name} it would have ${parts + count}, so that is left out.`,
-      });
+    wanted += count;
+    if (parts + count > MOST_PARTS) {
+      from.delete(part.name);
+      left.push({ part, item });
+    } else parts += count;
   }
+  const [first, ...others] = left;
+  if (first?.item === undefined) return;
+  const rest = others.length === 0 ? "" : ` and ${others.length} more`;
+  report(reading, first.item.source, first.part.at, {
+    code: "impossible-size",
+    message: `A chair has at most ${MOST_PARTS} posts, rails and slats; this one would have ${wanted}, so ${first.part.name}${rest} ${others.length === 0 ? "is" : "are"} left out.`,
+  });
 }
 
 /** Tells of the lines beyond the most that are read of one question in one block. */

@@ -6,6 +6,7 @@ import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { asAccepted } from "../design/identity.ts";
+import { aboutRules } from "../rules/file/about-rules.ts";
 import { changedLines } from "./changed-lines.ts";
 import { problemsShown, toDiagnostic, underSettings } from "./diagnostics.ts";
 import { fixedText } from "./fix-all.ts";
@@ -57,16 +58,13 @@ function fixesOf(view: View, problem: Problem): CodeAction[] {
   }));
 }
 
-/** What is found in `accept` lines themselves: the line is to be mended, not accepted in its turn. */
-const ofAccepts = new Set(["accept-accepts-nothing", "accept-without-reason", "unknown-rule"]);
-
 /**
  * Lines that accept the finding, their reason left for the maker to write: on its subject, both sides of a pair, and everywhere. Only
  * what a rule finds in a chair can be accepted.
  */
 function acceptOf(view: View, problem: Problem): CodeAction[] {
   const rule = view.rules.find(({ code }) => code === problem.code);
-  if (!rule?.find || ofAccepts.has(rule.code)) return [];
+  if (!rule?.find || aboutRules.has(rule.code)) return [];
   const subject = problem.subject && asAccepted(problem.subject);
   const targets = subject ? [` on ${subject}`, ""] : [""];
   return targets.map((target) => ({

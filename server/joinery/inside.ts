@@ -1,5 +1,6 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
-import { kept } from "../chair/kept.ts";
+import { kept, keptSteps } from "../chair/kept.ts";
 import { type Bounds, boundingBox, boxesMeet, intersect, volume } from "../geometry/convex.ts";
 import { distanceBetween } from "../geometry/distance.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
@@ -28,7 +29,11 @@ const MOST_MET = 8;
 const near = 60;
 
 /** Every pair of mortises of one member that meet or stand nearer to each other than `within` mm, nearest first. */
-export function meetingsInside(chair: Chair, within = near): Meeting[] {
+export const meetingsInside = (chair: Chair, within = near): Meeting[] =>
+  finish(meetingsInsideSteps(chair, within));
+
+/** The same, resting after each mortise. */
+function* meetingsInsideSteps(chair: Chair, within: number): Steps<Meeting[]> {
   const byMember = new Map<string, Cut[]>();
   const put = (member: string, joint: Joint, solids: readonly Convex[]) => {
     const known = byMember.get(member);
@@ -43,7 +48,8 @@ export function meetingsInside(chair: Chair, within = near): Meeting[] {
   }
   const found: Meeting[] = [];
   for (const [member, cuts] of byMember) {
-    cuts.forEach((a, i) => {
+    for (const [i, a] of cuts.entries()) {
+      yield;
       let met = 0;
       for (let j = i + 1; j < cuts.length && met < MOST_MET; j++) {
         const meeting = meetingOf(member, a, cuts[j]!, within);
@@ -51,7 +57,7 @@ export function meetingsInside(chair: Chair, within = near): Meeting[] {
         found.push(meeting);
         if (meeting.overlap > touch) met++;
       }
-    });
+    }
   }
   return found.sort((x, y) => x.wall - y.wall || y.overlap - x.overlap);
 }
@@ -59,12 +65,19 @@ export function meetingsInside(chair: Chair, within = near): Meeting[] {
 /** What rules ask for as a rule, mm: found once a chair. */
 const usual = 10;
 const usualMeetings = (chair: Chair): Meeting[] => meetingsInside(chair, usual);
+const usualSteps = (chair: Chair): Steps<Meeting[]> => meetingsInsideSteps(chair, usual);
 
 /** The same as `meetingsInside`, for rules: several ask of one chair. */
 export const meetingsWithin = (chair: Chair, within: number): readonly Meeting[] =>
   within > usual
     ? meetingsInside(chair, within)
     : kept(chair, usualMeetings).filter(({ wall, overlap }) => wall < within || overlap > 0);
+
+/** The same, resting where they are found for the first time; for no more than the usual distance. */
+export function* meetingsWithinSteps(chair: Chair, within: number): Steps<readonly Meeting[]> {
+  const all = yield* keptSteps(chair, usualMeetings, usualSteps);
+  return all.filter(({ wall, overlap }) => wall < within || overlap > 0);
+}
 
 /** The solids a joint's mortise takes out of the member entered: its tenons and its haunch. */
 export function mortiseSolids(joint: Joint): Convex[] {

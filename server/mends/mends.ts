@@ -6,6 +6,7 @@ import type { Edit, Fix, Mend, Problem } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
 import { printLength } from "../design/units.ts";
+import { aboutRules } from "../rules/file/about-rules.ts";
 import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { movementsOf } from "./movements.ts";
@@ -72,6 +73,7 @@ function* mendsOf(
     if (verdict?.gone && verdict.clean)
       mends.push(mendOf({ ...fix, title: fix.title + effectOf(study, problem, verdict) }));
   }
+  if (aboutRules.has(problem.code)) return mends;
   if (isOfReading(problem) || study.problems.some((each) => each.severity === "error" && isOfReading(each)))
     return mends;
   if (problem.code === UNMET) {

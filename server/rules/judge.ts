@@ -41,7 +41,7 @@ interface Judgement {
 export const judge = (of: Judged, also: readonly Problem[] = [], table: readonly Rule[] = rules): Judgement =>
   finish(judgeSteps(of, also, table));
 
-/** The same, resting after each rule. */
+/** The same, resting after each rule, and within those that rest themselves. */
 export function* judgeSteps(
   { tree, design, chair }: Judged,
   also: readonly Problem[] = [],
@@ -52,7 +52,7 @@ export function* judgeSteps(
   const failures: Failure[] = [];
   for (const rule of table) {
     try {
-      for (const finding of foundBy(rule, { tree, design, chair }, doubt))
+      for (const finding of yield* foundBy(rule, { tree, design, chair }, doubt))
         if (!doubt.about(finding.subject ?? "")) found.push(finding);
     } catch (thrown) {
       failures.push({ what: rule.code, thrown });
@@ -104,9 +104,10 @@ const underTodaysCodes = (accepts: readonly AcceptDesign[], table: readonly Rule
 /** The rules' own findings, without those of the stages before. */
 export const findings = (of: Judged): Problem[] => judge(of).problems;
 
-function foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Finding[] {
+function* foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Steps<Finding[]> {
   if (!rule.find || (rule.asksForMissing && doubt.anywhere)) return [];
-  return rule.find({ tree, design, chair, rules, ...boundsOf(rule, design) }) as Finding[];
+  const found = rule.find({ tree, design, chair, rules, ...boundsOf(rule, design) });
+  return (Array.isArray(found) ? found : yield* found) as Finding[];
 }
 
 /** A finding as others see it, with the other parts it speaks of beside it. */

@@ -65,7 +65,7 @@ fuzz("certain fixes keep their laws", 150, (random) => {
     "no new circle": circles(after) <= circles(problems),
   };
   const broken = Object.keys(laws).filter((law) => !laws[law]);
-  return broken.length === 0 ? undefined : { broken, text, once };
+  return broken.length === 0 ? undefined : { broken, text: JSON.stringify(text), once: JSON.stringify(once) };
 });
 
 const circles = (problems: readonly Problem[]) =>

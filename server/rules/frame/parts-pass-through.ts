@@ -1,3 +1,4 @@
+import type { Steps } from "../../../grammar/steps.ts";
 import type { Chair, Fault } from "../../chair/chair.ts";
 import { railsAndSlats } from "../../chair/member.ts";
 import { bothNames } from "../../design/identity.ts";
@@ -21,13 +22,14 @@ export const partsPassThrough: Rule = {
   explanation:
     "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is let in around its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
   source: sourcesOf("shared-wood"),
-  find({ chair }) {
+  *find({ chair }) {
     const { units } = chair.design;
-    const solids = solidsOf(chair);
+    const solids = yield* solidsOf(chair);
     const together = joinedPairs(chair);
     const through = new Map<string, number>();
     const shared = new Map<string, { a: Solid; b: Solid; volume: number }>();
-    for (const [a, b] of pairsThatMeet(solids)) {
+    for (const [a, b] of yield* pairsThatMeet(solids)) {
+      yield;
       if (a.part === b.part || together.has(pairKey(a.part, b.part))) continue;
       if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined)) continue;
       const key = pairKey(a.part, b.part);
@@ -73,7 +75,7 @@ interface Solid {
   box: Bounds;
 }
 
-function solidsOf(chair: Chair): Solid[] {
+function* solidsOf(chair: Chair): Steps<Solid[]> {
   const solids: Solid[] = [];
   const add = (part: string, pieces: readonly Convex[], into?: string) => {
     if (pieces.length === 0) return;
@@ -81,25 +83,30 @@ function solidsOf(chair: Chair): Solid[] {
     const box = boundsOf(boxed.flatMap(({ box: own }) => [own.low, own.high]));
     solids.push({ part, pieces: boxed, box, ...(into === undefined ? {} : { into }) });
   };
-  for (const part of chair.members.values()) if (part.is !== "seat") add(part.name, part.body.pieces);
+  for (const part of chair.members.values()) {
+    if (part.is !== "seat") add(part.name, part.body.pieces);
+    yield;
+  }
   for (const joint of chair.joints.values()) add(joint.part, joint.tenon, joint.entered.name);
+  yield;
   return solids;
 }
 
 /** Solids whose boxes meet, each pair in the order of the chair: swept from left to right, so that a long bench costs little more. */
-function pairsThatMeet(solids: readonly Solid[]): [Solid, Solid][] {
+function* pairsThatMeet(solids: readonly Solid[]): Steps<[Solid, Solid][]> {
   const fromLeft = solids
     .map((solid, index) => ({ solid, index }))
     .sort((a, b) => a.solid.box.low[0] - b.solid.box.low[0]);
   const pairs: [number, number][] = [];
-  fromLeft.forEach(({ solid: a, index }, k) => {
+  for (const [k, { solid: a, index }] of fromLeft.entries()) {
     for (let next = k + 1; next < fromLeft.length; next++) {
       const other = fromLeft[next]!;
       if (other.solid.box.low[0] > a.box.high[0]) break;
       if (boxesMeet(a.box, other.solid.box))
         pairs.push(index < other.index ? [index, other.index] : [other.index, index]);
     }
-  });
+    yield;
+  }
   return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]).map(([a, b]) => [solids[a]!, solids[b]!]);
 }
 

@@ -2,11 +2,11 @@ import type { Span } from "../../../grammar/problem.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import type { Given } from "../../design/design.ts";
 import { printQuantity } from "../../design/units.ts";
-import { meetingsWithin } from "../../joinery/inside.ts";
+import { meetingsWithinSteps } from "../../joinery/inside.ts";
 import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
-import { length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
+import { type Finding, length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, sizesOf } from "./joint-places.ts";
 
@@ -24,10 +24,12 @@ export const tenonsMeet: Rule = {
   explanation:
     "Two tenons cannot fill the same place. Where rails come into a post from two sides at one height, mitre the ends of their tenons, make them shorter, set them nearer the outside of the post, or put one rail higher than the other so that the mortises pass. What works is told once it has been tried on this chair.",
   source: "It follows from the shape; that tenons which meet in a corner post are mitred is common practice.",
-  find({ chair, tree }) {
+  *find({ chair, tree }) {
     let tried = 0;
-    return meetingsWithin(chair, 0).flatMap(({ a, b, overlap, member }) => {
-      if (overlap < SHARED || missing(chair, a) || missing(chair, b)) return [];
+    const findings: Finding[] = [];
+    for (const { a, b, overlap, member } of yield* meetingsWithinSteps(chair, 0)) {
+      if (overlap < SHARED || missing(chair, a) || missing(chair, b)) continue;
+      yield;
       const { units } = chair.design;
       const ways = tried++ < MOST_TRIED ? waysApart(chair, a, b) : none;
       const told: string[] = [];
@@ -42,25 +44,30 @@ export const tenonsMeet: Rule = {
       if (ways.apart !== undefined)
         told.push(`put one rail ${lengthOrMore(ways.apart, units)} higher or lower`);
       const place = jointPlace(chair, a, sizesOf(a).long);
-      return tell(tenonsMeet, place, {
-        message: sentence("tenons-meet", {
-          one: plain(a.part),
-          other: plain(b.part),
-          host: plain(member),
-          shared,
+      findings.push(
+        tell(tenonsMeet, place, {
+          message: sentence("tenons-meet", {
+            one: plain(a.part),
+            other: plain(b.part),
+            host: plain(member),
+            shared,
+          }),
+          otherwise:
+            told.length > 0
+              ? `What separates the tenons by itself: ${either(told)}.`
+              : "One of the tenons would have to move.",
+          subject: a.name,
+          found: shared,
+          allowed: "none",
+          badness: overlap,
+          fixes: fixesFor(chair, tree.text, a, b, ways),
+          related: [
+            { start: b.at.start, end: b.at.end, message: `${b.name}, ${length(b.long, units)} long` },
+          ],
         }),
-        otherwise:
-          told.length > 0
-            ? `What separates the tenons by itself: ${either(told)}.`
-            : "One of the tenons would have to move.",
-        subject: a.name,
-        found: shared,
-        allowed: "none",
-        badness: overlap,
-        fixes: fixesFor(chair, tree.text, a, b, ways),
-        related: [{ start: b.at.start, end: b.at.end, message: `${b.name}, ${length(b.long, units)} long` }],
-      });
-    });
+      );
+    }
+    return findings;
   },
 };
 

@@ -1,4 +1,5 @@
 import type { Fix, Problem, Severity } from "../../../grammar/problem.ts";
+import { finish, type Steps } from "../../../grammar/steps.ts";
 import type { Tree } from "../../../grammar/tree.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Bound, Design, Dimension } from "../../design/design.ts";
@@ -27,13 +28,22 @@ export interface Rule {
   asksForMissing?: true;
   /** While it finds something, nothing else is said of the chair: the rest follows from it. */
   alone?: true;
-  /** Absent for the language's own rules, which the earlier stages report. */
-  find?: (at: RuleContext) => Problem[];
+  /**
+   * Absent for the language's own rules, which the earlier stages report. One that compares many solids is a generator, so that
+   * others are answered in between.
+   */
+  find?: (at: RuleContext) => Problem[] | Steps<Problem[]>;
 }
 
 /** Whether a rule goes by this code, today or before it was renamed. */
 export const goesBy = (rule: Pick<Rule, "code" | "was">, code: string): boolean =>
   rule.code === code || rule.was?.includes(code) === true;
+
+/** What a rule finds, at one go. */
+export function allFound(rule: Rule, at: RuleContext): Problem[] {
+  const found = rule.find?.(at) ?? [];
+  return Array.isArray(found) ? found : finish(found);
+}
 
 export interface RuleContext {
   tree: Tree;

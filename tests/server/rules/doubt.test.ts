@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { rules } from "../../../server/rules/index.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
+import { allFound } from "../../../server/rules/machinery/rule.ts";
 import { check, messagesOf, studied } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
 
@@ -46,7 +47,7 @@ describe("where the text has errors", () => {
       const { tree, design, chair } = studied(text, { "boathouse-joints.chair": library });
       for (const rule of rules) {
         try {
-          rule.find?.({ tree, design, chair, rules, ...boundsOf(rule, design) });
+          allFound(rule, { tree, design, chair, rules, ...boundsOf(rule, design) });
         } catch (error) {
           thrown.push(`${rule.code} without "${lines[k]}": ${error}`);
         }

@@ -4,6 +4,7 @@ import { ruleOf, rules } from "../../../server/rules/index.ts";
 import { findings, judge } from "../../../server/rules/judge.ts";
 import { figure, figureNames } from "../../../server/rules/machinery/figures.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
+import { allFound } from "../../../server/rules/machinery/rule.ts";
 import { here, studied } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
 import { exampleOf, examples } from "../../rule-examples.ts";
@@ -68,7 +69,7 @@ describe("the rule table", () => {
       const { tree, design, chair } = studied(example, others(example));
       for (const rule of rules) {
         expect(
-          () => rule.find?.({ tree, design, chair, rules, ...boundsOf(rule, design) }),
+          () => allFound(rule, { tree, design, chair, rules, ...boundsOf(rule, design) }),
           rule.code,
         ).not.toThrow();
       }
