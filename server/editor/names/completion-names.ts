@@ -7,6 +7,7 @@ import { printWorked } from "../../chair/values/print.ts";
 import type { Declared } from "../../design/design.ts";
 import { functionNames } from "../../design/expressions.ts";
 import { printQuantity } from "../../design/units.ts";
+import { aboutRules } from "../../rules/file/about-rules.ts";
 import { speciesList } from "../../timber/species.ts";
 import { aboutName } from "../about/about.ts";
 import { aboutRule, aboutWord } from "../about/about-word.ts";
@@ -41,9 +42,9 @@ const icons: Record<Declared["is"], CompletionItemKind> = {
 /** Names for a reference, without the thing the line itself belongs to. */
 export function namesFor(view: Known, ref: RefKind, not?: string): CompletionItem[] {
   if (ref === "rule")
-    return view.rules.map((rule) =>
-      item(rule.code, CompletionItemKind.EnumMember, rule.title, aboutRule(rule)),
-    );
+    return view.rules
+      .filter(({ code }) => !aboutRules.has(code))
+      .map((rule) => item(rule.code, CompletionItemKind.EnumMember, rule.title, aboutRule(rule)));
   if (ref === "species")
     return speciesList.map(({ key, name, botanical }) =>
       item(key, CompletionItemKind.EnumMember, name, botanical),
