@@ -36,9 +36,9 @@ const tasks = {
     await buildAll();
     return 0;
   },
-  package: async (args) => {
-    const { makePackage } = await import("./package.mjs");
-    return makePackage(args[0]);
+  package: async () => {
+    const { makePackages } = await import("./package.mjs");
+    return makePackages();
   },
   bench: async (args) => {
     await buildAll();

@@ -136,6 +136,7 @@ describe("the mess chair in VS Code with a Node extension host", () => {
     await panel.locator("#compare", { hasText: "First of all" }).waitFor();
     await compareWith(async () => {
       await row("Another Revision").click();
+      await page.locator(".quick-input-message", { hasText: "The revision by its name" }).waitFor();
       await page.keyboard.type("first-cut");
       await page.keyboard.press("Enter");
     });

@@ -20,7 +20,7 @@ describe("the package", () => {
     const expected = [
       /^(package\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
       /^(grammar|server\/rules)\/reference\.md$/,
-      /^dist\/(client|client-web|server|server-web|markout|markout-web|panel)\.js$/,
+      /^dist\/[a-z-]+\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
       /^client\/(language-configuration|snippets)\.json$/,
       /^client\/walkthrough\/[a-z]+\.md$/,
@@ -30,6 +30,12 @@ describe("the package", () => {
     ];
     expect(files.filter((file) => !expected.some((form) => form.test(file)))).toEqual([]);
     expect(expected.filter((form) => !files.some((file) => form.test(file)))).toEqual([]);
+  });
+
+  it("holds every bundle but the command line, which has a package of its own", async () => {
+    const scripts = (await packagedFiles()).filter((file) => /^dist\/.*\.js$/.test(file));
+    const wanted = Object.keys(bundles).filter((name) => name.endsWith(".js") && name !== "cli.js");
+    expect(scripts.sort()).toEqual(wanted.map((name) => `dist/${name}`).sort());
   });
 
   it("holds every file that the manifest names", async () => {
