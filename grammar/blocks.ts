@@ -75,7 +75,9 @@ function tellMissing(
   { vocabulary, unit }: Asked,
   problems: Problem[],
 ): void {
-  const given = new Set(block.map(({ row }) => (row === undefined ? "" : facetOf(row))));
+  const given = new Set(
+    block.flatMap(({ row }) => (row === undefined ? [] : [facetOf(row), ...(row.insteadOf ?? [])])),
+  );
   if (block.some(({ row }) => row === undefined)) return; // an unread line may be the one that is missing
   for (const row of requiredRows(kind, vocabulary)) {
     const facet = facetOf(row);

@@ -37,7 +37,7 @@ export type Shape =
  * A row of the vocabulary table: one statement or property, where it may stand and all that is known of it.
  *
  * Several rows of one owner may share a word with different facets (`tenon thick 8`, `tenon square`, `tenon with bow`): the
- * row that fits furthest is the statement's. A word shape with a `label` becomes a marker fact.
+ * row that fits furthest is the statement's. Two headers that open blocks of their own may share a facet: only one of them is given. A word shape with a `label` becomes a marker fact.
  */
 export interface Row {
   /** The kind of block this statement stands in; `file` is the outermost. */
@@ -53,6 +53,8 @@ export interface Row {
   many?: boolean;
   /** Must be given (by this row or another of the facet named). */
   required?: boolean;
+  /** Facets that are required of its owner as a rule and need not be given beside it. */
+  insteadOf?: readonly string[];
   /** One plain sentence for hovers and the language reference. */
   meaning: string;
   /** A whole line as a maker would write it. */

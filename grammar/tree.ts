@@ -11,6 +11,7 @@ export type Kind =
   | "joint"
   | "end"
   | "seat"
+  | "solid-seat"
   | "angle"
   | "sitter"
   | "board"

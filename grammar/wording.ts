@@ -60,6 +60,7 @@ const kinds: Record<Kind, string> = {
   joint: "a joint",
   end: "an end",
   seat: "the seat",
+  "solid-seat": "a solid seat",
   angle: "an angle",
   sitter: "the sitter",
   board: "a board",

@@ -227,6 +227,16 @@ const headers: Row[] = [
   },
   {
     owner,
+    word: "seat",
+    shape: word("solid", "kind"),
+    opens: "solid-seat",
+    facet: "seat",
+    meaning:
+      "A thick seat of wood that carries the chair: legs are let into it from below. Its outline is given by widths at stations, or it is round.",
+    example: "seat solid {",
+  },
+  {
+    owner,
     word: "angle",
     shape: newName,
     opens: "angle",

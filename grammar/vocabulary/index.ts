@@ -9,6 +9,7 @@ import { railRows } from "./rail.ts";
 import { seatRows } from "./seat.ts";
 import { sitterRows } from "./sitter.ts";
 import { slatRows } from "./slat.ts";
+import { solidSeatRows } from "./solid-seat.ts";
 import { words } from "./words.ts";
 
 /** The one table that parser checks, completion, hover, highlighting and the reference are all made from. */
@@ -22,6 +23,7 @@ export const vocabulary: Vocabulary = {
     ...jointRows,
     ...endRows,
     ...seatRows,
+    ...solidSeatRows,
     ...angleRows,
     ...sitterRows,
     ...boardRows,

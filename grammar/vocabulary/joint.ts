@@ -42,10 +42,14 @@ function tenonRows(owner: Kind): Row[] {
     {
       owner,
       word: "round",
-      shape: clauses(length("diameter"), after("long", length("long"))),
+      shape: clauses(
+        seq(length("diameter"), maybe(word("to"), length("tip"))),
+        after("long", length("long")),
+      ),
       facet: "tenon-size",
-      meaning: "A turned tenon: its diameter and length.",
-      example: "round 16, long 25",
+      meaning:
+        "A turned tenon: its diameter and length. With `to` it tapers, the first diameter at the shoulder and the second at its end; one that goes `through` needs no length.",
+      example: "round 28 to 22, long 40",
     },
     {
       owner,

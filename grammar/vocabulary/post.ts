@@ -5,6 +5,7 @@ import {
   after,
   angle,
   choice,
+  clauses,
   either,
   length,
   list,
@@ -43,7 +44,7 @@ const standing: Row[] = [
     facet: "place",
     required: true,
     meaning:
-      "Where the centre line meets the floor: out from the middle of the chair, back from the front line.",
+      "Where the centre line meets the floor: out from the middle of the chair, back from the front line. A leg in a solid seat leans from its place there to this.",
     example: "foot out 205, back 20",
   },
   {
@@ -62,6 +63,15 @@ const standing: Row[] = [
     facet: "place",
     meaning: "Where the centre line is at a height above the floor.",
     example: "at 430 out 190, back 40",
+  },
+  {
+    owner,
+    word: "into",
+    shape: seq(word("seat", "seat"), word("at"), place, maybe(word("from"), word("above", "above"))),
+    insteadOf: ["place"],
+    meaning:
+      "The post is a leg let into a solid seat: where its centre line meets the seat's under face, out from the middle of the chair and back from the front line, level; `from above` on its top.",
+    example: "into seat at out 155, back 80",
   },
   {
     owner,
@@ -105,6 +115,15 @@ const leaning: Row[] = [
       "Lean seen from the side. The words say which end goes which way; a bare angle leans the top back, as `top back` does. `above` only over that height, `over` makes the change of direction a fair curve of that length.",
     example: "rake 6.5deg top back above 475 over 90",
     default: "rake 0deg",
+  },
+  {
+    owner,
+    word: "lean",
+    shape: clauses(angle("lean"), after("sight-line", angle("sight-line"))),
+    meaning:
+      "Which way a leg leans from square to the seat: by how much, and in which direction its foot goes as seen in the seat's face, 0° straight back, 90° out, 180° forward.",
+    example: "lean 14deg, sight-line 45deg",
+    default: "by its splay and rake, or by its foot",
   },
   {
     owner,
@@ -177,6 +196,13 @@ const shaping: Row[] = [
     facet: "top-into",
     meaning: "The post's own tenon goes up into a rail that runs over it.",
     example: "top into crest with crest-tenon",
+  },
+  {
+    owner,
+    word: "joined",
+    shape: ref("joint", "joint"),
+    meaning: "The joint of a leg in a solid seat.",
+    example: "joined leg-socket",
   },
   {
     owner,

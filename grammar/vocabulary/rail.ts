@@ -150,11 +150,12 @@ const shaping: Row[] = [
     owner,
     word: "taper",
     shape: seq(
-      across("thickness", "width"),
+      either(across("thickness", "width"), length("diameter")),
       word("to"),
       either(word("end", "towards"), word("ends", "towards")),
     ),
-    meaning: "Tapers the section to this one, towards the second end or from the middle to both ends.",
+    meaning:
+      "Tapers the section to this one, towards the second end or from the middle to both ends; a turned rail takes one diameter.",
     example: "taper 18 x 60 to ends",
   },
 ];

@@ -128,6 +128,11 @@ export const valueTable = {
     dependsOn: ["seat"],
     meaning: "Width of the sitting surface at its back edge.",
   },
+  "seat.width": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Width of a solid seat where it is widest.",
+  },
   "backrest.rake": {
     dimension: "angle",
     dependsOn: ["backrest"],
@@ -149,6 +154,30 @@ export const valueTable = {
     dependsOn: ["part", "trim"],
     bevel,
     meaning: "The cut of the foot, 90° when square.",
+  },
+  "POST.lean": {
+    dimension: "angle",
+    dependsOn: ["part"],
+    meaning:
+      "Of a leg in a solid seat, the angle between its line and square to the seat: a bevel is set to 90° less this and held along the sight line.",
+  },
+  "POST.sight-line": {
+    dimension: "angle",
+    dependsOn: ["part"],
+    meaning:
+      "Of a leg in a solid seat, the direction in the seat's face in which its foot leans: 0° straight back, 90° out to its own side, 180° straight forward.",
+  },
+  "POST.bore-depth": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Of a leg in a solid seat, how deep its socket is along the bore, on the middle.",
+  },
+  "POST.edge-wood": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Of a leg in a solid seat, the least wood between its socket and the seat's edge.",
   },
   "POST.grain-slope": {
     dimension: "angle",

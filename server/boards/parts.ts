@@ -29,6 +29,8 @@ export interface FinishedPart {
   outline?: Outline;
   /** The greatest angle between its centre line and the grain, the outline turned so that it is least; 0 of a straight part. Radians. */
   grainSlope: number;
+  /** How many boards of equal width the text has it jointed of. */
+  boards?: number;
   sawnFrom?: Given<BoardRef>;
   hidden: readonly HiddenFace[];
   /** Where a defect may lie in it; absent where no face is hidden. */
@@ -38,7 +40,7 @@ export interface FinishedPart {
 /** Every part that is sawn from a board, in the order to list them; a seat only where it is a solid board. */
 export function finishedParts(chair: Chair): FinishedPart[] {
   return [...chair.members.values()].flatMap((member) => {
-    if (member.is === "seat" && member.design.kind !== "board") return [];
+    if (member.is === "seat" && member.design.kind !== "board" && member.design.kind !== "solid") return [];
     const points = wood(chair, member);
     return points.body.length === 0 ? [] : [finishedPart(chair, member, points)];
   });
@@ -61,10 +63,12 @@ function wood(chair: Chair, member: Member): Wood {
 
 function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart {
   const { name, id, timber, design } = member;
+  const boards = member.is === "seat" ? member.design.solid?.boards : undefined;
   const common = {
     name,
     id,
     ...(timber && { timber }),
+    ...(boards && !boards.assumed && { boards: boards.value }),
     ...(design.sawnFrom && { sawnFrom: design.sawnFrom }),
     hidden: design.hidden?.value ?? [],
   };

@@ -142,7 +142,7 @@ function lineOf(
     ...(hides && { hides }),
   };
   if (is === "seat") {
-    const staves = stavesOf(blank, allowances, widest(timber, blank.thick));
+    const staves = part.boards ?? stavesOf(blank, allowances, widest(timber, blank.thick));
     const { plane, jointing } = allowances;
     const wide = part.finished.wide / staves;
     const off = staves === 1 ? 2 * plane : Math.max(plane + jointing, staves > 2 ? 2 * jointing : 0);

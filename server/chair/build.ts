@@ -39,7 +39,11 @@ export function* buildSteps(design: Design): Steps<Chair> {
     ? yield* stage("the feet", () => onTheirFeet(members, stance), members.posts)
     : members.posts;
   const { rails, slats, blocks } = members;
-  const seat = yield* stage("the seat", () => buildSeat(design, rails, posts.values()), undefined);
+  const seat = yield* stage(
+    "the seat",
+    () => members.seat ?? buildSeat(design, rails, posts.values()),
+    undefined,
+  );
   const parts = orderedMembers({ posts, rails, slats, blocks, ...(seat && { seat }) }, design);
   const topOf = (post: string) => members.ends.get(post)?.top;
   const joints = yield* stage<Map<string, Joint>>(

@@ -23,6 +23,7 @@ import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
 import type { RailCut, RailStrip } from "./rails/rests.ts";
 import type { SeatLayer } from "./seat/seat-solid.ts";
+import type { SeatPlan } from "./seat/solid/plan.ts";
 
 export type { Side };
 
@@ -169,6 +170,8 @@ export type Block = MemberOf<"block", BlockDesign>;
 export interface SectionBox {
   thick: [number, number];
   wide: [number, number];
+  /** Of a turned tenon that tapers: its size at its end, against that at the shoulder. */
+  tip?: number;
 }
 
 /** A tenon and its mortise. Named `RAIL to POST`, such as `seat-side.left to front.left`. */
@@ -229,6 +232,8 @@ export interface SeatSurface extends MemberOf<"seat", SeatDesign> {
   /** The slabs that its body is made of, from its upper face down, and how far they keep from the posts, mm. */
   layers: SeatLayer[];
   clearance: number;
+  /** Of a solid seat: its outline in its own measure. */
+  plan?: SeatPlan;
 }
 
 export interface Worked {

@@ -6,7 +6,7 @@ import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
-import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
+import type { Block, Fault, Post, Rail, SeatSurface, Side } from "./chair.ts";
 import { hostOf } from "./joints/hosting.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
 import { buildPost, type PostEnds } from "./posts/post.ts";
@@ -15,6 +15,9 @@ import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.
 import { shapeOf } from "./rails/rail-outline.ts";
 import { fitStrips } from "./rails/rests.ts";
 import { buildSlats } from "./rails/slat.ts";
+import { endsOfLeg, placeInSeat, underFace } from "./seat/solid/leg.ts";
+import { buildSolidSeat } from "./seat/solid/solid-seat.ts";
+import { outsideSeat } from "./seat/solid/within.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
 export interface Members {
@@ -22,6 +25,8 @@ export interface Members {
   rails: Map<string, Rail>;
   slats: Map<string, Rail>;
   blocks: Map<string, Block>;
+  /** A solid one, which lies on no rails. */
+  seat?: SeatSurface;
   faults: Fault[];
   /** How each post's ends were cut, for building it again on its trimmed feet. */
   ends: Map<string, PostEnds>;
@@ -55,6 +60,10 @@ export function* memberSteps(design: Design): Steps<Members> {
     covers: coversOf(design, rails),
     built: (name) => work.posts.get(name) ?? work.rails.get(name),
   };
+  const solid = design.seat?.solid ? design.seat : undefined;
+  const seat =
+    solid && attempt("seat", solid.at, work.faults, () => buildSolidSeat(design, solid, work.faults));
+  if (seat) work.seat = seat;
   const waitingPosts = new Set(posts);
   const waitingRails = new Set(rails);
   for (let moved = true; moved; ) {
@@ -96,6 +105,7 @@ export function* memberSteps(design: Design): Steps<Members> {
     rails: orderedRails,
     slats: new Map(slats.map((slat) => [slat.name, slat])),
     blocks: new Map(blocks.map((block) => [block.name, block])),
+    ...(seat && { seat }),
     faults: work.faults,
     ends: work.ends,
   };
@@ -126,6 +136,7 @@ interface Work {
   faults: Fault[];
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
+  seat?: SeatSurface;
   ends: Map<string, PostEnds>;
   covers: Map<string, Cover>;
   built: Built;
@@ -152,17 +163,27 @@ const coveredPosts = (work: Work, rail: RailMember): string[] =>
 
 /** Builds a post when what it depends on is there; true when it need not be tried again. */
 function tryPost(work: Work, member: PostMember): boolean {
+  const { design, side, name } = member;
+  if (design.intoSeat && !work.seat) return true;
   const ends = startingEnds(work, member);
   if (!ends) return false;
-  const { design, side, name } = member;
+  tellOutside(work, member);
   const post = attempt(name, design.at, work.faults, () => buildPost(design, side, ends, work.faults));
   if (!post) return true;
   work.posts.set(post.name, post);
   work.ends.set(post.name, ends);
+  if (work.seat && design.intoSeat?.value.above) cutUnder(work, post.name, underFace(work.seat));
   const into = railAbove(work, member);
   if (into) cutUnder(work, post.name, underAt(into, post.top));
   tellCrowded(work, member);
   return true;
+}
+
+/** A leg whose place is not in the seat is told; it is built all the same, to be seen. */
+function tellOutside({ seat, design: { units }, faults }: Work, { design, side, name }: PostMember): void {
+  const at = seat && side !== "right" ? placeInSeat(seat, design, side) : undefined;
+  const fault = seat && at && outsideSeat(seat, design, name, at, units);
+  if (fault) faults.push(fault);
 }
 
 /** The rail that decides a post's top without lying over it by an end: an arm over a strut. */
@@ -188,6 +209,7 @@ function tellCrowded(work: Work, { design, side, name }: PostMember): void {
 
 /** How a post's ends are cut as far as is known before the rail over it is built; undefined when the rail it stands on is not. */
 function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds | undefined {
+  if (design.intoSeat) return work.seat && endsOfLeg(work.seat, design, side);
   const ends: PostEnds = {};
   if (design.standsOn) {
     const { rail: ref, station } = design.standsOn.value;

@@ -92,6 +92,13 @@ const figures: CodeRow[] = [
     severity: "error",
   },
   {
+    code: "which-end",
+    title: "Rake of a leg without its end",
+    explanation:
+      "Legs in a solid seat lean either way: front legs put the foot forward, back legs put it back. So a leg's `rake` always says which end goes where, as in `rake 12deg foot back`.",
+    severity: "error",
+  },
+  {
     code: "sign-beside-words",
     title: "Negative angle beside words",
     explanation:

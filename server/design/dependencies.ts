@@ -20,7 +20,14 @@ export function dependenciesOf(design: Design): Dependencies {
     needs.set(name, set);
   };
   for (const post of design.posts.values())
-    add(post.name, post.standsOn?.value.rail, post.topInto?.value.rail, post.topInto?.value.joint);
+    add(
+      post.name,
+      post.standsOn?.value.rail,
+      post.topInto?.value.rail,
+      post.topInto?.value.joint,
+      post.joined?.value,
+      post.intoSeat && "seat",
+    );
   for (const rail of design.rails.values()) {
     const course = rail.course?.value;
     if (course?.is === "from-to") add(rail.name, course.from, course.to);

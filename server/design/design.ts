@@ -10,9 +10,12 @@ export type * from "./board-design.ts";
 
 import type { Given } from "./given.ts";
 import type { JointFacts } from "./joint-facts.ts";
+import type { LegPlace, LegWay } from "./leg.ts";
+import type { SolidSeatDesign } from "./solid-seat.ts";
 
 export type { Given } from "./given.ts";
 export type { CutKind, EndKind, JointFacts, KindName, Size } from "./joint-facts.ts";
+export type { LegPlace, LegWay } from "./leg.ts";
 
 /** How lengths are written and printed in this file. */
 export type LengthUnit = "mm" | "cm" | "in";
@@ -75,6 +78,11 @@ export interface PostDesign extends Named, SawnDesign {
   shape?: Given<{ station: PostStation; first: number; second: number }[]>;
   /** Stands on a rail instead of the floor. */
   standsOn?: Given<{ rail: PartRef; station: RailStation }>;
+  /** A leg: where it is let into a solid seat, and the way it goes when splay and rake do not say. */
+  intoSeat?: Given<LegPlace>;
+  way?: Given<LegWay>;
+  /** The joint's name at the seat. */
+  joined?: Given<string>;
   /** Its top goes up into a rail that runs over it. */
   topInto?: Given<{ rail: PartRef; joint?: string }>;
   /** Top cut square to the centre line instead of level. */
@@ -208,7 +216,7 @@ export interface JointDesign extends Named, JointFacts {
 /** What a loose seat rests on or in. */
 export type SeatRest = "rails" | "strips" | "rebates" | "grooves";
 
-export type SeatKind = "drop-in" | "board" | "woven" | "upholstered";
+export type SeatKind = "drop-in" | "board" | "woven" | "upholstered" | "solid";
 
 export interface SeatDesign extends SawnDesign {
   is: "seat";
@@ -226,6 +234,8 @@ export interface SeatDesign extends SawnDesign {
   /** Clearance at each rail and round each post, and the covering on top of that; mm. */
   gap?: Given<number>;
   cover?: Given<number>;
+  /** Of a solid seat, which lies on no rails. */
+  solid?: SolidSeatDesign;
   timber?: Given<TimberDesign>;
 }
 

@@ -27,8 +27,8 @@ export interface JointFacts {
   bridle?: Given<boolean>;
   glue?: Given<string>;
   fit?: Given<number>;
-  /** A turned tenon. */
-  round?: Given<{ diameter: number; long: Size }>;
+  /** A turned tenon: its diameter at the shoulder, at its end where it tapers, and its length where it is given. */
+  round?: Given<{ diameter: number; tip?: number; long?: Size }>;
 }
 
 /** The kinds of joint that are cut at the end of a part. */

@@ -6,6 +6,7 @@ import type { Item } from "./merge.ts";
 import { size } from "./places.ts";
 import { set } from "./post.ts";
 import { count, factOf, given, length, lengthAt, lineOf, type Reading, report } from "./reading.ts";
+import { printLength } from "./units.ts";
 
 export function newJoint(named: Named): JointDesign {
   return { ...named, is: "joint" };
@@ -27,9 +28,7 @@ const readers: { readonly [K in keyof JointFacts]-?: Reader<K> } = {
   round(reading, item) {
     const line = lineOf(item, "tenon-size");
     if (line?.statement.word?.text !== "round") return undefined;
-    const diameter = length(reading, line, "diameter", "positive");
-    const long = size(reading, line, factOf(line, "long"));
-    return diameter && long && { ...diameter, value: { diameter: diameter.value, long: long.value } };
+    return readRound(reading, line);
   },
   line(_reading, item) {
     const line = lineOf(item, "tenon-line");
@@ -125,6 +124,26 @@ export function readJoint(reading: Reading, item: Item, facts: JointFacts): void
     const found = readers[name](reading, item);
     if (found !== undefined) Object.assign(facts, { [name]: found });
   }
+}
+
+/** A turned tenon; one that does not taper to its end, but grows, goes into no hole. */
+function readRound(reading: Reading, line: Item): JointFacts["round"] {
+  const diameter = length(reading, line, "diameter", "positive");
+  const tip = length(reading, line, "tip", "positive");
+  const long = size(reading, line, factOf(line, "long"));
+  if (!diameter) return undefined;
+  if (tip && tip.value > diameter.value) {
+    const [a, b] = [diameter, tip].map(({ value }) => printLength(value, reading.unit));
+    report(reading, line.source, tip.at, {
+      code: "impossible-size",
+      message: `This tenon is ${a} thick at its shoulder and grows to ${b} at its end; give the thicker figure first.`,
+    });
+    return undefined;
+  }
+  const value: NonNullable<JointFacts["round"]>["value"] = { diameter: diameter.value };
+  if (tip && tip.value < diameter.value) value.tip = tip.value;
+  if (long) value.long = long.value;
+  return { ...diameter, value };
 }
 
 function lacks(reading: Reading, line: Item, word: string): void {

@@ -9,7 +9,7 @@ import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Design, RailCourse, RailDesign } from "./design.ts";
 import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
-import { facetOf, lineOf, type Reading, report } from "./reading.ts";
+import { facetOf, factOf, lineOf, type Reading, report } from "./reading.ts";
 
 export function checkLacking(reading: Reading, items: Item[], design: Design): void {
   const merged = design.links.some((link) => link.kind === "like");
@@ -23,10 +23,14 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
     const rail = design.rails.get(name);
     if (rail?.statement === item.statement) checkUp(reading, item, rail, design);
     const post = design.posts.get(name);
+    if (post?.statement === item.statement && post.intoSeat && !design.seat?.solid) tellNoSeat(reading, item);
+    if (item.statement === design.seat?.statement && design.seat.solid) checkSolidSeat(reading, item);
     if (
       post?.statement === item.statement &&
       !crowned.has(name) &&
       post.topInto === undefined &&
+      post.intoSeat === undefined &&
+      lacks(item, "into") &&
       lacks(item, "height")
     ) {
       tell(reading, item, name, "`height`, or a rail that lies over it", exampleNamed("post", "height"));
@@ -68,8 +72,26 @@ function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design)
   tell(reading, item, rail.name, "`up` or `count`", exampleNamed("rail", "up"));
 }
 
+function tellNoSeat(reading: Reading, item: Item): void {
+  const line = lineOf(item, "into");
+  const at = line && (factOf(line, "seat") ?? line.statement);
+  if (line && at)
+    report(reading, line.source, at, {
+      code: "unknown-name",
+      message:
+        "There is no solid seat for this leg to go into: give one by `seat solid`, with its `up`, its `thick` and its outline.",
+    });
+}
+
+/** How deep a seat is follows from nothing but its own line, unless it is round. */
+function checkSolidSeat(reading: Reading, item: Item): void {
+  if (lacks(item, "round") && lacks(item, "deep")) tell(reading, item, "The seat", "`deep`", exampleNamed("solid-seat", "deep"));
+}
+
 function checkRequired(reading: Reading, item: Item, kind: Kind): void {
-  const given = new Set(item.items.map(facetOf));
+  const given = new Set(
+    item.items.flatMap((line) => [facetOf(line), ...(line.statement.row?.insteadOf ?? [])]),
+  );
   const told = new Set<string>();
   for (const row of vocabulary.rows) {
     const facet = row.facet ?? row.word;

@@ -5,6 +5,7 @@
 import { isSided } from "./course.ts";
 import type { Given, Knee, Named, PostDesign, PostFace, Taper } from "./design.ts";
 import { leanWithWords } from "./lean-words.ts";
+import { readLeg } from "./leg.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
 import { postStation, railStation, section, timber } from "./places.ts";
@@ -45,6 +46,7 @@ export function readPost(reading: Reading, item: Item, post: PostDesign): void {
   readJoining(reading, item, post);
   set(post, "timber", timber(reading, lineOf(item, "timber")));
   readSawn(reading, item, post);
+  readLeg(reading, item, post);
 }
 
 /** Sets a field when there is something to set. */

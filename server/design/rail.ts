@@ -20,6 +20,7 @@ import {
   linesOf,
   listed,
   type Reading,
+  report,
   spanOf,
 } from "./reading.ts";
 import { readRests } from "./rests.ts";
@@ -48,8 +49,8 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   readSetting(reading, item, rail);
   rail.arches = linesOf(item, "arch").flatMap((line) => readArch(reading, line) ?? []);
   set(rail, "bow", readBow(reading, item));
-  rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
   rail.rests = readRests(reading, item);
+  rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line, rail) ?? []);
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
   rail.halved = linesOf(item, "halved").flatMap((line) => readHalved(reading, line) ?? []);
   rail.ends = readEnds(reading, item, endNames(rail.course?.value));
@@ -135,8 +136,23 @@ export function readBow(reading: Reading, item: Item): RailDesign["bow"] {
   return { ...rise, value: { rise: rise.value, towards } };
 }
 
-function readTaper(reading: Reading, line: Item): Given<RailTaper> | undefined {
-  const to = section(reading, line, ["thickness", "width"]);
+function readTaper(
+  reading: Reading,
+  line: Item,
+  { section: squared }: RailDesign,
+): Given<RailTaper> | undefined {
+  const round = length(reading, line, "diameter", "positive");
+  const to = round
+    ? { ...round, value: { first: round.value, second: round.value } }
+    : section(reading, line, ["thickness", "width"]);
+  if (round && squared) {
+    report(reading, line.source, round.at, {
+      code: "incomplete",
+      message:
+        "A squared rail tapers to a section, its thickness by its width.",
+    });
+    return undefined;
+  }
   const towards = factOf(line, "towards")?.name;
   if (to === undefined || (towards !== "end" && towards !== "ends")) return undefined;
   return { ...to, value: { section: to.value, towards } };

@@ -8,9 +8,11 @@ import { timber } from "./places.ts";
 import { set } from "./post.ts";
 import { allOf, factOf, given, length, lineOf, type Reading, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
+import { readSolidSeat } from "./solid-seat.ts";
 
 const rests: readonly SeatRest[] = ["rails", "strips", "rebates", "grooves"];
 const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered"];
+const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered", "solid"];
 
 export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
   const fact = factOf(item, "kind");
@@ -25,6 +27,7 @@ export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {
   };
   set(seat, "file", item.source.file);
   set(seat, "description", item.statement.description ?? item.earlier?.statement.description);
+  if (kind === "solid") seat.solid = readSolidSeat(reading, item);
   const on = lineOf(item, "on");
   if (on !== undefined)
     seat.on = allOf(on, "rail").flatMap((rail) => checked(reading, on, rail, ["rail"]) ?? []);

@@ -74,8 +74,9 @@ export function lengthMeasures(chair: Chair, extents: Record<View["name"], Reach
     put("seat.depth", {
       view: "plan",
       beside: "right",
-      from: plan(seat.front.left),
-      to: plan(seat.back.left),
+      // The corners of a solid seat lie behind its front edge and before its back edge.
+      from: plan(seat.plan ? beside(seat.front.left, seat.front.middle) : seat.front.left),
+      to: plan(seat.plan ? beside(seat.back.left, seat.back.middle) : seat.back.left),
     });
     const edge = seen("side", seat.front.middle);
     put("seat.height", { view: "side", beside: "left", from: [edge[0], 0], to: edge });
@@ -85,6 +86,9 @@ export function lengthMeasures(chair: Chair, extents: Record<View["name"], Reach
   put("depth", { view: "side", beside: "below", from: [side.left, 0], to: [side.right, 0] });
   return measures;
 }
+
+/** A point as far back and up as the middle of an edge, out at its end. */
+const beside = (end: Vec3, middle: Vec3): Vec3 => [end[0], middle[1], middle[2]];
 
 /** The declared leans of a post from the seat or the floor, as they look from the side. */
 export function leanMeasures(chair: Chair): LeanMeasure[] {

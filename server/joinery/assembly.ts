@@ -1,5 +1,6 @@
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
+import { drawnParting } from "./drawn-legs.ts";
 
 /** A joint as assembly sees it: `part` goes into `into` along `direction`, the last `long` mm guided by the mortise. */
 export interface Fitting {
@@ -13,6 +14,10 @@ export interface Fitting {
   long: number;
   /** How far it may stray sideways over that length before it binds, mm. */
   slack: number;
+  /** A tapered tenon is loose as soon as it moves: along any line within this of its own, radians. */
+  free?: number;
+  /** A leg's, into a seat: all such of one seat may be drawn at once, each along its own line. */
+  drawn?: true;
 }
 
 /** One glue-up: groups put together by moving along one line, closing the joints between them. */
@@ -88,7 +93,7 @@ export function assemble(parts: readonly string[], fittings: readonly Fitting[])
   return { glueUps, locked };
 }
 
-interface Parting {
+export interface Parting {
   direction: Vec3;
   groups: string[][];
 }
@@ -101,7 +106,7 @@ function bestParting(whole: readonly string[], joints: readonly Fitting[]): Part
       if (groups.length > 1) return { direction, groups };
     }
   }
-  return undefined;
+  return drawnParting(whole, joints);
 }
 
 /** Fore-and-aft, then across, then up: a maker tries these first, and frames that are alike left and right part along them. */
@@ -151,8 +156,9 @@ function byRank(some: Vec3[]): Vec3[] {
 }
 
 /** How far a tenon strays over its length when it is moved along a line, mm; its whole length when it is moved across or back. */
-function straysAlong({ direction, long }: Fitting, line: Vec3): number {
+function straysAlong({ direction, long, free = 0 }: Fitting, line: Vec3): number {
   const cosine = dot(direction, line);
+  if (free > 0 && cosine > 0) return long * Math.sin(Math.max(0, angleBetween(direction, line) - free));
   return cosine <= 0 ? long : long * Math.sqrt(Math.max(0, 1 - cosine * cosine));
 }
 

@@ -107,6 +107,7 @@ function nameOf(chair: Chair, parts: readonly string[]): string {
   const sides = new Set(posts.map(({ side }) => side));
   if (posts.length > 2 && posts.length === standing(chair.posts.values()).length) {
     const left = railsAndSlats(chair).filter(({ name }) => !parts.includes(name));
+    if (left.length === 0) return "undercarriage";
     return `chair without ${[...new Set(left.map(({ design }) => design.name))].join(" and ")}`;
   }
   if (posts.length >= 2) {
@@ -213,6 +214,9 @@ function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
     some(({ facts }) => facts.through?.value.wedged === true),
     "Drive the wedges before the glue takes hold",
   );
+  const sockets = joints.filter(({ entered }) => entered.kind === "seat");
+  if (sockets.length > 1)
+    cautions.push("Start every leg in its socket, then drive them home by turns, each along its own line.");
   told(
     some(({ facts }) => (facts.fit?.value ?? 0) < 0),
     "A tight fit: try it dry first",

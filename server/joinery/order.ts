@@ -74,7 +74,15 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
     direction: (change?.square && squareInto(chair, joint)) || joint.direction,
     long: Math.min(change?.long ?? depth, depth),
     slack: slackOf(chair, joint) + (change?.looser ?? 0),
+    ...(coneOf(joint) > 0 && { free: coneOf(joint) }),
+    ...(chair.posts.get(joint.part)?.design.intoSeat && { drawn: true as const }),
   };
+}
+
+/** Half the angle of a tapered tenon's cone, radians; 0 of one that does not taper. */
+function coneOf({ sections, long, thick }: Joint): number {
+  const tip = sections[0]?.tip ?? 1;
+  return long > 0 ? Math.atan((thick * (1 - tip)) / (2 * long)) : 0;
 }
 
 /** Square into the face a joint enters. */

@@ -40,6 +40,7 @@ function clearWidth(arms: ReturnType<typeof armsOf>): number | undefined {
 
 /** At the middle of the seat's depth. */
 function seatWidth(chair: Chair): number {
-  const { front, back } = chair.seat!;
+  const { front, back, plan } = chair.seat!;
+  if (plan) return plan.widthAt(plan.deep / 2);
   return (distance(front.left, front.right) + distance(back.left, back.right)) / 2;
 }

@@ -184,6 +184,7 @@ function seatLoad(chair: Chair, frame: ChairFrame, force: number, at: [number, n
     const all = [...frame.along.keys()];
     return all.filter((name) => name === value.name || name.startsWith(`${value.name}.`));
   });
+  if (chair.seat?.plan) names.push(chair.seat.name);
   const nodes = [...new Set(names)].flatMap((name) => frame.along.get(name) ?? []);
   const shares = sharesOf(
     nodes.map((node) => frame.nodes[node]?.at ?? [0, 0, 0]),
@@ -248,7 +249,10 @@ function pushed(chair: Chair, frame: ChairFrame, side: "back" | "right", force: 
     const middle = (rail: (typeof rails)[number]) => (rail.start[k] + rail.end[k]) / 2;
     return side === "back" ? middle(b) - middle(a) : middle(a) - middle(b);
   })[0];
-  return far ? atMiddle(frame, far.name, force) : [];
+  if (far) return atMiddle(frame, far.name, force);
+  // A solid seat is pushed at its middle: it is stiff.
+  const [middle] = chair.seat?.plan ? (frame.along.get(chair.seat.name) ?? []) : [];
+  return middle === undefined ? [] : [{ node: middle, v: [...force, 0, 0, 0] }];
 }
 
 /** The chair's own weight, spread over its members as their volume is. */

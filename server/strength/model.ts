@@ -9,6 +9,7 @@ import { add, cross, distance, dot, scale, squareTo, sub, unit } from "../geomet
 import { strengthsOf } from "../timber/strengths.ts";
 import type { Beam, Frame, FrameNode, Spring } from "./frame/frame.ts";
 import { type SectionFigures, sectionAt, torsionOf } from "./section.ts";
+import { seatArms } from "./solid-seat.ts";
 import data from "./wood.json" with { type: "json" };
 
 /** Which of the three figures a joint's stiffness is taken at. */
@@ -127,12 +128,29 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     }
   }
 
+  if (chair.seat?.plan) {
+    const arms = seatArms(chair.seat, joints, nodes.length, standing);
+    made.along.set(
+      chair.seat.name,
+      arms.nodes.map((_, k) => nodes.length + k),
+    );
+    stations.set(
+      chair.seat.name,
+      arms.places.map((at, s) => ({ s, at })),
+    );
+    nodes.push(...arms.nodes);
+    beams.push(...arms.beams);
+  }
   for (const joint of joints) addJoint(made, joint, chair, stations, level);
   return made;
 }
 
 const isFramed = (member: Member | undefined): boolean =>
-  member !== undefined && (member.is === "post" || member.is === "rail" || member.is === "slat");
+  member !== undefined &&
+  (member.is === "post" ||
+    member.is === "rail" ||
+    member.is === "slat" ||
+    (member.is === "seat" && member.plan !== undefined));
 
 const isRound = (member: Member): boolean => "round" in member.design && member.design.round !== undefined;
 

@@ -63,7 +63,7 @@ export function weigh(chair: Chair): ChairWeight {
     });
   }
   if (chair.seat) {
-    const seat = seatWeight(chair, chair.seat);
+    const seat = seatWeight(chair, chair.seat, cuts.get("seat") ?? []);
     if (seat) parts.set("seat", seat);
     else unknown.push("seat");
   }
@@ -136,16 +136,17 @@ function timberOf(body: Body, cuts: readonly Cut[]): { volume: number; centroid:
   return { volume, centroid: volume > 0 ? scale(moment, 1 / volume) : own.centroid };
 }
 
-function seatWeight(chair: Chair, seat: SeatSurface): PartWeight | undefined {
-  const { volume, centroid } = measureBody(seat.body);
-  const centre = movePoint(chair.stance, centroid);
-  if (seat.design.kind === "board") {
+function seatWeight(chair: Chair, seat: SeatSurface, cuts: readonly Cut[]): PartWeight | undefined {
+  const { volume, centroid } = timberOf(seat.body, cuts);
+  const { kind } = seat.design;
+  if (kind === "board" || kind === "solid") {
     const perVolume = densityOf(seat.timber);
     if (perVolume === undefined) return undefined;
+    const centre = movePoint(chair.stance, centroid);
     return { name: "seat", volume, mass: (volume * perVolume) / 1e9, centre, density: perVolume };
   }
-  const mass = (areaOf(seat.outline) / 1e6) * seatWeights.perSquareMetre[seat.design.kind];
-  return { name: "seat", volume, mass, centre };
+  const mass = (areaOf(seat.outline) / 1e6) * seatWeights.perSquareMetre[kind];
+  return { name: "seat", volume, mass, centre: movePoint(chair.stance, centroid) };
 }
 
 /** Area of a flat outline in space, mm². */

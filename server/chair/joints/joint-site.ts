@@ -1,8 +1,11 @@
 import { flipped, lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../../geometry/vec.ts";
-import type { Entered, Member, Post, Rail } from "../chair.ts";
+import type { Entered, Member, Post, Rail, SeatSurface } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
+import { underFace } from "../seat/solid/leg.ts";
+import { backwardOf } from "../seat/solid/solid-seat.ts";
+import { isOnPlan } from "../seat/solid/within.ts";
 import { woodOf } from "./hosting.ts";
 import type { ChosenJoint } from "./joint-facts.ts";
 import { stuffAcross, type Wood } from "./wood.ts";
@@ -86,13 +89,30 @@ const spotOn = (rail: Rail, x: number, y: number, z: number): Vec3 =>
  * side away from the rail's middle.
  */
 export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rail): JointSite | undefined {
-  const piece = post.pieces[post.pieces.length - 1];
-  if (!piece || Math.abs(dot(piece.direction, rail.along)) > 0.99) return undefined;
-  const inward = piece.direction;
   const away = dot(sub(post.top, between(rail.start, rail.end, 0.5)), rail.along) < 0 ? -1 : 1;
-  const up = unit(squareTo(scale(rail.along, away), inward));
+  return siteAtTop(post, cut, chosen, rail, { up: scale(rail.along, away), out: rail.outward });
+}
+
+/** The site of a leg's top in a solid seat: `thick` is across the seat and `wide` fore and aft. */
+export function siteInSeat(post: Post, chosen: ChosenJoint, seat: SeatSurface): JointSite | undefined {
+  const out: Vec3 = [post.side === "right" ? -1 : 1, 0, 0];
+  if (seat.plan && !isOnPlan(seat, post.top)) return undefined;
+  return siteAtTop(post, underFace(seat), chosen, seat, { up: backwardOf(seat.plane), out });
+}
+
+function siteAtTop(
+  post: Post,
+  cut: Plane,
+  chosen: ChosenJoint,
+  into: Rail | SeatSurface,
+  look: { up: Vec3; out: Vec3 },
+): JointSite | undefined {
+  const piece = post.pieces[post.pieces.length - 1];
+  if (!piece || Math.abs(dot(piece.direction, look.up)) > 0.99) return undefined;
+  const inward = piece.direction;
+  const up = unit(squareTo(look.up, inward));
   const across = unit(cross(inward, up));
-  const out = dot(across, rail.outward) < 0 ? negate(across) : across;
+  const out = dot(across, look.out) < 0 ? negate(across) : across;
   const span = (across: Vec3): [number, number] =>
     piece.radii ? [-piece.radii[1], piece.radii[1]] : stuffAcross(piece.solid, inward, post.top, across);
   const [inside, outside] = span(out);
@@ -104,7 +124,7 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
     part: post.name,
     end: "top",
     kind: "post",
-    entered: { kind: "rail", name: rail.name },
+    entered: { kind: into.is, name: into.name },
     chosen,
     origin,
     inward,
@@ -115,7 +135,7 @@ export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rai
     stuff: outside - inside,
     ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
     shoulder: flipped(cut),
-    wood: woodOf(rail, origin),
+    wood: woodOf(into, origin),
     own: woodOf(post, origin),
   };
 }

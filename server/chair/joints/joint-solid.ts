@@ -1,7 +1,7 @@
 import { prism } from "../../geometry/convex.ts";
 import { lineMeets, offsetBy } from "../../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
-import { along } from "../../geometry/vec.ts";
+import { along, dot } from "../../geometry/vec.ts";
 import type { SectionBox } from "../chair.ts";
 import { facetRadius, facetsOf } from "../facets.ts";
 
@@ -50,10 +50,13 @@ export function slopedPrism(
   );
 }
 
-/** A turned tenon as a prism of flats with the circle's area. */
+/**
+ * A turned tenon as a prism of flats with the circle's area; one that tapers is a cone's stretch about the same axis, as thick as it says
+ * where that axis meets the shoulder and the end.
+ */
 export function roundTenon(
   frame: TenonFrame,
-  { thick, wide }: SectionBox,
+  { thick, wide, tip = 1 }: SectionBox,
   depth: number,
 ): Convex | undefined {
   const diameter = thick[1] - thick[0];
@@ -68,19 +71,29 @@ export function roundTenon(
       off.wide + r * Math.sin(angle),
     );
   });
+  const run = depth / Math.abs(dot(frame.direction, frame.shoulder.normal));
+  const ways = ring.map((_, k) => {
+    const angle = (2 * Math.PI * k) / facets;
+    const inward = (-r * (1 - tip)) / run;
+    const leant = along(frame.direction, frame.acrossThick, inward * Math.cos(angle));
+    return along(leant, frame.acrossWide, inward * Math.sin(angle));
+  });
   return between(
     frame,
     ring,
     ring.map(() => depth),
+    ways,
   );
 }
 
-function between(frame: TenonFrame, ring: Vec3[], depths: number[]): Convex | undefined {
+/** From the shoulder to each corner's own depth, along the tenon unless a corner has a way of its own. */
+function between(frame: TenonFrame, ring: Vec3[], depths: number[], ways?: Vec3[]): Convex | undefined {
   const start: Vec3[] = [];
   const end: Vec3[] = [];
   for (const [k, point] of ring.entries()) {
-    const a = lineMeets(frame.shoulder, point, frame.direction);
-    const b = lineMeets(offsetBy(frame.shoulder, -depths[k]!), point, frame.direction);
+    const way = ways?.[k] ?? frame.direction;
+    const a = lineMeets(frame.shoulder, point, way);
+    const b = lineMeets(offsetBy(frame.shoulder, -depths[k]!), point, way);
     if (!a || !b) return undefined;
     start.push(a);
     end.push(b);

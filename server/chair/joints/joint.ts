@@ -49,6 +49,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
       section,
       thick: section.thick[1] - section.thick[0],
       wide: section.wide[1] - section.wide[0],
+      tip: section.tip ?? 1,
       run,
       glued: Math.min(run, depthThere / slant),
     }),
@@ -74,12 +75,17 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
     sections,
     ...(kind.separate ? socketOf(site, frame, form, cuts, long) : {}),
     ...(haunch ? { haunch } : {}),
-    volume: cuts.reduce((sum, cut) => sum + form.area(cut) * run, 0) + (haunch ? volume(haunch) : 0),
+    volume:
+      cuts.reduce((sum, cut, k) => sum + volumeOf(form, cut, tenon[k]), 0) + (haunch ? volume(haunch) : 0),
     mortiseWall: kind.open ? Math.max(0, wall) : wall,
     depthThere,
     glueArea: cuts.reduce((sum, cut, k) => sum + form.glued(frame, cut, site.wood.grain, walls[k] ?? 0), 0),
   };
 }
+
+/** mm³. A cone's ends slant to its axis, so it is measured as it is cut. */
+const volumeOf = (form: Form, cut: Cut, solid: Convex | undefined): number =>
+  cut.tip < 1 && solid ? volume(solid) : form.area(cut) * cut.run;
 
 /** Which way the tenon goes and how its section lies; undefined when it would run along the face. */
 function frameAt(site: JointSite, square: boolean): TenonFrame | undefined {
@@ -172,6 +178,7 @@ function wallAt(site: JointSite, frame: TenonFrame, form: Form, tenon: Convex, c
     reach:
       cut.run / 2 +
       Math.hypot(cut.thick, cut.wide) / 2 / Math.abs(dot(frame.direction, site.shoulder.normal)),
+    atTip: cut.tip,
     support: (w) =>
       form.support(
         Math.abs(dot(w, frame.acrossThick)) * (cut.thick / 2),

@@ -6,8 +6,8 @@ import type { Plane } from "../../geometry/solid.ts";
 import type { Fault, Joint, Member, Rail, Side } from "../chair.ts";
 import { isRail } from "../member.ts";
 import { jointAt } from "./joint.ts";
-import { chosenJoint, chosenTopJoint } from "./joint-facts.ts";
-import { siteOfEnd, siteOfTop } from "./joint-site.ts";
+import { chosenJoint, chosenTopJoint, namedJoint } from "./joint-facts.ts";
+import { siteInSeat, siteOfEnd, siteOfTop } from "./joint-site.ts";
 import { halvingSteps } from "./kinds/halving.ts";
 
 /**
@@ -37,6 +37,13 @@ export function* jointSteps(
   }
   for (const post of all) {
     if (post.is !== "post") continue;
+    if (post.design.intoSeat) {
+      const seat = members.get("seat");
+      const chosen = namedJoint(design, post.design.joined?.value, post.design.joined?.at ?? post.design.at);
+      const site = seat?.is === "seat" ? siteInSeat(post, chosen, seat) : undefined;
+      if (site) keep(jointAt(site, faults));
+      yield;
+    }
     const into = post.design.topInto?.value.rail;
     const rail = into && railOver(members, into, post.side);
     if (!rail) continue;

@@ -125,8 +125,12 @@ function unevenness(
   const last = Math.max(...pieces);
   for (let k = first; k <= last; k++) {
     const piece = post.pieces[k]!;
-    const face = faceOf(piece, shoulder.normal, piece.start);
-    const turn = angleBetween(face.normal, shoulder.normal);
+    // Turned work has no flat for a shoulder anyway: only a turn of its axis is a knee.
+    const way = (each: PostPiece) =>
+      each.faces ? faceOf(each, shoulder.normal, each.start).normal : each.direction;
+    const turn = piece.faces
+      ? angleBetween(way(piece), shoulder.normal)
+      : angleBetween(piece.direction, post.pieces[first]!.direction);
     if (turn <= FLAT_ENOUGH) continue;
     // Another curve that only touches the shoulder's reach is none of its business.
     const bent = post.pieces.slice(first, last + 1).filter((p) => p.curved);
@@ -135,8 +139,8 @@ function unevenness(
       const [from, to] = curveAround(post, nearest);
       return { curve: { from, to } };
     }
-    const below = faceOf(post.pieces[Math.max(first, k - 1)]!, shoulder.normal, piece.start);
-    const at = angleBetween(below.normal, face.normal) > FLAT_ENOUGH ? piece.from : piece.to;
+    const below = post.pieces[Math.max(first, k - 1)]!;
+    const at = angleBetween(way(below), way(piece)) > FLAT_ENOUGH ? piece.from : piece.to;
     return { knee: { height: at, turn } };
   }
   return {};

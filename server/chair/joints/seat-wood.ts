@@ -1,6 +1,6 @@
-import { height } from "../../geometry/plane.ts";
+import { height, lineMeets, planeAt } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import { along, between, distance, dot, norm, squareTo, sub } from "../../geometry/vec.ts";
+import { along, between, cross, distance, dot, norm, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { SeatSurface } from "../chair.ts";
 import { depthIn, type Mortise, thicknessIn, type Wood } from "./wood.ts";
 
@@ -20,11 +20,53 @@ function wallIn({ outline, plane, faces }: SeatSurface, mortise: Mortise): numbe
   // A mortise in the edge runs along the faces: they are beside it.
   if (Math.abs(rate) < Math.SQRT1_2)
     return Math.min(...faces.map(({ plane: { normal, offset } }) => wallTo(normal, offset, mortise)));
+  if (mortise.atTip < 1) return coneWood(outline, plane.normal, mortise);
   return Math.min(...[mortise.root, mortise.tip].map((at) => edgeWood(outline, plane.normal, at, mortise)));
 }
 
 const wallTo = (normal: Vec3, offset: number, { root, tip, direction, support }: Mortise): number =>
   offset - Math.max(dot(normal, root), dot(normal, tip)) - support(squareTo(normal, direction));
+
+/** Points round the rim of a cone; between them it strays from its chords by some hundredths of a mm. */
+const RIM = 72;
+
+/** The wood between a cone's two rims, in the planes through its ends, and the outline, seen square to the seat's face. */
+function coneWood(outline: readonly Vec3[], normal: Vec3, mortise: Mortise): number {
+  const { root, tip, direction, face, support, atTip } = mortise;
+  const u = unit(cross(direction, Math.abs(direction[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0]));
+  const v = cross(direction, u);
+  const radius = support(u);
+  const narrows = (radius * (atTip - 1)) / distance(root, tip);
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < RIM; k++) {
+    const angle = (2 * Math.PI * k) / RIM;
+    const out = along(along([0, 0, 0], u, Math.cos(angle)), v, Math.sin(angle));
+    const from = along(root, out, radius);
+    const way = along(direction, out, narrows);
+    for (const end of [root, tip]) {
+      const at = lineMeets(planeAt(end, face), from, way);
+      if (at) least = Math.min(least, insideBy(outline, normal, at));
+    }
+  }
+  return least;
+}
+
+/** How far inside the outline a point is, seen square to the seat's face; negative outside. */
+function insideBy(outline: readonly Vec3[], normal: Vec3, at: Vec3): number {
+  const from = along(at, normal, -height({ normal, offset: dot(normal, outline[0]!) }, at));
+  let least = Number.POSITIVE_INFINITY;
+  let inside = false;
+  for (let k = 0; k < outline.length; k++) {
+    const [a, b] = [outline[k]!, outline[(k + 1) % outline.length]!];
+    least = Math.min(least, distance(nearestOn(a, b, from), from));
+    if (crossesBeside(a, b, from)) inside = !inside;
+  }
+  return inside ? least : -least;
+}
+
+/** Whether a stretch of the outline crosses the line out to the side from a point. */
+const crossesBeside = (a: Vec3, b: Vec3, [x, y]: Vec3): boolean =>
+  a[1] > y !== b[1] > y && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
 
 /** The wood between a mortise and the outline at one of its ends, seen square to the seat's face. */
 function edgeWood(outline: readonly Vec3[], normal: Vec3, at: Vec3, { direction, support }: Mortise): number {
@@ -39,10 +81,7 @@ function edgeWood(outline: readonly Vec3[], normal: Vec3, at: Vec3, { direction,
     const out = away > 1e-9 ? along([0, 0, 0], sub(near, from), 1 / away) : normal;
     const slant = dot(out, direction) / dot(normal, direction);
     least = Math.min(least, away - support(along(out, normal, -slant)));
-    if (a[1] > from[1] !== b[1] > from[1]) {
-      const x = a[0] + ((b[0] - a[0]) * (from[1] - a[1])) / (b[1] - a[1]);
-      if (from[0] < x) inside = !inside;
-    }
+    if (crossesBeside(a, b, from)) inside = !inside;
   }
   return inside ? least : -Math.max(0, least);
 }

@@ -135,6 +135,8 @@ export interface Mortise {
   reach: number;
   /** The most that w · p comes to over the tenon's section about its middle, for a vector w square to its direction. */
   support: (w: Vec3) => number;
+  /** How large the section is at the tip, against that at the root, which `support` tells. */
+  atTip: number;
 }
 
 function wallIn(pieces: readonly Convex[], grain: Vec3, mortise: Mortise): number {
@@ -155,9 +157,10 @@ function wallIn(pieces: readonly Convex[], grain: Vec3, mortise: Mortise): numbe
 }
 
 /** How far the whole tenon stands out of a plane; exact for a round one too, whose ends lie along the face entered. */
-function reachOf({ root, tip, direction, face, support }: Mortise, plane: Plane): number {
+function reachOf({ root, tip, direction, face, support, atTip }: Mortise, plane: Plane): number {
   const slant = dot(plane.normal, direction) / dot(face, direction);
-  return Math.max(height(plane, root), height(plane, tip)) + support(along(plane.normal, face, -slant));
+  const half = support(along(plane.normal, face, -slant));
+  return Math.max(height(plane, root) + half, height(plane, tip) + atTip * half);
 }
 
 function isBeside(plane: Plane, length: Vec3, direction: Vec3): boolean {

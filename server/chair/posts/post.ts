@@ -1,4 +1,4 @@
-import type { PostDesign } from "../../design/design.ts";
+import type { PostDesign, PostStation } from "../../design/design.ts";
 import { partName } from "../../design/identity.ts";
 import { loft } from "../../geometry/body.ts";
 import { height, levelAt, planeAt } from "../../geometry/plane.ts";
@@ -22,8 +22,10 @@ export interface PostEnds {
   topHeight?: number;
   /** Plumb height of the foot as drawn, for a post that stands on a rail. */
   footHeight?: number;
-  /** Where its foot is, when the rail it stands on says so; as `place` in the text. */
-  place?: { out: number; back: number };
+  /** Where its foot is, when the rail it stands on says so, or its top in a seat; as `place` in the text. */
+  place?: { station?: PostStation; out: number; back: number };
+  /** How it leans, when its way in a seat says so and not its own splay and rake. */
+  lean?: { splay: number; rake: number };
 }
 
 /** Stations of turned work where it turns by less than this are drawn as one fair outline, radians. */
@@ -46,7 +48,7 @@ export function buildPost(
   const footHeight = ends.footHeight ?? 0;
   const heights = { foot: footHeight, top: topHeight };
   const sign = side === "right" ? -1 : 1;
-  const line = centreLineOf(ends.place ? placedBy(design, ends.place) : design, sign, heights);
+  const line = centreLineOf(placedBy(design, ends), sign, heights);
   const section = sectionLineOf(design, heights);
   if (!line || !section) return undefined;
   const id = { stem: design.name, side };
@@ -157,9 +159,12 @@ function troubleOf(
   return undefined;
 }
 
-function placedBy(design: PostDesign, place: { out: number; back: number }): PostDesign {
-  const at = design.standsOn?.at ?? design.at;
-  return design.place ? design : { ...design, place: { value: { station: "foot", ...place }, at } };
+function placedBy(design: PostDesign, { place, lean }: PostEnds): PostDesign {
+  if (design.place || !place) return design;
+  const at = (design.standsOn ?? design.intoSeat)?.at ?? design.at;
+  const placed: PostDesign = { ...design, place: { value: { station: "foot", ...place }, at } };
+  if (!lean) return placed;
+  return { ...placed, splay: { value: lean.splay, at }, rake: { value: lean.rake, at } };
 }
 
 interface Span {

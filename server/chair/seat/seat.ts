@@ -24,7 +24,7 @@ export function buildSeat(
   posts: Iterable<Post>,
 ): SeatSurface | undefined {
   const seat = design.seat;
-  if (!seat) return undefined;
+  if (!seat || seat.solid) return undefined;
   const frame = seatFrame(
     seat.on.map((given) => given.value),
     rails,

@@ -2,11 +2,13 @@
  * How the values of parts and their ends are worked out: one function for each row of the table of values.
  */
 import { partValues as rows, type ValueName, type ValueRow } from "../../../grammar/vocabulary/values.ts";
-import { angleBetween } from "../../geometry/vec.ts";
+import { jointName, partName, SEAT } from "../../design/identity.ts";
+import { angleBetween, dot } from "../../geometry/vec.ts";
 import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
 import { grainOf } from "../grain.ts";
 import { depthCut } from "../joints/depth-cut.ts";
 import { railsAndSlats } from "../member.ts";
+import { seatLeanOf } from "../seat/solid/leg.ts";
 
 /** Names in the table under some prefix, without it. */
 type Under<Prefix extends string, Name extends string = ValueName> = Name extends `${Prefix}.${infer Rest}`
@@ -16,7 +18,7 @@ type OfJoint = Under<"PART.END">;
 type OfPart = Exclude<Under<"PART">, `END.${string}`>;
 type OfRailEnd = Under<"RAIL.END">;
 
-type Standing = Pick<Chair, "floor">;
+type Standing = Pick<Chair, "floor" | "seat" | "joints">;
 type Workings<Name extends string, Of> = Record<Name, (of: Of, chair: Standing) => number | undefined>;
 
 const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
@@ -27,8 +29,22 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
       ? Math.PI / 2 - angleBetween(foot.direction, floor.normal)
       : undefined;
   },
+  lean: (post, { seat }) => seatLeanOf(seat, post)?.lean,
+  "sight-line": (post, { seat }) => seatLeanOf(seat, post)?.sightLine,
+  "bore-depth": (post, chair) => {
+    const joint = socketOf(post, chair);
+    return joint && chair.seat && joint.long / dot(joint.direction, chair.seat.plane.normal);
+  },
+  "edge-wood": (post, chair) => socketOf(post, chair)?.mortiseWall,
   "grain-slope": (post) => grainOf(post)?.slope,
 };
+
+/** The joint of a leg in a solid seat, where one is cut. */
+function socketOf({ design, name }: Post, { joints }: Standing): Joint | undefined {
+  if (!design.intoSeat) return undefined;
+  const joint = joints.get(jointName(name, partName(SEAT)));
+  return joint?.shape === "none" ? undefined : joint;
+}
 
 const ofRails: Workings<OfPart | Exclude<Under<"RAIL">, `END.${string}`>, Rail> = {
   length: (rail) => rail.length,
@@ -52,7 +68,10 @@ const ofJoints: Workings<OfJoint, Joint> = {
 type Put = (part: string, rest: string, workOut: () => number | undefined, row: ValueRow) => void;
 
 /** Every value of the single parts, in the order to list them. */
-export function partValues(chair: Pick<Chair, "posts" | "members" | "joints" | "floor">, put: Put): void {
+export function partValues(
+  chair: Pick<Chair, "posts" | "members" | "joints" | "floor" | "seat">,
+  put: Put,
+): void {
   const each = <Of>(workings: Workings<string, Of>, part: string, end: string | undefined, of: Of) => {
     for (const [name, working] of Object.entries(workings)) {
       const row = rows.get(name);

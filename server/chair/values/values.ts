@@ -36,8 +36,9 @@ const workings: Record<OfShape, (measured: Measured) => number | undefined> = {
     return Math.atan2(y, z);
   },
   "seat.depth": ({ chair: { seat } }) => seat && distance(seat.front.middle, seat.back.middle),
-  "seat.front-width": ({ chair: { seat } }) => seat && width(seat.front),
-  "seat.back-width": ({ chair: { seat } }) => seat && width(seat.back),
+  "seat.front-width": ({ chair: { seat } }) => endWidth(seat, "front"),
+  "seat.back-width": ({ chair: { seat } }) => endWidth(seat, "back"),
+  "seat.width": ({ chair: { seat } }) => seat?.plan?.widest,
   "backrest.rake": ({ back }) => back?.rake,
   "backrest.top": ({ back, chair }) => back && movePoint(chair.stance, back.top)[2],
 };
@@ -178,6 +179,10 @@ function extent(bodies: readonly Body[], along: Vec3): Extent {
   }
   return { low, high };
 }
+
+/** A round seat has no front and back edge of their own. */
+const endWidth = (seat: SeatSurface | undefined, which: "front" | "back"): number | undefined =>
+  seat && (!seat.plan || seat.plan.stations) ? width(seat[which]) : undefined;
 
 const width = (edge: SeatSurface["front"]): number => distance(edge.left, edge.right);
 

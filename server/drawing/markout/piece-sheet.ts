@@ -2,6 +2,7 @@
  * The sheets of one piece: its faces, its mortises, its ends; on a second page what the first has no room for.
  */
 import type { Piece } from "../../joinery/pieces/piece.ts";
+import { boreTable } from "./bores-block.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
@@ -76,11 +77,14 @@ function planDrawn(piece: Piece, figures: Figures, wide: number, high: number): 
   const title = words([0, 3.4], quantity(piece), BODY + 1, { bold: true });
   const { long, wide: deep, thick } = piece.size;
   const sizes = [long, deep, thick].map((mm) => figures.print(mm)).join(" × ");
-  const plan = planBlock(piece, figures, wide, high - 12);
+  const bores = boreTable(sheetOf(piece, figures), wide);
+  const below = bores.height ? bores.height + GAP : 0;
+  const plan = planBlock(piece, figures, wide, high - 12 - below);
   const items = [
     title,
     words([0, 7.6], `${sizes} ${figures.sign} over all.`, SMALL),
     ...plan.items.map((item) => moved(item, 0, 12)),
+    ...bores.items.map((item) => moved(item, 0, 12 + plan.height + GAP)),
   ];
   return [{ items, scale: plan.scale }];
 }

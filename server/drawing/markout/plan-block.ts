@@ -3,6 +3,7 @@
  */
 import { printAngle } from "../../design/units.ts";
 import type { Piece, Spot } from "../../joinery/pieces/piece.ts";
+import { boreItems } from "./bores-block.ts";
 import type { Block } from "./faces.ts";
 import type { Figures } from "./figures.ts";
 import { BODY, type Item, line, moved, type Point, SMALL, words } from "./page.ts";
@@ -29,6 +30,7 @@ export function planBlock(
   const scale = scales.find((s) => long / s <= half - 2 * CLEAR && deep / s <= high - 2 * CLEAR - 8) ?? 10;
   const to = ([x, y]: Spot): Point => [CLEAR + x / scale, CLEAR + (deep - y) / scale];
   const items: Item[] = [line(ring.map(to), "outline", { closed: true })];
+  items.push(...boreItems(piece.plan!, to));
   const edges = edgesOf(ring);
   items.push(...numbers(edges, to, scale, { low: CLEAR + deep / scale + 7.5, high: CLEAR - 5.5, half }));
   const foot = 2 * CLEAR + deep / scale + 2;
@@ -45,6 +47,7 @@ export function planBlock(
     curved ? "" : printAngle(corner),
     curved ? "along a curve: see the template" : "",
   ]);
+  if (rows.length === 0) return { items, height: foot + 1, scale };
   const table = tableBlock("Edges", ["", "long", "corner after it", ""], rows, wide - half - 4);
   items.push(...table.items.map((item) => moved(item, half + 4, 0)));
   return { items, height: Math.max(foot + 1, table.height), scale };

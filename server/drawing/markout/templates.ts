@@ -2,6 +2,7 @@
  * Full-size templates of what is curved or tapered.
  */
 import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
+import { boreItems } from "./bores-block.ts";
 import { drawnMarks } from "./drawn-marks.ts";
 import type { Figures } from "./figures.ts";
 import { type Item, line, type Point, SMALL, words } from "./page.ts";
@@ -22,7 +23,7 @@ const CLEAR = 2;
 export function templatesOf(piece: Piece, figures: Figures): Template[] {
   // A straight-edged seat is set out by its lengths and corners: a template would be a dozen pages that say no more.
   if (piece.plan)
-    return piece.is === "block" || edgesOf(piece.plan.ring).some(({ curved }) => curved)
+    return piece.is === "block" || piece.plan.bores || edgesOf(piece.plan.ring).some(({ curved }) => curved)
       ? [planTemplate(piece.plan)]
       : [];
   if (piece.turned) return turnedTemplates(piece, figures);
@@ -94,7 +95,8 @@ function faceDrawing(face: LaidFace): FullSize {
   };
 }
 
-function planTemplate({ ring, seen }: NonNullable<Piece["plan"]>): Template {
+function planTemplate(plan: NonNullable<Piece["plan"]>): Template {
+  const { ring, seen } = plan;
   const reach = (axis: 0 | 1) => Math.max(...ring.map((spot) => spot[axis]));
   const high = reach(1) + CLEAR;
   const items = [
@@ -103,6 +105,7 @@ function planTemplate({ ring, seen }: NonNullable<Piece["plan"]>): Template {
       "outline",
       { closed: true },
     ),
+    ...boreItems(plan, ([x, y]) => [x + CLEAR, high - y]),
   ];
   const drawing = { width: reach(0) + 2 * CLEAR, height: reach(1) + 2 * CLEAR, items, captions: [] };
   return { of: `outline, ${seen}`, why: "shaped", drawing };

@@ -41,7 +41,9 @@ function named(tenon: SheetMark): string {
     .join(", ");
   switch (kind) {
     case "round-tenon":
-      return `Tenon Ø ${thick}`;
+      return figures["at its end"]
+        ? `Tenon Ø ${thick} at the shoulder, tapering to Ø ${told(tenon, "at its end")} at its end`
+        : `Tenon Ø ${thick}`;
     case "dowels":
       return `${told(tenon, "count") || "1"} dowels Ø ${thick}, bored ${told(tenon, "bore")} deep in this end${middles ? `, their middles ${middles} from the ${edge}` : ""}`;
     case "loose-tenon": {
@@ -117,6 +119,7 @@ const OTHERS = new Set([
   "fit is",
   "glue",
   "through",
+  "at its end",
 ]);
 
 function mitreLine(mitre: SheetMark): string {
@@ -131,7 +134,7 @@ function mitreLine(mitre: SheetMark): string {
 }
 
 const wedgeLine = (wedges: SheetMark): string =>
-  `Right through, wedged: ${told(wedges, "count")} saw cut${told(wedges, "count") === "1" ? "" : "s"} ${told(wedges, "cut")} deep, ${told(wedges, "in")} in from ${told(wedges, "count") === "1" ? "its edge" : "either edge"}; wedges ${told(wedges, "thick")} thick at the head, ${told(wedges, "wide")} wide, ${told(wedges, "long")} long.`;
+  `Right through, wedged: ${told(wedges, "count")} saw cut${told(wedges, "count") === "1" ? "" : "s"} ${told(wedges, "cut")} deep, ${told(wedges, "in")} in from ${told(wedges, "count") === "1" ? "its edge" : "either edge"}; wedges ${told(wedges, "thick")} thick at the head, ${told(wedges, "wide")} wide, ${told(wedges, "long")} long${wedges.figures.set ? `, set ${told(wedges, "set")}` : ""}.`;
 
 function pegLine(peg: SheetMark): string {
   const many = told(peg, "count") === "1" ? "Peg" : `${told(peg, "count")} pegs`;

@@ -8,6 +8,7 @@ import type { Edge, Vec3 } from "../../geometry/solid.ts";
 import { cross, distance, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { Cast } from "./alike.ts";
 import type { Piece, Plan, PlanLayer, Spot } from "./piece.ts";
+import { seatBores } from "./seat-bores.ts";
 import { planeTowards, sideIn } from "./squared.ts";
 
 interface FlatPart {
@@ -78,7 +79,7 @@ const edge = (ring: readonly Vec3[], k: number): number => distance(ring[k]!, ri
 function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   if (seat.design.kind === "woven") return undefined;
   const x = unit(squareTo([1, 0, 0], seat.plane.normal));
-  const posts = [...chair.posts.values()];
+  const posts = seat.plan ? [] : [...chair.posts.values()];
   const names = seat.layers.length > 1 ? ["upper", "lower"] : ["seat"];
   const slabs = seat.layers.flatMap((layer, k): Slab[] => {
     const rings = slabRings(layer, seat.plane, posts, seat.clearance);
@@ -100,7 +101,10 @@ function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   return {
     piece: flatPiece(
       { name: "seat", is: "seat", timber: seat.timber?.species },
-      planOf(slabs.length ? slabs : plain, seat.plane.normal, x, seen),
+      {
+        ...planOf(slabs.length ? slabs : plain, seat.plane.normal, x, seen),
+        ...(seat.plan && { bores: seatBores(chair, seat) }),
+      },
       thick,
     ),
     cast: { points: [], frame: [x, x, x] },

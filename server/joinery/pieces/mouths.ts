@@ -41,6 +41,7 @@ export const depthOf = (solid: Convex, face: Plane): number =>
 /** Whether a tenon's end was cut to pass another: it does not lie along the face entered. */
 export const isMitred = (joint: Joint): boolean => {
   const face = faceEntered(joint);
+  if (joint.sections[0]?.tip !== undefined) return false;
   return joint.tenon.some((solid) =>
     solid.planes.some(
       ({ normal }) => dot(normal, joint.direction) > 0.05 && dot(normal, face.normal) > -0.999_999,

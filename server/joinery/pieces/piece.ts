@@ -143,6 +143,34 @@ export interface Mortise {
   mitred?: true;
 }
 
+/** A hole or a tenon that tapers: its diameter at its end, and how far along it that is. */
+export interface Cone {
+  tip: number;
+  over: number;
+}
+
+/** A socket in a solid seat, mm and radians. */
+export interface SeatBore {
+  letter: string;
+  /** Full name of what is let in. */
+  for: string;
+  /** The face that the bit goes in. */
+  face: string;
+  /** On that face: from the middle line to one side, and behind the front edge. */
+  out: number;
+  side: "left" | "right" | "middle";
+  behind: number;
+  /** The way the far end of what is let in leans: from straight back, towards one side. */
+  sightLine: number;
+  towards: "left" | "right";
+  /** From square to the face. */
+  lean: number;
+  diameter: number;
+  cone?: Cone;
+  /** Along the bore on its middle; undefined right through. */
+  deep?: number;
+}
+
 /** A notch that lets another rail through, on the two faces beside the one that it opens in. */
 export interface CutNotch {
   /** Full name of the rail that goes through it. */
@@ -236,6 +264,8 @@ export interface CutTenon {
   mitres: CutMitre[];
   /** The deepest that is left of it square to the face it enters: `long`, or less where it is mitred. */
   deep: number;
+  /** Of a round one that tapers. */
+  cone?: Cone;
   through: boolean;
   wedges?: Wedges;
   /** How much looser than its mortise it is to be made; less than nothing when tighter. */
@@ -262,6 +292,8 @@ export interface Wedges {
   /** At its thick end, and how long it is. */
   thick: number;
   long: number;
+  /** Set across the grain of the seat that the tenon goes through. */
+  across?: true;
 }
 
 /** The outline of turned stuff, from its first end: a straight run from each station to the next. */
@@ -280,6 +312,8 @@ export interface Plan {
   ring: Spot[];
   seen: string;
   layers: PlanLayer[];
+  /** Of a solid seat. */
+  bores?: SeatBore[];
 }
 
 /** A slab between two depths under the upper face, mm; `under` runs round as `top` does, corner by corner, where its lower outline differs. */

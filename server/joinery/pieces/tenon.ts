@@ -9,7 +9,8 @@ import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, dot } from "../../geometry/vec.ts";
 import { pegsOf } from "../pegs.ts";
 import { depthOf, faceEntered } from "./mouths.ts";
-import type { CutMitre, CutTenon } from "./piece.ts";
+import type { CutMitre, CutTenon, Wedges } from "./piece.ts";
+import { coneOf } from "./seat-bores.ts";
 import { wedgesFor } from "./wedges.ts";
 
 /** The stick at the end that has the tenon. */
@@ -50,6 +51,7 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
   const lean = (face: number) =>
     Math.atan2(dot(joint.direction, ways[face as 0]), dot(joint.direction, outward));
   const run = joint.long / slant;
+  const cone = coneOf(joint, run);
   return {
     tenon: {
       thick: joint.thick,
@@ -78,8 +80,9 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
       square: slant > END,
       mitres: mitresOf(joint, entered),
       deep: Math.min(joint.long, Math.max(...joint.tenon.map((solid) => depthOf(solid, entered)))),
+      ...(cone && { cone }),
       through: joint.facts.through !== undefined,
-      ...(joint.facts.through?.value.wedged ? { wedges: wedgesFor(joint.wide, run) } : {}),
+      ...(joint.facts.through?.value.wedged ? { wedges: wedgesOf(joint, run) } : {}),
       ...(joint.facts.fit ? { fit: joint.facts.fit.value } : {}),
       ...(joint.facts.glue ? { glue: joint.facts.glue.value } : {}),
       ...(pegs
@@ -87,6 +90,12 @@ export function tenonOf(joint: Joint | undefined, frame: EndFrame): { tenon?: Cu
         : {}),
     },
   };
+}
+
+/** A leg's tenon in a seat is split once, in its middle, across the seat's grain. */
+function wedgesOf({ wide, sections, entered }: Joint, run: number): Wedges {
+  if (entered.kind !== "seat") return wedgesFor(wide, run);
+  return { ...wedgesFor(wide * (sections[0]?.tip ?? 1), run, 1), across: true };
 }
 
 /** A point of the tenon where it meets the shoulder, by its place in the section. */
@@ -115,13 +124,16 @@ function nearest(joint: Joint, entered: Plane, frame: EndFrame, face: number, tu
 
 /** Each plane that cuts a tenon's end short of lying along the face entered. */
 function mitresOf(joint: Joint, entered: Plane): CutMitre[] {
-  const { direction, acrossThick, thick, wide } = joint;
+  const { direction, acrossThick, thick, wide, long } = joint;
+  // The sides of one that tapers look forward a little by themselves.
+  const tip = joint.sections[0]?.tip ?? 1;
+  const side = SIDE + (thick * (1 - tip)) / (2 * long);
   const found: { plane: Plane; mitre: CutMitre }[] = [];
   for (const { planes } of joint.tenon) {
     for (const plane of planes) {
       const { normal, offset } = plane;
       const rate = dot(normal, direction);
-      if (rate < SIDE || dot(normal, entered.normal) < -END) continue;
+      if (rate < side || dot(normal, entered.normal) < -END) continue;
       if (
         found.some(
           ({ plane: known }) => dot(known.normal, normal) > END && Math.abs(known.offset - offset) < 1e-6,

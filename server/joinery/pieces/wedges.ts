@@ -4,8 +4,8 @@ import type { Wedges } from "./piece.ts";
  * The wedges of a through tenon, by common practice: two in one wide enough, a sixth in from its edges, else one in the middle; their saw
  * cuts run two thirds of the way to the shoulder, and they are a tenth of the tenon's width at their thick end. mm.
  */
-export function wedgesFor(wide: number, run: number): Wedges {
-  const count = wide >= TWO ? 2 : 1;
+export function wedgesFor(wide: number, run: number, most = 2): Wedges {
+  const count = wide >= TWO ? most : 1;
   const deep = (2 / 3) * run;
   return {
     count,

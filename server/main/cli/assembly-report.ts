@@ -3,7 +3,7 @@
  */
 
 import type { BlockDesign, LengthUnit } from "../../design/design.ts";
-import { partId, partsNamed, stemOf, withoutSides } from "../../design/identity.ts";
+import { partId, partName, partsNamed, SEAT, stemOf, withoutSides } from "../../design/identity.ts";
 import { printAngle, printLength } from "../../design/units.ts";
 import type { LockedJoint } from "../../joinery/assembly.ts";
 import type { Check, FrameUp, Order, PostsApart } from "../../joinery/frames.ts";
@@ -33,7 +33,7 @@ export function assemblyReport(
     lines.push(
       "",
       "Lengths are between the middles of the posts' ends. Try every frame dry first.",
-      harmless(afterwards(blocks)),
+      ...(frames.some(({ parts }) => parts.includes(partName(SEAT))) ? [] : [harmless(afterwards(blocks))]),
     );
   return `${lines.join("\n")}\n`;
 }

@@ -18,7 +18,8 @@ export const postTiedOneWay: Rule = {
   find({ chair, limit }) {
     const ties = tiesOf(chair);
     return [...chair.posts.values()].flatMap((post) => {
-      if (post.design.standsOn) return [];
+      // A solid seat holds the leg that is let into it every way.
+      if (post.design.standsOn || post.design.intoSeat) return [];
       const holding = ties.get(post.name) ?? [];
       const apart = widestApart(holding);
       if (apart >= (limit.low ?? 0)) return [];

@@ -5,7 +5,7 @@
 import type { Related, Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Declared, Design, PartDesign } from "../../design/design.ts";
-import { stemOf } from "../../design/identity.ts";
+import { partName, SEAT, stemOf } from "../../design/identity.ts";
 import { plain } from "./names.ts";
 
 /** A place that may stand in another file, or that nobody wrote. */
@@ -51,6 +51,7 @@ function linkTo(design: Design, address: string): Span {
 
 /** A part as a sentence begins with it: `The rail seat-side`. */
 export function named(chair: Pick<Chair, "design">, part: string): string {
+  if (part === partName(SEAT)) return "The seat";
   const kind = designOf(chair, part)?.is ?? "part";
   return `The ${kind === "block" ? "corner block" : kind} ${plain(part)}`;
 }

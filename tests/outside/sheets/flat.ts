@@ -1,7 +1,8 @@
 /**
  * A part marked out in plan as the cutter saws it: x to the right, y up the page, z down from its upper face.
  */
-import { lessThan, lofted, type Solid, together } from "../solids/manifold.ts";
+import { hull, lessThan, lofted, type Solid, together } from "../solids/manifold.ts";
+import { direction, outer, plus, type V } from "../solids/vectors.ts";
 import type { Read, SheetRead } from "./reading.ts";
 
 export function cutFlat(sheet: SheetRead): Solid {
@@ -15,8 +16,46 @@ export function cutFlat(sheet: SheetRead): Solid {
     );
     return openings.map(lofting).reduce(lessThan, lofting(of("corner")));
   });
-  return together(slabs);
+  return boresOf(sheet).reduce(lessThan, together(slabs));
 }
+
+/** Beyond a face, so that nothing is left of a bore; mm. */
+const OUT = 6;
+
+/** Each socket bored from the face it is set out on, along its sight line, and reamed where it tapers. */
+function boresOf(sheet: SheetRead): Solid[] {
+  const corners = sheet.all("corner");
+  const rights = corners.map((corner) => corner.long("right"));
+  const middle = (Math.min(...rights) + Math.max(...rights)) / 2;
+  const thick = Math.max(...corners.map((corner) => corner.long("to")));
+  return sheet.all("bore", "through-bore").map((mark) => {
+    const side = mark.word("side") === "right" ? -1 : 1;
+    const way = mark.word("towards") === "right" ? -1 : 1;
+    const [sight, lean] = [mark.angle("sight line"), mark.angle("lean")];
+    // Up into the seat: away from the way that the foot leans.
+    const along: V = [
+      -way * Math.sin(sight) * Math.sin(lean),
+      -Math.cos(sight) * Math.sin(lean),
+      Math.cos(lean),
+    ];
+    const from: V = [middle + side * mark.longOr("out", 0), mark.long("behind"), -thick];
+    const u = direction(outer(along, [1, 0, 0]));
+    const v = outer(along, u);
+    const run = mark.longOr("tapers over", thick / Math.cos(lean));
+    const mouth = mark.long("diameter") / 2;
+    const rate = (mark.longOr("at its end", 2 * mouth) / 2 - mouth) / run;
+    const far = mark.longOr("deep", run + OUT / Math.cos(lean) + mouth);
+    const ring = (at: number) =>
+      Array.from({ length: FLATS }, (_, k): V => {
+        const [c, s] = [Math.cos((2 * Math.PI * k) / FLATS), Math.sin((2 * Math.PI * k) / FLATS)];
+        const r = mouth + rate * at;
+        return plus(plus(plus(from, along, at), u, r * c), v, r * s);
+      });
+    return hull([...ring(-OUT - mouth), ...ring(far)]);
+  });
+}
+
+const FLATS = 64;
 
 function lofting(corners: readonly Read[]): Solid {
   const top = corners.map((corner): [number, number] => [corner.long("right"), corner.long("up")]);

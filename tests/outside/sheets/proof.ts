@@ -41,5 +41,5 @@ export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
 function wantedFor(chair: Chair, name: string): Wanted {
   const stick = chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name);
   if (stick) return wantedOf(chair, stick, poseOf(chair, stick)!);
-  return wantedFlat(chair.blocks.get(name) ?? chair.seat!);
+  return wantedFlat(chair, chair.blocks.get(name) ?? chair.seat!);
 }

@@ -46,6 +46,7 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
       times(place.shoulder.out, -1),
     );
   if (kind === "round-tenon") {
+    if (mark.has("at its end")) return { stands: within(coneOf(section, mark, place), long) };
     return { stands: within(roundBar(root, along, FAR, thick, wide, halfThick), long) };
   }
   if (kind === "dowels") {
@@ -92,6 +93,23 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
     stands = beyond(stands, flat.at, times(flat.out, -1));
   }
   return { stands };
+}
+
+/** A tapered tenon: as thick as told where its line meets the shoulder, and where it is as deep as it is long. */
+function coneOf(
+  { root, along, thick, wide, halfThick }: Section,
+  mark: Read,
+  { shoulder }: TenonPlace,
+): Solid {
+  const run = mark.long("long") / inner(along, shoulder.out);
+  const rate = (mark.long("at its end") / 2 - halfThick) / run;
+  const ring = (at: number) =>
+    Array.from({ length: 64 }, (_, k): V => {
+      const [c, s] = [Math.cos((2 * Math.PI * k) / 64), Math.sin((2 * Math.PI * k) / 64)];
+      const r = halfThick + rate * at;
+      return plus(plus(plus(root, along, at), thick, r * c), wide, r * s);
+    });
+  return hull([...ring(-halfThick), ...ring(run + halfThick)]);
 }
 
 /** From the first edge's face to the middles, less that face's shoulder: from the upper side of all of them. */

@@ -41,7 +41,7 @@ function posed(origin: V, along: V, first: V): Pose {
 }
 
 /** A corner block or a seat in plan: from the lower left of its upper face. */
-export function wantedFlat(flat: Block | SeatSurface): Wanted {
+export function wantedFlat(chair: Chair, flat: Block | SeatSurface): Wanted {
   const up = flat.is === "seat" ? v(flat.plane.normal) : ([0, 0, 1] as V);
   const [pieces] = [flat.body.pieces];
   const ring = flat.is === "seat" ? flat.outline.map(v) : topOf(pieces[0]!);
@@ -54,7 +54,10 @@ export function wantedFlat(flat: Block | SeatSurface): Wanted {
   const origin = plus(plus(times(x, least(x)), y, least(y)), up, depth);
   return {
     wood: pieces.map(({ points }) => hull(points.map((p) => placed({ origin, ways: [x, y, up] }, v(p))))),
-    out: [],
+    out: [...chair.joints.values()]
+      .filter(({ entered }) => entered.name === flat.name)
+      .flatMap((joint) => chopped(joint))
+      .map((points) => hull(points.map((p) => placed({ origin, ways: [x, y, up] }, p)))),
   };
 }
 
@@ -108,6 +111,17 @@ function chopped(joint: Joint): V[][] {
     const points = solid.points.map(v);
     const out = (p: V) => plus(p, way, -OUT / inner(way, mouthNormal(joint)));
     const mouths = points.filter((p) => inner(minus(p, root), mouthNormal(joint)) < 1e-3);
+    const tip = joint.sections[0]?.tip;
+    // A reamed socket holds its tenon as it is; through, its cone goes on out of the far face.
+    if (tip !== undefined) {
+      const narrows = (joint.thick * (1 - tip) * inner(way, mouthNormal(joint))) / 2 / joint.long;
+      const far = joint.facts.through ? points.filter((p) => !mouths.includes(p)) : [];
+      const on = (p: V) => {
+        const axis = plus(root, way, inner(minus(p, root), way));
+        return plus(plus(p, way, OUT), direction(minus(axis, p)), narrows * OUT);
+      };
+      return [...points, ...mouths.map(out), ...far.map(on)];
+    }
     // Into the mortise beside it a little, so that no skin is left between them.
     if (solid === joint.haunch)
       return [...points, ...mouths.map(out)].flatMap((p) => [p, plus(p, v(joint.acrossWide), -0.05)]);

@@ -259,7 +259,7 @@ function ownTenon(rail: Rail, which: 0 | 1, facts: JointFacts, host: OwnHost): T
     );
   const place = (t: number, w: number): V => plus(plus(base, thickAxis, t), wideAxis, w);
   if (facts.round) {
-    const long = sizeIn(facts.round.value.long, stuff.thick, noShare, rail.is);
+    const long = sizeIn(facts.round.value.long!, stuff.thick, noShare, rail.is);
     const middle = place((thickSpan[0]! + thickSpan[1]!) / 2, (wideSpan[0]! + wideSpan[1]!) / 2);
     const solid = roundBar(middle, into, 60, thickAxis, wideAxis, facts.round.value.diameter / 2);
     return { solid: cut(solid, 0, long), haunch: 0, root: middle, run: into };

@@ -29,9 +29,10 @@ export const rectangularForm: Form = {
 export const roundForm: Form = {
   name: "round",
   solid: roundTenon,
-  area: ({ thick }) => (Math.PI * thick * thick) / 4,
+  // A cone cut off: the mean of its sections is a third of both ends' and that between them.
+  area: ({ thick, tip }) => (Math.PI * thick * thick * (1 + tip + tip * tip)) / 12,
   support: (thick, wide) => Math.hypot(thick, wide),
-  glued: (_frame, { thick, glued }) => (Math.PI * thick * glued) / 2,
+  glued: (_frame, { thick, tip, glued }) => (Math.PI * thick * ((1 + tip) / 2) * glued) / 2,
 };
 
 /** A fork is glued at its inner faces, and at its outer ones where there is wood beside them. */

@@ -20,6 +20,8 @@ export interface Cut {
   section: SectionBox;
   thick: number;
   wide: number;
+  /** Its size at its end against that at the shoulder; 1 unless it tapers. */
+  tip: number;
   /** Along the tenon from the shoulder, mm; and as much of it as lies in the wood. */
   run: number;
   glued: number;
@@ -30,8 +32,9 @@ export interface Form {
   name: "rectangular" | "round" | "forked";
   /** From the shoulder in, ended parallel to the face entered and `depth` mm behind it. */
   solid(frame: TenonFrame, section: SectionBox, depth: number): Convex | undefined;
-  /** mm². */
-  area(cut: Pick<Cut, "thick" | "wide">): number;
+  /** Of its section, mm². */
+  /** The mean over its length of one that tapers. */
+  area(cut: Pick<Cut, "thick" | "wide" | "tip">): number;
   /** The most that w · p comes to over the section about its middle, for w with these parts along its thickness and width. */
   support(thick: number, wide: number): number;
   /** Sides that meet long grain, mm²; `grain` runs along the member entered, `wall` is the wood left beside it. */

@@ -1,7 +1,7 @@
 import { roundForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
 import { asksForTenon } from "./rectangular.ts";
-import { acrossThickness, placedAcross, tenonLong, whole } from "./sizing.ts";
+import { acrossThickness, placedAcross, tell, tenonLong, whole } from "./sizing.ts";
 
 /** A turned tenon: as the text says, or the whole of turned stuff where its tenon has no other thickness. */
 export const round = {
@@ -12,7 +12,9 @@ export const round = {
     (site.round !== undefined &&
       asksForTenon(facts) &&
       (facts.tenonThick === undefined || facts.tenonThick.value === "full")),
-  sizes(site) {
+  sizes(site, _frame, faults) {
+    if (site.chosen.facts.round?.value.tip !== undefined && site.entered.kind !== "seat")
+      return tell(site, faults, "its tenon tapers, as only one into a solid seat does: give one diameter");
     const diameter = site.chosen.facts.round?.value.diameter ?? site.round ?? 0;
     if (!(diameter > 0)) return undefined;
     const shoulders = { ...acrossThickness(site, diameter), ...placedAcross(site, diameter) };
@@ -22,7 +24,10 @@ export const round = {
     const { round: turned, tenonLong: own } = site.chosen.facts;
     return tenonLong(turned?.value.long ?? own?.value, site, depth, faults);
   },
-  sections: (sizes) => [whole(sizes)],
+  sections(sizes, { round: turned }) {
+    const { diameter = 1, tip = diameter } = turned?.value ?? {};
+    return [{ ...whole(sizes), ...(tip < diameter && { tip: tip / diameter }) }];
+  },
   haunched: false,
   open: false,
 } as const satisfies JointKind;

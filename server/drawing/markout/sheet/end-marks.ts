@@ -70,6 +70,7 @@ function tenonMarks(piece: Piece, end: CutEnd, tenon: CutTenon, printer: Printer
     mark(TENON_MARKS[tenon.kind], end.name, SHOULDER, {
       thick: printer.steps(steps.thick),
       wide: tenon.kind === "round" ? undefined : printer.steps(steps.wide),
+      "at its end": tenon.cone && printer.long(tenon.cone.tip),
       long: printer.steps(figures.steps(tenon.deep, "down")),
       "along it":
         tenon.run - tenon.long > figures.step
@@ -123,6 +124,7 @@ function tenonMarks(piece: Piece, end: CutEnd, tenon: CutTenon, printer: Printer
         thick: printer.long(wedges.thick),
         wide: printer.steps(steps.thick),
         long: printer.long(wedges.long),
+        set: wedges.across && word("across the seat's grain"),
       }),
     );
   if (peg)

@@ -1,13 +1,14 @@
 import type { Plan, Spot } from "../../../joinery/pieces/piece.ts";
+import { boreMarks } from "./bore-marks.ts";
 import { count, mark, type Printer } from "./printer.ts";
 import type { SheetFigure, SheetMark } from "./sheet.ts";
 
 /**
  * The corners of each slab of a part in plan, in order round it, from the lower left of its upper face; below where its lower face
- * differs. Then those of each opening in it.
+ * differs. Then those of each opening in it, and the sockets of a solid seat.
  */
-export const planMarks = ({ layers, seen }: Plan, printer: Printer): SheetMark[] =>
-  layers.flatMap(({ name, from, to, top, under, openings }) => {
+export const planMarks = ({ layers, seen, bores = [] }: Plan, printer: Printer): SheetMark[] => [
+  ...layers.flatMap(({ name, from, to, top, under, openings }) => {
     const deep = { from: printer.long(from), to: printer.long(to) };
     const corner = (kind: string, more: Record<string, SheetFigure>, spot: Spot, below?: Spot) =>
       mark(kind, seen, name, {
@@ -24,4 +25,6 @@ export const planMarks = ({ layers, seen }: Plan, printer: Printer): SheetMark[]
         ring.top.map((spot, k) => corner("opening", { number: count(number + 1) }, spot, ring.under[k])),
       ),
     ];
-  });
+  }),
+  ...boreMarks(bores, printer),
+];

@@ -1,0 +1,84 @@
+/**
+ * A leg in a solid seat: where its line goes, and how that lies to the seat's face.
+ */
+import type { LegWay, PostDesign } from "../../../design/design.ts";
+import { lineMeets, offsetBy } from "../../../geometry/plane.ts";
+import type { Plane, Vec3 } from "../../../geometry/solid.ts";
+import { add, along, cross, dot, negate, scale } from "../../../geometry/vec.ts";
+import type { Post, SeatSurface, Side } from "../../chair.ts";
+import type { PostEnds } from "../../posts/post.ts";
+import { backwardOf } from "./solid-seat.ts";
+
+/** The under face of a solid seat, looking up. */
+export const underFace = ({ plane, design }: Pick<SeatSurface, "plane" | "design">): Plane =>
+  offsetBy(plane, -(design.thick?.value ?? 0));
+
+/** Where a leg's centre line crosses the face that it is placed by, as drawn. */
+export function placeInSeat(seat: SeatSurface, design: PostDesign, side: Side): Vec3 | undefined {
+  const place = design.intoSeat?.value;
+  if (!place) return undefined;
+  const face = place.above ? seat.plane : underFace(seat);
+  return lineMeets(face, [side === "right" ? -place.out : place.out, place.back, 0], [0, 0, 1]);
+}
+
+/** How the post of a leg is built: up to the seat's under face, from its place there down to the floor. */
+export function endsOfLeg(seat: SeatSurface, design: PostDesign, side: Side): PostEnds | undefined {
+  const at = placeInSeat(seat, design, side);
+  const place = design.intoSeat?.value;
+  if (!at || !place) return undefined;
+  const lean = leanOf(design.way?.value, seat, at, side);
+  const under = underFace(seat);
+  return {
+    top: under,
+    // A first guess where the place is on the top face, until the line itself tells.
+    topHeight: at[2],
+    place: { station: at[2], out: place.out, back: place.back },
+    ...(lean && { lean }),
+  };
+}
+
+/** The splay and rake, as a post's bare ones are, that lead to a foot or lie so to the seat's face. */
+function leanOf(way: LegWay | undefined, seat: SeatSurface, at: Vec3, side: Side): PostEnds["lean"] {
+  if (!way) return undefined;
+  const sign = side === "right" ? -1 : 1;
+  const down =
+    way.is === "foot"
+      ? ([sign * way.out - at[0], way.back - at[1], -at[2]] as Vec3)
+      : wayDown(seat.plane, way.lean, way.sightLine, sign);
+  return { splay: Math.atan2(sign * down[0], -down[2]), rake: Math.atan2(-down[1], -down[2]) };
+}
+
+/** Unit, from the seat to the foot: by its lean from square to the face, and its direction in the face. */
+function wayDown(plane: Plane, lean: number, sightLine: number, sign: 1 | -1): Vec3 {
+  const inFace = add(scale(backwardOf(plane), Math.cos(sightLine)), scale([sign, 0, 0], Math.sin(sightLine)));
+  return along(scale(negate(plane.normal), Math.cos(lean)), inFace, Math.sin(lean));
+}
+
+/** How a leg lies to the seat that it goes into, radians; undefined of a post that is no leg. */
+export interface SeatLean {
+  /** Between its line and square to the face. */
+  lean: number;
+  /** In the face, from straight back to the way its foot leans, towards its own side. */
+  sightLine: number;
+}
+
+/** The lean and the sight line of a leg, as drawn: a trim turns seat and legs together. */
+export function seatLeanOf(seat: SeatSurface | undefined, post: Post): SeatLean | undefined {
+  const last = post.pieces[post.pieces.length - 1];
+  if (!seat || !last || !post.design.intoSeat) return undefined;
+  const down = negate(last.direction);
+  const { normal } = seat.plane;
+  const sign = post.side === "right" ? -1 : 1;
+  const inFace = (way: Vec3): number => {
+    const part = dot(down, way);
+    return Math.abs(part) < LEVEL ? 0 : part;
+  };
+  const [back, out] = [inFace(backwardOf(seat.plane)), inFace([sign, 0, 0])];
+  return {
+    lean: Math.atan2(Math.hypot(...cross(normal, down)), -dot(normal, down)),
+    sightLine: Math.atan2(out, back),
+  };
+}
+
+/** A lean one way of less than this is none, as a sine. */
+const LEVEL = 1e-9;

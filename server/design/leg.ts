@@ -1,0 +1,162 @@
+/**
+ * What the text says of a post that is a leg let into a solid seat: its place there, and the way it goes to the floor.
+ */
+import type { Fix } from "../../grammar/problem.ts";
+import type { PostDesign } from "./design.ts";
+import type { Given } from "./given.ts";
+import type { Item, Line } from "./merge.ts";
+import { jointName } from "./names.ts";
+import { set } from "./post.ts";
+import {
+  angle,
+  facetOf,
+  factOf,
+  given,
+  lean,
+  length,
+  lineOf,
+  type Reading,
+  report,
+  spanOf,
+} from "./reading.ts";
+
+/** Where a leg is in the seat, level: on its under face, or on its top. */
+export interface LegPlace {
+  out: number;
+  back: number;
+  above: boolean;
+}
+
+/** How a leg goes when neither splay nor rake says so: to a foot, or by the seat's own face (radians). */
+export type LegWay =
+  | { is: "foot"; out: number; back: number }
+  | { is: "lean"; lean: number; sightLine: number };
+
+/** Lines that have no place in a leg, and what stands there instead. */
+const elsewhere: Readonly<Record<string, string>> = {
+  height: "its top is where it meets the seat",
+  "top-into": "its top goes into the seat",
+  "top-cut": "its top is cut to the seat",
+};
+
+/** The facts of a leg; to be read after the rest of the post. */
+export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
+  set(post, "joined", jointName(reading, lineOf(item, "joined")));
+  const into = lineOf(item, "into");
+  const leanLine = lineOf(item, "lean");
+  if (!into) {
+    if (leanLine)
+      tell(
+        reading,
+        leanLine,
+        "wrong-kind",
+        "`lean` is measured from a seat; this post is not let `into seat`, so say `rake` and `splay`.",
+      );
+    return;
+  }
+  const out = length(reading, into, "out");
+  const back = length(reading, into, "back");
+  if (out && back) {
+    const at = spanOf([factOf(into, "out"), factOf(into, "back")], into.statement);
+    const above = factOf(into, "above") !== undefined;
+    post.intoSeat = given(into, at, { out: out.value, back: back.value, above });
+  }
+  for (const line of item.items) {
+    const facet = facetOf(line) ?? "";
+    const why =
+      elsewhere[facet] ?? (line.statement.word?.text === "stand" ? "it stands on the floor" : undefined);
+    if (why)
+      tell(reading, line, "given-twice", `This post is a leg let into the seat: ${why}. Take this line out.`);
+  }
+  delete post.height;
+  delete post.topInto;
+  delete post.topSquare;
+  delete post.standsOn;
+  readWay(reading, item, post, leanLine);
+  tellBareRakes(reading, item);
+}
+
+function readWay(reading: Reading, item: Item, post: PostDesign, leanLine: Line | undefined): void {
+  const placed = lineOf(item, "place");
+  const place = post.place;
+  delete post.place;
+  let ways: { line: Line; way?: Given<LegWay> }[] = [];
+  for (const facet of ["splay", "rake", "kick", "bend"]) {
+    const line = lineOf(item, facet);
+    if (line) ways.push({ line });
+  }
+  if (placed && place?.value.station === "foot") {
+    const { out, back } = place.value;
+    ways.push({ line: placed, way: { ...place, value: { is: "foot", out, back } } });
+  } else if (placed && placed.statement.word?.text !== "stand") {
+    tell(
+      reading,
+      placed,
+      "given-twice",
+      "The leg is placed by `into seat` already; its way to the floor is `splay` and `rake`, or `foot out …, back …`.",
+    );
+  }
+  const leaning = leanLine && readLean(reading, leanLine);
+  if (leaning) ways.push({ line: leanLine, way: leaning });
+  // What this file says replaces what the one that it starts from says of the same.
+  const own = ways.filter(({ line }) => line.source.file === undefined);
+  if (own.length > 0) ways = own;
+  const kinds = [...new Set(ways.map(({ way }) => way?.value.is ?? "angles"))];
+  if (kinds.length > 1) {
+    const [first] = ways;
+    for (const { line, way } of ways) {
+      if ((way?.value.is ?? "angles") === kinds[0]) continue;
+      tell(
+        reading,
+        line,
+        "given-twice",
+        `\`${first!.line.statement.word?.text}\` above already says which way the leg goes: keep one of the two.`,
+      );
+    }
+  }
+  const chosen = ways[0]?.way;
+  if (!chosen) return;
+  post.way = chosen;
+  post.knees = [];
+}
+
+function readLean(reading: Reading, line: Line): Given<LegWay> | undefined {
+  const found = lean(reading, line, "lean");
+  const sight = angle(reading, line, "sight-line");
+  if (!found) return undefined;
+  if (!sight) {
+    if (!factOf(line, "sight-line"))
+      tell(
+        reading,
+        line,
+        "incomplete",
+        "A lean needs its direction too, such as `lean 14deg, sight-line 45deg`.",
+      );
+    return undefined;
+  }
+  return { ...found, value: { is: "lean", lean: found.value, sightLine: sight.value } };
+}
+
+/** A leg leans both ways about as often, so its rake says which end goes where. */
+function tellBareRakes(reading: Reading, item: Item): void {
+  for (const line of item.items) {
+    const fact = factOf(line, "angle");
+    if (line.statement.word?.text !== "rake" || !fact || factOf(line, "end")) continue;
+    const fixes = ["foot forward", "foot back"].map(
+      (words): Fix => ({
+        title: `Write \`${words}\``,
+        edits: [{ start: fact.end, end: fact.end, text: ` ${words}` }],
+      }),
+    );
+    report(reading, line.source, fact, {
+      code: "which-end",
+      message:
+        "A leg's rake must say which way its foot goes: `foot forward` as front legs do, or `foot back`.",
+      fixes,
+    });
+  }
+}
+
+function tell(reading: Reading, line: Line, code: string, message: string): void {
+  report(reading, line.source, line.statement.word ?? line.statement, { code, message });
+}

@@ -1,0 +1,129 @@
+/**
+ * What the text says of a solid seat: its place, its outline, its wood.
+ */
+import type { Given } from "./given.ts";
+import type { Item } from "./merge.ts";
+import { set } from "./post.ts";
+import {
+  count,
+  factOf,
+  given,
+  lean,
+  length,
+  lineOf,
+  linesOf,
+  type Reading,
+  report,
+  spanOf,
+} from "./reading.ts";
+
+export interface SolidSeatDesign {
+  /** Height of the middle of the top of the front edge, and how far that is behind the front line. */
+  up?: Given<number>;
+  back?: Given<number>;
+  /** Drop from the front edge to the back edge, or the same as an angle below level. */
+  fall?: Given<number>;
+  slope?: Given<number>;
+  /** From the front edge to the back edge along the top. */
+  deep?: Given<number>;
+  /** From the front to the back: the full width at a distance behind the front edge. */
+  widths: Given<SeatWidth>[];
+  /** Diameter of a round seat, which has no widths. */
+  round?: Given<number>;
+  /** Radii of the corners. */
+  corner?: Given<{ front: number; back: number }>;
+  tail?: Given<{ wide: number; long: number }>;
+  grain: Given<"fore-and-aft" | "across">;
+  /** How many boards it is jointed of. */
+  boards: Given<number>;
+}
+
+export interface SeatWidth {
+  wide: number;
+  at: number;
+  /** Reached straight from the one before. */
+  straight: boolean;
+}
+
+/** Boards that a seat is jointed of, at most. */
+const MOST_BOARDS = 12;
+
+/** The facts of a seat's block that only a solid one has. */
+export function readSolidSeat(reading: Reading, item: Item): SolidSeatDesign {
+  const { statement } = item;
+  const word = statement.word ?? statement;
+  const solid: SolidSeatDesign = {
+    widths: readWidths(reading, item),
+    grain: { ...given(item, word, "fore-and-aft"), assumed: true },
+    boards: { ...given(item, word, 1), assumed: true },
+  };
+  set(solid, "up", length(reading, lineOf(item, "up"), "up", "positive"));
+  set(solid, "back", length(reading, lineOf(item, "back"), "back"));
+  const fall = lineOf(item, "fall");
+  if (fall?.statement.word?.text === "slope") set(solid, "slope", lean(reading, fall, "angle"));
+  else set(solid, "fall", length(reading, fall, "fall"));
+  set(solid, "deep", length(reading, lineOf(item, "deep"), "length", "positive"));
+  set(solid, "round", length(reading, lineOf(item, "round"), "diameter", "positive"));
+  set(solid, "corner", readCorner(reading, item));
+  set(solid, "tail", readTail(reading, item));
+  const grain = lineOf(item, "grain");
+  const way = grain && factOf(grain, "grain");
+  if (grain && (way?.name === "across" || way?.name === "fore-and-aft"))
+    solid.grain = given(grain, way, way.name);
+  solid.boards = count(reading, lineOf(item, "boards"), "count", MOST_BOARDS) ?? solid.boards;
+  tellConflicts(reading, item, solid);
+  return solid;
+}
+
+function readWidths(reading: Reading, item: Item): Given<SeatWidth>[] {
+  return linesOf(item, "wide").flatMap((line) => {
+    const wide = length(reading, line, "wide", "positive");
+    const at = length(reading, line, "station", "not negative");
+    if (!wide || !at) return [];
+    const straight = factOf(line, "straight") !== undefined;
+    return [
+      given(line, spanOf([factOf(line, "wide"), factOf(line, "station")], line.statement), {
+        wide: wide.value,
+        at: at.value,
+        straight,
+      }),
+    ];
+  });
+}
+
+function readCorner(reading: Reading, item: Item): SolidSeatDesign["corner"] {
+  const line = lineOf(item, "corner");
+  if (!line) return undefined;
+  const part = (label: string) => length(reading, line, label, "not negative");
+  const both = part("both");
+  if (both) return { ...both, value: { front: both.value, back: both.value } };
+  const [front, back] = [part("front"), part("back")];
+  const at = spanOf([factOf(line, "front"), factOf(line, "back")], line.statement);
+  return (front ?? back) && given(line, at, { front: front?.value ?? 0, back: back?.value ?? 0 });
+}
+
+function readTail(reading: Reading, item: Item): SolidSeatDesign["tail"] {
+  const line = lineOf(item, "tail");
+  const wide = length(reading, line, "width", "positive");
+  const long = length(reading, line, "length", "positive");
+  if (!line || !wide || !long) return undefined;
+  const at = spanOf([factOf(line, "width"), factOf(line, "length")], line.statement);
+  return given(line, at, { wide: wide.value, long: long.value });
+}
+
+/** A round seat's outline is its circle: what else would shape it is told, and left out. */
+function tellConflicts(reading: Reading, item: Item, solid: SolidSeatDesign): void {
+  if (!solid.round) return;
+  for (const facet of ["deep", "wide", "corner", "tail"]) {
+    for (const line of linesOf(item, facet)) {
+      report(reading, line.source, line.statement.word ?? line.statement, {
+        code: "given-twice",
+        message: `A round seat's outline is its circle; \`${facet}\` has no place beside \`round\`.`,
+      });
+    }
+  }
+  solid.widths = [];
+  delete solid.deep;
+  delete solid.corner;
+  delete solid.tail;
+}

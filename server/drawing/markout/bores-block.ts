@@ -1,0 +1,104 @@
+/**
+ * The sockets of a solid seat: on its plan with the sight line of each, and as a table of what to set before each is bored.
+ */
+import type { Plan, SeatBore, Spot } from "../../joinery/pieces/piece.ts";
+import type { Block } from "./faces.ts";
+import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
+import { told } from "./sheet/printer.ts";
+import type { SheetMark, SheetPart } from "./sheet/sheet.ts";
+import { LINE, paragraphs, tableBlock } from "./table.ts";
+import { marksOf } from "./wording.ts";
+
+/** How far a sight line is drawn to either side of its place, mm in the seat. */
+const SIGHT = 70;
+
+/** Each socket's mouth as a circle, its sight line and its letter; `to` puts a place of the plan on the paper. */
+export function boreItems({ bores = [], ring }: Plan, to: (spot: Spot) => Point): Item[] {
+  const xs = ring.map(([x]) => x);
+  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const axis = bores.length
+    ? [line([to([middle, 0]), to([middle, Math.max(...ring.map(([, y]) => y))])], "datum")]
+    : [];
+  return [...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to))];
+}
+
+function oneBore(bore: SeatBore, middle: number, to: (spot: Spot) => Point): Item[] {
+  // Seen from above with the front below, the sitter's left is on the right.
+  const x = middle + (bore.side === "right" ? -bore.out : bore.out);
+  const way = bore.towards === "left" ? 1 : -1;
+  const run: Spot = [way * Math.sin(bore.sightLine), Math.cos(bore.sightLine)];
+  const on = (far: number): Point => to([x + run[0] * far, bore.behind + run[1] * far]);
+  const [u, v] = to([x, bore.behind]);
+  const radius = Math.abs(to([x + bore.diameter / 2, bore.behind])[0] - u);
+  // The letter stands clear of the sight line, to the middle of the seat.
+  const far = radius + 2.6;
+  const turn = way * Math.sin(bore.sightLine) * Math.sign(x - middle || 1) > 0 ? 1 : -1;
+  const [c, s] = [
+    to([x + run[0], bore.behind + run[1]])[0] - u,
+    to([x + run[0], bore.behind + run[1]])[1] - v,
+  ];
+  const size = Math.hypot(c, s);
+  const side: Point = [(-turn * far * s) / size, (turn * far * c) / size];
+  const sight = bore.lean > 1e-3 ? [line([on(-SIGHT / 2), on(SIGHT)], "knife")] : [];
+  return [
+    circle([u, v], radius, "hidden"),
+    ...sight,
+    words([u + side[0], v + side[1] + 1.2], bore.letter, SMALL + 1, { bold: true, anchor: "middle" }),
+  ];
+}
+
+const headings = [
+  "",
+  "for",
+  "from the middle line",
+  "behind the front",
+  "sight line",
+  "lean",
+  "bevel",
+  "bit",
+  "deep",
+  "notes",
+];
+
+/** The boring schedule, in the order of boring; empty where the seat has no sockets. */
+export function boreTable(sheet: SheetPart, wide: number): Block {
+  const bores = marksOf(sheet, "bore", "through-bore");
+  if (bores.length === 0) return { items: [], height: 0 };
+  const table = tableBlock("Sockets, bored in this order", headings, bores.map(boreRow), wide);
+  const how = paragraphs([HOW], wide);
+  return {
+    items: [...table.items, ...how.items.map((item) => shifted(item, table.height))],
+    height: table.height + how.height + LINE / 2,
+  };
+}
+
+const HOW =
+  "Places are on the face that the bit goes in. A sight line is counted in that face from straight back towards the side named: 0° back, 90° out, 180° forward. Stand the bevel on it, set as told, and bore with the bit along its blade; the drawn line runs towards the foot. Try the angle in waste first.";
+
+const shifted = (item: Item, by: number): Item =>
+  item.is === "words"
+    ? { ...item, at: [item.at[0], item.at[1] + by] }
+    : { ...item, points: item.points.map(([x, y]): Point => [x, y + by]) };
+
+function boreRow(bore: SheetMark): string[] {
+  const { figures } = bore;
+  const tapers = figures["at its end"];
+  const side = told(bore, "side");
+  return [
+    told(bore, "letter"),
+    told(bore, "for"),
+    side === "middle" ? "on it" : `${told(bore, "out")} ${side}`,
+    told(bore, "behind"),
+    `${told(bore, "sight line")} ${told(bore, "towards")}`,
+    told(bore, "lean"),
+    told(bore, "bevel"),
+    `Ø ${tapers ? tapers.text : told(bore, "diameter")}`,
+    told(bore, "deep") || "through",
+    [
+      `from the ${bore.face}`,
+      ...(tapers
+        ? [`reamed to Ø ${told(bore, "diameter")} at the mouth, a cone of ${told(bore, "cone")}`]
+        : []),
+    ].join("; "),
+  ];
+}

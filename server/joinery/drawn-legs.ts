@@ -1,0 +1,64 @@
+/**
+ * Legs that lean every way out of one seat, with stretchers between them: no one line takes the seat off. They are drawn a little at a
+ * time, each along its own line, while their feet go apart and the stretchers slide in their mortises.
+ */
+import type { Vec3 } from "../geometry/solid.ts";
+import { add, dot, norm, scale, squareTo, sub, unit } from "../geometry/vec.ts";
+import type { Fitting, Parting } from "./assembly.ts";
+
+/** Rounds in which what hangs between the legs settles between them. */
+const ROUNDS = 60;
+
+/**
+ * The seat parted from all its legs at once, where every joint between the legs bears it: what it strays sideways over the whole stroke
+ * stays within its slack, and it does not go deeper. Undefined where the parts hold no such seat, or are tied to it by more.
+ */
+export function drawnParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
+  const seat = joints.find(({ drawn }) => drawn)?.into;
+  if (seat === undefined) return undefined;
+  const sockets = joints.filter((joint) => joint.drawn && joint.into === seat);
+  const tied = joints.some(
+    (joint) => (joint.part === seat || joint.into === seat) && !sockets.includes(joint),
+  );
+  if (tied || sockets.length < 2) return undefined;
+  const stroke = Math.max(...sockets.map(({ long }) => long));
+  const moves = movesOf(whole, joints, seat, sockets, stroke);
+  const slackOf = (part: string) => {
+    const free = sockets.find((socket) => socket.part === part)?.free ?? 0;
+    return stroke * Math.tan(free);
+  };
+  const bears = joints.every((joint) => {
+    if (sockets.includes(joint)) return true;
+    const moved = sub(moves.get(joint.part)!, moves.get(joint.into)!);
+    const strays = norm(squareTo(moved, joint.direction));
+    const slack = joint.slack + slackOf(joint.part) + slackOf(joint.into);
+    return strays <= slack && dot(moved, joint.direction) <= slack;
+  });
+  if (!bears) return undefined;
+  const direction = unit(sockets.map((socket) => socket.direction).reduce(add));
+  return { direction, groups: [whole.filter((part) => part !== seat), [seat]] };
+}
+
+/** How far each part has gone when the legs are out: a leg down its own line, what is joined to several the mean of them. */
+function movesOf(
+  whole: readonly string[],
+  joints: readonly Fitting[],
+  seat: string,
+  sockets: readonly Fitting[],
+  stroke: number,
+): Map<string, Vec3> {
+  const moves = new Map<string, Vec3>(whole.map((part) => [part, [0, 0, 0]]));
+  for (const { part, direction } of sockets) moves.set(part, scale(direction, -stroke));
+  const legs = new Set(sockets.map(({ part }) => part));
+  const hanging = whole.filter((part) => part !== seat && !legs.has(part));
+  const beside = (part: string) =>
+    joints.flatMap((joint) => (joint.part === part ? [joint.into] : joint.into === part ? [joint.part] : []));
+  const neighbours = new Map(hanging.map((part) => [part, beside(part)]));
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const [part, others] of neighbours) {
+      const sum = others.map((other) => moves.get(other)!).reduce(add, [0, 0, 0] as Vec3);
+      if (others.length > 0) moves.set(part, scale(sum, 1 / others.length));
+    }
+  }
+  return moves;
+}

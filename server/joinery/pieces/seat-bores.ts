@@ -1,0 +1,50 @@
+/**
+ * The sockets of a solid seat, each as it is bored: its place from the seat's middle line and front edge on the face the bit goes in, the
+ * line in that face in which the bit leans, and by how much.
+ */
+import type { Chair, Joint, SeatSurface } from "../../chair/chair.ts";
+import { seatLeanOf } from "../../chair/seat/solid/leg.ts";
+import { spotOnSeat } from "../../chair/seat/solid/solid-seat.ts";
+import { dot } from "../../geometry/vec.ts";
+import { jointsInto } from "./mouths.ts";
+import type { Cone, SeatBore } from "./piece.ts";
+import { letterOf } from "./setting-out.ts";
+
+/** In the order of the chair: legs in front first, as the text has them. */
+export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
+  return jointsInto(chair, seat.name).flatMap((joint, k) => {
+    const post = chair.posts.get(joint.part);
+    const lean = post && seatLeanOf(seat, post);
+    if (!post || !lean) return [];
+    const [x, behind] = spotOnSeat(seat, joint.root);
+    const side = x > MIDDLE ? "left" : x < -MIDDLE ? "right" : "middle";
+    const run = joint.long / Math.abs(dot(joint.direction, seat.plane.normal));
+    const cone = coneOf(joint, run);
+    return [
+      {
+        letter: letterOf(k),
+        for: joint.part,
+        face: "under face",
+        out: Math.abs(x),
+        side,
+        behind,
+        sightLine: Math.abs(lean.sightLine),
+        // A leg on the right leans to its own side, as its twin does to the left.
+        towards: lean.sightLine < 0 === (post.side === "right") ? "left" : "right",
+        lean: lean.lean,
+        diameter: joint.thick,
+        ...(cone && { cone }),
+        ...(joint.facts.through ? {} : { deep: run }),
+      },
+    ];
+  });
+}
+
+/** Nearer than this to the middle line is on it, mm. */
+const MIDDLE = 1e-6;
+
+/** The cone of a tapered tenon over its run; undefined of one that does not taper. */
+export function coneOf({ sections, thick }: Joint, run: number): Cone | undefined {
+  const tip = sections[0]?.tip;
+  return tip === undefined ? undefined : { tip: thick * tip, over: run };
+}
