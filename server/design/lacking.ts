@@ -15,6 +15,8 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
   const merged = design.links.some((link) => link.kind === "like");
   const whole = design.links.every((link) => link.found);
   const crowned = postsUnderRails(design);
+  // One seat is missing, however many legs there are.
+  let seatTold = false;
   for (const item of items) {
     if (item.statement.block === undefined || !wellRead(item)) continue;
     if (merged && whole && item.source.file === undefined)
@@ -23,7 +25,10 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
     const rail = design.rails.get(name);
     if (rail?.statement === item.statement) checkUp(reading, item, rail, design);
     const post = design.posts.get(name);
-    if (post?.statement === item.statement && post.intoSeat && !design.seat?.solid) tellNoSeat(reading, item);
+    if (post?.statement === item.statement && post.intoSeat && !design.seat?.solid && !seatTold) {
+      tellNoSeat(reading, item);
+      seatTold = true;
+    }
     if (item.statement === design.seat?.statement && design.seat.solid) checkSolidSeat(reading, item);
     if (
       post?.statement === item.statement &&
@@ -85,7 +90,8 @@ function tellNoSeat(reading: Reading, item: Item): void {
 
 /** How deep a seat is follows from nothing but its own line, unless it is round. */
 function checkSolidSeat(reading: Reading, item: Item): void {
-  if (lacks(item, "round") && lacks(item, "deep")) tell(reading, item, "The seat", "`deep`", exampleNamed("solid-seat", "deep"));
+  if (lacks(item, "round") && lacks(item, "deep"))
+    tell(reading, item, "The seat", "`deep`", exampleNamed("solid-seat", "deep"));
 }
 
 function checkRequired(reading: Reading, item: Item, kind: Kind): void {

@@ -148,8 +148,7 @@ function readTaper(
   if (round && squared) {
     report(reading, line.source, round.at, {
       code: "incomplete",
-      message:
-        "A squared rail tapers to a section, its thickness by its width.",
+      message: "A squared rail tapers to a section, its thickness by its width.",
     });
     return undefined;
   }

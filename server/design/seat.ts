@@ -11,7 +11,6 @@ import { readSawn } from "./sawn.ts";
 import { readSolidSeat } from "./solid-seat.ts";
 
 const rests: readonly SeatRest[] = ["rails", "strips", "rebates", "grooves"];
-const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered"];
 const kinds: readonly SeatKind[] = ["drop-in", "board", "woven", "upholstered", "solid"];
 
 export function readSeat(reading: Reading, item: Item): SeatDesign | undefined {

@@ -59,8 +59,9 @@ export function buildSolidSeat(design: Design, seat: SeatDesign, faults: Fault[]
     front: { ...end(first, plan.widthAt(first)), middle: front },
     back: { ...end(last, plan.widthAt(last)), middle: back },
     layers: [layer],
+    clearance: 0,
     plan,
-    body: seatBody([layer], plane, []),
+    body: seatBody([layer], plane, [], 0),
     centreLine:
       solid.grain.value === "across" ? acrossThe(plan, spot).map(middleOf) : [front, back].map(middleOf),
     grain: solid.grain.value === "across" ? [1, 0, 0] : backward,

@@ -105,7 +105,9 @@ describe("an outline", () => {
 
   it("says how large a corner the edges hold", () => {
     const { troubles } = plan(seat("deep 400", "wide 400 at 0", "wide 400 at 400", "corner 240"));
-    expect(troubles[0]!.message).toContain("200 mm is the most");
+    const most = Number(/([\d.]+) mm is the most/.exec(troubles[0]!.message)![1]);
+    expect(most).toBeGreaterThan(199);
+    expect(plan(seat("deep 400", "wide 400 at 0", "wide 400 at 400", `corner ${most}`)).troubles).toEqual([]);
   });
 });
 
@@ -174,7 +176,7 @@ describe("wrong input", () => {
 
 describe("a leg", () => {
   const chair = () =>
-    check(`${head}${seat("round 330")}${legs("splay 12deg", "rake 8deg foot forward")}
+    studied(`${head}${seat("round 330")}${legs("splay 12deg", "rake 8deg foot forward")}
 rail front-stretcher {
   across leg
   round 24
