@@ -6,7 +6,6 @@ import type { PostDesign } from "./design.ts";
 import type { Given } from "./given.ts";
 import type { Item, Line } from "./merge.ts";
 import { jointName } from "./names.ts";
-import { set } from "./post.ts";
 import {
   angle,
   facetOf,
@@ -41,7 +40,8 @@ const elsewhere: Readonly<Record<string, string>> = {
 
 /** The facts of a leg; to be read after the rest of the post. */
 export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
-  set(post, "joined", jointName(reading, lineOf(item, "joined")));
+  const joined = jointName(reading, lineOf(item, "joined"));
+  if (joined) post.joined = joined;
   const into = lineOf(item, "into");
   const leanLine = lineOf(item, "lean");
   if (!into) {
