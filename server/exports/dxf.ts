@@ -3,9 +3,10 @@ import { Figures } from "../drawing/markout/figures.ts";
 import { type Item, type Pen, POINT } from "../drawing/markout/page.ts";
 import { piecesAsked } from "../drawing/markout/pages.ts";
 import { fullSizeDrawings } from "../drawing/markout/templates.ts";
+import type { BoardDrawing, BoardLineKind } from "./board-drawings.ts";
 
 /** Layers by what a line is, with the AutoCAD colour index and line type each has. Laser and router software cuts by layer. */
-const layers: Record<Pen | "words", { name: string; colour: number; dashed?: true }> = {
+const layers: Record<Pen | "words" | BoardLineKind, { name: string; colour: number; dashed?: true }> = {
   outline: { name: "OUTLINE", colour: 7 },
   knife: { name: "KNIFE", colour: 1 },
   fine: { name: "FINE", colour: 8 },
@@ -14,6 +15,11 @@ const layers: Record<Pen | "words", { name: string; colour: number; dashed?: tru
   faint: { name: "FAINT", colour: 9 },
   none: { name: "FILL", colour: 9 },
   words: { name: "WORDS", colour: 3 },
+  board: { name: "BOARD", colour: 7 },
+  clear: { name: "CLEAR", colour: 9 },
+  defect: { name: "DEFECT", colour: 6, dashed: true },
+  piece: { name: "PIECE", colour: 2 },
+  cut: { name: "CUT", colour: 1 },
 };
 
 /** Between drawings, mm, and the height of their titles. */
@@ -21,10 +27,10 @@ const GAP = 30;
 const TITLE = 6;
 
 /**
- * DXF R12 (AC1009, in mm) of everything that is cut to a shape, at full size, one above the other: templates, seat, curves. Undefined when
- * the part or the chair has no such thing.
+ * DXF R12 (AC1009, in mm) of everything that is cut to a shape, at full size, one above the other: templates, seat, curves, and the boards
+ * with what is sawn from them. Undefined when the part or the chair has no such thing.
  */
-export function dxf(chair: Chair, part?: string): string | undefined {
+export function dxf(chair: Chair, boards: readonly BoardDrawing[], part?: string): string | undefined {
   const figures = new Figures(chair.design.units);
   const out: string[] = [];
   let low = 0;
@@ -37,6 +43,12 @@ export function dxf(chair: Chair, part?: string): string | undefined {
       low = top - drawing.height - TITLE;
       wide = Math.max(wide, drawing.width);
     }
+  }
+  for (const board of boards) {
+    low -= GAP + board.wide;
+    out.push(...boardEntities(board, low));
+    low -= TITLE;
+    wide = Math.max(wide, board.long);
   }
   if (out.length === 0) return undefined;
   return [
@@ -57,20 +69,40 @@ export function dxf(chair: Chair, part?: string): string | undefined {
   ].join("\n");
 }
 
+/** A board with its lower edge at this height, its name over it. */
+function boardEntities({ name, wide, lines, words }: BoardDrawing, low: number): string[] {
+  return [
+    ...text([0, low + wide + TITLE / 2], `Board ${name}`, TITLE, 0),
+    ...lines.flatMap(({ is, points, closed }) =>
+      polyline(
+        layers[is].name,
+        points.map(([x, y]) => [x, y + low]),
+        closed,
+      ),
+    ),
+    ...words.flatMap(({ at, text: words }) => text([at[0], at[1] + low - TITLE / 2], words, TITLE, 1)),
+  ];
+}
+
+function polyline(layer: string, points: readonly (readonly [number, number])[], closed: boolean): string[] {
+  return [
+    ...pairs(0, "POLYLINE", 8, layer, 66, 1, 70, closed ? 1 : 0, 10, "0.0", 20, "0.0", 30, "0.0"),
+    ...points.flatMap(([x, y]) => pairs(0, "VERTEX", 8, layer, 10, number(x), 20, number(y), 30, "0.0")),
+    ...pairs(0, "SEQEND", 8, layer),
+  ];
+}
+
 function entity(item: Item, top: number): string[] {
   if (item.is === "words") {
     const { at, text: words, size, anchor, upright } = item;
     const along = anchor === "middle" ? 1 : anchor === "end" ? 2 : 0;
     return text([at[0], top - at[1]], words, size * POINT * CAPITAL, along, upright ? 90 : 0);
   }
-  const layer = layers[item.pen].name;
-  return [
-    ...pairs(0, "POLYLINE", 8, layer, 66, 1, 70, item.closed ? 1 : 0, 10, "0.0", 20, "0.0", 30, "0.0"),
-    ...item.points.flatMap(([x, y]) =>
-      pairs(0, "VERTEX", 8, layer, 10, number(x), 20, number(top - y), 30, "0.0"),
-    ),
-    ...pairs(0, "SEQEND", 8, layer),
-  ];
+  return polyline(
+    layers[item.pen].name,
+    item.points.map(([x, y]) => [x, top - y]),
+    item.closed === true,
+  );
 }
 
 /** Text in DXF is as high as its capitals: this share of the size of type. */

@@ -25,7 +25,12 @@ export const exportKinds: readonly ExportKind[] = [
     about: "a solid in a file of its own for each part, mm",
   },
   { kind: "step", ending: "step", label: "STEP", about: "exact flat-faced solids for CAD, mm" },
-  { kind: "dxf", ending: "dxf", label: "DXF", about: "templates and outlines at full size, by layers, mm" },
+  {
+    kind: "dxf",
+    ending: "dxf",
+    label: "DXF",
+    about: "templates, outlines and planned boards at full size, by layers, mm",
+  },
 ];
 
 export const kindNamed = (name: unknown): ExportKind | undefined =>

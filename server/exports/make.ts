@@ -1,7 +1,10 @@
 /**
  * A chair as files for other programs.
  */
+
+import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
+import { boardDrawings } from "./board-drawings.ts";
 import { dxf } from "./dxf.ts";
 import { type ExportFile, fileName, utf8 } from "./files.ts";
 import { gltf } from "./gltf.ts";
@@ -37,7 +40,8 @@ export async function exportChair(chair: Chair, options: ExportOptions, told?: T
   const title = chair.design.title?.value ?? "Chair";
   const named = fileName(part ?? title, kind.ending);
   if (kind.kind === "dxf") {
-    const text = dxf(chair, part);
+    const boards = part === undefined ? await resting(boardDrawings(chair), told) : [];
+    const text = dxf(chair, boards, part);
     return { files: text === undefined ? [] : [{ name: named, bytes: utf8(text) }], parts: 0, leftOut: [] };
   }
   const names = partNames(chair, part);
@@ -57,4 +61,16 @@ export async function exportChair(chair: Chair, options: ExportOptions, told?: T
     step: () => one(utf8(step(parts, { title, version }))),
   };
   return { files: parts.length === 0 ? [] : await write[kind.kind](), parts: parts.length, leftOut };
+}
+
+/** Steps between two waits: a few milliseconds. */
+const BATCH = 50;
+
+/** The value of steps, waiting for whoever hears of it now and then, so that it can be called off. */
+async function resting<T>(steps: Steps<T>, told: Told | undefined): Promise<T> {
+  for (let k = 1; ; k++) {
+    const next = steps.next();
+    if (next.done) return next.value;
+    if (k % BATCH === 0) await told?.(0, 1);
+  }
 }

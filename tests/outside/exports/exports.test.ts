@@ -8,6 +8,7 @@ import DxfParser from "dxf-parser";
 import fc from "fast-check";
 import { validateBytes } from "gltf-validator";
 import { afterAll, describe, expect, test } from "vitest";
+import { stockList, wholePlan } from "../../../server/boards/plan.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
 import { exportKinds } from "../../../server/exports/kinds.ts";
 import { type Exported, exportChair } from "../../../server/exports/make.ts";
@@ -129,6 +130,43 @@ test("random chairs", { timeout: 600_000 }, async () => {
     }),
     { numRuns: runs, seed: 7 },
   );
+});
+
+test("DXF holds every board of the plan at full size with its pieces on it", {
+  timeout: 120_000,
+}, async () => {
+  const { chair } = studiedSample("bench-from-a-yard");
+  const { files } = await write(chair, "dxf");
+  const read = new DxfParser().parseSync(new TextDecoder().decode(files[0]!.bytes))!;
+  const on = (layer: string) =>
+    (read.entities as unknown as { layer: string; type: string; vertices: { x: number; y: number }[] }[])
+      .filter((each) => each.layer === layer && each.type === "POLYLINE")
+      .map(({ vertices }) => ({
+        left: Math.min(...vertices.map(({ x }) => x)),
+        right: Math.max(...vertices.map(({ x }) => x)),
+        low: Math.min(...vertices.map(({ y }) => y)),
+        high: Math.max(...vertices.map(({ y }) => y)),
+      }));
+  const plan = wholePlan(stockList(chair), chair.design.matches);
+  const boards = on("BOARD");
+  expect(boards.map(({ left, right, low, high }) => [right - left, high - low])).toEqual(
+    plan.boards.map(({ board }) => [expect.closeTo(board.long, 4), expect.closeTo(board.wide, 4)]),
+  );
+  const pieces = on("PIECE");
+  expect(pieces.length).toBe(plan.boards.reduce((sum, each) => sum + each.pieces.length, 0));
+  for (const piece of pieces)
+    expect(
+      boards.some(
+        ({ left, right, low, high }) =>
+          piece.left > left - 1e-4 &&
+          piece.right < right + 1e-4 &&
+          piece.low > low - 1e-4 &&
+          piece.high < high + 1e-4,
+      ),
+    ).toBe(true);
+  // Boards that are only guessed are not drawn to be cut.
+  const guessed = await write(studiedSample("small-mess-chair").chair, "dxf");
+  expect(new TextDecoder().decode(guessed.files[0]!.bytes)).not.toContain("\nBOARD\n0\nVERTEX");
 });
 
 test("DXF holds the seat and the curved rails at full size, by layers", async () => {
