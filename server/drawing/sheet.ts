@@ -27,6 +27,9 @@ export interface Picture {
   /** From where it is seen. */
   caption: string;
   captionAt: Point;
+  /** What else is to be known of it, under the caption. */
+  note?: string;
+  noteAt?: Point;
   strokes: Stroke[];
   /** Lines of tenons that the wood hides. */
   tenons: { points: Point[]; part: string }[];

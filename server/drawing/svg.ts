@@ -71,13 +71,14 @@ function viewLines({ name, caption, captionAt, strokes, dimensions, overlays = [
   ];
 }
 
-function pictureLines({ caption, captionAt, strokes, tenons }: Picture): string[] {
+function pictureLines({ caption, captionAt, note, noteAt, strokes, tenons }: Picture): string[] {
   return [
     '<g id="pictorial">',
     `<title>${escaped(caption)}</title>`,
     ...strokePaths(strokes),
     ...tenonPaths(tenons),
     words(captionAt, caption, { size: 26, ink: INK }),
+    ...(note && noteAt ? [words(noteAt, note, { ink: FINE })] : []),
     "</g>",
   ];
 }

@@ -2,6 +2,7 @@ import { writeFileSync } from "node:fs";
 import { nearest } from "../../../grammar/nearest.ts";
 import { finish } from "../../../grammar/steps.ts";
 import { eyes } from "../../drawing/pictorial/eye.ts";
+import { withCornerPicture } from "../../drawing/pictorial/in-corner.ts";
 import { type PictorialOptions, pictorialSteps } from "../../drawing/pictorial/pictorial.ts";
 import { pictorialToSvg } from "../../drawing/pictorial/svg.ts";
 import { overlayNames } from "../../drawing/sheet.ts";
@@ -10,12 +11,15 @@ import { type Command, ENDED, eachFile, misuse, type Options, studyOf } from "./
 import { outOption } from "./options.ts";
 import { harmless } from "./terminal.ts";
 
+/** From where the chair is seen in the corner beside its views. */
+const CORNER = eyes["front-left"]!;
+
 export const draw: Command = {
   name: "draw",
   usage:
     "draw FILE [--overlay floor|sitter|floor,sitter] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o FILE]",
   summary:
-    "draw the front, side and plan as SVG, or the chair from any side, taken apart, its tenons seen through",
+    "draw the front, side and plan as SVG, with the chair from the front left beside them; or the chair from any side, taken apart, its tenons seen through",
   options: {
     overlay: { type: "string", does: "lay over it how the chair stands, its sitter, or both" },
     from: {
@@ -53,7 +57,12 @@ export const draw: Command = {
       }
       const svg = pictorial
         ? pictorialToSvg(finish(pictorialSteps(chair, pictorial)))
-        : sheetToSvg(finish(services.draw(chair, overlays)));
+        : sheetToSvg(
+            withCornerPicture(
+              finish(services.draw(chair, overlays)),
+              finish(pictorialSteps(chair, { eye: CORNER })),
+            ),
+          );
       if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
       else {
         try {

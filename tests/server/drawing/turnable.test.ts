@@ -5,9 +5,11 @@ import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
 import { see } from "../../../server/drawing/hidden-lines.ts";
 import { eyes } from "../../../server/drawing/pictorial/eye.ts";
 import { captionOf, framed } from "../../../server/drawing/pictorial/framed.ts";
+import { withCornerPicture } from "../../../server/drawing/pictorial/in-corner.ts";
 import { lookAt, middleSeen, roomOf } from "../../../server/drawing/pictorial/look.ts";
 import { withPicture } from "../../../server/drawing/pictorial/on-sheet.ts";
 import { packedSteps, unpacked } from "../../../server/drawing/pictorial/packed.ts";
+import { drawPictorial } from "../../../server/drawing/pictorial/pictorial.ts";
 import { turnableSteps } from "../../../server/drawing/pictorial/turnable.ts";
 import { pictureGrid } from "../../../server/drawing/picture-grid.ts";
 import { sceneOf } from "../../../server/drawing/scene.ts";
@@ -107,6 +109,24 @@ describe("a chair that can be turned", () => {
     };
     expect(wide(open)).toBeGreaterThan(wide(closed) + 60 * Math.SQRT1_2);
   });
+
+  test.each(sampleNames)(
+    "%s has a place in the free corner of its sheet, clear of all that is there",
+    (name) => {
+      const chair = sampleChair(name);
+      const sheet = drawSheet(chair);
+      const { picture } = withCornerPicture(sheet, drawPictorial(chair, { eye: eyes["front-left"]! }));
+      const side = sheet.views.find((view) => view.name === "side")!;
+      const { x, width } = sheet.titleAt!;
+      for (const [u, v] of pointsIn(picture!.strokes)) {
+        expect(u).toBeGreaterThan(x);
+        expect(u).toBeLessThan(x + width);
+        expect(v).toBeGreaterThan(sheet.scaleBar.at[1] + 10);
+        expect(v).toBeLessThan(picture!.captionAt[1]);
+      }
+      expect(picture!.noteAt![1]).toBeLessThan(side.bounds.y);
+    },
+  );
 
   test("is put beside the views, on the sheet, with its caption", () => {
     const chair = sampleChair("harbour-chair");
