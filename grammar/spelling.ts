@@ -1,3 +1,4 @@
+import { lineEnd } from "./lines.ts";
 import { spellOut } from "./numbers.ts";
 import type { Problem, Span } from "./problem.ts";
 import { fix, replaceFix, say } from "./say.ts";
@@ -19,6 +20,11 @@ export function tidy(text: string, tokens: readonly Token[]): { tokens: Token[];
   for (let at = 0; at < tokens.length; at++) {
     const token = tokens[at]!;
     const type = token.tokenType;
+    if (beginsComment(text, token, tokens[at + 1])) {
+      strokeComment(text, token, problems);
+      while (tokens[at + 1] && tokens[at + 1]!.tokenType !== T.Newline) at++;
+      continue;
+    }
     if (type === T.Word) readWord(token, out, problems);
     else if (type === T.Number) readDigits(text, token, out, problems);
     else if (type === T.LeftParen) parens.open(token, out);
@@ -34,6 +40,23 @@ export function tidy(text: string, tokens: readonly Token[]): { tokens: Token[];
   parens.endLine();
   out.push(makeToken(T.Newline, "", text.length));
   return { tokens: out, problems };
+}
+
+/** `//`, as other languages begin a comment; between figures it may be a fraction gone wrong. */
+const beginsComment = (text: string, token: Token, next: Token | undefined): boolean =>
+  token.tokenType === T.Slash &&
+  next?.tokenType === T.Slash &&
+  next.startOffset === endOf(token) &&
+  !/[\w)]/.test(text[token.startOffset - 1] ?? " ");
+
+function strokeComment(text: string, token: Token, problems: Problem[]): void {
+  const { start } = spanOf(token);
+  const end = lineEnd(text, start);
+  problems.push(
+    say("sign-spelling", { start, end: start + 2 }, "A comment begins with `#`, not with `//`.", [
+      fix("Begin the comment with `#`", [{ start, end, text: `#${text.slice(start + 2, end)}` }], true),
+    ]),
+  );
 }
 
 function readWord(token: Token, out: Token[], problems: Problem[]): void {

@@ -73,6 +73,10 @@ export const required: Shape = either(
 /** A species and what is known of the wood. */
 export const wood: Shape = seq(
   ref("species", "species"),
-  maybe(after("moisture", value("moisture"))),
-  maybe(after("density", value("density"))),
+  maybe(
+    either(
+      seq(after("moisture", value("moisture")), maybe(after("density", value("density")))),
+      seq(after("density", value("density")), maybe(after("moisture", value("moisture")))),
+    ),
+  ),
 );

@@ -23,6 +23,15 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
     report(reading, line.source, fact, {
       code: "not-a-pair",
       message: `A rail goes ${word} a pair, but ${of.value.name} is one only; go \`from … to …\`, or make ${of.value.name} a pair.`,
+      fixes:
+        target.file === undefined && line.source.file === undefined
+          ? [
+              {
+                title: `Make ${of.value.name} a pair`,
+                edits: [{ start: target.at.end, end: target.at.end, text: " pair" }],
+              },
+            ]
+          : [],
       related: [
         {
           ...target.at,

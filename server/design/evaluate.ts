@@ -1,6 +1,7 @@
 /**
  * Text to Design: names, units, expressions, files that are started from, and every fact with its place.
  */
+
 import { parseSteps } from "../../grammar/parser.ts";
 import type { Problem, Span } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
@@ -26,6 +27,7 @@ import { newRail, readRail } from "./rail.ts";
 import { factOf, given, type Reading } from "./reading.ts";
 import { readSeat } from "./seat.ts";
 import { newSlat, readSlat } from "./slat.ts";
+import { tooLongProblems } from "./too-long.ts";
 import { readSitter, readStability, readTrim } from "./whole.ts";
 
 interface Evaluating {
@@ -67,6 +69,8 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
   tellForeign(from, reading, design);
+  if (reading.tooLong.length > 0)
+    design.problems.push(...tooLongProblems(reading.tooLong, from.tree, design.units));
   design.problems = leaveOutSaid(design.problems, from.tree.problems).sort((a, b) => a.start - b.start);
   design.readers = { wantedBy: reading.wantedBy, lets: reading.letsUsed };
   return design;
@@ -163,6 +167,7 @@ function newReading(from: Evaluating, design: Design): Reading {
   return {
     unit: design.units,
     problems: design.problems,
+    tooLong: [],
     foreign: [],
     names: design.names,
     known: from.known ?? new Map(),

@@ -1,6 +1,7 @@
 /**
  * Facts that are places or sizes of a special kind: along a post, along a rail, a part of a size, a pair of sides.
  */
+import { nearest } from "../../grammar/nearest.ts";
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import type { Given, PostStation, RailStation, Section, Size, TimberDesign } from "./design.ts";
@@ -67,6 +68,12 @@ function shareOfRail(
   return undefined;
 }
 
+/** What a size may be a part of: the word nearly written, else either. */
+function wordsNear(of: string): string[] {
+  const near = nearest(of, ["rail", "post"]);
+  return near === undefined ? ["rail", "post"] : [near];
+}
+
 /** A length, or a part of the rail or the post. */
 export function size(reading: Reading, line: Line, fact: Fact | undefined): Given<Size> | undefined {
   if (fact?.value === undefined) return undefined;
@@ -79,8 +86,8 @@ export function size(reading: Reading, line: Line, fact: Fact | undefined): Give
   if (of !== "rail" && of !== "post") {
     report(reading, line.source, value.of, {
       code: "unknown-name",
-      message: `A size can be a part of the rail or of the post, not of ${of}.`,
-      fixes: ["rail", "post"].map((word) => ({
+      message: `A size can be a part of the rail or of the post, not of ${of}; write ${wordsNear(of).join(" or ")}.`,
+      fixes: wordsNear(of).map((word) => ({
         title: `Change to ${word}`,
         edits: [{ start: value.of.start, end: value.of.end, text: word }],
       })),

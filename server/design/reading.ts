@@ -7,12 +7,15 @@ import type { Declared, Dimension, Given, LengthUnit, Quantity } from "./design.
 import { type Scope, workOut } from "./expressions.ts";
 import type { Item, Line, Source } from "./merge.ts";
 import { type Amount, as, called } from "./quantity.ts";
+import { LONGEST, type TooLong } from "./too-long.ts";
 import { printLength } from "./units.ts";
 
 /** What goes along while a design is read. */
 export interface Reading {
   unit: LengthUnit;
   problems: Problem[];
+  /** Lengths of this file that no chair has. */
+  tooLong: TooLong[];
   /** Problems that stand in other files. */
   foreign: { source: Source; problem: Problem }[];
   names: Map<string, Declared>;
@@ -108,9 +111,6 @@ export function scopeOf(reading: Reading, source: Source): Scope {
   };
 }
 
-/** Longest length that makes sense in a chair: ten metres. */
-const longest = 10_000;
-
 export function lengthAt(
   reading: Reading,
   line: Line,
@@ -152,9 +152,18 @@ function fits(reading: Reading, line: Line, at: Span, mm: number, range: Range):
   };
   if (range === "positive" && mm <= 0) return refuse("it must be more than 0", "more than 0");
   if (range === "not negative" && mm < 0) return refuse("it must be 0 or more", "0 or more");
-  if (Math.abs(mm) > longest) {
-    const most = printLength(longest, reading.unit);
-    return refuse(`nothing in a chair is over ${most}: is the unit right?`, `${most} or less`);
+  if (Math.abs(mm) > LONGEST) {
+    const most = printLength(LONGEST, reading.unit);
+    const said = {
+      code: "impossible-size",
+      message: `This comes to ${found}, and nothing in a chair is over ${most}. Is the unit right?`,
+      found,
+      allowed: `${most} or less`,
+    };
+    if (line.source.file === undefined)
+      reading.tooLong.push({ problem: { ...said, severity: "error", start: at.start, end: at.end }, mm });
+    else report(reading, line.source, at, said);
+    return false;
   }
   return true;
 }

@@ -53,7 +53,8 @@ export function* judgeSteps(
   for (const rule of table) {
     try {
       for (const finding of yield* foundBy(rule, { tree, design, chair }, doubt))
-        if (!doubt.about(finding.subject ?? "")) found.push(finding);
+        if (!doubt.about(finding.subject ?? "") && !(rule.code === "cannot-be-built" && doubt.at(finding)))
+          found.push(finding);
     } catch (thrown) {
       failures.push({ what: rule.code, thrown });
     }

@@ -1,5 +1,5 @@
 import { nearest } from "../../../grammar/nearest.ts";
-import type { Given, TimberDesign } from "../../design/design.ts";
+import type { Design, Given, TimberDesign } from "../../design/design.ts";
 import { speciesAliases, speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -15,14 +15,7 @@ export const unknownSpecies: Rule = {
   source: `Species: ${speciesSource}`,
   find({ chair }) {
     const { design } = chair;
-    const parts = [design.posts, design.rails, design.slats, design.blocks].flatMap(
-      (some): { timber?: Given<TimberDesign> }[] => [...some.values()],
-    );
-    const told = new Set<Given<TimberDesign>>();
-    for (const { timber } of [design, ...parts, ...(design.seat ? [design.seat] : [])]) {
-      if (timber && timber.value.density === undefined && !speciesOf(timber.value.species)) told.add(timber);
-    }
-    return [...told].map((timber) => {
+    return [...unknownTimbers(design)].map((timber) => {
       const { species } = timber.value;
       const near = nearest(
         species,
@@ -47,5 +40,16 @@ export const unknownSpecies: Rule = {
     });
   },
 };
+
+/** Timbers of a file that the species table lacks and that have no density of their own. */
+export function unknownTimbers(design: Design): ReadonlySet<Given<TimberDesign>> {
+  const parts = [design.posts, design.rails, design.slats, design.blocks].flatMap(
+    (some): { timber?: Given<TimberDesign> }[] => [...some.values()],
+  );
+  const unknown = new Set<Given<TimberDesign>>();
+  for (const { timber } of [design, ...parts, ...(design.seat ? [design.seat] : [])])
+    if (timber && timber.value.density === undefined && !speciesOf(timber.value.species)) unknown.add(timber);
+  return unknown;
+}
 
 const listedOr = (names: readonly string[]): string => `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

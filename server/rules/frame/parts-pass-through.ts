@@ -44,15 +44,16 @@ export const partsPassThrough: Rule = {
       if (volume <= most("shared-wood")) return [];
       const [first, second] = inText(chair, a.part, b.part);
       const found = printQuantity({ number: volume, dimension: "volume" }, units);
-      const names = plain(first) === plain(second) ? [first, second] : [plain(first), plain(second)];
+      const twins = plain(first) === plain(second);
       const subject = `${a.into === undefined ? "" : "the tenon of "}`;
       return tell(
         partsPassThrough,
         placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]),
         {
           message: sentence("parts-pass-through", {
-            One: named(chair, second),
-            other: names[0] ?? "",
+            // Of two of a pair each is called by its side.
+            One: twins ? named(chair, second).replace(plain(second), second) : named(chair, second),
+            other: twins ? first : plain(first),
             shared: found,
             tenon: subject === "" && b.into === undefined ? "" : ", a tenon among it",
           }),

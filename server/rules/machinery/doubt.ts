@@ -2,9 +2,9 @@
  * Where the text has errors, what is found may only follow from them: one mistake, one message.
  */
 
-import type { Problem } from "../../../grammar/problem.ts";
+import type { Problem, Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
-import type { Named } from "../../design/design.ts";
+import type { Named, RailCourse } from "../../design/design.ts";
 import { partsNamed, stemOf } from "../../design/identity.ts";
 
 export interface Doubt {
@@ -12,6 +12,8 @@ export interface Doubt {
   anywhere: boolean;
   /** Whether an error stands in what a finding speaks of: its parts, or the joint between them. */
   about(subject: string): boolean;
+  /** Whether a place lies in a block with an error. */
+  at(place: Span): boolean;
 }
 
 /** What the errors of a file leave in doubt. */
@@ -24,9 +26,14 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
       doubtful.add(declared);
     }
   }
+  for (const name of halfPairs(chair, errors)) doubtful.add(name);
   const { names } = chair.design;
   return {
     anywhere: errors.length > 0 || !allBuilt(chair) || chair.faults.some(({ is }) => is === "failed"),
+    at: ({ start, end }) =>
+      [...doubtful].some(
+        ({ statement, file }) => file === undefined && statement.start <= start && end <= statement.end,
+      ),
     about(subject) {
       if (doubtful.size === 0) return false;
       const joint = chair.joints.get(subject)?.design;
@@ -38,6 +45,22 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
     },
   };
 }
+
+/** Parts that stand once where a rail needs a pair, and the rails that run to them: all of them are built other than was meant. */
+function halfPairs({ design }: Chair, errors: readonly Problem[]): Named[] {
+  const places = errors.flatMap(({ code, related = [] }) => (code === "not-a-pair" ? related : []));
+  const single = [...design.names.values()].filter(({ at, file }) =>
+    places.some((place) => place.file === file && place.start === at.start),
+  );
+  const names = new Set(single.map(({ name }) => name));
+  const reaching = [...design.rails.values()].filter(({ course }) =>
+    coursesTo(course?.value).some((name) => names.has(name)),
+  );
+  return [...single, ...reaching];
+}
+
+const coursesTo = (course: RailCourse | undefined): string[] =>
+  course === undefined ? [] : course.is === "from-to" ? [course.from.name, course.to.name] : [course.of.name];
 
 function allBuilt(chair: Chair): boolean {
   const built = new Set([...chair.members.values()].map(({ id }) => id.stem));

@@ -1,4 +1,6 @@
+import type { Fix } from "../../../grammar/problem.ts";
 import { trimOf } from "../../chair/stance.ts";
+import type { TrimDesign } from "../../design/design.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -29,6 +31,7 @@ export const footHangs: Rule = {
       const found = length(gap, units);
       return tell(footHangs, place, {
         message: sentence("foot-hangs", { foot: name, gap: found, most: length(limit.high ?? 0, units) }),
+        fixes: bothSides(trims),
         otherwise: "Feet that stand opposite each other would have to be trimmed alike.",
         subject: name,
         found,
@@ -38,3 +41,19 @@ export const footHangs: Rule = {
     });
   },
 };
+
+/** A trim of one foot of a pair, made to cut both. */
+function bothSides(trims: readonly TrimDesign[]): Fix[] {
+  return trims.flatMap(({ posts }) =>
+    posts.flatMap(({ value: ref, at, file }) =>
+      ref.side === undefined || file !== undefined
+        ? []
+        : [
+            {
+              title: `Trim both feet of ${ref.name} alike`,
+              edits: [{ start: at.start, end: at.end, text: ref.name }],
+            },
+          ],
+    ),
+  );
+}

@@ -37,6 +37,8 @@ export function tellTipping(
   const found = chair.values.get(`tip.${asked}-margin`)?.number;
   if (low === undefined || found === undefined || found >= low - SAME || !chair.values.has("weight"))
     return [];
+  // A chair that rocks is put right first: which foot hangs decides what it tips over.
+  if (chair.hanging.size > 0) return [];
   const balance = balanceOf(chair);
   const worst =
     balance.beyond.find(({ kind }) => kind === asked) ?? balance.cases.find(({ way }) => way === asked);

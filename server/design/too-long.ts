@@ -1,0 +1,54 @@
+/**
+ * Lengths that no chair has: one by itself is a slip of that line, several say that the file's unit is another.
+ */
+import type { Problem, Span } from "../../grammar/problem.ts";
+import type { Tree } from "../../grammar/tree.ts";
+import type { LengthUnit } from "./design.ts";
+import { millimetresIn, printLength } from "./units.ts";
+
+/** Longest length that makes sense in a chair, mm. */
+export const LONGEST = 10_000;
+
+/** From so many on, the unit is what is wrong. */
+const SEVERAL = 3;
+
+/** Higher, wider or deeper than this is no chair that the unit could be meant for, mm. */
+const LIKELY = 3000;
+
+/** A length over the longest, as it is reported where it stands, and what it comes to, mm. */
+export interface TooLong {
+  problem: Problem;
+  mm: number;
+}
+
+/** The problems to report: each length by itself, or one at the file's `units` for them all. */
+export function tooLongProblems(found: readonly TooLong[], tree: Tree, unit: LengthUnit): Problem[] {
+  const most = found.reduce((a, b) => (Math.abs(b.mm) > Math.abs(a.mm) ? b : a), found[0]!);
+  if (found.length < SEVERAL) return found.map(({ problem }) => problem);
+  const word = unitsWord(tree);
+  const at = word ?? { start: most.problem.start, end: most.problem.end };
+  const bare = Math.abs(most.mm) / millimetresIn(unit);
+  const likely = (["mm", "cm", "in"] as const).filter(
+    (each) => each !== unit && bare * millimetresIn(each) <= LIKELY,
+  );
+  return [
+    {
+      code: "impossible-size",
+      severity: "error",
+      start: at.start,
+      end: at.end,
+      message: `${found.length} lengths come to more than ${printLength(LONGEST, unit)}, the longest to ${printLength(most.mm, unit)}: \`units ${unit}\` does not fit them${likely[0] ? `, \`units ${likely[0]}\` does` : ""}.`,
+      found: printLength(most.mm, unit),
+      allowed: `${printLength(LONGEST, unit)} or less`,
+      fixes: word
+        ? likely.map((each) => ({ title: `Write units ${each}`, edits: [{ ...word, text: each }] }))
+        : [],
+    },
+  ];
+}
+
+/** Where the file gives its unit. */
+function unitsWord(tree: Tree): Span | undefined {
+  const fact = tree.statements.find(({ word }) => word?.text === "units")?.match?.facts[0];
+  return fact && { start: fact.start, end: fact.end };
+}
