@@ -22,8 +22,8 @@ const sorts: [WordMeaning["sort"], string][] = [
   ["value", "Worked-out values"],
 ];
 
-/** The language reference in Markdown, made from the vocabulary alone. */
-export function reference(vocabulary: Vocabulary): string {
+/** The language reference in Markdown, made from the vocabulary; `more` are sections that others make, such as the species. */
+export function reference(vocabulary: Vocabulary, more: readonly string[] = []): string {
   const kinds = [...new Set(vocabulary.rows.map(({ owner }) => owner))];
   const parts = [
     "# The language, word by word",
@@ -37,6 +37,7 @@ export function reference(vocabulary: Vocabulary): string {
         vocabulary.words.filter((one) => one.sort === sort),
       ),
     ),
+    ...more,
     "## What reading can find wrong",
     ["| code | what it means |", "| --- | --- |", ...codes.map(codeLine)].join("\n"),
   ];

@@ -251,7 +251,7 @@ function* sawClass(at: ClassOf): Steps<void> {
       const board = job.boards[kind]!;
       if (taken[kind]! >= board.count) continue;
       for (const { name, like } of namesLeft(board, at)) {
-        // What was laid out for a board like this one still holds while all that it gives is wanted.
+        // What was laid out for a board like this one still holds while all that it gives is needed.
         const before = made.get(`${kind} ${like}`);
         let layout = before && [...before.gives].every(([k, many]) => left[k]! >= many) ? before : undefined;
         if (!layout) {

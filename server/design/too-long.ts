@@ -12,7 +12,7 @@ export const LONGEST = 10_000;
 /** From so many on, the unit is what is wrong. */
 const SEVERAL = 3;
 
-/** Higher, wider or deeper than this is no chair that the unit could be meant for, mm. */
+/** A unit in which the longest length is over this is not offered, mm. */
 const LIKELY = 3000;
 
 /** A length over the longest, as it is reported where it stands, and what it comes to, mm. */

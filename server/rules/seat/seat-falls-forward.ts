@@ -7,7 +7,7 @@ export const seatFallsForward: Rule = {
   severity: "warning",
   title: "Seat falls forward",
   explanation: `A seat that falls forward slides its sitter off. Trim the back feet, or lower the back of the seat. For grown sitters. \`limit seat-falls-forward to -1deg\` changes the figure for grown sitters. ${seatCaution}`,
-  source: `Printed range for grown sitters: ${seats.slope.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
+  source: `Range for grown sitters: ${seats.slope.source} (${seats.slope.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { low: seats.slope.low * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

@@ -7,7 +7,7 @@ export const seatSlopeOutside: Rule = {
   severity: "warning",
   title: "Seat slopes too far back",
   explanation: `A seat that falls further to the back than this is hard to rise from and hard to eat from. Trim less off the back feet, or raise the back of the seat. For grown sitters. \`limit seat-slope-outside to 8deg\` changes the figure for grown sitters. ${seatCaution}`,
-  source: `Printed range for grown sitters: ${seats.slope.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
+  source: `Range for grown sitters: ${seats.slope.source} (${seats.slope.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { high: seats.slope.high * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

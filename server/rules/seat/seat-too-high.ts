@@ -7,7 +7,7 @@ export const seatTooHigh: Rule = {
   severity: "warning",
   title: "Seat too high",
   explanation: `The feet of whoever sits in it hang or only touch with the toes, and the front edge presses behind the knee. Lower the seat rails. Children's seats are judged by the size marks of the school-chair standard, a named sitter by the height behind the knee with shoes on. \`limit seat-too-high to 480mm\` changes the figure for grown sitters. ${seatCaution}`,
-  source: `Printed range for grown sitters: ${seats.height.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
+  source: `Range for grown sitters: ${seats.height.source} (${seats.height.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { high: seats.height.high, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

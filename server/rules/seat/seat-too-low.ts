@@ -7,7 +7,7 @@ export const seatTooLow: Rule = {
   severity: "warning",
   title: "Seat too low",
   explanation: `The knees come up and the weight goes onto the bones. Raise the seat rails. Children's seats are judged by the size marks of the school-chair standard, a named sitter by the height behind the knee with shoes on. \`limit seat-too-low to 380mm\` changes the figure for grown sitters. ${seatCaution}`,
-  source: `Printed range for grown sitters: ${seats.height.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
+  source: `Range for grown sitters: ${seats.height.source} (${seats.height.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { low: seats.height.low, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

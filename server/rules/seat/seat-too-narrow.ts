@@ -7,7 +7,7 @@ export const seatTooNarrow: Rule = {
   severity: "warning",
   title: "Seat too narrow",
   explanation: `The hips and thighs find no room. Move the front posts out. \`limit seat-too-narrow to 360mm\` changes the figure for grown sitters. ${seatCaution}`,
-  source: `Printed range for grown sitters: ${seats.frontWidth.source} (seen); body sizes: the survey's own tables; shoes from memory.`,
+  source: `Range for grown sitters: ${seats.frontWidth.source} (${seats.frontWidth.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { low: seats.frontWidth.low, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>

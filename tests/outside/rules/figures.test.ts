@@ -2,7 +2,7 @@
  * The rules' figures against what is printed outside the project. Marks as in the data file: seen in print, or common practice.
  */
 import { describe, expect, it } from "vitest";
-import { figure, least, most } from "../../../server/rules/machinery/figures.ts";
+import { figure, figureNames, least, most } from "../../../server/rules/machinery/figures.ts";
 import { messagesOf, studied } from "../../check.ts";
 import { backFrame, frame } from "../../plain-frame.ts";
 
@@ -50,6 +50,16 @@ describe("a tenon", () => {
         );
         expect(messagesOf(text, "tenon-too-long"), `${post} ${share}`).toEqual([]);
       }
+    }
+  });
+});
+
+describe("sources", () => {
+  it("are never seen without a title", () => {
+    for (const name of figureNames) {
+      const { source, standing } = figure(name);
+      if (standing === "seen" || /\bseen\b/.test(source))
+        expect(source, name).not.toMatch(/no title noted|handbooks of/);
     }
   });
 });

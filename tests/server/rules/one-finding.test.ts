@@ -69,13 +69,6 @@ it("one foot of a pair trimmed: both are offered, and nothing is said of tipping
   expect(found).toEqual([expect.stringMatching(/^foot-hangs: .*What works: trim both feet of back alike/)]);
 });
 
-it("the two of a pair that pass through each other are told by their sides", () => {
-  const crossed = mess.replace(/^rail side-stretcher pair \{/m, "rail side-stretcher pair {\n  bow 210 in");
-  expect(foundIn(crossed).filter((line) => line.startsWith("parts-pass-through"))).toContainEqual(
-    expect.stringMatching(/side-stretcher\.(left|right) and side-stretcher\.(left|right) pass through/),
-  );
-});
-
 it("density and moisture in either order come to the same chair", () => {
   const one = mess.replace(/^timber .*$/m, "timber white-ash moisture 9% density 700");
   const other = mess.replace(/^timber .*$/m, "timber white-ash density 700 moisture 9%");

@@ -36,7 +36,7 @@ describe("parts-pass-through", () => {
   it("names left and right when a pair meets itself", () => {
     const legs = "post leg pair {\n  section 30 x 30\n  foot out 10, back 200\n  height 300\n}\n";
     expect(messagesOf(frame({ more: legs }), "parts-pass-through")).toEqual([
-      "The post leg and leg.left pass through each other: they share 90000 mm³.",
+      "The post leg.right and leg.left pass through each other: they share 90000 mm³.",
     ]);
   });
 
