@@ -7,13 +7,13 @@ import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
-/** Marking out and exporting are loaded when they are asked for, from the bundles beside. */
+/** Marking out, exporting and the boards' pages are loaded when they are asked for, from the bundles beside. */
 const onDemand = /** @type {import("esbuild").Plugin} */ ({
   name: "on-demand",
   setup({ onResolve }) {
-    onResolve({ filter: /\/(markout|export)\/node\.ts$/ }, ({ kind, path }) =>
+    onResolve({ filter: /\/(markout|export|boards)\/node\.ts$/ }, ({ kind, path }) =>
       kind === "dynamic-import"
-        ? { path: path.includes("/export/") ? "./export.js" : "./markout.js", external: true }
+        ? { path: `./${/(markout|export|boards)\/node\.ts$/.exec(path)?.[1]}.js`, external: true }
         : undefined,
     );
   },
@@ -109,6 +109,14 @@ export const bundles = {
     // Named by a part of the glTF library that reads files from a disk, which nothing here asks of it.
     external: ["node:fs", "node:path"],
   },
+  "boards.js": {
+    entryPoints: ["server/main/boards/node.ts"],
+    platform: "node",
+    format: "cjs",
+    plugins: [plainPdf],
+    define: noProfile,
+  },
+  "boards-web.js": { entryPoints: ["server/main/boards/browser.ts"], platform: "browser", format: "iife" },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
   // Turning the chair is loaded when it is asked for, and found by its global name.
   "panel-pictorial.js": {

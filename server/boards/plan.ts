@@ -100,18 +100,18 @@ export interface Plan {
 }
 
 /** Passes after the first that a plan is given. */
-const PASSES = 48;
+export const PASSES = 64;
 
 /** The plan of a stock list, better and better; `told` hears of each. Rests as it goes. */
 export function* planOf(
   stock: Stock,
   matches: readonly MatchDesign[],
-  told: (plan: Plan) => void = () => undefined,
+  told: (plan: Plan, pass: number) => void = () => undefined,
   passes: number = PASSES,
 ): Steps<Plan> {
   const wanted = wantedOf(stock, matches);
   const job = { wanted, boards: stock.wood, allowances: stock.allowances, passes };
-  const cutting = yield* planSteps(job, (better) => told(planned(stock, wanted, better)));
+  const cutting = yield* planSteps(job, (better, pass) => told(planned(stock, wanted, better), pass));
   return planned(stock, wanted, cutting);
 }
 

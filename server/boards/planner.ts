@@ -40,7 +40,7 @@ interface Job {
 const GOOD = 0.01;
 
 /** Plans, each better than the one before; the last is the answer. Rests after each board. */
-export function* planSteps(job: Job, better: (cutting: Cutting) => void): Steps<Cutting> {
+export function* planSteps(job: Job, better: (cutting: Cutting, pass: number) => void): Steps<Cutting> {
   const setup = setUp(job);
   let best: Cutting | undefined;
   const random = seeded(1);
@@ -52,7 +52,7 @@ export function* planSteps(job: Job, better: (cutting: Cutting) => void): Steps<
     if (!best || isBetter(cutting, best, job.wanted)) {
       cutting.bound = best && sameLacking(best, cutting) ? best.bound : boundFor(job, setup, cutting);
       best = cutting;
-      better(best);
+      better(best, pass);
     }
     if (best.used <= best.bound * (1 + GOOD) && best.lacking.every((many) => many === 0)) break;
     yield;

@@ -81,6 +81,8 @@ describe("the bundles", () => {
     "markout-web.js": 330,
     "export.js": 275,
     "export-web.js": 275,
+    "boards.js": 330,
+    "boards-web.js": 260,
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,

@@ -1,9 +1,8 @@
 import { boardFeet } from "../../boards/measure.ts";
-import type { Hiding, Plan, PlannedBoard, PlannedPiece, Stock } from "../../boards/plan.ts";
-import { volumeOf } from "../../boards/stock.ts";
+import type { Plan, PlannedBoard, Stock } from "../../boards/plan.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printLength, printQuantity, printTimber } from "../../design/units.ts";
-import { densityOf } from "../../timber/weight.ts";
+import { printLength, printTimber } from "../../design/units.ts";
+import { hidingText, inAll, kindOf, planFigures, volumeText } from "../../drawing/boards/words.ts";
 import { type Brush, columns, harmless, wrapped } from "./terminal.ts";
 
 /** The stock list, what to ask for at a yard, and the plan of each board, as text. */
@@ -24,7 +23,8 @@ type Sized = { thick: number; wide: number; long: number };
 const sizeText = ({ thick, wide, long }: Sized, unit: LengthUnit): string =>
   [thick, wide, long].map((mm) => printLength(mm, unit)).join(" x ");
 
-function stockText({ lines: stock, make, assumed }: Stock, unit: LengthUnit, paint: Brush): string[] {
+function stockText(all: Stock, unit: LengthUnit, paint: Brush): string[] {
+  const { lines: stock, make } = all;
   const heading = make === 1 ? "Stock list" : `Stock list for ${make} chairs`;
   if (stock.length === 0) return [paint("bold", heading), "  There is nothing to saw yet."];
   const rows = stock.map((line) => [
@@ -34,37 +34,14 @@ function stockText({ lines: stock, make, assumed }: Stock, unit: LengthUnit, pai
     line.timber?.species ?? "no timber",
     sizeText(line.finished, unit),
     sizeText(line.blank, unit),
+    volumeText([line], unit),
     kindOf(line),
   ]);
-  const volume = stock.reduce((sum, line) => sum + volumeOf(line), 0);
-  const known = stock.every((line) => densityOf(line.timber) !== undefined);
-  const mass = stock.reduce((sum, line) => sum + (volumeOf(line) / 1e9) * (densityOf(line.timber) ?? 0), 0);
   return [
     paint("bold", heading),
-    columns([["sawn", "part", "number", "timber", "finished", "blank", ""], ...rows], "  "),
-    `  In all ${volumeText(volume, stock, unit)}${known ? `, ${printQuantity({ number: mass, dimension: "mass" }, unit)}` : ""} as blanks. Sizes: thickness x width x length.`,
-    ...(assumed.length > 0
-      ? [
-          wrapped(
-            `No board or yard is given for ${assumed.map((each) => each || "timber without a name").join(", ")}: usual sawn thicknesses are taken.`,
-            "  ",
-          ),
-        ]
-      : []),
+    columns([["sawn", "part", "number", "timber", "finished", "blank", "volume", ""], ...rows], "  "),
+    `  ${inAll(all, unit)} Sizes: thickness x width x length; grain runs along the length.`,
   ];
-}
-
-function kindOf({ is, outline, glued }: Stock["lines"][number]): string {
-  if (glued > 0) return "a stave, glued";
-  if (is === "turned") return "the square it is turned from";
-  if (outline) return "sawn to its outline";
-  return is === "curved" ? "curve sawn through its width" : "";
-}
-
-function volumeText(mm3: number, lines: Stock["lines"], unit: LengthUnit): string {
-  if (unit !== "in") return printTimber(mm3, unit);
-  const feet = lines.reduce((sum, { blank, number }) => sum + boardFeet(blank) * number, 0);
-  return `${feet.toFixed(1)} board feet`;
 }
 
 function planText(stock: Stock, plan: Plan, unit: LengthUnit, paint: Brush): string[] {
@@ -73,23 +50,7 @@ function planText(stock: Stock, plan: Plan, unit: LengthUnit, paint: Brush): str
   if (bought.length > 0) lines.push(paint("bold", "To ask for at the yard"), ...askText(bought, unit), "");
   lines.push(paint("bold", "Boards"));
   for (const board of plan.boards) lines.push(...boardText(board, unit));
-  for (const { part, number } of plan.lacking)
-    lines.push(`  ${number} of ${part} ${number === 1 ? "has" : "have"} no room on any board.`);
-  const share = plan.bound > 0 ? ` (${((plan.used / plan.bound - 1) * 100).toFixed(1)} % over it)` : "";
-  lines.push(
-    "",
-    `  Used ${printTimber(plan.used, unit)}, offcuts left out; no plan of this kind can use less than ${printTimber(plan.bound, unit)}${share}.`,
-  );
-  if (plan.price)
-    lines.push(`  The boards cost ${plan.price.atLeast ? "at least " : ""}${plan.price.sum.toFixed(2)}.`);
-  const { saw, plane, ends, jointing } = stock.allowances;
-  const mm = (number: number) => printLength(number, unit);
-  lines.push(
-    wrapped(
-      `Allowed for: saw ${mm(saw)}, plane ${mm(plane)} off each face and edge, ends ${mm(ends)}, jointing ${mm(jointing)}.`,
-      "  ",
-    ),
-  );
+  lines.push("", ...planFigures(stock, plan, unit).map((each) => wrapped(each, "  ")));
   return lines;
 }
 
@@ -130,22 +91,9 @@ function boardText({ name, board, pieces, cuts, offcuts }: PlannedBoard, unit: L
     `  ${harmless(name)}: ${mm(board.long)} x ${mm(board.wide)} x ${mm(board.thick)}`,
     wrapped(`pieces: ${list}`, "    "),
     ...pieces.flatMap((piece) =>
-      (piece.under ?? []).map((each) => wrapped(hidingText(piece, each, unit), "    ")),
+      (piece.under ?? []).map((each) => wrapped(harmless(hidingText(piece, each, unit)), "    ")),
     ),
     ...(rest ? [wrapped(`left over: ${rest}`, "    ")] : []),
     wrapped(`cuts in order: ${steps}`, "    "),
   ];
-}
-
-/** That a defect stays in a piece, where, and what to look at before it is sawn. */
-export function hidingText({ part }: PlannedPiece, hiding: Hiding, unit: LengthUnit): string {
-  const { what, x, y, face, deepest, firstEnd } = hiding;
-  const mm = (number: number) => printLength(number, unit);
-  const where = `the ${harmless(what ?? "defect")} at ${mm(x)}, ${mm(y)} from the edge, stays in ${part}`;
-  const turn = `turn its ${face === "below" ? "lower" : face} face to it${firstEnd === undefined ? "" : `, its ${firstEnd} towards the board's first end`}`;
-  const look =
-    deepest === undefined
-      ? ""
-      : `; first look that it goes no deeper than ${mm(deepest)} into the finished part and does not show on the other side`;
-  return `hidden: ${where}: ${turn}${look}`;
 }

@@ -1,33 +1,102 @@
-import { basename } from "node:path";
+import { mkdirSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
 import { finish } from "../../../grammar/steps.ts";
 import { type Hiding, type Plan, planOf, type Stock, stockList } from "../../boards/plan.ts";
+import type { BoardsAsked } from "../../drawing/boards/boards-pages.ts";
+import { type PaperName, papers } from "../../drawing/markout/paper.ts";
+import type { PageFormat } from "../markout/page-files.ts";
 import { boardsReport } from "./boards-report.ts";
-import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
-import { formatOption } from "./options.ts";
+import { type Bench, type Command, ENDED, misuse, type Options, studyOf, toldOfErrors } from "./command.ts";
+import { formatOption, outOption } from "./options.ts";
+import { PIPED, readInput } from "./read-input.ts";
 import type { BoardsOutput } from "./schema.ts";
-import { brush } from "./terminal.ts";
+import { brush, harmless } from "./terminal.ts";
 
 export const boards: Command = {
   name: "boards",
-  usage: "boards FILE [--format text|json]",
+  usage: "boards FILE [--format text|json|pdf|svg] [--paper a4|letter] [-o FILE]",
   summary: "list the stock a chair is made of, and plan how it is sawn from boards",
-  options: { format: formatOption },
+  options: {
+    paper: {
+      type: "string",
+      values: "a4|letter",
+      does: "the paper of PDF and SVG pages; a4 unless the file is in inches",
+    },
+    format: formatOption,
+    out: outOption,
+  },
+  formats: ["text", "json", "pdf", "svg"],
   takes: { least: 1, most: 1 },
-  run(bench, files, options) {
+  run(bench, [file], options) {
     const { terminal } = bench;
-    return eachFile(bench, files, (input) => {
-      const { design, chair, problems } = studyOf(bench, input);
-      const stock = stockList(chair);
-      const plan = finish(planOf(stock, design.matches));
-      if (options.format === "json") terminal.out(`${JSON.stringify(boardsOutput(stock, plan), null, 2)}\n`);
-      else {
-        const title = design.title?.value ?? basename(input.file);
-        terminal.out(boardsReport(title, stock, plan, design.units, brush(terminal.colour.out)));
+    const { format, out, paper } = options;
+    if (paper !== undefined && !(String(paper) in papers))
+      return misuse(bench, `"--paper ${paper}" is not known; there are "a4" and "letter".`);
+    if (paper !== undefined && format !== "pdf" && format !== "svg")
+      return misuse(bench, '"--paper" is for pages: ask for them with "--format pdf" or "--format svg".');
+    const input = readInput(file!);
+    if (!("text" in input)) {
+      terminal.error(`${brush(terminal.colour.error)("bold", harmless(input.file))}: ${input.refused}.\n`);
+      return ENDED.misuse;
+    }
+    const { design, chair, problems } = studyOf(bench, input);
+    const stock = stockList(chair);
+    const plan = finish(planOf(stock, design.matches));
+    const title = design.title?.value ?? basename(input.file);
+    const end = () => toldOfErrors(bench, input.file, problems, "parts may be missing");
+    if (format === "pdf" || format === "svg") {
+      const size = (paper as PaperName | undefined) ?? (design.units === "in" ? "letter" : "a4");
+      return writePages(
+        bench,
+        { title, stock, plan, unit: design.units, paper: size, format, out, file: file! },
+        end,
+      );
+    }
+    const text =
+      format === "json"
+        ? `${JSON.stringify(boardsOutput(stock, plan), null, 2)}\n`
+        : boardsReport(title, stock, plan, design.units, brush(out === undefined && terminal.colour.out));
+    if (typeof out !== "string") terminal.out(text);
+    else {
+      try {
+        writeFileSync(out, text);
+      } catch (error) {
+        return misuse(bench, unwritable(out, error));
       }
-      return toldOfErrors(bench, input.file, problems, "parts may be missing");
-    });
+    }
+    return end();
   },
 };
+
+const unwritable = (target: string, error: unknown): string =>
+  `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`;
+
+/** One PDF, or a folder of SVGs; beside where the command is run unless told otherwise. */
+async function writePages(
+  bench: Bench,
+  asked: BoardsAsked & { format: PageFormat; out: Options[string]; file: string },
+  end: () => number,
+): Promise<number> {
+  const { format, out, file } = asked;
+  const { makeBoards } = await import("../boards/node.ts");
+  const made = await makeBoards({ ...asked, date: new Date() });
+  const stem = `${file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "")}-boards`;
+  const target = typeof out === "string" ? out : format === "pdf" ? `${stem}.pdf` : stem;
+  try {
+    if (format === "pdf") writeFileSync(target, made.files[0]!.bytes);
+    else {
+      mkdirSync(target, { recursive: true });
+      for (const { name, bytes } of made.files) writeFileSync(join(target, name), bytes);
+    }
+  } catch (error) {
+    return misuse(bench, unwritable(target, error));
+  }
+  const full = made.fullSize
+    ? `, ${made.fullSize} of them at full size: print at 100 % and check the 100 mm square first`
+    : "";
+  bench.terminal.out(`${harmless(target)}: ${made.pages} ${made.pages === 1 ? "page" : "pages"}${full}.\n`);
+  return end();
+}
 
 const mm = (number: number): number => Number(number.toFixed(3));
 /** mm³ to m³, kept fine enough for a single slat. */

@@ -1,7 +1,8 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { boardsOutput } from "../../../../server/main/cli/schema-boards.ts";
-import { chairs, messChair, seatwright } from "./bench.ts";
+import { chairs, messChair, ranInTime, seatwright } from "./bench.ts";
 
 const at = chairs({
   "eight.chair": `${readFileSync(messChair, "utf8").replace("accept ", "make 8\naccept ")}
@@ -12,6 +13,10 @@ board thin { size 2800 x 200 x 32; count 10 }
 post leg { section 1 1/2 x 1 1/2; foot out 0, back 0; height 17 }
 timber white-oak
 yard oak { thick 1, 2; long 96 to 144; wide 5 to 9; price 12 }
+`,
+  "bent.chair": `timber white-ash
+post back pair { section 36 x 36; foot out 175, back 452; height 500; kick 6deg below 150 over 50 }
+board plank { size 900 x 200 x 50; defect at 800 long 40 from edge 150 wide 20 "knot" }
 `,
   "empty.chair": "units mm\n",
 });
@@ -42,6 +47,46 @@ describe("seatwright boards", () => {
     const { out } = seatwright("boards", at("inches.chair"));
     expect(out).toContain("To ask for at the yard");
     expect(out).toMatch(/2 in thick +\d+\.\d board feet/);
+  });
+
+  test("pages: each board with its pieces, and curves at full size, as SVG and as PDF", async () => {
+    const folder = at("pages");
+    const { code, out } = await ranInTime("boards", at("bent.chair"), "--format", "svg", "-o", folder);
+    expect([code, out]).toEqual([0, expect.stringMatching(/: 5 pages, 3 of them at full size/)]);
+    const names = readdirSync(folder).sort();
+    expect(names.map((name) => name.slice(3))).toEqual([
+      "stock.svg",
+      "boards-plank.svg",
+      "check.svg",
+      "back-2-1.svg",
+      "back-2-2.svg",
+    ]);
+    const board = readFileSync(join(folder, names[1]!), "utf8");
+    for (const words of [
+      "plank: 900 mm × 200 mm × 50 mm",
+      "1 back",
+      "2 back",
+      "knot",
+      "grain",
+      "Cuts: 1 crosscut",
+    ])
+      expect(board).toContain(words);
+    const pdf = at("boards.pdf");
+    expect((await ranInTime("boards", at("bent.chair"), "--format", "pdf", "-o", pdf)).code).toBe(0);
+    expect(readFileSync(pdf, "latin1")).toMatch(/^%PDF-/);
+    const text = at("boards.json");
+    expect((await ranInTime("boards", at("bent.chair"), "--format", "json", "-o", text)).code).toBe(0);
+    boardsOutput.strict().parse(JSON.parse(readFileSync(text, "utf8")));
+  }, 60_000);
+
+  test("a paper that is not known, one without pages, a place that cannot be written: misuse", async () => {
+    const codes = [
+      await ranInTime("boards", at("bent.chair"), "--format", "pdf", "--paper", "a3"),
+      await ranInTime("boards", at("bent.chair"), "--paper", "a4"),
+      await ranInTime("boards", at("bent.chair"), "--format", "pdf", "-o", at("no/such/folder.pdf")),
+      await ranInTime("boards", at("none.chair")),
+    ].map(({ code, error }) => [code, error.length > 0]);
+    expect(codes).toEqual(codes.map(() => [2, true]));
   });
 
   test("nothing to saw is said and is not a fault", () => {
