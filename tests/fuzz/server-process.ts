@@ -47,7 +47,7 @@ export const started = (...args: string[]): ChildProcess =>
   spawn(process.execPath, [bundle, ...args], { stdio: ["pipe", "pipe", "pipe"] });
 
 /** A server that has been initialized for a folder. */
-export async function serving(folder: string): Promise<Server> {
+export async function serving(folder: string, capabilities: object = {}): Promise<Server> {
   const child = started("--stdio");
   let said = "";
   child.stderr!.on("data", (chunk: Buffer) => {
@@ -62,7 +62,7 @@ export async function serving(folder: string): Promise<Server> {
     processId: process.pid,
     rootUri: null,
     workspaceFolders: [{ uri: pathToFileURL(folder).href, name: "folder" }],
-    capabilities: {},
+    capabilities,
   });
   void client.sendNotification("initialized", {});
   return {
