@@ -12,7 +12,7 @@ import type { Design, Quantity } from "./design/design.ts";
 import { evaluateSteps, gatheredSteps, readersOf } from "./design/evaluate.ts";
 import type { OtherTexts } from "./design/merge.ts";
 import { wantedProblems } from "./design/wanted.ts";
-import { balanceOf, withBalance } from "./floor/tips.ts";
+import { balanceOf, endlessOf, withBalance } from "./floor/tips.ts";
 
 interface Unsettled {
   tree: Tree;
@@ -55,7 +55,9 @@ export function* settleSteps(from: Unsettled): Steps<Settled> {
 /** The chair with its weight and how it tips among its values; when that fails, without them and with the failure among its faults. */
 function weighed(built: Chair): Chair {
   try {
-    return { ...built, values: withBalance(built.values, balanceOf(built)) };
+    const balance = balanceOf(built);
+    const endless = [...built.endless, ...endlessOf(balance)];
+    return { ...built, values: withBalance(built.values, balance), endless };
   } catch (thrown) {
     const what = "the weight and how the chair tips";
     return {

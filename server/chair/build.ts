@@ -63,7 +63,10 @@ export function* buildSteps(design: Design): Steps<Chair> {
     faults,
     answers: new Map(),
   };
-  return { ...built, values: yield* stage("the values", () => valuesOf(built), new Map()) };
+  return {
+    ...built,
+    ...(yield* stage("the values", () => valuesOf(built), { values: new Map(), endless: [] })),
+  };
 }
 
 const isSteps = <T>(made: T | Steps<T>): made is Steps<T> =>

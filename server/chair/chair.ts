@@ -271,6 +271,8 @@ export interface Chair extends MemberViews {
   hanging: Map<string, number>;
   /** Every worked-out value, by dotted name, in the order to list them. Right-hand twins are found by `workedValue`. */
   values: Map<string, Worked>;
+  /** Names of values that come to no finite number, so that they are not among those. */
+  endless: readonly string[];
   /** Things that could not be built, each said once, such as a rail end that reaches nothing. */
   faults: Fault[];
   /** Answers to questions asked of this chair, by the function that gives them; read through `kept`. */

@@ -94,6 +94,13 @@ const workings: Record<OfBalance, (balance: Balance) => number | undefined> = {
   "tip.child-margin": beyondOf("child", "margin"),
 };
 
+/** Names of those that come to no finite number: no weight or push lifts a leg that way. */
+export const endlessOf = (balance: Balance): string[] =>
+  Object.entries(workings).flatMap(([name, working]) => {
+    const number = working(balance);
+    return number === undefined || Number.isFinite(number) ? [] : [name];
+  });
+
 /** The chair's weight and how it tips as worked-out values, in the order to list them. */
 function balanceValues(balance: Balance): Worked[] {
   return (Object.keys(workings) as OfBalance[]).flatMap((name) => {

@@ -12,7 +12,7 @@ import { type Backrest, backrestOf } from "./backrest.ts";
 import { partValues } from "./part-values.ts";
 
 /** A chair before its values are worked out. */
-type Built = Omit<Chair, "values">;
+type Built = Omit<Chair, "values" | "endless">;
 
 /** Right-hand values that differ from the left by more than this, of themselves, are listed too. */
 const SAME = 1e-9;
@@ -71,8 +71,9 @@ function measured(chair: Built): Measured {
  * Every worked-out value as the chair stands, by dotted name, in the order to list them; right-hand twins only where they differ. A value
  * whose working throws is left out and reported once among the chair's faults.
  */
-export function valuesOf(chair: Built): Map<string, Worked> {
+export function valuesOf(chair: Built): Pick<Chair, "values" | "endless"> {
   const values = new Map<string, Worked>();
+  const endless: string[] = [];
   const guarded = guardedBy(chair);
   const put = (
     name: string,
@@ -80,7 +81,8 @@ export function valuesOf(chair: Built): Map<string, Worked> {
     row: Pick<Worked, "dimension" | "meaning">,
     part?: string,
   ) => {
-    if (number === undefined || !Number.isFinite(number) || sameAsTwin(values, name, number)) return;
+    if (number === undefined || sameAsTwin(values, name, number)) return;
+    if (!Number.isFinite(number)) return void endless.push(name);
     const { dimension, meaning } = row;
     values.set(name, { name, number, dimension, meaning, ...(part !== undefined && { part }) });
   };
@@ -103,7 +105,7 @@ export function valuesOf(chair: Built): Map<string, Worked> {
       { dimension: "angle", meaning },
     );
   }
-  return values;
+  return { values, endless };
 }
 
 const rowOf = (name: ValueName): ValueRow => valueTable[name];

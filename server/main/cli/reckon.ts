@@ -28,10 +28,9 @@ export const reckon: Command = {
         const ending = stability ? `\n${wrapped(caution)}\n` : "";
         terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n${ending}`);
       }
-      const endless = values.filter(({ number }) => !Number.isFinite(number)).map(({ name }) => name);
-      if (endless.length > 0)
+      if (chair.endless.length > 0)
         terminal.error(
-          `${harmless(input.file)}: not finite, so not given as numbers: ${endless.join(", ")}.\n`,
+          `${harmless(input.file)}: not finite, so left out: ${chair.endless.map(harmless).join(", ")}.\n`,
         );
       return toldOfErrors(bench, input.file, problems, "values may be missing");
     });
@@ -41,7 +40,6 @@ export const reckon: Command = {
 function outputOf(title: string, values: readonly Worked[]): ReckonOutput {
   const output: ReckonOutput = { chair: title, values: {} };
   for (const { name, number, dimension } of values) {
-    if (!Number.isFinite(number)) continue;
     output.values[name] = amountForJson(number, dimension);
   }
   return output;
