@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll } from "vitest";
 import { run } from "../../../../server/main/cli/run.ts";
-import { services } from "../../../../server/main/services.ts";
+import { type Services, services } from "../../../../server/main/services.ts";
 import { exampleOf } from "../../../rule-examples.ts";
 
 export interface Ran {
@@ -31,7 +31,13 @@ export async function ranInTime(...args: string[]): Promise<Ran> {
   return { ...ran, code };
 }
 
-function begun(colour: boolean, args: string[]) {
+/** The same with other services. */
+export function ranBy(others: Services, ...args: string[]): Ran {
+  const { ran, ending } = begun(false, args, others);
+  return { ...ran, code: ending as number | undefined };
+}
+
+function begun(colour: boolean, args: string[], served: Services = services) {
   const ran: Ran = { code: undefined, out: "", error: "", served: false };
   const ending = run(args, {
     terminal: {
@@ -43,7 +49,7 @@ function begun(colour: boolean, args: string[]) {
       },
       colour: { out: colour, error: colour },
     },
-    services,
+    services: served,
     exampleOf,
     serve: () => {
       ran.served = true;

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { balanceOf, endlessOf } from "../../../../server/floor/tips.ts";
 import { reckonOutput } from "../../../../server/main/cli/schema.ts";
-import { chairs, messChair, mistyped, seatwright } from "./bench.ts";
+import { services } from "../../../../server/main/services.ts";
+import { chairs, messChair, mistyped, ranBy, seatwright } from "./bench.ts";
 
 const path = chairs({
   "stool.chair": mistyped,
@@ -29,6 +31,27 @@ describe("seatwright reckon", () => {
     expect(output.values["seat.slope"]).toEqual({ value: expect.closeTo(1.3, 1), unit: "deg" });
     expect(output.values["seat-front.length"]).toEqual({ value: 370, unit: "mm" });
     expect(output.values.joints).toEqual({ value: 24, unit: "1" });
+  });
+
+  it("names the values that are not finite", () => {
+    // A chair with feet far out in front: no load lifts its back legs.
+    const endless: typeof services = {
+      ...services,
+      *study(asked) {
+        const study = yield* services.study(asked);
+        const { chair } = study;
+        const balance = balanceOf(chair);
+        const cases = balance.cases.map((one) =>
+          one.way === "front" ? { ...one, margin: Number.POSITIVE_INFINITY } : one,
+        );
+        const names = endlessOf({ ...balance, cases });
+        return { ...study, chair: { ...chair, endless: names } };
+      },
+    };
+    const { error, code } = ranBy(endless, "reckon", messChair);
+    expect(error).toMatch(/^.*boathouse-mess-chair\.chair: not finite, so left out: tip\.front-margin\.\n$/);
+    expect(code).toBe(0);
+    expect(seatwright("reckon", messChair).error).toBe("");
   });
 
   it("gives what can be worked out of a broken file, says that values may be missing, and ends with 1", () => {
