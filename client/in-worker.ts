@@ -17,7 +17,7 @@ interface ChairSent {
 
 /** Starts a worker from the bundle of that name, wherever it runs. `heard` gets what it says, `failed` what went wrong with it. */
 export type StartWorker = (
-  bundle: "markout" | "export",
+  bundle: "markout" | "export" | "boards",
   heard: (message: unknown) => void,
   failed: (because: string) => void,
 ) => { send(request: ChairSent): void; stop(): void };
@@ -91,7 +91,7 @@ export async function inWorker<Made>(
 }
 
 /** Another chair's text: as it stands in the editor when it is open. Only chairs are read, whatever a file names. */
-async function textAt(address: string): Promise<string | null> {
+export async function textAt(address: string): Promise<string | null> {
   const uri = Uri.parse(address);
   if (!/\.chair$/i.test(uri.path)) return null;
   const open = workspace.textDocuments.find((each) => each.uri.toString() === uri.toString());

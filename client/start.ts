@@ -33,7 +33,7 @@ const hoverPictures: StaticFeature = {
 };
 
 /** Starts the server by `makeClient` and registers the commands and the drawing panel; `startWorker` starts the
- * workers that make sheets and files. */
+ * workers that make sheets and files and plan boards. */
 export async function start(
   context: ExtensionContext,
   makeClient: (options: LanguageClientOptions) => BaseLanguageClient,
@@ -45,7 +45,7 @@ export async function start(
     diagnosticCollectionName: "seatwright",
   });
   client.registerFeature(hoverPictures);
-  const panels = createPanels(context, client);
+  const panels = createPanels(context, client, startWorker);
   const notebooks = createNotebooks(client);
   context.subscriptions.push(
     workspace.registerTextDocumentContentProvider(NOTEBOOK_SCHEME, notebooks),

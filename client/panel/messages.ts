@@ -2,6 +2,7 @@
  * What passes between server, extension and panel about the drawing. Each message is checked where it arrives in the extension.
  */
 import * as z from "zod";
+import type { BoardsShown } from "../../server/drawing/boards/shown.ts";
 import { overlayNames } from "../../server/drawing/sheet.ts";
 import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
 
@@ -193,6 +194,9 @@ export type PictureShown = z.infer<typeof picture>;
 const fromPanel = z.discriminatedUnion("type", [
   /** The panel has loaded, or loaded anew, and wants what there is. */
   z.object({ type: z.literal("ready"), overlays: z.array(z.enum(overlayNames)) }),
+  /** The boards are to be shown, or no longer; and the plan that there is will do. */
+  z.object({ type: z.literal("boards"), on: z.boolean() }),
+  z.object({ type: z.literal("stopBoards") }),
   /** What is to be laid over the drawing. */
   z.object({ type: z.literal("overlays"), names: z.array(z.enum(overlayNames)) }),
   /** The post to be shown from each of its faces; none when that is off. */
@@ -244,6 +248,19 @@ export function readRange(given: unknown): RangeResult | undefined {
   return range.safeParse(given).data;
 }
 
+/** The boards as far as they are planned, or why they are not. */
+export type BoardsTold =
+  | {
+      is: "boards";
+      shown: BoardsShown;
+      /** The boards, not the stock list, are of the text before. */
+      stale: boolean;
+      /** It looks for something better. */
+      progress?: { pass: number; of: number };
+      stopped?: true;
+    }
+  | { is: "refused"; because: string };
+
 /** Extension → panel. */
 export type ToPanel =
   /** Whose drawing this panel shows: its file's address, kept over a reload. */
@@ -251,6 +268,7 @@ export type ToPanel =
   | { type: "drawing"; drawing: DrawingParams }
   /** How far an adjustable value may go in the version that the drawing is of. */
   | { type: "range"; range: RangeResult }
+  | { type: "boards"; boards: BoardsTold }
   /** The parts the caret is in, by full name. */
   | { type: "highlight"; parts: string[] }
   /** The drawing is to be kept: the panel answers with a message of this type, which has its pictorial view. */

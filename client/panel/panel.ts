@@ -16,7 +16,9 @@ import {
 import type { Span } from "../../grammar/problem.ts";
 import type { OverlayName } from "../../server/drawing/sheet.ts";
 import type { DrawingParams, OldChair, PictorialWanted, RangeResult } from "../../server/main/protocol.ts";
+import type { StartWorker } from "../in-worker.ts";
 import { createAdjusting } from "./adjusting.ts";
+import { createBoardsWork } from "./boards-work.ts";
 import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
 import { panelPage } from "./page.ts";
@@ -62,6 +64,7 @@ export function createPanel(given: {
   /** How far an adjustable value may go, if that can be had for the text as it is. */
   range(name: string): Promise<RangeResult | undefined>;
   keep: Keep;
+  startWorker: StartWorker;
 }): DrawingPanel {
   const { uri, panel, extension } = given;
   const places = createPartPlaces();
@@ -90,6 +93,7 @@ export function createPanel(given: {
   panel.title = `Drawing of ${uri.path.slice(uri.path.lastIndexOf("/") + 1)}`;
 
   const send = (message: ToPanel) => void panel.webview.postMessage(message);
+  const boards = createBoardsWork(uri, given.startWorker, (told) => send({ type: "boards", boards: told }));
   const sendLatest = () => latest && send({ type: "drawing", drawing: latest });
   const introduce = () => {
     send({ type: "subject", uri: uri.toString() });
@@ -103,6 +107,8 @@ export function createPanel(given: {
         introduce();
         lay(message.overlays, undefined);
       }
+      if (message?.type === "boards") boards.turn(message.on);
+      if (message?.type === "stopBoards") boards.stop();
       if (message?.type === "overlays") lay(message.names, post);
       if (message?.type === "post") lay(overlays, message.name);
       if (message?.type === "reveal") void reveal(places.of(message.part));
@@ -134,6 +140,7 @@ export function createPanel(given: {
   );
   panel.onDidDispose(() => {
     listening.dispose();
+    boards.turn(false);
     given.closed();
   });
 
@@ -194,6 +201,7 @@ export function createPanel(given: {
       latest = drawing;
       places.drawn(drawing);
       adjusting.drawn(drawing);
+      boards.follow();
       sendLatest();
     },
     reset() {

@@ -15,6 +15,7 @@ import {
   WATCH_DRAWING,
   type WatchDrawingParams,
 } from "../../server/main/protocol.ts";
+import type { StartWorker } from "../in-worker.ts";
 import { readDrawing, readPanelState, readRange } from "./messages.ts";
 import { createPanel, type DrawingPanel, type Keep } from "./panel.ts";
 import { printDrawing } from "./printing.ts";
@@ -36,6 +37,7 @@ interface Panels extends Disposable {
 export function createPanels(
   { extensionUri: extension, globalStorageUri: storage }: { extensionUri: Uri; globalStorageUri: Uri },
   client: BaseLanguageClient,
+  startWorker: StartWorker,
 ): Panels {
   const panels = new Map<string, DrawingPanel>();
 
@@ -50,7 +52,16 @@ export function createPanels(
     const range = (name: string) => rangeOf(uri, name);
     panels.set(
       key,
-      createPanel({ uri, panel, extension, closed, overlaid: () => watch(uri, true), range, keep }),
+      createPanel({
+        uri,
+        panel,
+        extension,
+        closed,
+        overlaid: () => watch(uri, true),
+        range,
+        keep,
+        startWorker,
+      }),
     );
     watch(uri, true);
   }

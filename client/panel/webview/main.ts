@@ -6,6 +6,7 @@ import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createAnnouncer } from "./announcer.ts";
 import { arranged, type Laid, sameWay } from "./arrange.ts";
+import { createBoardsView } from "./boards-view.ts";
 import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
@@ -85,6 +86,11 @@ const postView = createPostView({
   place: found("post"),
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
 });
+const boardsView = createBoardsView({
+  place: found("boards"),
+  chosen: (part) => vscode.postMessage({ type: "reveal", part }),
+  stopped: () => vscode.postMessage({ type: "stopBoards" }),
+});
 const compareView = createCompareView({
   place: found("compare"),
   revealed: ({ start, end }) => vscode.postMessage({ type: "revealPlace", start, end }),
@@ -98,6 +104,7 @@ const shows = createShows({
     keep({ turned });
     postView.turn(turned.includes("post"));
     void turnPictorial(isShown("pictorial", turned));
+    turnBoards(isShown("boards", turned));
     vscode.postMessage({ type: "overlays", names: overlaysOn(turned) });
   },
 });
@@ -109,7 +116,9 @@ addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "highlight") {
     pointing.highlight(data.parts);
     postView.caret(data.parts);
+    boardsView.caret(data.parts);
   }
+  if (data.type === "boards") boardsView.show(data.boards);
   if (data.type === "keep") keepDrawing(data.what);
   if (data.type === "say") announcer.say(data.words);
 });
@@ -132,6 +141,7 @@ pressLook(vscode.getState()?.look ?? "all");
 postView.turn(vscode.getState()?.turned?.includes("post") ?? false);
 vscode.postMessage({ type: "ready", overlays: overlaysOn(vscode.getState()?.turned ?? []) });
 void turnPictorial(isShown("pictorial", vscode.getState()?.turned ?? []));
+turnBoards(isShown("boards", vscode.getState()?.turned ?? []));
 
 let waiting: DrawingParams | undefined;
 
@@ -209,6 +219,13 @@ async function turnPictorial(on: boolean) {
     told: (words) => announcer.say(words),
   });
   vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
+}
+
+/** Shows the boards, or takes them away; they are planned only while they are shown. */
+function turnBoards(on: boolean) {
+  if (on === !found("boards").hidden) return;
+  boardsView.turn(on);
+  vscode.postMessage({ type: "boards", on });
 }
 
 /** Puts the element that has the keyboard while the chair is turned over the view. */

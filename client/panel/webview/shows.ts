@@ -27,6 +27,12 @@ const shows = [
     title: "The chair from any side, beside the views: drag it or use the arrow keys to turn it",
     on: false,
   },
+  {
+    name: "boards",
+    label: "Boards",
+    title: "The stock list, and how the parts are sawn from boards",
+    on: false,
+  },
   { name: "sitter", label: "Sitter", title: "From the side: the sitter it is for, to scale", on: false },
 ] as const;
 
