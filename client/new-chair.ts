@@ -1,30 +1,58 @@
 /**
- * A new chair to start from: one of the samples, as an untitled file that the maker saves where they like.
+ * A new chair to start from: any kind of chair among the samples or a bare one, as an untitled file that the maker saves where they like.
  */
-import { Uri, window, workspace } from "vscode";
+import { env, UIKind, Uri, window, workspace } from "vscode";
+import { bareChair, fileNameFor, freshChair, kindsOfChair, titleOf } from "./fresh-chair.ts";
+import { today } from "./today.ts";
 
-/** Asks which sample to start from and opens a copy of it. */
-export async function newChair(extension: Uri, language: string): Promise<void> {
+/** Asks what to start from and opens it; says whether a chair was opened. */
+export async function newChair(extension: Uri, language: string): Promise<boolean> {
   const folder = Uri.joinPath(extension, "samples");
-  const offers = await Promise.all(samples.map((name) => offer(Uri.joinPath(folder, `${name}.chair`), name)));
-  const chosen = await window.showQuickPick(
-    offers.filter((each) => each !== undefined),
-    { title: "New Chair", placeHolder: "What to start from" },
+  const read = (name: string) => textAt(Uri.joinPath(folder, name));
+  const offers = await Promise.all(
+    kindsOfChair.map(async ({ sample, about }) => {
+      const text = await read(`${sample}.chair`);
+      return text === undefined ? [] : [{ label: titleOf(text) ?? sample, description: about, text }];
+    }),
   );
-  if (!chosen) return;
-  const document = await workspace.openTextDocument({ language, content: chosen.text });
-  await window.showTextDocument(document);
+  const bare = { label: "Bare chair", description: "four posts, rails and a seat", text: bareChair };
+  const chosen = await window.showQuickPick([...offers.flat(), bare], {
+    title: "New Chair",
+    placeHolder: "What to start from",
+    matchOnDescription: true,
+  });
+  if (!chosen) return false;
+  const used = [...chosen.text.matchAll(/^use "([^"]+)"$/gm)].map(([, name]) => name!);
+  const libraries = new Map(await Promise.all(used.map(async (name) => [name, await read(name)] as const)));
+  const content = freshChair(chosen.text, (name) => libraries.get(name), today());
+  await window.showTextDocument(await untitled(content, language, fileNameFor(chosen.label)));
+  return true;
 }
 
-/** Those that stand by themselves; a file that is `like` another or uses a library cannot be used without it. */
-const samples = ["boathouse-mess-chair", "joined-stool"];
+/** An untitled text; on a desktop it already has the name it will be saved under. */
+async function untitled(content: string, language: string, name: string) {
+  const place = workspace.workspaceFolders?.[0]?.uri;
+  if (env.uiKind !== UIKind.Desktop || place?.scheme !== "file")
+    return workspace.openTextDocument({ language, content });
+  const uri = await freePlace(place, name);
+  const document = await workspace.openTextDocument(uri.with({ scheme: "untitled" }));
+  const editor = await window.showTextDocument(document);
+  await editor.edit((edit) => edit.insert(document.positionAt(0), content));
+  return document;
+}
 
-async function offer(uri: Uri, name: string) {
+/** A place in a folder that no file and no open text has. */
+async function freePlace(folder: Uri, name: string): Promise<Uri> {
+  for (let k = 1; ; k++) {
+    const uri = Uri.joinPath(folder, k === 1 ? name : name.replace(/(?=\.chair$)/, `-${k}`));
+    const open = workspace.textDocuments.some(({ uri: other }) => other.path === uri.path);
+    if (!open && (await textAt(uri)) === undefined) return uri;
+  }
+}
+
+async function textAt(uri: Uri): Promise<string | undefined> {
   try {
-    const text = new TextDecoder().decode(await workspace.fs.readFile(uri));
-    const title = /^chair "(.*)"$/m.exec(text)?.[1] ?? name;
-    const first = /^# (.*)$/m.exec(text)?.[1] ?? "";
-    return { label: title, description: first, text };
+    return new TextDecoder().decode(await workspace.fs.readFile(uri));
   } catch {
     return undefined;
   }

@@ -22,6 +22,7 @@ import {
 import { chairText } from "./chair-text.ts";
 import { type FileVersions, versionsOf } from "./git-extension.ts";
 import { nameOf } from "./panel/saving.ts";
+import { today } from "./today.ts";
 
 /** Where notebooks are shown from. */
 export const NOTEBOOK_SCHEME = "seatwright-notebook";
@@ -85,13 +86,6 @@ export async function addNote(document: TextDocument, client: BaseLanguageClient
     .appendPlaceholder(words.replaceAll("\\", "\\\\").replaceAll('"', '\\"'))
     .appendText(`"${place.after}`);
   await editor.insertSnippet(snippet, place.at);
-}
-
-/** The maker's own day, as the language writes dates. */
-function today(): string {
-  const now = new Date();
-  const two = (part: number) => String(part).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 const notesIn = (text: string): string[] => text.match(/^[ \t]*note[ \t].*$/gm) ?? [];

@@ -13,13 +13,24 @@ import { createPanels } from "./panel/panels.ts";
 import { reachFigure } from "./reach-figure.ts";
 import { answerFileRequests } from "./server-files.ts";
 import { createStatus } from "./status.ts";
+import { done, watchFindings } from "./walkthrough.ts";
 
 const LANGUAGE = "chair";
 
-/** The chair being written. */
-function chairAtHand(): TextDocument | undefined {
-  const document = window.activeTextEditor?.document;
-  return document?.languageId === LANGUAGE ? document : undefined;
+/**
+ * The chair being written; from the walkthrough or a view beside, where no text is active, the one in sight or the only one that is open.
+ * Where there is none, the maker is told so and may start one.
+ */
+async function chairAtHand(): Promise<TextDocument | undefined> {
+  const isChair = (document: TextDocument | undefined) => document?.languageId === LANGUAGE;
+  const inSight = [window.activeTextEditor, ...window.visibleTextEditors].map((editor) => editor?.document);
+  const open = workspace.textDocuments.filter(isChair);
+  const found = inSight.find(isChair) ?? (open.length === 1 ? open[0] : undefined);
+  if (found) return found;
+  const start = "New Chair";
+  const chosen = await window.showInformationMessage("Open a chair first, or start a new one.", start);
+  if (chosen === start) await commands.executeCommand("seatwright.newChair");
+  return undefined;
 }
 
 /** VS Code's hovers show images; the server draws joints for those that do. */
@@ -43,6 +54,13 @@ export async function start(
     documentSelector: [{ language: LANGUAGE }],
     outputChannelName: "Seatwright",
     diagnosticCollectionName: "seatwright",
+    middleware: {
+      async provideHover(document, position, token, next) {
+        const hover = await next(document, position, token);
+        if (hover) done("hoverShown");
+        return hover;
+      },
+    },
   });
   client.registerFeature(hoverPictures);
   const panels = createPanels(context, client, startWorker);
@@ -52,36 +70,41 @@ export async function start(
     panels,
     answerFileRequests(client),
     createStatus(client, LANGUAGE),
-    commands.registerCommand("seatwright.newChair", () => newChair(context.extensionUri, LANGUAGE)),
-    commands.registerCommand("seatwright.openDrawing", () => {
-      const document = chairAtHand();
-      if (document) panels.open(document.uri);
+    watchFindings(LANGUAGE),
+    commands.registerCommand("seatwright.newChair", async () => {
+      if (await newChair(context.extensionUri, LANGUAGE)) done("chairStarted");
     }),
-    commands.registerCommand("seatwright.saveDrawing", () => panels.save(chairAtHand())),
-    commands.registerCommand("seatwright.printDrawing", () => panels.print(chairAtHand())),
+    commands.registerCommand("seatwright.openDrawing", async () => {
+      const document = await chairAtHand();
+      if (!document) return;
+      panels.open(document.uri);
+      done("drawingOpened");
+    }),
+    commands.registerCommand("seatwright.saveDrawing", async () => panels.save(await chairAtHand())),
+    commands.registerCommand("seatwright.printDrawing", async () => panels.print(await chairAtHand())),
     commands.registerCommand("seatwright.markOut", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       if (document) await markOut(document, startWorker);
     }),
     commands.registerCommand("seatwright.reachFigure", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       if (document) await reachFigure(document, client);
     }),
     commands.registerCommand("seatwright.compareWith", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       const old = document && (await chooseOldChair(document));
       if (document && old) panels.compare(document.uri, old);
     }),
     commands.registerCommand("seatwright.notebook", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       if (document) await notebooks.show(document);
     }),
     commands.registerCommand("seatwright.addNote", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       if (document) await addNote(document, client);
     }),
     commands.registerCommand("seatwright.export", async () => {
-      const document = chairAtHand();
+      const document = await chairAtHand();
       if (document) await exportChair(document, startWorker);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {

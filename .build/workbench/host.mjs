@@ -42,9 +42,10 @@ const types = {
  * @param {Record<string, string>} given.files the workspace folder: path → text, kept in the page's memory
  * @param {number} [given.port] 0 for any free port
  * @param {Record<string, unknown>} [given.settings] VS Code settings beside the usual ones
+ * @param {string} [given.opens] the file that is open at first
  * @returns {Promise<{ address: string, close(): Promise<void> }>} rejects when the port is taken
  */
-export async function hostWorkbench({ files, port = 0, settings = {} }) {
+export async function hostWorkbench({ files, port = 0, settings = {}, opens }) {
   const name = "seatwright.localhost";
   const server = createServer((request, response) => {
     const path = pathOf(request.url);
@@ -52,7 +53,7 @@ export async function hostWorkbench({ files, port = 0, settings = {} }) {
       response.writeHead(400).end();
     } else if (path === "/") {
       const authority = `${name}:${taken()}`;
-      reply(response, types[".html"], workbenchPage({ authority, settings }));
+      reply(response, types[".html"], workbenchPage({ authority, settings, opens }));
     } else if (path === "/workspace.json") {
       reply(response, types[".json"], JSON.stringify(files));
     } else if (path.endsWith("/package.nls.json")) {

@@ -1,9 +1,10 @@
 /**
  * The page that starts VS Code for the web. Everything it names is on the server that serves it.
  *
- * @param {{ authority: string, settings: Record<string, unknown> }} given host and port, and settings beside the usual
+ * @param {{ authority: string, settings: Record<string, unknown>, opens?: string }} given host and port, settings beside the usual,
+ * and the file that is open at first
  */
-export function workbenchPage({ authority, settings }) {
+export function workbenchPage({ authority, settings, opens }) {
   const product = {
     productConfiguration: {
       nameShort: "Seatwright",
@@ -15,6 +16,7 @@ export function workbenchPage({ authority, settings }) {
       webviewContentExternalBaseUrlTemplate: `http://{{uuid}}.${authority}/vscode/out/vs/workbench/contrib/webview/browser/pre/`,
     },
     folderUri: { scheme: "memory", path: "/chairs" },
+    ...(opens && { defaultLayout: { editors: [{ uri: { scheme: "memory", path: `/chairs/${opens}` } }] } }),
     additionalBuiltinExtensions: [
       { scheme: "http", authority, path: "/memory-files" },
       { scheme: "http", authority, path: "/extension" },

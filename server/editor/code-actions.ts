@@ -2,7 +2,12 @@
  * What is offered for findings: the mends that were tried, accepting with a reason, and all certain mends at once.
  */
 
-import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
+import {
+  type CodeAction,
+  CodeActionKind,
+  StringValue,
+  type WorkspaceEdit,
+} from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { asAccepted } from "../design/identity.ts";
@@ -16,26 +21,30 @@ import { meet, textEdit, type View } from "./view.ts";
 /** The kind of the action that applies every certain fix of a file. */
 export const FIX_ALL = "source.fixAll.seatwright";
 
-/** Actions for a stretch of text; `only` are the kinds asked for, all when absent. */
-export const codeActions = (
-  view: View,
-  span: Span,
-  settings: Settings,
-  only?: readonly string[],
-): CodeAction[] => finish(codeActionSteps(view, span, settings, only));
+interface Asked {
+  /** The kinds asked for, all when absent. */
+  only?: readonly string[] | undefined;
+  /** Whether the editor takes edits that place the caret. */
+  placesCaret?: boolean;
+}
+
+/** Actions for a stretch of text. */
+export const codeActions = (view: View, span: Span, settings: Settings, given?: Asked): CodeAction[] =>
+  finish(codeActionSteps(view, span, settings, given));
 
 /** The same, resting as fixes of the whole file are tried. */
 export function* codeActionSteps(
   view: View,
   span: Span,
   settings: Settings,
-  only?: readonly string[],
+  { only, placesCaret = false }: Asked = {},
 ): Steps<CodeAction[]> {
   const actions: CodeAction[] = [];
   const shown = problemsShown(view, settings);
   if (asked(CodeActionKind.QuickFix, only)) {
     for (const problem of shown) {
-      if (meet(problem, span)) actions.push(...fixesOf(view, problem), ...acceptOf(view, problem));
+      if (meet(problem, span))
+        actions.push(...fixesOf(view, problem), ...acceptOf(view, problem, placesCaret));
     }
   }
   if (only && asked(FIX_ALL, only)) actions.push(...(yield* fixAll(view, shown, settings)));
@@ -60,9 +69,9 @@ function fixesOf(view: View, problem: Problem): CodeAction[] {
 
 /**
  * Lines that accept the finding, their reason left for the maker to write: on its subject, both sides of a pair, and everywhere. Only
- * what a rule finds in a chair can be accepted.
+ * what a rule finds in a chair can be accepted. The caret is placed between the quotes where the editor can do so.
  */
-function acceptOf(view: View, problem: Problem): CodeAction[] {
+function acceptOf(view: View, problem: Problem, placesCaret: boolean): CodeAction[] {
   const rule = view.rules.find(({ code }) => code === problem.code);
   if (!rule?.find || aboutRules.has(rule.code)) return [];
   const subject = problem.subject && asAccepted(problem.subject);
@@ -71,12 +80,21 @@ function acceptOf(view: View, problem: Problem): CodeAction[] {
     title: `Accept this${target || (subject ? " everywhere" : "")}, with a reason`,
     kind: CodeActionKind.QuickFix,
     diagnostics: [toDiagnostic(view, problem)],
-    edit: {
-      changes: {
-        [view.uri]: [textEdit(view, newStatement(view, `accept ${problem.code}${target} because ""`))],
-      },
-    },
+    edit: reasonLeftOpen(view, newStatement(view, `accept ${problem.code}${target} because ""`), placesCaret),
   }));
+}
+
+/** An edit whose last pair of quotes is to be filled in. */
+function reasonLeftOpen(view: View, edit: Edit, placesCaret: boolean): WorkspaceEdit {
+  const { range, newText } = textEdit(view, edit);
+  if (!placesCaret) return { changes: { [view.uri]: [{ range, newText }] } };
+  const quotes = newText.lastIndexOf('""') + 1;
+  const plain = (text: string) => text.replace(/[\\$}]/g, "\\$&");
+  const snippet = StringValue.createSnippet(
+    `${plain(newText.slice(0, quotes))}$1${plain(newText.slice(quotes))}`,
+  );
+  const textDocument = { uri: view.uri, version: view.document.version };
+  return { documentChanges: [{ textDocument, edits: [{ range, snippet }] }] };
 }
 
 /** A line of its own after the last `accept`, else at the end of the file. */

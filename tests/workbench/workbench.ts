@@ -38,6 +38,8 @@ const flags = [
 export async function openWorkbench(given: {
   files: Record<string, string>;
   settings?: Record<string, unknown>;
+  /** The file that is open at first. */
+  opens?: string;
 }): Promise<Workbench> {
   return driveWorkbench(await hostWorkbench(given), Object.keys(given.files)[0] ?? "");
 }

@@ -1,4 +1,4 @@
-import { CodeActionKind, type CodeActionParams } from "vscode-languageserver";
+import { type ClientCapabilities, CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { asked, codeActionSteps, FIX_ALL } from "../../editor/code-actions.ts";
 import { meet, spanOf } from "../../editor/view.ts";
 import { type Feature, onDocument } from "../feature.ts";
@@ -18,7 +18,12 @@ export const mendingFeatures: Feature[] = [
         await finishInTurns(view.mend(near), stop);
       }
       const settings = await world.settings(view.uri);
-      return (await finishInTurns(codeActionSteps(view, span, settings, context.only), stop)) ?? [];
+      const given = { only: context.only, placesCaret: placesCaret(world.client) };
+      return (await finishInTurns(codeActionSteps(view, span, settings, given), stop)) ?? [];
     },
   }),
 ];
+
+/** Whether the client takes snippets in the edits of an action. */
+const placesCaret = ({ workspace }: ClientCapabilities): boolean =>
+  workspace?.workspaceEdit?.snippetEditSupport === true && workspace.workspaceEdit.documentChanges === true;

@@ -77,6 +77,24 @@ describe("accepting with a reason", () => {
     expect(apply(view, action)).toBe('units mm\n\naccept made-up on front because ""\n');
   });
 
+  it("puts the caret between the quotes where the editor takes snippets", () => {
+    const view = withFindings("units mm\n", [{ subject: "front.left" }], madeUp);
+    const [action] = codeActions(view, everywhere(view), defaultSettings, { placesCaret: true });
+    expect(action?.edit).toEqual({
+      documentChanges: [
+        {
+          textDocument: { uri: view.uri, version: view.document.version },
+          edits: [
+            {
+              range: expect.anything(),
+              snippet: { kind: "snippet", value: '\n\naccept made-up on front because "$1"\n' },
+            },
+          ],
+        },
+      ],
+    });
+  });
+
   it("adds it below those that are there", () => {
     const text = 'accept made-up on a because "so"  # agreed\nnote 2026-03-14 "x"\n';
     const view = withFindings(text, [{}], madeUp);
@@ -139,7 +157,7 @@ describe("fixes that would spoil a text", () => {
   };
   const allFixed = (text: string) => {
     const { view } = viewOf(text);
-    return apply(view, codeActions(view, everywhere(view), defaultSettings, [FIX_ALL])[0]);
+    return apply(view, codeActions(view, everywhere(view), defaultSettings, { only: [FIX_ALL] })[0]);
   };
 
   it.each([
@@ -187,14 +205,16 @@ describe("fix all", () => {
       { start: 4, end: 7, fixes: [{ title: "Perhaps", edits: [{ start: 4, end: 7, text: "B" }] }] },
       certain(8, 11, "C"),
     ]);
-    const actions = codeActions(view, everywhere(view), defaultSettings, ["source.fixAll"]);
+    const actions = codeActions(view, everywhere(view), defaultSettings, { only: ["source.fixAll"] });
     expect(actions.map(({ kind }) => kind)).toEqual([FIX_ALL]);
     expect(apply(view, actions[0])).toBe("A bbb C\n");
   });
 
   it("leaves out a fix that touches another", () => {
     const view = withFindings("aaa bbb\n", [certain(0, 3, "A"), certain(2, 7, "B")]);
-    expect(apply(view, codeActions(view, everywhere(view), defaultSettings, [FIX_ALL])[0])).toBe("A bbb\n");
+    expect(apply(view, codeActions(view, everywhere(view), defaultSettings, { only: [FIX_ALL] })[0])).toBe(
+      "A bbb\n",
+    );
   });
 
   it("is not offered unless asked for, nor when there is nothing to do", () => {
@@ -202,8 +222,8 @@ describe("fix all", () => {
     expect(codeActions(view, everywhere(view), defaultSettings).map(({ kind }) => kind)).toEqual([
       "quickfix",
     ]);
-    expect(codeActions(withFindings("aaa\n", []), { start: 0, end: 3 }, defaultSettings, [FIX_ALL])).toEqual(
-      [],
-    );
+    expect(
+      codeActions(withFindings("aaa\n", []), { start: 0, end: 3 }, defaultSettings, { only: [FIX_ALL] }),
+    ).toEqual([]);
   });
 });

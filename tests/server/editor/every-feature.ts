@@ -36,7 +36,7 @@ export function askOfFile(view: View): void {
   formatting(view, options);
   rangeFormatting(view, 1, 3, options);
   codeActions(view, whole, settings);
-  codeActions(view, whole, settings, [FIX_ALL]);
+  codeActions(view, whole, settings, { only: [FIX_ALL] });
 }
 
 /** Asks everything that is asked of a place. */

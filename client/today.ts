@@ -1,0 +1,6 @@
+/** The maker's own day, as the language writes dates. */
+export function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

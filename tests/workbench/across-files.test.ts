@@ -1,0 +1,127 @@
+/**
+ * What a maker does over several files, in VS Code for the web, whose folders no search goes through: rename, references, going to a
+ * part of any file; and what begins a chair: the file that is open at first, New Chair, accepting a finding.
+ */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { kindsOfChair } from "../../client/fresh-chair.ts";
+import { root } from "../house/project-files.ts";
+import { openWorkbench, type Workbench } from "./workbench.ts";
+
+const textOf = (name: string) => readFileSync(join(root, "samples", name), "utf8");
+const armchair = "mess-armchair.chair";
+const joints = "boathouse-joints.chair";
+const small = "small-mess-chair.chair";
+const mess = "boathouse-mess-chair.chair";
+
+let workbench: Workbench;
+
+beforeAll(async () => {
+  const files = Object.fromEntries([armchair, joints, small].map((name) => [name, textOf(name)]));
+  const unaccepted = textOf(mess).replace(/^accept .*\n/m, "");
+  workbench = await openWorkbench({ files: { ...files, [mess]: unaccepted }, opens: mess });
+}, 120_000);
+
+afterAll(() => workbench?.close());
+
+/** Each step begins where the one before ended, so after a failure the rest says nothing. */
+let failed = false;
+
+beforeEach(({ skip, onTestFailed }) => {
+  skip(failed, "an earlier step failed");
+  onTestFailed(async () => {
+    failed = true;
+    await workbench.page.screenshot({ path: join(root, ".cache", "across-files-failed.png") });
+  });
+});
+
+describe("several chairs in VS Code for the web", { timeout: 90_000 }, () => {
+  it("begin with one of them open", async () => {
+    const { page } = workbench;
+    await page.locator(`.tab.active[data-resource-name="${mess}"]`).waitFor();
+    await page.locator(".editor-instance .view-line", { hasText: "Boathouse mess chair" }).first().waitFor();
+  });
+
+  it("accept a finding with the caret between the quotes, where it is seen", async () => {
+    const { page, find } = workbench;
+    await find("tenon thick 5");
+    await page.locator(".squiggly-warning").first().waitFor();
+    await page.keyboard.press("Control+.");
+    const focused = page.locator(".action-widget .monaco-list-row.action.focused");
+    await focused.first().waitFor();
+    const chosen = async () => (await focused.first().textContent()) ?? "";
+    for (let k = 0; k < 6 && !(await chosen()).includes("Accept this on"); k++)
+      await page.keyboard.press("ArrowDown");
+    expect(await chosen()).toContain("Accept this on");
+    await page.keyboard.press("Enter");
+    await page
+      .locator(".editor-instance .view-line", { hasText: /accept.tenon-too-thin/ })
+      .first()
+      .waitFor();
+    await page.keyboard.type("let in dry");
+    const line = page.locator(".editor-instance .view-line", { hasText: /accept.tenon-too-thin/ }).first();
+    await line.waitFor();
+    expect((await line.textContent())?.replace(/\s/g, " ")).toMatch(
+      /^accept tenon-too-thin on back-slat.* because "let in dry"$/,
+    );
+  });
+
+  it("rename a joint in the library and in the chairs that use it", async () => {
+    const { page, open, find } = workbench;
+    await open(joints);
+    await find("joint boathouse-back");
+    await page.keyboard.press("ArrowLeft");
+    await page.keyboard.press("F2");
+    const box = page.locator(".rename-box input, .rename-box .rename-input").first();
+    await box.waitFor();
+    await box.fill("splat-tenon");
+    await page.keyboard.press("Enter");
+    await page
+      .locator(".editor-instance .view-line", { hasText: /joint.splat-tenon/ })
+      .first()
+      .waitFor();
+    await open(armchair);
+    await find("joined splat-tenon");
+  });
+
+  it("find every place a joint is spoken of, over all files", async () => {
+    const { page, open, find, run } = workbench;
+    await open(joints);
+    await find("joint boathouse-rail");
+    await page.keyboard.press("ArrowLeft");
+    await run("References: Find All References");
+    const found = page.locator(
+      ".references-view .monaco-list-row, .tree-explorer-viewlet-tree-view .monaco-list-row",
+    );
+    await found.filter({ hasText: armchair }).first().waitFor();
+    await found.filter({ hasText: joints }).first().waitFor();
+  });
+
+  it("go to a part of any file by its name", async () => {
+    const { page } = workbench;
+    await page.keyboard.press("Control+t");
+    const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
+    await input.fill("#side-stretcher");
+    await page.locator(".quick-input-list .monaco-list-row", { hasText: mess }).first().waitFor();
+    await page.keyboard.press("Escape");
+  });
+
+  it("may begin anew from any kind of chair, dated today and without its notes", async () => {
+    const { page, run } = workbench;
+    await run("New Chair");
+    const rows = page.locator(".quick-input-list .monaco-list-row");
+    await expect.poll(() => rows.count()).toBe(kindsOfChair.length + 1);
+    await rows.filter({ hasText: "Mess-room armchair" }).click();
+    await page.locator(".tab.active", { hasText: "Mess-room armchair" }).waitFor();
+    const lines = page.locator(".editor-instance .view-line");
+    await lines.filter({ hasText: "Mess-room armchair" }).first().waitFor();
+    await page.keyboard.press("Control+End");
+    const now = new Date();
+    await lines
+      .filter({ hasText: `note ${now.getFullYear()}-` })
+      .filter({ hasText: "Begun from" })
+      .first()
+      .waitFor();
+  });
+});
