@@ -46,15 +46,18 @@ export function postFaces(chair: Chair, name: string): PostFaces | undefined {
   const post = chair.posts.get(name);
   if (!post || post.pieces.length === 0) return undefined;
   const up = unit(sub(post.top, post.foot));
-  const joints = [...chair.joints.values()].filter(
-    ({ entered, tenon }) => entered.name === name && tenon.length > 0,
-  );
+  const all = [...chair.joints.values()].filter(({ tenon }) => tenon.length > 0);
+  const joints = all.filter(({ entered }) => entered.name === name);
+  /** Tenons cut on the post itself, as on its top. */
+  const own = all.filter(({ part }) => part === name).flatMap(({ tenon }) => tenon);
   const wide =
     2 *
     Math.max(
       ...post.body.pieces.flatMap(({ points }) => points.map((p) => norm(squareTo(sub(p, post.foot), up)))),
     );
-  const reach = post.body.pieces.flatMap(({ points }) => points.map((p) => dot(sub(p, post.foot), up)));
+  const reach = [...post.body.pieces, ...own].flatMap(({ points }) =>
+    points.map((p) => dot(sub(p, post.foot), up)),
+  );
   const [low, high] = [Math.min(...reach), Math.max(...reach)];
   const size = Math.max(8, (high - low) * WORDS);
   // The names of the faces stand in a column of their own.
@@ -75,7 +78,13 @@ export function postFaces(chair: Chair, name: string): PostFaces | undefined {
     return {
       caption: captionOf(post, face),
       captionAt: [ROOM, middle + size / 3],
-      strokes: strokesOf(post, joints, normal, flat),
+      strokes: [
+        ...strokesOf(post, joints, normal, flat),
+        ...own.map(({ points }): FaceStroke => {
+          const edge = outline(points.map(flat));
+          return { points: [...edge, edge[0]!], is: "edge" };
+        }),
+      ],
       words: words.map(({ text, at }, k) => ({
         text,
         at: [at, middle - wide / 2 - (lanes[k]! * 1.25 + 0.4) * size],

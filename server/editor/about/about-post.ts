@@ -3,9 +3,13 @@ import { workedValue } from "../../chair/values/values.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printAngle, printBevel, printLength, printSlope } from "../../design/units.ts";
 import type { Motion, Vec3 } from "../../geometry/solid.ts";
+import { pieceOf } from "../../joinery/pieces/pieces.ts";
 import { jointsAt } from "../names/chair-parts.ts";
 import { type Lean, leanOf } from "./lean.ts";
 import { code, type Naming } from "./markdown.ts";
+
+/** What a post is longer by than its line is a tenon from here on, mm. */
+const LEAST_TENON = 0.05;
 
 /** Leans smaller than this, rad, print as none. */
 const LEAST_LEAN = 5e-4;
@@ -13,7 +17,12 @@ const LEAST_LEAN = 5e-4;
 /** What is worth knowing of a post: its lines and lean, as drawn and as it stands, its length and its foot's cut. */
 export function aboutPost(chair: Chair, post: Post, unit: LengthUnit, named: Naming = code): string[] {
   const length = (mm: number) => printLength(mm, unit);
-  const lines = [`Length ${length(post.length)} along its line, foot to top`];
+  const joints = jointsAt(chair, post.name);
+  const own = joints.some((joint) => joint.part === post.name);
+  const cut = own ? pieceOf(chair, post)?.size.long : undefined;
+  const withTenon =
+    cut !== undefined && cut - post.length > LEAST_TENON ? `; ${length(cut)} cut, with its own tenon` : "";
+  const lines = [`Length ${length(post.length)} along its line, foot to top${withTenon}`];
   const [foot, top] = [post.foot, post.top];
   lines.push(`Foot ${place(foot, length)}; top ${place(top, length)}, ${length(top[2])} up`);
   const stretches = straights(post.pieces);
@@ -31,9 +40,7 @@ export function aboutPost(chair: Chair, post: Post, unit: LengthUnit, named: Nam
   const hanging = chair.hanging.get(post.name);
   if (hanging) lines.push(`Hangs ${length(Math.abs(hanging))} ${hanging > 0 ? "above" : "below"} the floor`);
   const entering = [
-    ...new Set(
-      jointsAt(chair, post.name).map((joint) => (joint.part === post.name ? joint.entered.name : joint.part)),
-    ),
+    ...new Set(joints.map((joint) => (joint.part === post.name ? joint.entered.name : joint.part))),
   ];
   if (entering.length) lines.push(`Joined to ${entering.map(named).join(", ")}`);
   return lines;

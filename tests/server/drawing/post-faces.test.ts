@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { printLength } from "../../../server/design/units.ts";
 import { type PostFace, postFaces } from "../../../server/drawing/post-faces.ts";
+import { aboutPost } from "../../../server/editor/about/about-post.ts";
+import { pieceOf } from "../../../server/joinery/pieces/pieces.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
 import { frame } from "../../plain-frame.ts";
@@ -86,6 +89,28 @@ describe("a post from each of its faces", () => {
     }
     expect(width).toBeGreaterThan(430);
     expect(height).toBeGreaterThan(4 * 40);
+  });
+
+  it("shows a post's own tenon, as long over all as its sheet and its hover say", () => {
+    const files = Object.fromEntries(
+      ["boathouse-joints", "mess-armchair"].map((file) => [`${file}.chair`, read(`samples/${file}.chair`)]),
+    );
+    const { chair } = studied(files["mess-armchair.chair"]!, files);
+    const post = chair.posts.get("front.left")!;
+    const cut = pieceOf(chair, post).size.long;
+    expect(cut).toBeGreaterThan(post.length + 15);
+    for (const { strokes } of postFaces(chair, "front.left")!.faces)
+      expect(
+        Math.abs(
+          span(
+            strokes.filter(({ is }) => is === "edge"),
+            0,
+          ) - cut,
+        ),
+      ).toBeLessThan(0.5);
+    expect(aboutPost(chair, post, "mm")[0]).toBe(
+      `Length ${printLength(post.length, "mm")} along its line, foot to top; ${printLength(cut, "mm")} cut, with its own tenon`,
+    );
   });
 
   it("is nothing for a rail", () => {
