@@ -10,6 +10,8 @@ export const kindsOfChair: readonly { sample: string; about: string }[] = [
   { sample: "ladder-back", about: "turned posts, round rungs, a woven seat" },
   { sample: "joined-stool", about: "stool with splayed legs, in inches" },
   { sample: "chart-stool", about: "stool with a loose seat in rebates and a shelf" },
+  { sample: "boathouse-stool", about: "three-legged stool on a solid seat" },
+  { sample: "slip-stool", about: "stool with legs right through a solid seat, wedged" },
   { sample: "landing-bench", about: "bench for two with middle posts" },
   { sample: "bench-from-a-yard", about: "bench in inches, with its stock list from a yard" },
 ];
