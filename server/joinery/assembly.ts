@@ -1,5 +1,6 @@
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
+import { type Closing, closingOf, isLess, springing, straysAlong } from "./closing.ts";
 import { drawnParting } from "./drawn-legs.ts";
 
 /** A joint as assembly sees it: `part` goes into `into` along `direction`, the last `long` mm guided by the mortise. */
@@ -18,6 +19,8 @@ export interface Fitting {
   free?: number;
   /** A leg's, into a seat: all such of one seat may be drawn at once, each along its own line. */
   drawn?: true;
+  /** How much of that is springing of the part, mm; none when absent. */
+  spring?: number;
 }
 
 /** One glue-up: groups put together by moving along one line, closing the joints between them. */
@@ -30,6 +33,8 @@ export interface GlueUp {
   direction: Vec3;
   /** Names of the joints it closes. */
   closes: string[];
+  /** What goes in alone first, and what must be sprung. */
+  closing: Closing;
 }
 
 /** Joints that forbid every order among the parts of one knot. */
@@ -58,39 +63,21 @@ export interface Assembly {
 const sameCosine = Math.cos((0.01 * Math.PI) / 180);
 
 /**
- * An order in which the parts can be put together, found by taking the whole apart.
+ * The order in which the parts go together with the least springing in all, then with the fewest pieces at once; found by taking the
+ * whole apart.
  *
  * A group comes away along a line when every joint that holds it lies along that line within its slack: joints that do not
  * bind their parts together for that line, those that do let them part one way. What can part, parts; the strongly
  * connected knots stay and are taken apart in their turn along other lines. Taking something away never makes the rest
- * harder to take apart, so the first line that parts anything is as good as any, and the search never goes back: at most
- * one step a part, each linear in the joints for each line tried.
+ * harder to take apart, so whatever line is taken the whole comes apart in the end; what is left of each is worked out once.
  */
 export function assemble(parts: readonly string[], fittings: readonly Fitting[]): Assembly {
-  const glueUps: GlueUp[] = [];
-  const locked: Locked[] = [];
-  const takeApart = (whole: readonly string[]) => {
-    if (whole.length < 2) return;
-    const inside = new Set(whole);
-    const joints = fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
-    const found = bestParting(whole, joints);
-    if (!found) {
-      locked.push(lockedBy(whole, joints));
-      return;
-    }
-    const groupOf = new Map(found.groups.flatMap((group, i) => group.map((part) => [part, i] as const)));
-    for (const group of found.groups) takeApart(group);
-    glueUps.push({
-      parts: [...whole],
-      groups: found.groups,
-      direction: found.direction,
-      closes: joints
-        .filter((one) => one.name !== "" && groupOf.get(one.part) !== groupOf.get(one.into))
-        .map((one) => one.name),
-    });
+  const known = new Map<string, Apart>();
+  const pieces = connected(parts, fittings).map((piece) => takenApart(piece, fittings, known));
+  return {
+    glueUps: pieces.flatMap((piece) => glueUpsOf(piece)),
+    locked: pieces.flatMap((piece) => lockedOf(piece)),
   };
-  for (const piece of connected(parts, fittings)) takeApart(piece);
-  return { glueUps, locked };
 }
 
 export interface Parting {
@@ -98,15 +85,97 @@ export interface Parting {
   groups: string[][];
 }
 
-/** The line along which the whole comes apart; frames across the chair stay together longest, then side frames. */
-function bestParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
+/** Some parts taken apart: the last glue-up with what it brings together, or what forbids one. */
+interface Apart {
+  glueUp?: GlueUp;
+  groups: Apart[];
+  locked?: Locked;
+  /** Springing in all of it, mm; and how many pieces more than two come together at once, in all. */
+  sprung: number;
+  pieces: number;
+}
+
+const glueUpsOf = ({ glueUp, groups }: Apart): GlueUp[] => [
+  ...groups.flatMap(glueUpsOf),
+  ...(glueUp ? [glueUp] : []),
+];
+const lockedOf = ({ locked, groups }: Apart): Locked[] => [
+  ...(locked ? [locked] : []),
+  ...groups.flatMap(lockedOf),
+];
+
+/** The springing of a locked knot: more than of any order, mm. */
+const LOCKED = 1e6;
+/** Odder lines that are tried when a plain one springs something. */
+const MOST_LINES = 16;
+
+/**
+ * The best way of taking some parts apart. Of lines that are alike the first is taken: frames across the chair stay together longest, then
+ * side frames; odder lines are tried only where these spring something.
+ */
+function takenApart(
+  whole: readonly string[],
+  fittings: readonly Fitting[],
+  known: Map<string, Apart>,
+): Apart {
+  if (whole.length < 2) return { groups: [], sprung: 0, pieces: 0 };
+  const key = whole.join(" ");
+  const before = known.get(key);
+  if (before) return before;
+  const inside = new Set(whole);
+  const joints = fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
+  let best: Apart | undefined;
   for (const some of [plainLines, ownLines, linesBetween]) {
-    for (const direction of some(joints)) {
+    if (best?.sprung === 0) break;
+    for (const direction of some(joints).slice(0, MOST_LINES)) {
+      if (best?.sprung === 0 && best.pieces === 0) break;
       const groups = partAlong(whole, joints, direction);
-      if (groups.length > 1) return { direction, groups };
+      if (groups.length < 2) continue;
+      const closing = closingOf(groups, joints, direction);
+      const apart = groups.map((group) => takenApart(group, fittings, known));
+      const sprung = apart.reduce((sum, each) => sum + each.sprung, springing(closing));
+      const pieces = apart.reduce((sum, each) => sum + each.pieces, closing.atOnce - 2);
+      if (best && !isLess({ sprung, pieces }, best)) continue;
+      const closes = closedBetween(groups, joints);
+      best = {
+        glueUp: { parts: [...whole], groups, direction, closing, closes },
+        groups: apart,
+        sprung,
+        pieces,
+      };
     }
   }
-  return drawnParting(whole, joints);
+  if (!best) {
+    const drawn = drawnParting(whole, joints);
+    if (drawn) best = drawnApart(whole, joints, drawn, (group) => takenApart(group, fittings, known));
+  }
+  best ??= { groups: [], locked: lockedBy(whole, joints), sprung: LOCKED, pieces: 0 };
+  known.set(key, best);
+  return best;
+}
+
+/** Legs drawn out of their seat all at once, each along its own line: none is sprung. */
+function drawnApart(
+  whole: readonly string[],
+  joints: readonly Fitting[],
+  { groups, direction }: Parting,
+  further: (group: readonly string[]) => Apart,
+): Apart {
+  const closing: Closing = { first: [], sprung: [], atOnce: groups.length };
+  const apart = groups.map(further);
+  return {
+    glueUp: { parts: [...whole], groups, direction, closing, closes: closedBetween(groups, joints) },
+    groups: apart,
+    sprung: apart.reduce((sum, each) => sum + each.sprung, 0),
+    pieces: apart.reduce((sum, each) => sum + each.pieces, groups.length - 2),
+  };
+}
+
+function closedBetween(groups: readonly string[][], joints: readonly Fitting[]): string[] {
+  const groupOf = new Map(groups.flatMap((group, i) => group.map((part) => [part, i] as const)));
+  return joints
+    .filter((one) => one.name !== "" && groupOf.get(one.part) !== groupOf.get(one.into))
+    .map((one) => one.name);
 }
 
 /** Fore-and-aft, then across, then up: a maker tries these first, and frames that are alike left and right part along them. */
@@ -153,13 +222,6 @@ function keepLine(into: Vec3[], direction: Vec3): void {
 function byRank(some: Vec3[]): Vec3[] {
   const rank = (d: Vec3) => Math.round(Math.abs(d[1]) * 50) * 100 + Math.round(Math.abs(d[0]) * 50);
   return some.sort((a, b) => rank(b) - rank(a));
-}
-
-/** How far a tenon strays over its length when it is moved along a line, mm; its whole length when it is moved across or back. */
-function straysAlong({ direction, long, free = 0 }: Fitting, line: Vec3): number {
-  const cosine = dot(direction, line);
-  if (free > 0 && cosine > 0) return long * Math.sin(Math.max(0, angleBetween(direction, line) - free));
-  return cosine <= 0 ? long : long * Math.sqrt(Math.max(0, 1 - cosine * cosine));
 }
 
 /** The groups that come apart along a line, in order along it; one group when nothing parts. */

@@ -43,6 +43,10 @@ export interface FrameUp {
   /** All its parts. */
   parts: string[];
   closes: string[];
+  /** What is put in alone before the rest closes, each along its own tenons. */
+  first: { part: string; into: string[]; way: string; closes: string[] }[];
+  /** Joints whose part must be sprung to enter, mm, and to which side in words. */
+  sprung: { joint: string; part: string; by: number; towards: string }[];
   /** As drawn, unit: the line along which it is closed. */
   direction: Vec3;
   /** In plain words. */
@@ -83,6 +87,18 @@ export function framesOf(chair: Chair, assembly: Assembly = kept(chair, orderOf)
     closes: glueUp.closes,
     direction: glueUp.direction,
     way: wayOf(glueUp.direction),
+    first: glueUp.closing.first.map(({ parts, closes, direction }) => ({
+      part: parts.length === 1 ? parts[0]! : called(made.get(keyOf(parts)) ?? nameOf(chair, parts)),
+      into: hostsOf(chair, parts, closes),
+      way: wayOf(direction),
+      closes,
+    })),
+    sprung: glueUp.closing.sprung.map(({ joint, part, by, towards }) => ({
+      joint,
+      part,
+      by,
+      towards: sideOf(towards),
+    })),
     ...measuresOf(chair, glueUp),
     glue: glueOf(chair, glueUp),
     cautions: cautionsOf(chair, glueUp),
@@ -121,6 +137,25 @@ function nameOf(chair: Chair, parts: readonly string[]): string {
   if (posts[0])
     return `${posts[0].name} with ${rails.join(" and ") || parts.filter((part) => part !== posts[0]?.name).join(" and ")}`;
   return rails.length === 0 ? parts.join(" and ") : `panel of ${rails.join(" and ")}`;
+}
+
+/** What a group is put into: the other members of the joints it closes. */
+function hostsOf(chair: Chair, parts: readonly string[], closes: readonly string[]): string[] {
+  const others = closes.flatMap((name) => {
+    const joint = chair.joints.get(name);
+    return joint ? [joint.part, joint.entered.name].filter((part) => !parts.includes(part)) : [];
+  });
+  return [...new Set(others)];
+}
+
+/** To which side, as the sitter has it; a slanting way by both of its larger parts. */
+function sideOf([x, y, z]: Vec3): string {
+  const [first, second] = [
+    { size: Math.abs(x), word: x > 0 ? "to the left" : "to the right" },
+    { size: Math.abs(y), word: y > 0 ? "to the back" : "to the front" },
+    { size: Math.abs(z), word: z > 0 ? "up" : "down" },
+  ].sort((a, b) => b.size - a.size);
+  return second!.size > 0.5 * first!.size ? `${first!.word} and ${second!.word}` : first!.word;
 }
 
 /** The line of a glue-up in words; which way round makes no difference. */
@@ -221,9 +256,9 @@ function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
     some(({ facts }) => (facts.fit?.value ?? 0) < 0),
     "A tight fit: try it dry first",
   );
-  if (glueUp.groups.length > 4)
+  if (glueUp.closing.atOnce > 4)
     cautions.push(
-      `${glueUp.groups.length} pieces come together at once: have a second pair of hands, or a slow glue.`,
+      `${glueUp.closing.atOnce} pieces come together at once: have a second pair of hands, or a slow glue.`,
     );
   return cautions;
 }

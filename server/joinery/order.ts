@@ -50,11 +50,14 @@ function standing(chair: Chair): Fitting[] {
   });
 }
 
-/** What a joint gives way sideways while it is closed, mm: its clearance, the wood, and the spring of its rail or slat, which stays well under the tenon's length. */
-function slackOf(chair: Chair, joint: Joint): number {
+/** What a joint gives way sideways while it is closed, mm: its clearance and the wood. */
+const givesOf = (joint: Joint): number =>
+  Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields"));
+
+/** The spring of its rail or slat besides, mm, which stays well under the tenon's length. */
+function springIn(chair: Chair, joint: Joint): number {
   const rail = railNamed(chair, joint.part);
-  const spring = rail ? Math.min(springOf(rail), allowance("strays-at-most") * joint.long) : 0;
-  return Math.max(0, (joint.facts.fit?.value ?? 0) + allowance("tenon-yields")) + spring;
+  return rail ? Math.min(springOf(rail), allowance("strays-at-most") * joint.long) : 0;
 }
 
 /** How far a member held at one end is sprung at the other by hand, across its thin way: F l³ / 3 E I, the formula for a cantilever. */
@@ -66,6 +69,7 @@ function springOf({ length, thick, wide, round }: Rail): number {
 }
 
 function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitting {
+  const spring = springIn(chair, joint);
   const depth = joint.facts.through ? joint.depthThere : Math.min(joint.long, joint.depthThere || joint.long);
   return {
     name: joint.name,
@@ -73,7 +77,8 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
     into: joint.entered.name,
     direction: (change?.square && squareInto(chair, joint)) || joint.direction,
     long: Math.min(change?.long ?? depth, depth),
-    slack: slackOf(chair, joint) + (change?.looser ?? 0),
+    slack: givesOf(joint) + spring + (change?.looser ?? 0),
+    spring,
     ...(coneOf(joint) > 0 && { free: coneOf(joint) }),
     ...(chair.posts.get(joint.part)?.design.intoSeat && { drawn: true as const }),
   };

@@ -7,6 +7,7 @@ import { stemOf } from "../../design/identity.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { piecesOf } from "../../joinery/pieces/pieces.ts";
 import { Figures, type Step } from "./figures.ts";
+import { glueUpPages } from "./glue-up-pages.ts";
 import { linesOf } from "./lettering.ts";
 import type { Item, Page } from "./page.ts";
 import { BODY, words } from "./page.ts";
@@ -50,7 +51,7 @@ interface Unnumbered {
   page: Pick<Page, "name" | "fullSize">;
 }
 
-/** Sheets of the pieces, then what is printed at full size: the check page, rods, templates. */
+/** Sheets of the pieces, the order of gluing up, then what is printed at full size: the check page, rods, templates. */
 export function markoutPages(chair: Chair, options: MarkoutOptions): Page[] {
   const figures = new Figures(chair.design.units, options.step);
   const paper = papers[options.paper];
@@ -58,7 +59,9 @@ export function markoutPages(chair: Chair, options: MarkoutOptions): Page[] {
   const pieces = piecesAsked(chair, options.part);
   const sheets = options.templates ? [] : pieces.flatMap((piece) => pieceSheets(piece, figures, paper));
   const full = fullSizePages(pieces, figures, paper);
-  const all = full.length ? [...sheets, checkPage(paper), ...full] : sheets;
+  const whole = options.part === undefined && !options.templates;
+  const before = [...sheets, ...(whole ? gluingUp(chair, paper) : [])];
+  const all = full.length ? [...before, checkPage(paper), ...full] : before;
   return all.map(({ titles, items, page }, k) =>
     sheetPage(paper, { ...titles, chair: title, sheet: `${k + 1} of ${all.length}` }, items, page),
   );
@@ -83,6 +86,23 @@ function pieceSheets(piece: Piece, figures: Figures, paper: Paper): Unnumbered[]
 function aboutPiece({ is, parts, timber }: Piece): string {
   const wood = timber ? `, ${timber.replaceAll("-", " ")}` : "";
   return `${is}, ${parts.length} off${wood}`;
+}
+
+function gluingUp(chair: Chair, paper: Paper): Unnumbered[] {
+  return glueUpPages(chair, paper).map(({ items, steps, of }, k): Unnumbered => {
+    const some = steps.length > 1 ? `steps ${steps[0]} and ${steps[1]}` : `step ${steps[0]}`;
+    return {
+      titles: {
+        part: k > 0 ? "Gluing up, continued" : "Gluing up",
+        about: `${some} of ${of}`,
+        scale: "Pictures are not to scale.",
+        caution:
+          "Try every frame dry, cramps and all, before any glue.\nWhat needs more springing than a hand gives is not to be forced: look for what binds.",
+      },
+      items,
+      page: { name: `gluing up ${k + 1}` },
+    };
+  });
 }
 
 const FULL_SIZE = {

@@ -25,13 +25,22 @@ export function glueUpsTold(chair: Chair): GlueUpTold[] {
 }
 
 function linesOf(chair: Chair, frame: FrameUp): string[] {
-  const { brings, way, closes, glue, cautions } = frame;
+  const { brings, way, closes, first, sprung, glue, cautions } = frame;
   const length = (mm: number) => printLength(mm, chair.design.units);
   return [
+    ...(first.length > 0
+      ? [
+          `First, each alone along its own tenons: ${first.map(({ part, into }) => `${part} into ${listed(into)}`).join("; ")}.`,
+        ]
+      : []),
     `Bring together ${listed(brings)}: ${way}.`,
     `Closes ${closes.length === 1 ? "1 joint" : `${closes.length} joints`}${
       glue.length > 0 ? `, glued with ${listed(glue.map(({ kind }) => kind))}` : ""
     }.`,
+    ...sprung.map(
+      ({ joint, part, by, towards }) =>
+        `Spring the end of ${part} ${length(by)} ${towards} to enter ${joint.split(" to ")[1] ?? joint}.`,
+    ),
     ...diagonalsOf(frame).map(({ one, other }) => {
       const [first, second] = [length(one.length), length(other.length)];
       const figures = first === second ? `both diagonals ${first}` : `diagonals ${first} and ${second}`;

@@ -45,6 +45,8 @@ function outputOf(title: string, chair: Chair, { frames, locked }: Order): Assem
       parts: frame.parts,
       closes: frame.closes,
       way: frame.way,
+      first: frame.first,
+      sprung: frame.sprung.map(({ joint, part, by, towards }) => ({ joint, part, mm: mm(by), towards })),
       direction: frame.direction.map((v) => Math.round(v * 1e6) / 1e6 + 0) as [number, number, number],
       diagonals: diagonalsOf(frame).map(
         ({ one, other }) => [measure(one), measure(other)] as [Measure, Measure],

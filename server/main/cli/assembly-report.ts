@@ -48,10 +48,18 @@ function afterwards(blocks: readonly BlockDesign[]): string {
 
 function frameRows(frame: FrameUp, unit: LengthUnit): string {
   const rows: [string, string][] = [
+    ...frame.first.map(({ part, into }, k): [string, string] => [
+      k === 0 ? "first, alone" : "",
+      `${part} into ${into.join(" and ")}, along its own tenon`,
+    ]),
     [`bring together`, `${frame.way}:`],
     ["", gathered(frame.brings).join(", ")],
     ["close", `${frame.closes.length === 1 ? "1 joint" : `${frame.closes.length} joints`}:`],
     ...closed(frame.closes).map((line): [string, string] => ["", line]),
+    ...frame.sprung.map(({ joint, part, by, towards }, k): [string, string] => [
+      k === 0 ? "spring" : "",
+      `the end of ${part} ${printLength(by, unit)} ${towards}, into ${joint.split(" to ")[1] ?? joint}`,
+    ]),
     ...glued(frame.glue),
     ...squares(frame.between, unit).map(([word, said]): [string, string] => [word, said]),
     ...frame.plan.map(({ one, other }): [string, string] => ["feet", planLine(one, other, unit)]),

@@ -170,6 +170,26 @@ export const assembleOutput = z.object({
         parts: z.array(z.string()).describe("Full names of all its parts."),
         closes: z.array(z.string()).describe("Full names of the joints it closes."),
         way: z.string().describe("The line of closing, in words."),
+        first: z
+          .array(
+            z.object({
+              part: z.string(),
+              into: z.array(z.string()),
+              way: z.string(),
+              closes: z.array(z.string()),
+            }),
+          )
+          .describe("What is put in alone before the rest closes, each along its own tenons."),
+        sprung: z
+          .array(
+            z.object({
+              joint: z.string(),
+              part: z.string(),
+              mm: z.number().describe("How far its end is sprung."),
+              towards: z.string().describe("To which side, as the sitter has it."),
+            }),
+          )
+          .describe("Tenons that do not lie along the line of closing and whose part must be sprung."),
         direction: z
           .tuple([z.number(), z.number(), z.number()])
           .describe("The line of closing as drawn: to the sitter's left, back, up."),

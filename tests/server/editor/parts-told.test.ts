@@ -32,7 +32,7 @@ describe("each part in plain words", () => {
 
   it("has the seat's sizes as it stands", () => {
     expect(told("seat")).toMatchObject({ title: "seat drop-in" });
-    expect(told("seat")?.lines[0]).toBe("Height at the front 440 mm");
+    expect(told("seat")?.lines[0]).toBe("Height at the front 439.7 mm");
   });
 
   it("is in the file's own units", () => {

@@ -10,18 +10,31 @@ const names = readdirSync(folder).filter((name) => name.endsWith(".chair"));
 const files = Object.fromEntries(names.map((name) => [name, readFileSync(new URL(name, folder), "utf8")]));
 
 describe("an order for a chair", () => {
-  it("the mess chair goes together in the order a maker takes: front frame, back frame, then the sides", () => {
+  it("the mess chair goes together with the least springing: side frames first, then what goes across", () => {
     const order = framesOf(studied(files["boathouse-mess-chair.chair"] ?? "", files).chair);
     expect(order.frames.map(({ name }) => name)).toEqual([
-      "front frame",
+      "right side frame",
       "panel of back-lower and crest",
-      "back frame",
+      "left side frame",
       "whole chair",
     ]);
-    const last = order.frames.at(-1);
-    expect(last?.way).toBe("straight front to back");
-    expect(last?.brings).toHaveLength(6);
-    expect(framesWith(order, "seat-front to front.left")[0]?.name).toBe("front frame");
+    const last = order.frames.at(-1)!;
+    expect(last.way).toBe("straight side to side");
+    expect(last.brings).toHaveLength(5);
+    expect(last.first.map(({ part, into }) => `${part} into ${into.join(" and ")}`)).toEqual([
+      "seat-front into front.right",
+      "seat-back into back.right",
+      "the panel of back-lower and crest into back.right",
+    ]);
+    expect(last.sprung).toEqual([]);
+    // Both rails lie 4.5° off the line that is midway between their tenons, in opposite ways.
+    const side = order.frames[0]!;
+    expect(side.sprung.map(({ part, towards }) => `${part} ${towards}`)).toEqual([
+      "seat-side.right up",
+      "side-stretcher.right down",
+    ]);
+    for (const { by } of side.sprung) expect(by).toBeLessThan(0.5);
+    expect(framesWith(order, "seat-front to front.left")[0]?.name).toBe("whole chair");
   });
 
   it.each(names)(
