@@ -75,7 +75,7 @@ describe("an open chair beside an old one", () => {
     const first = { label: "2026-03-01 First", text: sample.replace(/^note.*\n/gm, ""), address };
     const text = notebook(plainView(changed, address), [first, { ...old, label: "2026-04-03 Two notes" }]);
     expect(text).toContain(
-      "# Boathouse mess chair\n\n## 2026-03-01 First\n\n\nseat.height 440 mm · seat.slope",
+      "# Boathouse mess chair\n\n## 2026-03-01 First\n\n\nseat.height 439.7 mm · seat.slope",
     );
     expect(text).toContain("## 2026-04-03 Two notes\n\n**2026-03-14** First one sat in");
     expect(text).toContain(

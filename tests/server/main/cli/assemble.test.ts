@@ -12,13 +12,16 @@ describe("seatwright assemble", () => {
   it("tells each glue-up: what is brought together, what closes, the diagonals, the lengths", () => {
     const { out, code } = seatwright("assemble", messChair);
     expect(code).toBe(0);
-    expect(out).toMatch(/1\. Front frame\n.*straight side to side:\n +front\.right, seat-front, front\.left/);
-    expect(out).toContain("back-lower, back-slat.1 to back-slat.4, crest");
-    expect(out).toMatch(/seat-side to front and back \(4\)/);
+    expect(out).toMatch(
+      /1\. Right side frame\n +first, alone +seat-side\.right into back\.right, along its own tenon\n/,
+    );
+    expect(out).toMatch(/spring +the end of seat-side\.right 0\.3 mm up, into front\.right\n/);
+    expect(out).toContain("crest, back-slat.1 to back-slat.4, back-lower");
+    expect(out).toMatch(/seat-side to front and back \(2\)/);
     // The front posts stand 2 · 205 apart and are 440 − 12 high.
     expect(out).toContain(`both ${Math.round(Math.hypot(410, 428) * 10) / 10} mm`);
     expect(out).toMatch(/front\.left to front\.right: 410 mm at the feet and at the\s+tops/);
-    expect(out).toMatch(/close +2 joints:\n.*\n +glue +pva\n/);
+    expect(out).toMatch(/close +4 joints:\n.*\n.*\n +spring .*\n.*\n.*\n +glue +pva\n/);
     expect(out).toMatch(/front\.left to back\.right and front\.right to back\.left:\n? +both/);
     for (const line of out.split("\n")) expect(line.length).toBeLessThan(80);
   });
@@ -26,14 +29,19 @@ describe("seatwright assemble", () => {
   it("gives JSON that fits its schema, every joint closed once", () => {
     const found = assembleOutput.parse(JSON.parse(seatwright("assemble", messChair, "--format", "json").out));
     expect(found.glueUps.map(({ name }) => name)).toEqual([
-      "front frame",
+      "right side frame",
       "panel of back-lower and crest",
-      "back frame",
+      "left side frame",
       "whole chair",
     ]);
     const closed = found.glueUps.flatMap(({ closes }) => closes);
     expect(new Set(closed).size).toBe(closed.length);
-    expect(found.glueUps[0]?.diagonals[0]?.[0].mm).toBeCloseTo(Math.hypot(410, 428), 3);
+    expect(found.glueUps[3]?.diagonals[0]?.[0].mm).toBeCloseTo(Math.hypot(410, 428), 3);
+    expect(found.glueUps[3]?.first.map(({ part }) => part)).toContain("seat-front");
+    expect(found.glueUps[0]?.sprung.map(({ part, towards }) => [part, towards])).toEqual([
+      ["seat-side.right", "up"],
+      ["side-stretcher.right", "down"],
+    ]);
     expect(found.locked).toEqual([]);
   });
 

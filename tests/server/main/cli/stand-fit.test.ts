@@ -9,7 +9,7 @@ describe("seatwright stand", () => {
   it("tells height, feet, weight, tilt, margins and the caution", () => {
     const { out, code } = seatwright("stand", messChair);
     expect(code).toBe(0);
-    expect(out).toMatch(/seat\.height +440 mm/);
+    expect(out).toMatch(/seat\.height +439\.7 mm/);
     expect(out).toMatch(/back\.left\.foot-bevel +87\.3° \(1:21\.4\)/);
     expect(out).toMatch(/whole chair +6\.\d+ kg/);
     expect(out).toMatch(/backwards +22\.6°/);
