@@ -81,7 +81,7 @@ describe("an open chair beside an old one", () => {
     expect(text).toContain(
       "## now\n\n**2026-11-27** Feet further \\| &lt;back>.\n\n- back kick: 4deg below 100 over 50 → 5deg below 100 over 50\n",
     );
-    expect(text).toMatch(/seat\.depth 435 mm → 433\.3 mm/);
+    expect(text).toMatch(/seat\.depth 411 mm → 409\.3 mm/);
   });
 
   it("takes only what is an old chair, and only messages that are ones", () => {
