@@ -1,7 +1,7 @@
 import { checkBlocks } from "./blocks.ts";
 import { attachDescriptions, readComments } from "./comments.ts";
 import { eolOf } from "./lines.ts";
-import { readPhrases } from "./phrases.ts";
+import { phraseSteps } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
 import { assemble } from "./repair.ts";
 import type { Vocabulary } from "./row.ts";
@@ -23,7 +23,7 @@ export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
   yield;
   const tidied = tidy(text, tokens);
   yield;
-  const phrases = readPhrases(tidied.tokens);
+  const phrases = yield* phraseSteps(tidied.tokens);
   yield;
   const spelling = tidied.problems.sort(byPlace);
   const unit = fileUnit(text);

@@ -1,4 +1,5 @@
 import { EmbeddedActionsParser } from "chevrotain";
+import { finish, type Steps } from "./steps.ts";
 import { T, type Token } from "./tokens.ts";
 
 /** A number, word, group and so on, with the minus signs before it. */
@@ -177,8 +178,22 @@ class PhraseParser extends EmbeddedActionsParser {
 let parser: PhraseParser | undefined;
 
 /** The phrases of a tidied sequence of tokens. */
-export function readPhrases(tokens: Token[]): Phrase[] {
+export const readPhrases = (tokens: Token[]): Phrase[] => finish(phraseSteps(tokens));
+
+/** Tokens read between two rests, at least: up to the end of the line. */
+const BATCH = 2000;
+
+/** The same, resting at the ends of some lines, where every phrase ends too. */
+export function* phraseSteps(tokens: Token[]): Steps<Phrase[]> {
   parser ??= new PhraseParser();
-  parser.input = tokens;
-  return parser.file();
+  const phrases: Phrase[] = [];
+  for (let from = 0; from < tokens.length; ) {
+    let to = Math.min(tokens.length, from + BATCH);
+    while (to < tokens.length && tokens[to - 1]!.tokenType !== T.Newline) to++;
+    parser.input = from === 0 && to === tokens.length ? tokens : tokens.slice(from, to);
+    for (const phrase of parser.file()) phrases.push(phrase);
+    from = to;
+    if (from < tokens.length) yield;
+  }
+  return phrases;
 }

@@ -1,7 +1,7 @@
 /**
  * Text to everything: the one road from a file's text to its tree, design, chair and findings.
  */
-import { parse } from "../grammar/parser.ts";
+import { parseSteps } from "../grammar/parser.ts";
 import { type Problem, shortWords } from "../grammar/problem.ts";
 import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
@@ -46,7 +46,7 @@ export const study = (asked: Asked): Study => finish(studySteps(asked));
 
 /** The same, resting after each part of the chair and each rule. */
 export function* studySteps({ text, address, files, tree: read }: Asked): Steps<Study> {
-  const tree = read ?? parse(text, vocabulary);
+  const tree = read ?? (yield* parseSteps(text, vocabulary));
   yield;
   const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
   const {

@@ -47,6 +47,9 @@ interface Evaluating {
  */
 export const evaluate = (from: Evaluating): Design => finish(evaluateSteps(from));
 
+/** Lines gone through between two rests where each takes next to no time. */
+const BATCH = 100;
+
 /** The same, resting after each statement. */
 export function* evaluateSteps(from: Evaluating): Steps<Design> {
   const gathered = from.gathered ?? (yield* gatheredSteps(from));
@@ -55,14 +58,17 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   const lets = makeLets(reading);
   reading.named = lets.named;
   reading.lengthTaken = lets.lengthTaken;
-  const fillers = declareAll(reading, gathered.items, design, lets);
+  const fillers = yield* declareAll(reading, gathered.items, design, lets);
   readWhole(reading, gathered.items, design);
   yield* lets.workOut();
   for (const fill of fillers) {
     fill();
     yield;
   }
-  for (const item of gathered.items) readClaim(reading, item, design);
+  for (const [at, item] of gathered.items.entries()) {
+    readClaim(reading, item, design);
+    if (at % BATCH === BATCH - 1) yield;
+  }
   lets.finish();
   yield;
   checkMostParts(reading, gathered.items, design);
@@ -182,9 +188,10 @@ function newReading(from: Evaluating, design: Design): Reading {
 }
 
 /** Puts every name in its place first, so that a line may speak of what stands below it; gives back how to fill each in. */
-function declareAll(reading: Reading, items: Item[], design: Design, lets: Lets): (() => void)[] {
+function* declareAll(reading: Reading, items: Item[], design: Design, lets: Lets): Steps<(() => void)[]> {
   const fillers: (() => void)[] = [];
-  for (const item of items) {
+  for (const [at, item] of items.entries()) {
+    if (at % BATCH === BATCH - 1) yield;
     const named = namedOf(item);
     if (named === undefined) continue;
     const fill = declareOne(reading, item, named, design, lets);

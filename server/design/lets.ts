@@ -61,6 +61,7 @@ export function makeLets(reading: Reading): Lets {
       const waiting = needs.filter((each) => each.state === "waiting" && !opened.has(each));
       if (waiting.length > 0) {
         rows.push(...waiting);
+        yield;
         continue;
       }
       rows.pop();
