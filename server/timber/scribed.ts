@@ -63,7 +63,7 @@ export function insideOf(solid: Convex, whole: Share, wood: readonly Boxed[]): S
 }
 
 /** What a solid shares with each piece of a body. */
-function sharedBy(solid: Convex, pieces: readonly Boxed[]): Share[] {
+export function sharedBy(solid: Convex, pieces: readonly Boxed[]): Share[] {
   const bounds = boundingBox(solid);
   return pieces.flatMap((piece) => {
     const shared = boxesMeet(bounds, piece.bounds) ? intersect(solid, piece.solid) : null;

@@ -9,7 +9,16 @@ import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
 import { isTurned } from "../solids/part-pieces.ts";
 import { density } from "./density.ts";
-import { type Boxed, boxed, insideOf, mirrored, type Scribed, sameButMirrored, scribe } from "./scribed.ts";
+import {
+  type Boxed,
+  boxed,
+  insideOf,
+  mirrored,
+  type Scribed,
+  sameButMirrored,
+  scribe,
+  sharedBy,
+} from "./scribed.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
@@ -95,6 +104,13 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
     boxes.set(host.name, known);
     return known;
   };
+  // A board is let in over what stands up into it: that wood is the post's or the rail's.
+  if (chair.seat?.design.kind === "board") {
+    const board = chair.seat.body.pieces.map(boxed);
+    for (const member of [...chair.posts.values(), ...chair.rails.values()])
+      for (const piece of member.body.pieces)
+        for (const share of sharedBy(piece, board)) put("seat", -1, share);
+  }
   const scribedAlready = new Map<string, Scribed>();
   for (const joint of chair.joints.values()) {
     const { part, entered } = joint;

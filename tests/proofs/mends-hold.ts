@@ -2,11 +2,13 @@
  * Whether the mends of a text hold: each is made in the text and the chair worked out again, without the code that tried it first.
  */
 import { codes } from "../../grammar/codes.ts";
-import type { Edit, Problem } from "../../grammar/problem.ts";
+import type { Edit, Mend, Problem } from "../../grammar/problem.ts";
 import { designCodes } from "../../server/design/codes.ts";
+import { printLength } from "../../server/design/units.ts";
 import { resolveNamed } from "../../server/main/named-files.ts";
 import { mend } from "../../server/mends/mends.ts";
 import { messageOf } from "../../server/mends/words.ts";
+import { printFine } from "../../server/range/words.ts";
 import { type Study, study } from "../../server/study.ts";
 import { type Case, samples } from "./mended-texts.ts";
 
@@ -41,7 +43,7 @@ export function outcomeOf({ name, text }: Case): Outcome {
     if (mends.length > 0) outcome.mended++;
     for (const { title, edits } of mends) {
       outcome.mends++;
-      const wrong = whatIsWrong(before, problem, edits);
+      const wrong = whatIsWrong(before, problem, { title, edits });
       if (wrong)
         outcome.failures.push(`${name}: "${title}" for [${problem.code}] ${messageOf(problem)}: ${wrong}`);
     }
@@ -49,7 +51,7 @@ export function outcomeOf({ name, text }: Case): Outcome {
   return outcome;
 }
 
-function whatIsWrong(before: Study, problem: Problem, edits: readonly Edit[]): string | undefined {
+function whatIsWrong(before: Study, problem: Problem, { title, edits }: Mend): string | undefined {
   let text = before.text;
   let last = text.length;
   for (const { start, end, text: put } of [...edits].reverse()) {
@@ -70,7 +72,27 @@ function whatIsWrong(before: Study, problem: Problem, edits: readonly Edit[]): s
       stageOf(each.code) <= stageOf(problem.code),
   );
   const first = pairs(news).find((pair) => !known.has(pair));
-  return first && `new: ${first}`;
+  if (first) return `new: ${first}`;
+  return figureThatDiffers(title, before, after);
+}
+
+/** What a title promises of the chair after it, against what the chair then has, as both are printed. */
+function figureThatDiffers(title: string, before: Study, after: Study): string | undefined {
+  const [, way, told, towards] = /which moves its (top) (.+) (back|forward)$/.exec(title) ?? [];
+  if (way !== undefined) {
+    const moved = [...before.chair.posts].map(
+      ([name, { top }]) => (after.chair.posts.get(name)?.top[1] ?? top[1]) - top[1],
+    );
+    const printed = moved.map(
+      (by) => `${printLength(Math.abs(by), before.design.units)} ${by > 0 ? "back" : "forward"}`,
+    );
+    if (!printed.includes(`${told} ${towards}`)) return `no post's top moves ${told} ${towards}: ${printed}`;
+  }
+  const [, value = "", is] = /: ([\w.-]+) is then (.+)$/.exec(title) ?? [];
+  const worked = after.chair.values.get(value);
+  if (is === undefined || worked === undefined) return undefined;
+  const found = printFine(worked.number, worked.dimension, before.design.units);
+  return found === is ? undefined : `${value} is then ${found}`;
 }
 
 /** Codes with subjects. */
