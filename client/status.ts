@@ -31,7 +31,7 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     const { seatHeight, backLean, errors, warnings } = answer.data;
     const words = [
       seatHeight && `Seat ${seatHeight}`,
-      backLean && `backrest ${backLean}`,
+      backLean && `back ${backLean} from square to the seat`,
       errors + warnings > 0 ? `${errors + warnings} found` : "",
     ].filter(Boolean);
     item.text = words.length > 0 ? words.join(" · ") : "Chair";

@@ -109,7 +109,7 @@ function leanMeasure(chair: Chair, angle: AngleDesign): LeanMeasure | undefined 
   if (size < 0.1) return undefined;
   return {
     name: angle.name,
-    label: printAngle(value.number),
+    label: `${printAngle(value.number)} from ${terms.some(({ is }) => is === "seat") ? "square to the seat" : "plumb"}`,
     from: flat(movePoint(chair.stance, line[0])),
     to: flat(movePoint(chair.stance, line[1])),
     upright: [x / size, y / size],

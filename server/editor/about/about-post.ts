@@ -50,9 +50,9 @@ export function aboutPost(chair: Chair, post: Post, unit: LengthUnit, named: Nam
 function leans({ rake, splay, resultant, sightline }: Lean): string {
   const parts: string[] = [];
   if (Math.abs(rake) > LEAST_LEAN)
-    parts.push(`rake ${signed(rake)} ${rake > 0 ? "back" : "forward"} (${printSlope(rake)})`);
+    parts.push(`rake ${signed(rake)} ${rake > 0 ? "back" : "forward"} from plumb (${printSlope(rake)})`);
   if (Math.abs(splay) > LEAST_LEAN)
-    parts.push(`splay ${signed(splay)} ${splay > 0 ? "out" : "in"} at the foot (${printSlope(splay)})`);
+    parts.push(`splay ${signed(splay)} ${splay > 0 ? "out" : "in"} at the foot from plumb (${printSlope(splay)})`);
   if (parts.length === 2)
     parts.push(
       `resultant ${printAngle(resultant)} on a sightline ${printAngle(sightline)} from fore-and-aft`,

@@ -115,7 +115,7 @@ test("labels are in the file's units", () => {
   const inInches = drawSheet(sampleChair("joined-stool"));
   const labels = inInches.views.flatMap(({ dimensions }) => dimensions.map(({ label }) => label));
   expect(labels.length).toBeGreaterThan(4);
-  for (const label of labels) expect(label).toMatch(/^(\d+( \d+\/\d+)?|\d+\/\d+) in$|°$/);
+  for (const label of labels) expect(label).toMatch(/^(\d+( \d+\/\d+)?|\d+\/\d+) in$|° from (square to the seat|plumb)$/);
   expect(inInches.scaleBar).toMatchObject({ label: "8 in", length: 203.2 });
   const seat = viewOf(drawSheet(sampleChair("boathouse-mess-chair")), "side").dimensions.find(
     ({ name }) => name === "seat.height",
@@ -132,7 +132,7 @@ test("a declared back rake is shown with its value, its legs at that angle", () 
   // Seen from the side; the posts also splay a little, so the true lean differs by hundredths of a degree.
   const between = bearing(lean.extensions[0]!) - bearing(lean.line);
   expect(between).toBeCloseTo(value(chair, "back-rake"), 2);
-  expect(lean.label).toBe("6.5°");
+  expect(lean.label).toBe("6.5° from square to the seat");
 });
 
 test("left and right are the sitter's: seen from the front the left stands to the right", () => {

@@ -27,7 +27,7 @@ describe("hover on a part", () => {
 
   it("tells rake, splay, resultant and sightline of a post that leans both ways", () => {
     expect(told(at("post ba|ck"))).toMatch(
-      /rake 6° back \(1:9\.5\), splay 2° out at the foot \(1:28\.6\), resultant 6\.3° on a sightline 18\.4° from fore-and-aft/,
+      /rake 6° back from plumb \(1:9\.5\), splay 2° out at the foot from plumb \(1:28\.6\), resultant 6\.3° on a sightline 18\.4° from fore-and-aft/,
     );
   });
 
