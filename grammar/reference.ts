@@ -70,6 +70,9 @@ function rowSection(row: Row): string[] {
       row.opens !== undefined && row.example.endsWith("{") ? `${row.example} … }` : row.example,
       "```",
     ].join("\n"),
+    ...(row.drawing === undefined
+      ? []
+      : [`A bare angle goes this way:\n\n\`\`\`text\n${row.drawing}\n\`\`\``]),
     ...(notes.length > 0 ? [notes.join(" ")] : []),
   ];
 }

@@ -61,6 +61,8 @@ export interface Row {
   example: string;
   /** The line that holds when nothing is given, in words or as a line of the language. */
   default?: string;
+  /** A drawing in characters for the reference, where words alone leave a way open. */
+  drawing?: string;
   /** Parsed and kept, not yet worked out: an information message says so. */
   later?: boolean;
 }

@@ -100,6 +100,12 @@ const leaning: Row[] = [
       "Lean seen from the front. The words say which end goes which way; a bare angle puts the foot further out than the top, as `foot out` does.",
     example: "splay 3deg foot out",
     default: "splay 0deg",
+    drawing: `seen from the front: splay 4deg
+
+          |    |      tops
+         /      \\
+        /        \\    feet further out
+    ___/__________\\___ floor`,
   },
   {
     owner,
@@ -115,6 +121,13 @@ const leaning: Row[] = [
       "Lean seen from the side. The words say which end goes which way; a bare angle leans the top back, as `top back` does. `above` only over that height, `over` makes the change of direction a fair curve of that length.",
     example: "rake 6.5deg top back above 475 over 90",
     default: "rake 0deg",
+    drawing: `seen from the side: rake 6deg
+
+    front           back
+              /       top further back
+             /
+            /
+    _______/_________ floor`,
   },
   {
     owner,

@@ -7,13 +7,14 @@ import { weigh } from "../../../server/timber/weight.ts";
 import { samples } from "../../proofs/mended-texts.ts";
 import { plainView } from "../../server/editor/view.ts";
 import { hull, sweepSolids, together } from "../solids/manifold.ts";
+import type { V } from "../solids/vectors.ts";
 
 it.each(["joined-stool", "landing-bench", "harbour-chair"])("%s", (name) => {
   const { study } = plainView(samples[`${name}.chair`]!, "file:///samples/chair.chair", { ...samples });
   const { chair } = study;
   expect(chair.seat?.design.kind).toBe("board");
   const bodies = [...chair.posts.values(), ...chair.rails.values(), chair.seat!].map(({ body }) =>
-    together(body.pieces.map(({ points }) => hull(points))),
+    together(body.pieces.map(({ points }) => hull(points as unknown as V[]))),
   );
   const whole = together(bodies).volume();
   const apart = bodies.reduce((sum, body) => sum + body.volume(), 0);
