@@ -2,7 +2,7 @@
  * Whether the mends of a text hold: each is made in the text and the chair worked out again, without the code that tried it first.
  */
 import { codes } from "../../grammar/codes.ts";
-import type { Edit, Mend, Problem } from "../../grammar/problem.ts";
+import type { Mend, Problem } from "../../grammar/problem.ts";
 import { designCodes } from "../../server/design/codes.ts";
 import { printLength } from "../../server/design/units.ts";
 import { resolveNamed } from "../../server/main/named-files.ts";

@@ -52,7 +52,9 @@ function leans({ rake, splay, resultant, sightline }: Lean): string {
   if (Math.abs(rake) > LEAST_LEAN)
     parts.push(`rake ${signed(rake)} ${rake > 0 ? "back" : "forward"} from plumb (${printSlope(rake)})`);
   if (Math.abs(splay) > LEAST_LEAN)
-    parts.push(`splay ${signed(splay)} ${splay > 0 ? "out" : "in"} at the foot from plumb (${printSlope(splay)})`);
+    parts.push(
+      `splay ${signed(splay)} ${splay > 0 ? "out" : "in"} at the foot from plumb (${printSlope(splay)})`,
+    );
   if (parts.length === 2)
     parts.push(
       `resultant ${printAngle(resultant)} on a sightline ${printAngle(sightline)} from fore-and-aft`,

@@ -115,7 +115,8 @@ test("labels are in the file's units", () => {
   const inInches = drawSheet(sampleChair("joined-stool"));
   const labels = inInches.views.flatMap(({ dimensions }) => dimensions.map(({ label }) => label));
   expect(labels.length).toBeGreaterThan(4);
-  for (const label of labels) expect(label).toMatch(/^(\d+( \d+\/\d+)?|\d+\/\d+) in$|° from (square to the seat|plumb)$/);
+  for (const label of labels)
+    expect(label).toMatch(/^(\d+( \d+\/\d+)?|\d+\/\d+) in$|° from (square to the seat|plumb)$/);
   expect(inInches.scaleBar).toMatchObject({ label: "8 in", length: 203.2 });
   const seat = viewOf(drawSheet(sampleChair("boathouse-mess-chair")), "side").dimensions.find(
     ({ name }) => name === "seat.height",
