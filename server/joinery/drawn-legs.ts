@@ -10,7 +10,7 @@ import type { Fitting, Parting } from "./assembly.ts";
 const ROUNDS = 60;
 
 /**
- * The seat parted from all its legs at once, where every joint between the legs bears it: what it strays sideways over the whole stroke
+ * The seat separated from all its legs at once, where every joint between the legs bears it: what it strays sideways over the whole stroke
  * stays within its slack, and it does not go deeper. Undefined where the parts hold no such seat, or are tied to it by more.
  */
 export function drawnParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
