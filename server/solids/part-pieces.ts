@@ -12,7 +12,8 @@ const CLEAR = 1;
  * of it. An end that enters turned work is scribed to it: the body ends on the other's surface, and so does what of the tenon is seen.
  */
 export function partPieces(chair: Chair, member: Member): Convex[] {
-  const joints = [...chair.joints.values()];
+  // Halved rails have their notches in their bodies.
+  const joints = [...chair.joints.values()].filter(({ kind }) => kind !== "halving");
   let body: readonly Convex[] = member.body.pieces;
   const tenons: Convex[] = [];
   for (const joint of joints) {
@@ -22,7 +23,11 @@ export function partPieces(chair: Chair, member: Member): Convex[] {
     if (!host || !isTurned(host)) tenons.push(...solids);
     else {
       body = cutAway(body, host.body.pieces);
-      tenons.push(...solids.flatMap((solid) => shared(solid, host.body.pieces)));
+      // The mouth of the mortise is filled too: where round work bulges past a tenon's flat root there would be a hollow.
+      tenons.push(
+        ...solids.flatMap((solid) => shared(solid, host.body.pieces)),
+        ...solids.flatMap((solid) => shared(mouthOf(joint, solid), host.body.pieces)),
+      );
     }
   }
   for (const joint of joints) {
@@ -52,7 +57,8 @@ function cutAway(pieces: readonly Convex[], tools: readonly Convex[]): Convex[] 
   return left;
 }
 
-function shared(solid: Convex, pieces: readonly Convex[]): Convex[] {
+function shared(solid: Convex | undefined, pieces: readonly Convex[]): Convex[] {
+  if (!solid) return [];
   return pieces.flatMap((piece) => intersect(solid, piece) ?? []);
 }
 

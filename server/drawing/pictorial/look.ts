@@ -63,7 +63,7 @@ export function* lookSteps(turnable: Turnable, look: Look): Steps<Looked> {
 }
 
 /** How far a part is moved; undefined when it is not in the picture. */
-function shiftsFor({ offsets, glueUps }: Turnable, { apart = 0, glueUp }: Look) {
+function shiftsFor({ offsets, glueUps }: Turnable, { apart = 0, glueUp }: Pick<Look, "apart" | "glueUp">) {
   const shown = glueUp === undefined ? undefined : glueUps[glueUp];
   if (!shown) return (part: string): Vec3 | undefined => scale(offsets.get(part) ?? [0, 0, 0], apart);
   const moves = new Map(shown.parts.map(({ name, by }) => [name, scale(by, apart)]));
@@ -106,12 +106,17 @@ export interface Room {
   height: number;
 }
 
-/** The room for turning it; `apart`, with all of its parts moved away. */
-export function roomOf(turnable: Turnable, apart: boolean): Room {
+/** The room for turning what is shown: one glue-up with its parts moved away, the whole together or, with `apart`, all moved away. */
+export function roomOf(turnable: Turnable, { apart, glueUp }: { apart: boolean; glueUp?: number }): Room {
+  const shiftOf = shiftsFor(turnable, {
+    apart: apart || glueUp !== undefined ? 1 : 0,
+    ...(glueUp !== undefined && { glueUp }),
+  });
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
   const places = turnable.parts.flatMap(({ name, body }) => {
-    const by = (apart && turnable.offsets.get(name)) || ([0, 0, 0] as const);
+    const by = shiftOf(name);
+    if (!by) return [];
     return body.pieces.flatMap(({ points }) =>
       points.map((p) => {
         const at = movePoint(turnable.stance, add(p, by));

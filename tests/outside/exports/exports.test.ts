@@ -13,6 +13,7 @@ import type { Chair } from "../../../server/chair/chair.ts";
 import { exportKinds } from "../../../server/exports/kinds.ts";
 import { type Exported, exportChair } from "../../../server/exports/make.ts";
 import { partNames } from "../../../server/exports/model.ts";
+import { partSolids } from "../../../server/solids/part-solid.ts";
 import { weigh } from "../../../server/timber/weight.ts";
 import { studied } from "../../check.ts";
 import { chairs } from "../joinery/random-chairs.ts";
@@ -105,6 +106,11 @@ describe.each(whole ? sampleNames : ["small-mess-chair", "ladder-back"])("%s", (
   test("3MF and STL", { timeout: 120_000 }, () => solidsHold(studiedSample(name).chair));
   test("glTF", { timeout: 120_000 }, () => gltfHolds(studiedSample(name).chair));
   test.runIf(whole)("STEP", { timeout: 600_000 }, () => stepHolds(studiedSample(name).chair));
+});
+
+test.each(sampleNames)("every part of %s is one closed solid", { timeout: 60_000 }, (name) => {
+  const open = [...partSolids(studiedSample(name).chair)].filter(({ closed }) => !closed);
+  expect(open.map((part) => part.name)).toEqual([]);
 });
 
 test("the same text gives the same bytes", { timeout: 60_000 }, async () => {

@@ -68,7 +68,7 @@ describe("a chair that can be turned", () => {
     const next = seeded(13);
     for (const apart of [0, 1]) {
       const turnable = ready("boathouse-mess-chair", apart > 0);
-      const room = roomOf(turnable, apart > 0);
+      const room = roomOf(turnable, { apart: apart > 0 });
       for (let k = 0; k < 12; k++) {
         const eye = { round: next() * 2 * Math.PI, above: (next() - 0.5) * Math.PI };
         const [x, y] = middleSeen(room, eye);
@@ -92,6 +92,8 @@ describe("a chair that can be turned", () => {
       expect(told).toContain(frame.way);
       for (const caution of frame.cautions) expect(told).toContain(caution);
     }
+    const [whole, alone] = [roomOf(turnable, { apart: true }), roomOf(turnable, { apart: true, glueUp: 0 })];
+    expect(alone.height).toBeLessThan(whole.height);
     expect(captionOf(turnable, { eye: eyes.front!, glueUp: 1, apart: 1 })).toBe(
       `From the front, glue-up 2 of ${frames.length}.`,
     );

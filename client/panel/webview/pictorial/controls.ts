@@ -61,7 +61,7 @@ export function createControls(place: HTMLElement, asked: Asked): Controls {
   const words = document.createElement("div");
   words.className = "glue-up";
   place.replaceChildren(row, words);
-  let told = "";
+  let told: { glueUps: readonly GlueUpTold[]; glueUp: number | undefined } | undefined;
 
   return {
     show({ eye, apart: share, joints: on, glueUp }, glueUps, movable) {
@@ -75,9 +75,8 @@ export function createControls(place: HTMLElement, asked: Asked): Controls {
       gluing.hidden = glueUps.length === 0;
       const now = glueUp === undefined ? undefined : glueUps[glueUp];
       back.disabled = glueUp === undefined;
-      const key = JSON.stringify([glueUps.map(({ title, lines }) => [title, lines]), glueUp]);
-      if (key === told) return;
-      told = key;
+      if (told?.glueUps === glueUps && told.glueUp === glueUp) return;
+      told = { glueUps, glueUp };
       steps.select.replaceChildren(
         option("", "whole chair"),
         ...glueUps.map(({ title }, k) => option(String(k), `${k + 1} of ${glueUps.length}: ${title}`)),

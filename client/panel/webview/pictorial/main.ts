@@ -28,6 +28,7 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   let changed: ReadonlySet<string> = new Set();
   let frame: number | undefined;
   let isMoving = false;
+  let sayWhenAtRest = false;
   let resting: ReturnType<typeof setTimeout> | undefined;
   const picture = createPictureElements();
   const closing = createClosing((apart) => turn({ ...turned, apart }, { moving: true }));
@@ -66,21 +67,22 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   }
 
   function turn(next: Turned, { moving = false, said = false }) {
-    const before = wantsParts();
+    const before = { parts: wantsParts(), glueUp: turned.glueUp };
     turned = next;
-    given.changed(turned);
-    if (wantsParts() !== before) {
-      given.asks(wantsParts() ? "parts" : "whole");
+    if (wantsParts() !== before.parts) given.asks(wantsParts() ? "parts" : "whole");
+    if (wantsParts() !== before.parts || turned.glueUp !== before.glueUp) {
       measure();
       given.resized();
     }
     controls.show(turned, glueUps(), (turnable?.offsets.size ?? 0) > 0);
-    if (said) given.told(`Seen ${spokenEye(turned.eye)}.`);
+    sayWhenAtRest ||= said;
     soon(moving);
   }
 
   function measure() {
-    room = turnable && roomOf(turnable, wantsParts());
+    if (!turnable) return;
+    const { glueUp } = safe(turned, turnable);
+    room = roomOf(turnable, { apart: wantsParts(), ...(glueUp !== undefined && { glueUp }) });
   }
 
   function shown() {
@@ -112,6 +114,9 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   }
 
   function rest() {
+    given.changed(turned);
+    if (sayWhenAtRest) given.told(`Seen ${spokenEye(turned.eye)}.`);
+    sayWhenAtRest = false;
     const now = shown();
     if (!now) return;
     picture.rest(now);
