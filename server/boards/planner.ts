@@ -152,8 +152,10 @@ function setUp({ wanted, boards, allowances }: Job): Setup {
 export function mayUse(wanted: Wanted, board: WoodBoard): boolean {
   if (wanted.only && board.from !== "hand") return false;
   if (wanted.only && !board.names.some((name) => wanted.only!.has(name))) return false;
-  const timber = wanted.lines[0]?.stock.timber?.species;
-  return timber === undefined || board.timber === undefined || timber === board.timber.species;
+  const own = board.timber?.species;
+  return wanted.lines.every(
+    ({ stock: { timber } }) => timber === undefined || own === undefined || timber.species === own,
+  );
 }
 
 /** Fewer pieces lacking, then less used. */

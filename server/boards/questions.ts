@@ -6,7 +6,7 @@ import { kept } from "../chair/kept.ts";
 import { cellsOf, type Wanted } from "./cells.ts";
 import { type Stock, stockList, wantedOf } from "./plan.ts";
 import { mayUse } from "./planner.ts";
-import { type StockLine, volumeOf } from "./stock.ts";
+import type { StockLine } from "./stock.ts";
 import type { WoodBoard } from "./wood.ts";
 
 /** The stock list of a chair, worked out once. */
@@ -41,16 +41,24 @@ const tooBig = (line: StockLine, measure: TooBig["measure"], most: number): TooB
   most,
 });
 
-const ofTimber = (board: WoodBoard, line: StockLine): boolean =>
+export const ofTimber = (board: WoodBoard, line: StockLine): boolean =>
   !line.timber || !board.timber || line.timber.species === board.timber.species;
 
 const fits = ({ blank }: StockLine, { thick, clear }: WoodBoard): boolean =>
   blank.thick <= thick + 1e-9 && blank.wide <= clear.wide + 1e-9 && blank.long <= clear.long + 1e-9;
 
+/** A matched set without room: `boards` are those of its name and of the timber of all its parts; without any, `named` is of another. */
+interface WithoutRoom {
+  match: number;
+  wanted: Wanted;
+  boards: WoodBoard[];
+  named?: WoodBoard;
+}
+
 /** Matched sets that no board they name has room for, by their place among the file's matches. */
-export function matchesWithoutRoom(chair: Chair): { match: number; wanted: Wanted; boards: WoodBoard[] }[] {
+export function matchesWithoutRoom(chair: Chair): WithoutRoom[] {
   const stock = stockFor(chair);
-  return chair.design.matches.flatMap((match, k) => {
+  return chair.design.matches.flatMap((match, k): WithoutRoom[] => {
     const wanted = wantedOf(stock, [match]).find(({ laid }) => laid !== undefined);
     if (!wanted) return [];
     const boards = stock.wood.filter((board) => mayUse(wanted, board));
@@ -58,43 +66,8 @@ export function matchesWithoutRoom(chair: Chair): { match: number; wanted: Wante
       const room = { long: board.clear.long, wide: board.clear.wide, thick: board.thick };
       return cellsOf(wanted, 0, room, stock.allowances).length > 0;
     });
-    return roomy || boards.length === 0 ? [] : [{ match: k, wanted, boards }];
+    const named = stock.wood.find(({ names }) => names.some((name) => wanted.only?.has(name)));
+    if (roomy || !named) return [];
+    return [{ match: k, wanted, boards, ...(boards.length === 0 && { named }) }];
   });
-}
-
-/** Wood that runs short: the thickness from which it does, what is needed and what there is, mm³. */
-interface Shortage {
-  thick: number;
-  species?: string;
-  needed: number;
-  there: number;
-  lines: StockLine[];
-}
-
-/** Where only boards to hand are given: what their clear wood, less the defects, falls short of the blanks, from some thickness up. */
-export function shortagesOf({ lines, wood }: Stock): Shortage[] {
-  const species = [...new Set(lines.map(({ timber }) => timber?.species))];
-  return species.flatMap((timber): Shortage[] => {
-    const own = lines.filter((line) => line.timber?.species === timber);
-    const boards = wood.filter((board) => own.some((line) => ofTimber(board, line)));
-    if (boards.length === 0 || boards.some(({ from }) => from !== "hand")) return [];
-    const thicks = [...new Set(own.map(({ blank }) => blank.thick))].sort((a, b) => b - a);
-    const shortages = thicks.flatMap((thick): Shortage[] => {
-      const some = own.filter(({ blank }) => blank.thick >= thick - 1e-9);
-      const needed = some.reduce((sum, line) => sum + volumeOf(line), 0);
-      const there = boards
-        .filter((board) => board.thick >= thick - 1e-9)
-        .reduce((sum, board) => sum + clearVolume(board), 0);
-      // Where no board is so thick that is said of the part.
-      return needed > there && there > 0
-        ? [{ thick, needed, there, lines: some, ...(timber !== undefined && { species: timber }) }]
-        : [];
-    });
-    shortages.sort((a, b) => b.needed - b.there - (a.needed - a.there));
-    return shortages.slice(0, 1);
-  });
-}
-
-function clearVolume({ clear, thick, count }: WoodBoard): number {
-  return clear.long * clear.wide * thick * count;
 }

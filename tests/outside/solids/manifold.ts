@@ -24,6 +24,12 @@ export const shared = (a: Solid, b: Solid): Solid => keep(a.intersect(b));
 export const beyond = (solid: Solid, at: V, out: V): Solid => keep(solid.trimByPlane(out, inner(at, out)));
 export const parts = (solid: Solid): Solid[] => solid.decompose().map(keep);
 
+/** A flat ring, anticlockwise, raised from one height to another. */
+export const raised = (ring: readonly (readonly [number, number])[], from: number, to: number): Solid =>
+  keep(
+    keep(Manifold.extrude([ring.map(([x, y]): [number, number] => [x, y])], to - from)).translate(0, 0, from),
+  );
+
 /** A box about a line: from `at` both ways along `run` by `reach`, its sides square to it. */
 export function bar(at: V, run: V, reach: number, u: V, halfU: number, v: V, halfV: number): Solid {
   const points: V[] = [];

@@ -44,7 +44,13 @@ describe("boards", () => {
     );
     check(`${legs}board plank { size 2400 x 80 x 50 }\nmatch front from plank end to end\n`);
     check(
-      `${legs}board plank { size 900 x 80 x 50 }\nmatch front from plank end to end\n#     ^^^^^^^^^^^^^^^^ match-without-room\n`,
+      `${legs.replace("pair {\n", "pair {\n#    ^^^^^ wood-runs-short 1 … 2 or more\n")}board plank { size 900 x 80 x 50 }\nmatch front from plank end to end\n#     ^^^^^^^^^^^^^^^^ match-without-room\n`,
+    );
+  });
+
+  it("a match must be of the timber of its board", () => {
+    check(
+      `${legs}post c { section 40 x 40; foot out 0, back 200; height 300; timber white-oak }\nboard plank { size 2400 x 180 x 50 }\nboard oak { size 2400 x 180 x 50; timber white-oak }\nmatch front, c from plank\n#     ^^^^^^^^^^^^^^^^^^^ match-without-room white-ash, white-oak … white-ash\n`,
     );
   });
 
@@ -75,6 +81,10 @@ describe("boards", () => {
 
   it("wood that cannot do for all the chairs", () => {
     check(`${legs}make 30\n#    ^^ wood-runs-short\n${board()}`);
+    check(`${legs}make 60\n#    ^^ wood-runs-short 105 … 120 or more\n${board("  count 7\n")}`);
+    check(
+      `${legs.replace("height 430", "height 430\n  sawn from short\n  #         ^^^^^ wood-runs-short 1 … 2 or more")}board short { size 600 x 60 x 50 }\n${board()}`,
+    );
     check(`${legs}make 30\n${board()}yard y { thick 50 }\n`);
   });
 });
