@@ -84,9 +84,16 @@ const standing: Row[] = [
   {
     owner,
     word: "stand",
-    shape: seq(word("on"), ref("rail", "rail"), maybe(word("at"), length("station"))),
+    shape: seq(
+      word("on"),
+      either(
+        seq(word("seat", "seat"), word("at"), place),
+        seq(ref("rail", "rail"), maybe(word("at"), length("station"))),
+      ),
+    ),
     facet: "place",
-    meaning: "The post stands on a rail instead of the floor, at a distance or a share along it.",
+    meaning:
+      "The post stands on a rail instead of the floor, at a distance or a share along it; or on the top of a solid seat, out from the middle of the chair and back from the front line, and is let into it.",
     example: "stand on seat-side at 1/3",
   },
 ];
@@ -214,7 +221,7 @@ const shaping: Row[] = [
     owner,
     word: "joined",
     shape: ref("joint", "joint"),
-    meaning: "The joint of a leg in a solid seat.",
+    meaning: "The joint at a solid seat, of a leg or of a post that stands on it.",
     example: "joined leg-socket",
   },
   {

@@ -9,13 +9,14 @@ import { buildBlocks } from "./block.ts";
 import type { Block, Fault, Post, Rail, SeatSurface, Side } from "./chair.ts";
 import { hostOf } from "./joints/hosting.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
+import { isOnFloor } from "./posts/on-floor.ts";
 import { buildPost, type PostEnds } from "./posts/post.ts";
 import { type Built, fullName, stationOn } from "./rails/course.ts";
 import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
 import { fitStrips } from "./rails/rests.ts";
 import { buildSlats } from "./rails/slat.ts";
-import { endsOfLeg, placeInSeat, underFace } from "./seat/solid/leg.ts";
+import { endsOfLeg, endsOnSeat, placeInSeat, underFace } from "./seat/solid/leg.ts";
 import { buildSolidSeat } from "./seat/solid/solid-seat.ts";
 import { outsideSeat } from "./seat/solid/within.ts";
 
@@ -116,7 +117,7 @@ export function* cutFeet(members: Members, floor: Plane): Steps<Map<string, Post
   const cut = new Map<string, Post>();
   for (const [name, post] of members.posts) {
     const ends = members.ends.get(name) ?? {};
-    const again = post.design.standsOn
+    const again = !isOnFloor(post.design)
       ? undefined
       : buildPost(post.design, post.side, { ...ends, foot: floor });
     cut.set(name, again ?? post);
@@ -127,7 +128,7 @@ export function* cutFeet(members: Members, floor: Plane): Steps<Map<string, Post
 
 /** The middle of the chair in plan: the mean of the feet that stand on the floor. */
 function middleOf(posts: Map<string, Post>): Vec3 {
-  const feet = [...posts.values()].filter((post) => !post.design.standsOn).map((post) => post.foot);
+  const feet = [...posts.values()].filter((post) => isOnFloor(post.design)).map((post) => post.foot);
   return feet.length === 0 ? [0, 0, 0] : scale(feet.reduce(add), 1 / feet.length);
 }
 
@@ -164,7 +165,7 @@ const coveredPosts = (work: Work, rail: RailMember): string[] =>
 /** Builds a post when what it depends on is there; true when it need not be tried again. */
 function tryPost(work: Work, member: PostMember): boolean {
   const { design, side, name } = member;
-  if (design.intoSeat && !work.seat) return true;
+  if ((design.intoSeat ?? design.onSeat) && !work.seat) return true;
   const ends = startingEnds(work, member);
   if (!ends) return false;
   tellOutside(work, member);
@@ -211,6 +212,7 @@ function tellCrowded(work: Work, { design, side, name }: PostMember): void {
 function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds | undefined {
   if (design.intoSeat) return work.seat && endsOfLeg(work.seat, design, side);
   const ends: PostEnds = {};
+  if (design.onSeat && work.seat) Object.assign(ends, endsOnSeat(work.seat, design, side));
   if (design.standsOn) {
     const { rail: ref, station } = design.standsOn.value;
     const rail = work.rails.get(fullName(work.design, ref, side) ?? "");

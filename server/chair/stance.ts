@@ -4,6 +4,7 @@ import { height, levelAt, planeThrough } from "../geometry/plane.ts";
 import type { Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, cross, distance, dot, norm, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import type { Post } from "./chair.ts";
+import { isOnFloor } from "./posts/on-floor.ts";
 
 /** How the chair comes to stand. */
 export interface Stance {
@@ -36,7 +37,7 @@ interface Foot {
 export function stanceOf(posts: Iterable<Post>, trims: readonly TrimDesign[]): Stance {
   const feet: Foot[] = [];
   for (const post of posts) {
-    if (post.design.standsOn) continue;
+    if (!isOnFloor(post.design)) continue;
     const cut = trimOf(post, trims);
     feet.push({ post: post.name, at: cut > 0 ? upFromFoot(post, cut) : post.foot, trimmed: cut > 0 });
   }

@@ -26,7 +26,7 @@ export function dependenciesOf(design: Design): Dependencies {
       post.topInto?.value.rail,
       post.topInto?.value.joint,
       post.joined?.value,
-      post.intoSeat && "seat",
+      (post.intoSeat ?? post.onSeat) && "seat",
     );
   for (const rail of design.rails.values()) {
     const course = rail.course?.value;

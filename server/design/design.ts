@@ -78,6 +78,8 @@ export interface PostDesign extends Named, SawnDesign {
   shape?: Given<{ station: PostStation; first: number; second: number }[]>;
   /** Stands on a rail instead of the floor. */
   standsOn?: Given<{ rail: PartRef; station: RailStation }>;
+  /** Stands on a solid seat, level places on its top. */
+  onSeat?: Given<{ out: number; back: number }>;
   /** A leg: where it is let into a solid seat, and the way it goes when splay and rake do not say. */
   intoSeat?: Given<LegPlace>;
   way?: Given<LegWay>;

@@ -25,7 +25,12 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
     const rail = design.rails.get(name);
     if (rail?.statement === item.statement) checkUp(reading, item, rail, design);
     const post = design.posts.get(name);
-    if (post?.statement === item.statement && post.intoSeat && !design.seat?.solid && !seatTold) {
+    if (
+      post?.statement === item.statement &&
+      (post.intoSeat ?? post.onSeat) &&
+      !design.seat?.solid &&
+      !seatTold
+    ) {
       tellNoSeat(reading, item);
       seatTold = true;
     }
@@ -78,13 +83,12 @@ function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design)
 }
 
 function tellNoSeat(reading: Reading, item: Item): void {
-  const line = lineOf(item, "into");
-  const at = line && (factOf(line, "seat") ?? line.statement);
-  if (line && at)
-    report(reading, line.source, at, {
+  const line = item.items.find((each) => factOf(each, "seat") !== undefined);
+  if (line)
+    report(reading, line.source, factOf(line, "seat") ?? line.statement, {
       code: "unknown-name",
       message:
-        "There is no solid seat for this leg to go into: give one by `seat solid`, with its `up`, its `thick` and its outline.",
+        "There is no solid seat for this post: give one by `seat solid`, with its `up`, its `thick` and its outline.",
     });
 }
 

@@ -72,6 +72,7 @@ export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
   delete post.topInto;
   delete post.topSquare;
   delete post.standsOn;
+  delete post.onSeat;
   readWay(reading, item, post, leanLine);
   tellBareRakes(reading, item);
 }

@@ -169,7 +169,11 @@ function readShape(reading: Reading, item: Item, post: PostDesign): void {
 
 function readJoining(reading: Reading, item: Item, post: PostDesign): void {
   const stand = item.items.find((line) => line.statement.word?.text === "stand");
-  if (stand !== undefined) {
+  if (stand !== undefined && factOf(stand, "seat") !== undefined) {
+    const [out, back] = [length(reading, stand, "out"), length(reading, stand, "back")];
+    const at = spanOf([factOf(stand, "out"), factOf(stand, "back")], stand.statement);
+    if (out && back) post.onSeat = given(stand, at, { out: out.value, back: back.value });
+  } else if (stand !== undefined) {
     const rail = checked(reading, stand, factOf(stand, "rail"), ["rail"]);
     const station =
       railStation(reading, stand, factOf(stand, "station")) ?? given(stand, stand.statement, { share: 0.5 });

@@ -17,7 +17,7 @@ export interface Fitting {
   slack: number;
   /** A tapered tenon is loose as soon as it moves: along any line within this of its own, radians. */
   free?: number;
-  /** A leg's, into a seat: all such of one seat may be drawn at once, each along its own line. */
+  /** Into a solid seat: those of parts that hang together may be drawn at once, each along its own line. */
   drawn?: true;
   /** How much of that is springing of the part, mm; none when absent. */
   spring?: number;

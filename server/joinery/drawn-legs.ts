@@ -10,19 +10,55 @@ import type { Fitting, Parting } from "./assembly.ts";
 const ROUNDS = 60;
 
 /**
- * The seat separated from all its legs at once, where every joint between the legs bears it: what it strays sideways over the whole stroke
- * stays within its slack, and it does not go deeper. Undefined where the parts hold no such seat, or are tied to it by more.
+ * The seat separated from all that hangs together under it or over it, where every joint between those parts bears it: what it strays sideways
+ * over the whole stroke stays within its slack, and it does not go deeper. Undefined where the parts hold no such seat, or are tied to it
+ * by more.
  */
 export function drawnParting(whole: readonly string[], joints: readonly Fitting[]): Parting | undefined {
   const seat = joints.find(({ drawn }) => drawn)?.into;
   if (seat === undefined) return undefined;
+  for (const group of hangingFrom(seat, whole, joints)) {
+    const parting = drawnFrom(seat, group, whole, joints);
+    if (parting) return parting;
+  }
+  return undefined;
+}
+
+/** The parts but for the seat, those that are joined to each other together. */
+function hangingFrom(seat: string, whole: readonly string[], joints: readonly Fitting[]): string[][] {
+  const left = new Set(whole.filter((part) => part !== seat));
+  const groups: string[][] = [];
+  for (const first of left) {
+    const group = [first];
+    left.delete(first);
+    for (const part of group) {
+      for (const joint of joints) {
+        const other = joint.part === part ? joint.into : joint.into === part ? joint.part : undefined;
+        if (other === undefined || !left.has(other)) continue;
+        left.delete(other);
+        group.push(other);
+      }
+    }
+    groups.push(group);
+  }
+  return groups;
+}
+
+function drawnFrom(
+  seat: string,
+  group: readonly string[],
+  whole: readonly string[],
+  all: readonly Fitting[],
+): Parting | undefined {
+  const inside = new Set(group);
+  const joints = all.filter(({ part, into }) => inside.has(part) || inside.has(into));
   const sockets = joints.filter((joint) => joint.drawn && joint.into === seat);
   const tied = joints.some(
     (joint) => (joint.part === seat || joint.into === seat) && !sockets.includes(joint),
   );
   if (tied || sockets.length < 2) return undefined;
   const stroke = Math.max(...sockets.map(({ long }) => long));
-  const moves = movesOf(whole, joints, seat, sockets, stroke);
+  const moves = movesOf(group, joints, seat, sockets, stroke);
   const slackOf = (part: string) => {
     const free = sockets.find((socket) => socket.part === part)?.free ?? 0;
     return stroke * Math.tan(free);
@@ -36,7 +72,7 @@ export function drawnParting(whole: readonly string[], joints: readonly Fitting[
   });
   if (!bears) return undefined;
   const direction = unit(sockets.map((socket) => socket.direction).reduce(add));
-  return { direction, groups: [whole.filter((part) => part !== seat), [seat]] };
+  return { direction, groups: [[...group], whole.filter((part) => !inside.has(part))] };
 }
 
 /** How far each part has gone when the legs are out: a leg down its own line, what is joined to several the mean of them. */

@@ -1,6 +1,7 @@
 import type { Chair, Joint, Post } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
 import { railsAndSlats } from "../chair/member.ts";
+import { isOnFloor } from "../chair/posts/on-floor.ts";
 import { withoutSides } from "../design/identity.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { distance } from "../geometry/vec.ts";
@@ -117,13 +118,13 @@ const keyOf = (parts: readonly string[]): string => [...parts].sort().join(" ");
 
 /** What a maker calls some parts together: by their posts, else by their rails; all but a few by those few. */
 function nameOf(chair: Chair, parts: readonly string[]): string {
-  const standing = (some: Iterable<Post>) => [...some].filter(({ design }) => !design.standsOn);
+  const standing = (some: Iterable<Post>) => [...some].filter(({ design }) => isOnFloor(design));
   const posts = standing(parts.flatMap((part) => chair.posts.get(part) ?? []));
   const stems = [...new Set(posts.map(({ design }) => design.name))];
   const sides = new Set(posts.map(({ side }) => side));
   if (posts.length > 2 && posts.length === standing(chair.posts.values()).length) {
     const left = railsAndSlats(chair).filter(({ name }) => !parts.includes(name));
-    if (left.length === 0) return "undercarriage";
+    if (chair.seat?.plan && !parts.includes(chair.seat.name)) return "undercarriage";
     return `chair without ${[...new Set(left.map(({ design }) => design.name))].join(" and ")}`;
   }
   if (posts.length >= 2) {
@@ -169,7 +170,9 @@ function wayOf(direction: Vec3): string {
 
 /** Measured between the middles of the posts' ends: they can be marked before anything is joined. */
 function measuresOf(chair: Chair, { parts, groups }: GlueUp): { between: PostsApart[]; plan: Diagonals[] } {
-  const posts = parts.flatMap((part) => chair.posts.get(part) ?? []).filter(({ design }) => !design.standsOn);
+  const posts = parts
+    .flatMap((part) => chair.posts.get(part) ?? [])
+    .filter(({ design }) => isOnFloor(design));
   const groupOf = new Map(groups.flatMap((group, k) => group.map((part) => [part, k] as const)));
   const together = (a: Post, b: Post) => groupOf.get(a.name) === groupOf.get(b.name);
   const between: PostsApart[] = [];
@@ -251,7 +254,7 @@ function cautionsOf(chair: Chair, glueUp: GlueUp): string[] {
   );
   const sockets = joints.filter(({ entered }) => entered.kind === "seat");
   if (sockets.length > 1)
-    cautions.push("Start every leg in its socket, then drive them home by turns, each along its own line.");
+    cautions.push("Start every tenon in its socket, then drive them home by turns, each along its own line.");
   told(
     some(({ facts }) => (facts.fit?.value ?? 0) < 0),
     "A tight fit: try it dry first",

@@ -80,7 +80,7 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
     slack: givesOf(joint) + spring + (change?.looser ?? 0),
     spring,
     ...(coneOf(joint) > 0 && { free: coneOf(joint) }),
-    ...(chair.posts.get(joint.part)?.design.intoSeat && { drawn: true as const }),
+    ...(joint.entered.kind === "seat" && { drawn: true as const }),
   };
 }
 

@@ -2,7 +2,9 @@
  * The frame of a chair: every member along its centre line in short beams, every joint a spring where its shoulder is, every foot a
  * support that only pushes. As the chair stands.
  */
+
 import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { isOnFloor } from "../chair/posts/on-floor.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, cross, distance, dot, scale, squareTo, sub, unit } from "../geometry/vec.ts";
@@ -91,7 +93,7 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
       member.name,
       here.map((_, k) => first + k),
     );
-    if (member.is === "post" && !member.design.standsOn) made.feet.set(member.name, first);
+    if (member.is === "post" && isOnFloor(member.design)) made.feet.set(member.name, first);
     for (let k = 1; k < here.length; k++) {
       const [a, b] = [here[k - 1] as Station, here[k] as Station];
       const run = unit(sub(b.at, a.at));

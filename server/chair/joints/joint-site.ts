@@ -90,39 +90,48 @@ const spotOn = (rail: Rail, x: number, y: number, z: number): Vec3 =>
  */
 export function siteOfTop(post: Post, cut: Plane, chosen: ChosenJoint, rail: Rail): JointSite | undefined {
   const away = dot(sub(post.top, between(rail.start, rail.end, 0.5)), rail.along) < 0 ? -1 : 1;
-  return siteAtTop(post, cut, chosen, rail, { up: scale(rail.along, away), out: rail.outward });
+  return siteAtPostEnd(post, "top", flipped(cut), chosen, rail, {
+    up: scale(rail.along, away),
+    out: rail.outward,
+  });
 }
 
 /** The site of a leg's top in a solid seat: `thick` is across the seat and `wide` fore and aft. */
 export function siteInSeat(post: Post, chosen: ChosenJoint, seat: SeatSurface): JointSite | undefined {
   const out: Vec3 = [post.side === "right" ? -1 : 1, 0, 0];
-  if (seat.plan && !isOnPlan(seat, post.top)) return undefined;
-  return siteAtTop(post, underFace(seat), chosen, seat, { up: backwardOf(seat.plane), out });
+  const { onSeat } = post.design;
+  if (seat.plan && !isOnPlan(seat, onSeat ? post.foot : post.top)) return undefined;
+  const look = { up: backwardOf(seat.plane), out };
+  if (onSeat) return siteAtPostEnd(post, "foot", seat.plane, chosen, seat, look);
+  return siteAtPostEnd(post, "top", flipped(underFace(seat)), chosen, seat, look);
 }
 
-function siteAtTop(
+/** The site of one end of a post; `shoulder` is the face it enters, looking out of the member entered. */
+function siteAtPostEnd(
   post: Post,
-  cut: Plane,
+  end: "foot" | "top",
+  shoulder: Plane,
   chosen: ChosenJoint,
   into: Rail | SeatSurface,
   look: { up: Vec3; out: Vec3 },
 ): JointSite | undefined {
-  const piece = post.pieces[post.pieces.length - 1];
+  const piece = end === "top" ? post.pieces[post.pieces.length - 1] : post.pieces[0];
   if (!piece || Math.abs(dot(piece.direction, look.up)) > 0.99) return undefined;
-  const inward = piece.direction;
+  const inward = end === "top" ? piece.direction : negate(piece.direction);
+  const [at, radius] = end === "top" ? [post.top, piece.radii?.[1]] : [post.foot, piece.radii?.[0]];
   const up = unit(squareTo(look.up, inward));
   const across = unit(cross(inward, up));
   const out = dot(across, look.out) < 0 ? negate(across) : across;
   const span = (across: Vec3): [number, number] =>
-    piece.radii ? [-piece.radii[1], piece.radii[1]] : stuffAcross(piece.solid, inward, post.top, across);
+    radius !== undefined ? [-radius, radius] : stuffAcross(piece.solid, inward, at, across);
   const [inside, outside] = span(out);
   const [bottom, top] = span(up);
   // Not the centre line where one face was kept straight.
-  const middle = along(along(post.top, out, (inside + outside) / 2), up, (bottom + top) / 2);
-  const origin = lineMeets(cut, middle, inward) ?? middle;
+  const middle = along(along(at, out, (inside + outside) / 2), up, (bottom + top) / 2);
+  const origin = lineMeets(shoulder, middle, inward) ?? middle;
   return {
     part: post.name,
-    end: "top",
+    end,
     kind: "post",
     entered: { kind: into.is, name: into.name },
     chosen,
@@ -133,8 +142,8 @@ function siteAtTop(
     thick: outside - inside,
     wide: top - bottom,
     stuff: outside - inside,
-    ...(piece.radii ? { round: 2 * piece.radii[1] } : {}),
-    shoulder: flipped(cut),
+    ...(radius !== undefined ? { round: 2 * radius } : {}),
+    shoulder,
     wood: woodOf(into, origin),
     own: woodOf(post, origin),
   };

@@ -37,7 +37,7 @@ export function* jointSteps(
   }
   for (const post of all) {
     if (post.is !== "post") continue;
-    if (post.design.intoSeat) {
+    if (post.design.intoSeat ?? post.design.onSeat) {
       const seat = members.get("seat");
       const chosen = namedJoint(design, post.design.joined?.value, post.design.joined?.at ?? post.design.at);
       const site = seat?.is === "seat" ? siteInSeat(post, chosen, seat) : undefined;

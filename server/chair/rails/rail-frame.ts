@@ -212,6 +212,8 @@ function touchOf(facts: FrameFacts, which: 0 | 1, state: State): Vec3 | undefine
 
 /** The middle of a post's thickness at a point of its centre line, in a direction: not on that line where one face kept straight. */
 function middleAcross(host: Host, centre: Vec3, outward: Vec3): Vec3 {
+  // Turned work is about its centre line, however it tapers.
+  if (host.fallBack(1, centre) > 0) return centre;
   const reach = (look: Vec3) => {
     const face = lineMeets(host.face(look, centre), centre, look);
     return face ? dot(sub(face, centre), look) : 0;

@@ -1,6 +1,7 @@
 /**
  * How the values of parts and their ends are worked out: one function for each row of the table of values.
  */
+
 import { partValues as rows, type ValueName, type ValueRow } from "../../../grammar/vocabulary/values.ts";
 import { jointName, partName, SEAT } from "../../design/identity.ts";
 import { angleBetween, dot } from "../../geometry/vec.ts";
@@ -8,6 +9,7 @@ import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
 import { grainOf } from "../grain.ts";
 import { depthCut } from "../joints/depth-cut.ts";
 import { railsAndSlats } from "../member.ts";
+import { isOnFloor } from "../posts/on-floor.ts";
 import { seatLeanOf } from "../seat/solid/leg.ts";
 
 /** Names in the table under some prefix, without it. */
@@ -25,7 +27,7 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
   length: (post) => post.length,
   "foot-bevel": (post, { floor }) => {
     const foot = post.pieces[0];
-    return foot && !post.design.standsOn
+    return foot && isOnFloor(post.design)
       ? Math.PI / 2 - angleBetween(foot.direction, floor.normal)
       : undefined;
   },
@@ -33,7 +35,7 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
   "sight-line": (post, { seat }) => seatLeanOf(seat, post)?.sightLine,
   "bore-depth": (post, chair) => {
     const joint = socketOf(post, chair);
-    return joint && chair.seat && joint.long / dot(joint.direction, chair.seat.plane.normal);
+    return joint && chair.seat && joint.long / Math.abs(dot(joint.direction, chair.seat.plane.normal));
   },
   "edge-wood": (post, chair) => socketOf(post, chair)?.mortiseWall,
   "grain-slope": (post) => grainOf(post)?.slope,
@@ -41,7 +43,7 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
 
 /** The joint of a leg in a solid seat, where one is cut. */
 function socketOf({ design, name }: Post, { joints }: Standing): Joint | undefined {
-  if (!design.intoSeat) return undefined;
+  if (!(design.intoSeat ?? design.onSeat)) return undefined;
   const joint = joints.get(jointName(name, partName(SEAT)));
   return joint?.shape === "none" ? undefined : joint;
 }
@@ -81,7 +83,7 @@ export function partValues(
   for (const post of chair.posts.values()) {
     each(ofPosts, post.name, undefined, post);
     for (const joint of chair.joints.values()) {
-      if (joint.part === post.name && joint.shape !== "none") each(ofJoints, post.name, "top", joint);
+      if (joint.part === post.name && joint.shape !== "none") each(ofJoints, post.name, joint.end, joint);
     }
   }
   for (const rail of railsAndSlats(chair)) {

@@ -73,7 +73,7 @@ export function boreTable(sheet: SheetPart, wide: number): Block {
 }
 
 const HOW =
-  "Places are on the face that the bit goes in. A sight line is counted in that face from straight back towards the side named: 0° back, 90° out, 180° forward. Stand the bevel on it, set as told, and bore with the bit along its blade; the drawn line runs towards the foot. Try the angle in waste first.";
+  "Places are on the face that the bit goes in. A sight line is counted in that face from straight back towards the side named: 0° back, 90° out, 180° forward. Stand the bevel on it, set as told, and bore with the bit along its blade; the drawn line runs the way that the leg or the post leans. Try the angle in waste first.";
 
 const shifted = (item: Item, by: number): Item =>
   item.is === "words"

@@ -167,7 +167,7 @@ export interface SeatBore {
   lean: number;
   diameter: number;
   cone?: Cone;
-  /** Along the bore on its middle; undefined right through. */
+  /** Along the bore on its middle, to where it holds all of the tenon; undefined right through. */
   deep?: number;
 }
 

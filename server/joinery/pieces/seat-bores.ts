@@ -5,12 +5,12 @@
 import type { Chair, Joint, SeatSurface } from "../../chair/chair.ts";
 import { seatLeanOf } from "../../chair/seat/solid/leg.ts";
 import { spotOnSeat } from "../../chair/seat/solid/solid-seat.ts";
-import { dot } from "../../geometry/vec.ts";
+import { dot, sub } from "../../geometry/vec.ts";
 import { jointsInto } from "./mouths.ts";
 import type { Cone, SeatBore } from "./piece.ts";
 import { letterOf } from "./setting-out.ts";
 
-/** In the order of the chair: legs in front first, as the text has them. */
+/** In the order of the text. */
 export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
   return jointsInto(chair, seat.name).flatMap((joint, k) => {
     const post = chair.posts.get(joint.part);
@@ -24,7 +24,7 @@ export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
       {
         letter: letterOf(k),
         for: joint.part,
-        face: "under face",
+        face: post.design.onSeat ? "top" : "under face",
         out: Math.abs(x),
         side,
         behind,
@@ -34,11 +34,15 @@ export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
         lean: lean.lean,
         diameter: joint.thick,
         ...(cone && { cone }),
-        ...(joint.facts.through ? {} : { deep: run }),
+        ...(joint.facts.through ? {} : { deep: deepestOf(joint) }),
       },
     ];
   });
 }
+
+/** How deep a bore that ends square to itself holds all of a tenon whose end lies along the face. */
+const deepestOf = ({ tenon, root, direction }: Joint): number =>
+  Math.max(...tenon.flatMap(({ points }) => points.map((p) => dot(sub(p, root), direction))));
 
 /** Nearer than this to the middle line is on it, mm. */
 const MIDDLE = 1e-6;

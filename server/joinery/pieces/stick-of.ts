@@ -1,7 +1,7 @@
 /**
  * Posts, rails and slats as squared sticks.
  */
-import type { Chair, Post, Rail } from "../../chair/chair.ts";
+import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import { clip } from "../../geometry/convex.ts";
 import { flipped } from "../../geometry/plane.ts";
@@ -53,23 +53,30 @@ export function stickOfPost(chair: Chair, post: Post, every: number): StickOf | 
   const outline = outlineOfPost(stick, line, every);
   const first = stretches[0]!;
   const last = stretches[stretches.length - 1]!;
-  const joint = [...chair.joints.values()].find(({ part }) => part === post.name);
+  const jointAt = (end: "foot" | "top") => {
+    const joint = jointOfPost(chair, post, end);
+    return joint ? { joint } : {};
+  };
   return {
     stick,
     runs,
     main,
     ...(outline ? { outline } : {}),
     ends: [
-      { name: "foot", which: 0, cut: planeTowards(first.solid, negate(first.direction)) },
+      { name: "foot", which: 0, cut: planeTowards(first.solid, negate(first.direction)), ...jointAt("foot") },
       {
         name: "top",
         which: 1,
         cut: planeTowards(last.solid, last.direction),
-        ...(joint ? { joint } : {}),
+        ...jointAt("top"),
       },
     ],
   };
 }
+
+/** The joint that one end of a post is cut for. */
+export const jointOfPost = (chair: Chair, post: Post, end: "foot" | "top"): Joint | undefined =>
+  [...chair.joints.values()].find((joint) => joint.part === post.name && joint.end === end);
 
 /** Where a run's datum lies from the one that the outline runs from, and how it goes on there. */
 export function placeOf(run: Run, from: Run, line: Line): DatumPlace {
@@ -87,7 +94,9 @@ export function placeOf(run: Run, from: Run, line: Line): DatumPlace {
 export const footDatum = (post: Post): string =>
   post.design.standsOn
     ? "squared round where the centre line meets the rail below"
-    : "squared round where the centre line meets the floor";
+    : post.design.onSeat
+      ? "squared round where the centre line meets the seat below"
+      : "squared round where the centre line meets the floor";
 
 /** Whether a post stands before the middle of the chair. */
 function isFore(chair: Chair, post: Post): boolean {

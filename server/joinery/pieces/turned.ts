@@ -23,7 +23,7 @@ import { type Line, lineOf } from "./outline.ts";
 import type { CutEnd, Mortise, Spot, Turned } from "./piece.ts";
 import { measured, type Run, runsOf } from "./runs.ts";
 import { planeTowards, rolled } from "./squared.ts";
-import { footDatum, placeOf } from "./stick-of.ts";
+import { footDatum, jointOfPost, placeOf } from "./stick-of.ts";
 import { type EndFrame, tenonOf } from "./tenon.ts";
 
 export interface TurnedStick {
@@ -55,24 +55,36 @@ export function turnedPost(chair: Chair, post: Post): TurnedStick | undefined {
     ...(own ? { bent: seenFromSide(post), axis: axisFrom(post, own) } : {}),
   };
   const last = post.pieces[post.pieces.length - 1]!;
-  const joint = [...chair.joints.values()].find(({ part }) => part === post.name);
-  const top: CutEnd = {
-    name: "top",
-    cuts: [],
-    datum: runs[runs.length - 1]!.datum.name,
-    bevels: [],
-    ...slantOf(last, 1),
-    ...(joint ? { enters: joint.entered.name } : {}),
-    ...tenonOf(
-      joint,
-      roundFrame(sidesOf(post), front(last.direction), last.direction, last.end, last.radii![1]),
-    ),
+  const endOf = (name: "foot" | "top"): CutEnd => {
+    const joint = jointOfPost(chair, post, name);
+    const [piece, which] = name === "top" ? ([last, 1] as const) : ([first, 0] as const);
+    const outward = which === 1 ? piece.direction : negate(piece.direction);
+    const axis = which === 1 ? piece.end : piece.start;
+    return {
+      name,
+      cuts: [],
+      datum: which === 1 ? runs[runs.length - 1]!.datum.name : "D1",
+      bevels: [],
+      ...slantOf(piece, which),
+      ...(joint ? { enters: joint.entered.name } : {}),
+      ...tenonOf(
+        joint,
+        roundFrame(
+          sidesOf(post),
+          front(piece.direction),
+          outward,
+          axis,
+          piece.radii![which],
+          piece.direction,
+        ),
+      ),
+    };
   };
   const sized = (run: Run, x: number): number => radiusAt(stations, run.datum.along + x);
   return {
     turned,
     runs,
-    ends: [{ name: "foot", cuts: [], datum: "D1", bevels: [], ...slantOf(first, 0) }, top],
+    ends: [endOf("foot"), endOf("top")],
     mortises: jointsInto(chair, post.name).flatMap((each) => holesOf(each, runs, front, sized)),
     long: at,
     diameter: Math.max(...stations.map(({ diameter }) => diameter)),

@@ -1,3 +1,4 @@
+import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { named, placeOf } from "../machinery/place.ts";
@@ -19,7 +20,7 @@ export const postTiedOneWay: Rule = {
     const ties = tiesOf(chair);
     return [...chair.posts.values()].flatMap((post) => {
       // A solid seat holds the leg that is let into it every way.
-      if (post.design.standsOn || post.design.intoSeat) return [];
+      if (!isOnFloor(post.design) || post.design.intoSeat) return [];
       const holding = ties.get(post.name) ?? [];
       const apart = widestApart(holding);
       if (apart >= (limit.low ?? 0)) return [];

@@ -1,7 +1,9 @@
 /**
  * How a seat's sizes suit whom the chair is for: for the rules about seats. One measure a rule.
  */
+
 import type { Chair } from "../../chair/chair.ts";
+import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { printAngle } from "../../design/units.ts";
 import { caution } from "../../floor/editions.ts";
 import { type Group, groups } from "../../sitter/body-sizes.ts";
@@ -164,7 +166,7 @@ function deciders(chair: Chair, { value }: SeatQuestion): (Candidate | undefined
   const front = design.seat?.on
     .map(({ value: ref }) => design.rails.get(ref.name))
     .find((rail) => rail?.course?.value.is === "across");
-  const posts = [...design.posts.values()].filter(({ standsOn }) => !standsOn);
+  const posts = [...design.posts.values()].filter(isOnFloor);
   if (value === "seat.height" || value === "seat.loaded-height") return [front?.ups[0], design.seat];
   if (value === "seat.front-width") return [posts[0]?.place, design.seat];
   if (value === "seat.depth") return [posts[1]?.place, design.seat];

@@ -1,4 +1,5 @@
 import type { Chair, Post } from "../../chair/chair.ts";
+import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { sub } from "../../geometry/vec.ts";
@@ -21,7 +22,7 @@ export const feetInsideTops: Rule = {
   asksForMissing: true,
   find({ chair, limit }) {
     const most = limit.high ?? INSIDE;
-    const posts = [...chair.posts.values()].filter(({ design }) => !design.standsOn);
+    const posts = [...chair.posts.values()].filter(({ design }) => isOnFloor(design));
     const tops = posts.flatMap((post) => {
       const top = atSeat(chair, post);
       return top ? [{ post, top }] : [];

@@ -6,12 +6,13 @@ import { afterAll, describe, expect, it } from "vitest";
 import { measure } from "../../../server/geometry/convex.ts";
 import { partPieces } from "../../../server/solids/part-pieces.ts";
 import { weigh } from "../../../server/timber/weight.ts";
-import { check } from "../../check.ts";
-import { beyond, hull, lessThan, type Solid, sweepSolids, together } from "../solids/manifold.ts";
+import { studied } from "../../check.ts";
+import { hull, lessThan, type Solid, sweepSolids, together } from "../solids/manifold.ts";
+import { ownSocket } from "../solids/own-socket.ts";
 import { direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
 import { slipSeat } from "./slip-seat.ts";
 
-const { chair: found } = check(slipSeat);
+const { chair: found } = studied(slipSeat);
 const chair = found!;
 const value = (name: string) => chair.values.get(name)!.number;
 const degrees = (name: string) => (value(name) * 180) / Math.PI;
@@ -61,19 +62,8 @@ describe("its sockets", () => {
   function cone(leg: string): Solid {
     const post = chair.posts.get(leg)!;
     const [foot, top] = [v(post.foot), v(post.top)];
-    const run = direction(minus(top, foot));
-    const up = v(chair.seat!.plane.normal);
-    const long = 44 / inner(run, up);
-    const u = direction(outer(run, [1, 0, 0]));
-    const w = outer(run, u);
-    const ring = (at: number) =>
-      Array.from({ length: 96 }, (_, k): V => {
-        const r = 14 + (11 - 14) * (at / long);
-        const a = (2 * Math.PI * k) / 96;
-        return plus(plus(plus(top, run, at), u, r * Math.cos(a)), w, r * Math.sin(a));
-      });
-    const whole = hull([...ring(-30), ...ring(long + 30)]);
-    return beyond(beyond(whole, top, up), plus(top, up, 44), times(up, -1));
+    const into = v(chair.seat!.plane.normal);
+    return ownSocket({ at: top, run: direction(minus(top, foot)), into, thick: 44, first: 28, last: 22 });
   }
 
   /** Where the lines along a cone's skin pass the two faces. */

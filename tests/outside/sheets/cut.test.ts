@@ -19,7 +19,9 @@ describe.each(sampleNames)("the sheets of %s", (name) => {
   it("are enough to cut each part by", { timeout: 120_000 }, () => {
     const { chair } = studiedSample(name);
     const sheets = readSheets(chair);
-    const strays = straysOf(chair, sheets, EVERY);
+    // A stool has few parts: three of them at least are cut.
+    const every = Math.max(1, Math.min(EVERY, Math.floor(sheets.parts.length / 3)));
+    const strays = straysOf(chair, sheets, every);
     expect(strays.length).toBeGreaterThan(2);
     expect(strays.filter(({ proud, missing }) => Math.max(proud, missing) > allowed(sheets))).toEqual([]);
   });

@@ -32,13 +32,14 @@ function boresOf(sheet: SheetRead): Solid[] {
     const side = mark.word("side") === "right" ? -1 : 1;
     const way = mark.word("towards") === "right" ? -1 : 1;
     const [sight, lean] = [mark.angle("sight line"), mark.angle("lean")];
-    // Up into the seat: away from the way that the foot leans.
+    const down = mark.mark.face === "top";
+    // Into the seat: away from the way that the far end leans.
     const along: V = [
       -way * Math.sin(sight) * Math.sin(lean),
       -Math.cos(sight) * Math.sin(lean),
-      Math.cos(lean),
+      (down ? -1 : 1) * Math.cos(lean),
     ];
-    const from: V = [middle + side * mark.longOr("out", 0), mark.long("behind"), -thick];
+    const from: V = [middle + side * mark.longOr("out", 0), mark.long("behind"), down ? 0 : -thick];
     const u = direction(outer(along, [1, 0, 0]));
     const v = outer(along, u);
     const run = mark.longOr("tapers over", thick / Math.cos(lean));

@@ -27,20 +27,22 @@ export function ownPost(
   design: PostDesign,
   side: "left" | "right" | "middle",
   ends: { foot: number; top: number },
+  seatSlope = 0,
 ): OwnPost {
   const sign = side === "right" ? -1 : 1;
   const knees = design.knees.map((knee) => knee.value);
+  const { rake, splay } = leansOf(design, seatSlope);
   const slopes = {
     side: slopeOf(
-      design.rake?.value ?? 0,
+      rake,
       knees.filter((knee) => knee.seen === "side"),
     ),
     front: slopeOf(
-      design.splay?.value ?? 0,
+      splay,
       knees.filter((knee) => knee.seen === "front"),
     ),
   };
-  const place = design.place!.value;
+  const place = design.place?.value ?? legPlace(design, ends.top);
   const zero = heightOf(place.station, ends);
   const centre = (z: number): V => [
     sign * (place.out - integral(slopes.front, zero, z)),
@@ -58,6 +60,29 @@ export function ownPost(
     return straight(design, sign, ends, centre, low, high);
   };
   return { centre, stretch, axis: (z) => stretch(z).axis };
+}
+
+/** A leg by its lean goes down from square to the seat, turned towards its foot along the sight line; the seat falls to the back. */
+function leansOf({ way, rake, splay }: PostDesign, slope: number): { rake: number; splay: number } {
+  if (!way) return { rake: rake?.value ?? 0, splay: splay?.value ?? 0 };
+  if (way.value.is === "foot") throw new Error("a leg by its foot is not built here");
+  const { lean, sightLine } = way.value;
+  const [c, s] = [Math.cos(slope), Math.sin(slope)];
+  const back = Math.sin(lean) * Math.cos(sightLine);
+  const down = [
+    Math.sin(lean) * Math.sin(sightLine),
+    back * c - Math.cos(lean) * s,
+    back * s + Math.cos(lean) * c,
+  ] as const;
+  return { rake: -Math.atan(down[1] / down[2]), splay: Math.atan(down[0] / down[2]) };
+}
+
+/** A leg is placed where it meets the seat's under face, which is its top; here such a place is given there. */
+function legPlace({ intoSeat }: PostDesign, top: number) {
+  if (!intoSeat || intoSeat.value.above)
+    throw new Error("a post that is placed in no way that is built here");
+  const { out, back } = intoSeat.value;
+  return { station: top, out, back };
 }
 
 const heightOf = (station: PostStation, ends: { foot: number; top: number }): number =>

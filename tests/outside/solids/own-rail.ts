@@ -8,12 +8,17 @@ export interface OwnSection {
   out: [number, number];
   up: [number, number];
   round: boolean;
+  /** Half way, where it tapers from there to both ends. */
+  middle?: { out: number; up: number };
 }
 
 export function sectionOf(design: RailDesign | SlatDesign): OwnSection {
   if (design.round) {
     const d = design.round.value;
-    return { out: [d, d], up: [d, d], round: true };
+    const taper = design.is === "rail" ? design.tapers[0]?.value : undefined;
+    const e = taper?.section.first ?? d;
+    if (taper?.towards === "ends") return { out: [e, e], up: [e, e], round: true, middle: { out: d, up: d } };
+    return { out: [d, e], up: [d, e], round: true };
   }
   const flat = design.is === "rail" && design.flat?.value === true;
   const turn = (s: { first: number; second: number }) => (flat ? [s.second, s.first] : [s.first, s.second]);
@@ -48,8 +53,13 @@ export const spot = (f: OwnFrame, x: number, y: number, z: number): V =>
 
 /** Outward and upward reach of the stuff from the arris (a round one's axis). */
 export function reachOf(section: OwnSection, share: number) {
-  const out = section.out[0] + (section.out[1] - section.out[0]) * share;
-  const up = section.up[0] + (section.up[1] - section.up[0]) * share;
+  const { middle } = section;
+  const away = Math.abs(2 * share - 1);
+  const at = (which: "out" | "up") =>
+    middle
+      ? middle[which] + (section[which][0] - middle[which]) * away
+      : section[which][0] + (section[which][1] - section[which][0]) * share;
+  const [out, up] = [at("out"), at("up")];
   return section.round
     ? { out: [-out / 2, out / 2], up: [-up / 2, up / 2] }
     : { out: [-out, 0], up: [-up, 0] };
@@ -58,7 +68,7 @@ export function reachOf(section: OwnSection, share: number) {
 /** The rail's stuff, running on past both ends; arches and crowns lie between the shoulders and are left out. */
 export function stuffOf(frame: OwnFrame, section: OwnSection, past: number): Solid {
   const points: V[] = [];
-  for (const x of [-past, frame.length + past]) {
+  for (const x of [-past, ...(section.middle ? [frame.length / 2] : []), frame.length + past]) {
     const { out, up } = reachOf(section, x / frame.length);
     for (const y of out) for (const z of up) points.push(spot(frame, x, y, z));
   }

@@ -38,6 +38,7 @@ import {
   spot,
   stuffOf,
 } from "./own-rail.ts";
+import { ownSocket } from "./own-socket.ts";
 import {
   above,
   across,
@@ -95,7 +96,9 @@ function hostOf(chair: Chair, rail: Rail, which: 0 | 1): OwnHost | undefined {
   const middle = spot(frame, which * frame.length, (out[0]! + out[1]!) / 2, (up[0]! + up[1]!) / 2);
   const post = chair.posts.get(entered);
   if (post) {
-    const own = ownPost(post.design, post.side, { foot: post.footHeight, top: post.topHeight });
+    const solid = chair.design.seat?.solid;
+    const slope = solid?.slope?.value ?? Math.asin((solid?.fall?.value ?? 0) / (solid?.deep?.value ?? 1));
+    const own = ownPost(post.design, post.side, { foot: post.footHeight, top: post.topHeight }, slope);
     const stretch = own.stretch(middle[2]);
     const wood = stretch.corners && hull([...stretch.corners[0], ...stretch.corners[1]]);
     return { face: faceTowards(stretch, look), wood, stretch, post: own };
@@ -103,6 +106,15 @@ function hostOf(chair: Chair, rail: Rail, which: 0 | 1): OwnHost | undefined {
   const host = chair.rails.get(entered)!;
   const hostFrame = frameOf(host);
   const x = inner(minus(middle, hostFrame.start), hostFrame.along);
+  if (host.round !== undefined) {
+    // The plane that touches a turned rail on the side that the end comes from.
+    const against = times(look, -1);
+    const square = direction(minus(against, times(hostFrame.along, inner(against, hostFrame.along))));
+    const { out: reach } = reachOf(sectionOf(host.design), x / hostFrame.length);
+    const axis = spot(hostFrame, x, 0, 0);
+    const sign = Math.sign(inner(minus(middle, axis), square)) || 1;
+    return { face: { at: plus(axis, square, sign * reach[1]!), out: times(square, sign) }, wood: undefined };
+  }
   const faces = facesOf(hostFrame, sectionOf(host.design), x);
   const face = faces.reduce((a, b) => (inner(a.out, look) > inner(b.out, look) ? a : b));
   const curved = Math.abs(inner(face.out, hostFrame.outward)) > 0.7 && host.bow;
@@ -389,6 +401,24 @@ function topHolds(chair: Chair, joint: Joint): void {
   sameSolid(joint, solid, solid.volume());
 }
 
+/** A leg's tenon in the seat, right through: a cone or a cylinder about the leg's own line between the seat's faces. */
+function socketHolds(chair: Chair, joint: Joint): void {
+  const post = chair.posts.get(joint.part)!;
+  const { round } = chair.design.joints.get(post.design.joined!.value)!;
+  const { diameter, tip } = round!.value;
+  const top = [...post.top] as V;
+  const solid = ownSocket({
+    at: top,
+    run: direction(minus(top, [...post.foot] as V)),
+    into: [...chair.seat!.plane.normal] as V,
+    thick: chair.seat!.design.thick!.value,
+    first: diameter,
+    last: tip ?? diameter,
+  });
+  expect(Math.abs(solid.volume() / SHARE_OF_CIRCLE / joint.volume - 1), joint.name).toBeLessThan(1e-3);
+  sameSolid(joint, solid, solid.volume());
+}
+
 for (const name of names) {
   const chair = chairFrom(name);
   const rails = [...chair.rails.values(), ...chair.slats.values()];
@@ -433,9 +463,12 @@ for (const name of names) {
         }
       }
       for (const one of mitred(made)) tenonHolds(one);
-      const tops = [...chair.joints.values()].filter((joint) => joint.end === "top");
+      const ofPosts = [...chair.joints.values()].filter(({ part }) => chair.posts.has(part));
+      const sockets = ofPosts.filter(({ entered }) => entered.kind === "seat");
+      const tops = ofPosts.filter((joint) => !sockets.includes(joint));
       for (const joint of tops) topHolds(chair, joint);
-      expect(made.length + tops.length).toBe(
+      for (const joint of sockets) socketHolds(chair, joint);
+      expect(made.length + ofPosts.length).toBe(
         [...chair.joints.values()].filter(({ kind }) => kind !== "halving").length,
       );
       expect(chair.joints.size).toBeGreaterThan(0);

@@ -15,9 +15,10 @@ export const underFace = ({ plane, design }: Pick<SeatSurface, "plane" | "design
 
 /** Where a leg's centre line crosses the face that it is placed by, as drawn. */
 export function placeInSeat(seat: SeatSurface, design: PostDesign, side: Side): Vec3 | undefined {
-  const place = design.intoSeat?.value;
+  const place = (design.intoSeat ?? design.onSeat)?.value;
   if (!place) return undefined;
-  const face = place.above ? seat.plane : underFace(seat);
+  const onTop = design.onSeat !== undefined || design.intoSeat?.value.above === true;
+  const face = onTop ? seat.plane : underFace(seat);
   return lineMeets(face, [side === "right" ? -place.out : place.out, place.back, 0], [0, 0, 1]);
 }
 
@@ -35,6 +36,14 @@ export function endsOfLeg(seat: SeatSurface, design: PostDesign, side: Side): Po
     place: { station: at[2], out: place.out, back: place.back },
     ...(lean && { lean }),
   };
+}
+
+/** How the foot of a post that stands on the seat is cut: to the seat's top, at its place there. */
+export function endsOnSeat(seat: SeatSurface, design: PostDesign, side: Side): PostEnds {
+  const at = placeInSeat(seat, design, side);
+  if (!at || !design.onSeat) return {};
+  const { out, back } = design.onSeat.value;
+  return { foot: seat.plane, footHeight: at[2], place: { station: at[2], out, back } };
 }
 
 /** The splay and rake, as a post's bare ones are, that lead to a foot or lie so to the seat's face. */
@@ -58,24 +67,28 @@ function wayDown(plane: Plane, lean: number, sightLine: number, sign: 1 | -1): V
 export interface SeatLean {
   /** Between its line and square to the face. */
   lean: number;
-  /** In the face, from straight back to the way its foot leans, towards its own side. */
+  /** In the face, from straight back to the way its far end leans, towards its own side. */
   sightLine: number;
 }
 
-/** The lean and the sight line of a leg, as drawn: a trim turns seat and legs together. */
+/**
+ * The lean and the sight line of a leg, or of a post that stands on the seat, as drawn: a trim turns seat and legs together. They are of
+ * its straight at the seat.
+ */
 export function seatLeanOf(seat: SeatSurface | undefined, post: Post): SeatLean | undefined {
-  const last = post.pieces[post.pieces.length - 1];
-  if (!seat || !last || !post.design.intoSeat) return undefined;
-  const down = negate(last.direction);
+  const { intoSeat, onSeat } = post.design;
+  const piece = intoSeat ? post.pieces[post.pieces.length - 1] : post.pieces[0];
+  if (!seat || !piece || !(intoSeat ?? onSeat)) return undefined;
+  const away = intoSeat ? negate(piece.direction) : piece.direction;
   const { normal } = seat.plane;
   const sign = post.side === "right" ? -1 : 1;
   const inFace = (way: Vec3): number => {
-    const part = dot(down, way);
+    const part = dot(away, way);
     return Math.abs(part) < LEVEL ? 0 : part;
   };
   const [back, out] = [inFace(backwardOf(seat.plane)), inFace([sign, 0, 0])];
   return {
-    lean: Math.atan2(Math.hypot(...cross(normal, down)), -dot(normal, down)),
+    lean: Math.atan2(Math.hypot(...cross(normal, away)), Math.abs(dot(normal, away))),
     sightLine: Math.atan2(out, back),
   };
 }

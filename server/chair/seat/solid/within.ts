@@ -13,7 +13,7 @@ export function outsideSeat(
   at: Vec3,
   units: LengthUnit,
 ): Fault | undefined {
-  const place = design.intoSeat;
+  const place = design.intoSeat ?? design.onSeat;
   if (!seat.plan || !place) return undefined;
   const [x, s] = spotOnSeat(seat, at);
   const { half } = seat.plan;

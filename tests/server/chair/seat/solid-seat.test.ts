@@ -202,3 +202,55 @@ joint stretcher {
     expect(made!.name).toBe("seat");
   });
 });
+
+describe("a post on the seat", () => {
+  const text = (
+    ...lines: string[]
+  ) => `${head}${seat("round 360", "fall 10")}${legs("splay 12deg", "rake 8deg foot forward")}
+joint blind {
+  round 20, long 25
+}
+post back-post pair {
+  stand on seat at out 110, back 290
+  rake 12deg top back
+  splay 5deg top out
+  ${lines.join("\n  ")}
+  round 26
+  joined blind
+}
+`;
+
+  it("stands on the top face at its place, and leans by its own line to the way its top goes", () => {
+    const { chair } = studied(text("height 800"));
+    const post = chair!.posts.get("back-post.left")!;
+    const { plane } = chair!.seat!;
+    const off = post.foot.reduce((sum, v, k) => sum + v * plane.normal[k as 0]!, 0) - plane.offset;
+    expect(off).toBeCloseTo(0, 9);
+    expect(post.foot[0]).toBeCloseTo(110, 9);
+    expect(post.foot[1]).toBeCloseTo(290, 9);
+    expect(post.top[2]).toBeCloseTo(800, 9);
+    // By vectors: up the post, the seat's normal and the seat's own fall line.
+    const up = [Math.tan((5 * Math.PI) / 180), Math.tan((12 * Math.PI) / 180), 1];
+    const slope = Math.asin(10 / 360);
+    const times = (a: readonly number[], b: readonly number[]) => a.reduce((sum, v, k) => sum + v * b[k]!, 0);
+    const square = times(up, [0, Math.sin(slope), Math.cos(slope)]) / Math.hypot(...up);
+    expect(chair!.values.get("back-post.left.lean")!.number).toBeCloseTo(Math.acos(square), 9);
+    const sight = Math.atan2(up[0]!, times(up, [0, Math.cos(slope), -Math.sin(slope)]));
+    expect(chair!.values.get("back-post.left.sight-line")!.number).toBeCloseTo(sight, 9);
+    expect(chair!.joints.get("back-post.left to seat")!.long).toBeCloseTo(25, 9);
+    expect(chair!.stance.shift).toEqual([0, 0, 0]);
+  });
+
+  it("needs a top", () => {
+    expect(findings(text()).filter((each) => each.startsWith("missing-property"))).toEqual([
+      "missing-property «post» back-post needs `height`, or a rail that lies over it, such as `height 930`.",
+    ]);
+  });
+
+  it("must stand within the outline", () => {
+    const found = findings(text("height 800").replace("out 110, back 290", "out 110, back 350"));
+    expect(found.filter((each) => each.startsWith("no-room «110, back 350»")).length, found.join("\n")).toBe(
+      1,
+    );
+  });
+});
