@@ -42,7 +42,7 @@ export function ownPost(
       knees.filter((knee) => knee.seen === "front"),
     ),
   };
-  const place = design.place?.value ?? legPlace(design, ends.top);
+  const place = design.place?.value ?? legPlace(design, ends);
   const zero = heightOf(place.station, ends);
   const centre = (z: number): V => [
     sign * (place.out - integral(slopes.front, zero, z)),
@@ -77,8 +77,9 @@ function leansOf({ way, rake, splay }: PostDesign, slope: number): { rake: numbe
   return { rake: -Math.atan(down[1] / down[2]), splay: Math.atan(down[0] / down[2]) };
 }
 
-/** A leg is placed where it meets the seat's under face, which is its top; here such a place is given there. */
-function legPlace({ intoSeat }: PostDesign, top: number) {
+/** A leg is placed where it meets the seat's under face, which is its top; a post on the seat by its foot. */
+function legPlace({ intoSeat, onSeat }: PostDesign, { foot, top }: { foot: number; top: number }) {
+  if (onSeat) return { station: foot, ...onSeat.value };
   if (!intoSeat || intoSeat.value.above)
     throw new Error("a post that is placed in no way that is built here");
   const { out, back } = intoSeat.value;

@@ -401,17 +401,19 @@ function topHolds(chair: Chair, joint: Joint): void {
   sameSolid(joint, solid, solid.volume());
 }
 
-/** A leg's tenon in the seat, right through: a cone or a cylinder about the leg's own line between the seat's faces. */
+/** A tenon in a solid seat: a cone or a cylinder about the post's own line, between the seat's faces or as deep as it is long. */
 function socketHolds(chair: Chair, joint: Joint): void {
   const post = chair.posts.get(joint.part)!;
   const { round } = chair.design.joints.get(post.design.joined!.value)!;
-  const { diameter, tip } = round!.value;
-  const top = [...post.top] as V;
+  const { diameter, tip, long } = round!.value;
+  const [top, foot] = [[...post.top] as V, [...post.foot] as V];
+  const standing = post.design.onSeat !== undefined;
+  const up = [...chair.seat!.plane.normal] as V;
   const solid = ownSocket({
-    at: top,
-    run: direction(minus(top, [...post.foot] as V)),
-    into: [...chair.seat!.plane.normal] as V,
-    thick: chair.seat!.design.thick!.value,
+    at: standing ? foot : top,
+    run: standing ? direction(minus(foot, top)) : direction(minus(top, foot)),
+    into: standing ? times(up, -1) : up,
+    thick: long && "mm" in long ? long.mm : chair.seat!.design.thick!.value,
     first: diameter,
     last: tip ?? diameter,
   });
