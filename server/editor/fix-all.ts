@@ -102,17 +102,24 @@ function linesOf(text: string, { start, end }: Span): Span[] {
   return lines;
 }
 
-/** Whether each fix takes away what it was offered for, an error or a lesser finding, and brings no error in its place. */
+/**
+ * Whether each fix takes away what it was offered for, an error or a lesser finding, and brings no error in its place. A name put in that
+ * makes something depend on itself was not the one meant.
+ */
 function isBetter(before: Fixed, fixes: readonly Certain[], after: readonly Problem[]): boolean {
   const mended = fixes.filter(({ problem }) => problem.severity === "error").length;
   return (
     errorsIn(after) <= errorsIn(before.problems) - mended &&
+    circlesIn(after) <= circlesIn(before.problems) &&
     after.length <= before.problems.length - (fixes.length - mended)
   );
 }
 
 export const errorsIn = (problems: readonly Problem[]): number =>
   problems.filter(({ severity }) => severity === "error").length;
+
+const circlesIn = (problems: readonly Problem[]): number =>
+  problems.filter(({ code }) => code === "circular-value").length;
 
 /** A fix by what it changes and where, so that it is known again when other lines have moved. */
 function called(text: string, { problem, edits }: Certain): string {
