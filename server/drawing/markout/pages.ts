@@ -16,7 +16,8 @@ import { pieceDrawn } from "./piece-sheet.ts";
 import { rodsOf } from "./rods.ts";
 import { sheetsOf } from "./sheet/part.ts";
 import type { Sheets } from "./sheet/sheet.ts";
-import { roomOn, sheetPage, type Titles } from "./sheet-page.ts";
+import { roomOn, sheetPage, type Unnumbered } from "./sheet-page.ts";
+import { stockPages, withBlank } from "./stock-pages.ts";
 import { type Template, templatesOf } from "./templates.ts";
 import { checkSquare, type FullSize, tiles } from "./tiles.ts";
 
@@ -30,9 +31,9 @@ export interface MarkoutOptions {
   templates?: boolean;
 }
 
-/** The pieces that were asked for; none when no part has that name. */
+/** The pieces that were asked for, with the blanks they are planed from; none when no part has that name. */
 export function piecesAsked(chair: Chair, part?: string): Piece[] {
-  const pieces = piecesOf(chair);
+  const pieces = piecesOf(chair).map((piece) => withBlank(chair, piece));
   if (part === undefined) return pieces;
   return pieces.filter(
     ({ name, parts }) =>
@@ -44,14 +45,7 @@ export function piecesAsked(chair: Chair, part?: string): Piece[] {
 export const sheetsAsked = (chair: Chair, { part, step }: Pick<MarkoutOptions, "part" | "step">): Sheets =>
   sheetsOf(piecesAsked(chair, part), new Figures(chair.design.units, step));
 
-/** A page before it is known how many there are. */
-interface Unnumbered {
-  titles: Omit<Titles, "sheet" | "chair">;
-  items: Item[];
-  page: Pick<Page, "name" | "fullSize">;
-}
-
-/** Sheets of the pieces, the order of gluing up, then what is printed at full size: the check page, rods, templates. */
+/** The stock, sheets of the pieces, the order of gluing up, then what is printed at full size: the check page, rods, templates. */
 export function markoutPages(chair: Chair, options: MarkoutOptions): Page[] {
   const figures = new Figures(chair.design.units, options.step);
   const paper = papers[options.paper];
@@ -60,7 +54,11 @@ export function markoutPages(chair: Chair, options: MarkoutOptions): Page[] {
   const sheets = options.templates ? [] : pieces.flatMap((piece) => pieceSheets(piece, figures, paper));
   const full = fullSizePages(pieces, figures, paper);
   const whole = options.part === undefined && !options.templates;
-  const before = [...sheets, ...(whole ? gluingUp(chair, paper) : [])];
+  const before = [
+    ...(whole ? stockPages(chair, paper) : []),
+    ...sheets,
+    ...(whole ? gluingUp(chair, paper) : []),
+  ];
   const all = full.length ? [...before, checkPage(paper), ...full] : before;
   return all.map(({ titles, items, page }, k) =>
     sheetPage(paper, { ...titles, chair: title, sheet: `${k + 1} of ${all.length}` }, items, page),

@@ -17,6 +17,7 @@ import { roomOn } from "./sheet-page.ts";
 import { LINE, paragraphs, tableBlock } from "./table.ts";
 import { turnedBlock } from "./turned-block.ts";
 import {
+  blankLine,
   datumLine,
   marksOf,
   mortiseHeadings,
@@ -82,7 +83,7 @@ function planDrawn(piece: Piece, figures: Figures, wide: number, high: number): 
   const plan = planBlock(piece, figures, wide, high - 12 - below);
   const items = [
     title,
-    words([0, 7.6], `${sizes} ${figures.sign} over all.`, SMALL),
+    words([0, 7.6], `${sizes} ${figures.sign} over all. ${blankLine(sheetOf(piece, figures))}`, SMALL),
     ...plan.items.map((item) => moved(item, 0, 12)),
     ...bores.items.map((item) => moved(item, 0, 12 + plan.height + GAP)),
   ];
@@ -106,7 +107,7 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
   const run = datums.length > 1 ? "" : ` Distances run from ${datums[0]}.`;
   const { items: more, height } = paragraphs(
     [
-      `${capital(sizes)}.${run}`,
+      `${capital(sizes)}. ${blankLine(sheet)}${run}`.replace(/ {2,}/g, " ").trim(),
       ...(datums.length > 1 ? datums.map((each) => `${each}.`) : []),
       ...marksOf(sheet, "notch").map(notchLine),
       ...marksOf(sheet, "rebate", "groove", "strip").map(restLine),

@@ -21,6 +21,13 @@ export interface Titles {
   sheet: string;
 }
 
+/** A page before it is known how many there are. */
+export interface Unnumbered {
+  titles: Omit<Titles, "sheet" | "chair">;
+  items: Item[];
+  page: Pick<Page, "name" | "fullSize">;
+}
+
 /** The room inside a sheet's border and above its title block. */
 export const roomOn = (paper: Paper): { wide: number; high: number } => ({
   wide: paper.width - 2 * MARGIN - 2 * INSIDE,

@@ -24,6 +24,16 @@ export function size({ stock }: SheetPart, sign: string, between: string): strin
   return `${section}, ${stock.long?.text} ${sign} long over all${between}`;
 }
 
+/** The blank that the stuff is planed from; nothing where it is not known. */
+export function blankLine({ stock }: SheetPart): string {
+  const [thick, wide, long] = ["blank thick", "blank wide", "blank long"].map((name) => stock[name]?.text);
+  if (thick === undefined) return "";
+  const staves = stock.staves ? `${stock.staves.text} staves glued side by side, each ` : "";
+  const sawn = stock.sawn ? `, sawn ${stock.sawn.text} thick` : "";
+  const kind = stock["blank is"] && !stock.staves ? ` (${stock["blank is"].text})` : "";
+  return `Stock: ${staves}${thick} × ${wide} × ${long}${sawn}, grain along its length${kind}.`;
+}
+
 /** `D1: squared round where the centre line meets the floor`; of a datum beyond a bend how far off it is, and how the stick turns there. */
 export function datumLine(datum: SheetMark): string {
   const { figures } = datum;

@@ -327,6 +327,19 @@ export interface PlanLayer {
   openings: { top: Spot[]; under: Spot[] }[];
 }
 
+/** The blank of a part, mm: its grain along its length. */
+export interface Blank {
+  thick: number;
+  wide: number;
+  long: number;
+  /** The sawn thickness that gives it. */
+  sawn?: number;
+  /** How many are glued side by side. */
+  staves: number;
+  /** What becomes of it, where that is not plain: `sawn to its outline`. */
+  kind?: string;
+}
+
 export interface Piece {
   /** `seat-side`, or a member's own, `ladder.2`. */
   name: string;
@@ -336,6 +349,8 @@ export interface Piece {
   timber?: string;
   /** The finished stick, tenons in, before it is shaped. */
   size: { long: number; wide: number; thick: number; round?: number };
+  /** What it is planed from, where that is asked for. */
+  blank?: Blank;
   /** Between the shoulders, on the arris that lengths are given for. */
   between?: number;
   faces: LaidFace[];

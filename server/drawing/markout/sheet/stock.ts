@@ -1,12 +1,13 @@
 import type { Piece } from "../../../joinery/pieces/piece.ts";
-import { type Printer, word } from "./printer.ts";
+import { count, type Printer, word } from "./printer.ts";
 import type { SheetFigure } from "./sheet.ts";
 
-/** What a piece is cut from: planed, before it is shaped, its tenons in its length. */
+/** What a piece is cut from: planed, before it is shaped, its tenons in its length; and the blank that is planed to that, where it is known. */
 export function stockOf(
-  { size, timber, turned, plan }: Piece,
+  { size, timber, turned, plan, blank }: Piece,
   printer: Printer,
 ): Record<string, SheetFigure> {
+  const from = (mm: number) => printer.long(mm, "up");
   const { thick, wide, long, round } = size;
   return {
     is: word(plan ? "flat" : turned ? "turned" : "squared"),
@@ -15,5 +16,13 @@ export function stockOf(
       ? { thick: printer.long(thick), wide: printer.long(wide) }
       : { diameter: printer.long(round) }),
     long: printer.long(long, "up"),
+    ...(blank && {
+      "blank thick": from(blank.thick),
+      "blank wide": from(blank.wide),
+      "blank long": from(blank.long),
+      ...(blank.sawn !== undefined && { sawn: printer.long(blank.sawn) }),
+      ...(blank.staves > 1 && { staves: count(blank.staves) }),
+      ...(blank.kind && { "blank is": word(blank.kind) }),
+    }),
   };
 }

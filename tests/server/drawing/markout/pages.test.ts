@@ -96,6 +96,28 @@ describe.each(sampleNames)("the marking-out pages of %s", (name) => {
   });
 });
 
+describe("the whole chair", () => {
+  it("begins with its stock, and ends its sheets with the order of gluing up", () => {
+    const chair = sampleChair("boathouse-mess-chair");
+    const pages = markoutPages(chair, { paper: "a4" });
+    const texts = (page: (typeof pages)[number]) =>
+      page.items.flatMap((item) => (item.is === "words" ? [item.text] : []));
+    expect(pages[0]!.name).toBe("stock");
+    // 22 x 70 x 442 with 2 off each face and each edge.
+    expect(texts(pages[0]!)).toContain("26 mm × 74 mm × 442 mm");
+    expect(texts(pages[0]!).join(" ")).toContain("15 mm × 20 mm × 389.6 mm, strip of seat-side");
+    const side = pages.find(({ name }) => name === "seat-side")!;
+    expect(texts(side).join(" ")).toContain("Stock: 26 × 74 × 442.1, sawn 38 thick, grain along its length.");
+    const glued = pages.filter(({ name }) => name.startsWith("gluing up"));
+    expect(glued).toHaveLength(2);
+    const said = glued.flatMap(texts).join(" ");
+    expect(said).toContain("1. Right side frame");
+    expect(said).toContain("Spring the end of seat-side.right 0.3 mm up to enter front.right.");
+    // Each has its picture: far more lines than the border's.
+    for (const page of glued) expect(page.items.filter(({ is }) => is === "line").length).toBeGreaterThan(60);
+  });
+});
+
 describe("asking for less", () => {
   const chair = sampleChair("boathouse-mess-chair");
   const names = (options: Partial<Parameters<typeof markoutPages>[1]>) =>
