@@ -11,6 +11,7 @@ export const kindsOfChair: readonly { sample: string; about: string }[] = [
   { sample: "joined-stool", about: "stool with splayed legs, in inches" },
   { sample: "chart-stool", about: "stool with a loose seat in rebates and a shelf" },
   { sample: "boathouse-stool", about: "three-legged stool on a solid seat" },
+  { sample: "slab-chair", about: "side chair on a solid seat, its back on two posts" },
   { sample: "slip-stool", about: "stool with legs right through a solid seat, wedged" },
   { sample: "landing-bench", about: "bench for two with middle posts" },
   { sample: "bench-from-a-yard", about: "bench in inches, with its stock list from a yard" },
