@@ -259,7 +259,7 @@ export function* assemble(text: string, phrases: readonly Phrase[], context: Con
       return;
     }
     const own = phrases[at]!.items.length === 0 ? ahead.braceIndent(at) : -1;
-    if (own >= 0) closeInner(at, own);
+    if (own >= 0 && !balanced) closeInner(at, own);
     const top = frames.at(-1)!;
     if (blockGoesOn(at, top)) {
       stray(brace, `This brace ends the block of ${titleOf(top.header!)}, but its lines go on below.`);

@@ -13,3 +13,19 @@ test("a text read in several goes has the meaning of its pieces", () => {
   expect(errorsOf(whole)).toEqual([]);
   expect(meanings(whole)).toEqual([messChair, ...blocks].flatMap((text) => meanings(read(text))));
 });
+
+test("braces that balance are believed, wherever the lines and braces stand", () => {
+  const block = (indents: readonly string[]) =>
+    [
+      "slat spindle {",
+      "from seat-back to crest",
+      "end crest {",
+      "joined spindle-head",
+      "}",
+      "timber white-ash",
+      "}",
+    ]
+      .map((line, at) => indents[at % indents.length] + line)
+      .join("\n");
+  expect(meanings(read(block(["  ", "", "       ", "  ", "  "])))).toEqual(meanings(read(block([""]))));
+});
