@@ -1,7 +1,7 @@
 /**
  * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
  */
-import { commands, type ExtensionContext, type TextDocument, window, workspace } from "vscode";
+import { commands, type ExtensionContext, type TextDocument, Uri, window, workspace } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
 import { chooseOldChair } from "./compare-with.ts";
 import { exportChair } from "./exporting.ts";
@@ -18,10 +18,17 @@ import { done, watchFindings } from "./walkthrough.ts";
 const LANGUAGE = "chair";
 
 /**
- * The chair being written; from the walkthrough or a view beside, where no text is active, the one in sight or the only one that is open.
+ * The chair that a menu of the explorer was opened on, else the one being written; from the walkthrough or a view beside, where no text is active, the one in sight or the only one that is open.
  * Where there is none, the maker is told so and may start one.
  */
-async function chairAtHand(): Promise<TextDocument | undefined> {
+async function chairAtHand(asked?: unknown): Promise<TextDocument | undefined> {
+  if (asked instanceof Uri) {
+    const document = await workspace.openTextDocument(asked);
+    // VS Code soon closes a text that no editor shows.
+    if (!window.visibleTextEditors.some((editor) => editor.document === document))
+      await window.showTextDocument(document);
+    return document;
+  }
   const isChair = (document: TextDocument | undefined) => document?.languageId === LANGUAGE;
   const inSight = [window.activeTextEditor, ...window.visibleTextEditors].map((editor) => editor?.document);
   const open = workspace.textDocuments.filter(isChair);
@@ -74,37 +81,37 @@ export async function start(
     commands.registerCommand("seatwright.newChair", async () => {
       if (await newChair(context.extensionUri, LANGUAGE)) done("chairStarted");
     }),
-    commands.registerCommand("seatwright.openDrawing", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.openDrawing", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (!document) return;
       panels.open(document.uri);
       done("drawingOpened");
     }),
     commands.registerCommand("seatwright.saveDrawing", async () => panels.save(await chairAtHand())),
     commands.registerCommand("seatwright.printDrawing", async () => panels.print(await chairAtHand())),
-    commands.registerCommand("seatwright.markOut", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.markOut", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (document) await markOut(document, startWorker);
     }),
-    commands.registerCommand("seatwright.reachFigure", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.reachFigure", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (document) await reachFigure(document, client);
     }),
-    commands.registerCommand("seatwright.compareWith", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.compareWith", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       const old = document && (await chooseOldChair(document));
       if (document && old) panels.compare(document.uri, old);
     }),
-    commands.registerCommand("seatwright.notebook", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.notebook", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (document) await notebooks.show(document);
     }),
-    commands.registerCommand("seatwright.addNote", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.addNote", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (document) await addNote(document, client);
     }),
-    commands.registerCommand("seatwright.export", async () => {
-      const document = await chairAtHand();
+    commands.registerCommand("seatwright.export", async (asked: unknown) => {
+      const document = await chairAtHand(asked);
       if (document) await exportChair(document, startWorker);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {

@@ -109,9 +109,10 @@ describe("several chairs in VS Code for the web", { timeout: 120_000 }, () => {
   });
 
   it("go to a part of any file by its name", async () => {
-    const { page } = workbench;
-    await page.keyboard.press("Control+t");
+    const { page, run } = workbench;
+    await run("Go to Symbol in Workspace");
     const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
+    await expect.poll(() => input.inputValue()).toBe("#");
     await input.fill("#side-stretcher");
     await page.locator(".quick-input-list .monaco-list-row", { hasText: mess }).first().waitFor();
     await page.keyboard.press("Escape");
@@ -162,6 +163,16 @@ describe("several chairs in VS Code for the web", { timeout: 120_000 }, () => {
       .locator(".editor-instance .view-line", { hasText: /trim.back.10/ })
       .first()
       .waitFor();
+  });
+
+  it("are drawn from the explorer's menu", async () => {
+    const { page, panel } = workbench;
+    await page
+      .locator(".explorer-folders-view .monaco-list-row", { hasText: armchair })
+      .click({ button: "right" });
+    await page.locator(".monaco-menu .action-item", { hasText: "Open Drawing Beside" }).first().click();
+    await page.locator(`.tab[data-resource-name="${armchair}"]`).first().waitFor();
+    await panel.locator("svg .view .area[data-part^='arm']").first().waitFor({ state: "attached" });
   });
 
   it("may begin anew from any kind of chair, dated today and without its notes", async () => {
