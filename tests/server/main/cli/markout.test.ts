@@ -59,8 +59,8 @@ describe("seatwright markout", () => {
     );
     expect([ran.code, ran.error]).toEqual([0, ""]);
     const files = readdirSync(out);
-    expect(files.slice(0, 2)).toEqual(["01-leg.svg", "02-stretcher.svg"]);
-    const svg = readFileSync(`${out}/02-stretcher.svg`, "utf8");
+    expect(files.slice(0, 3)).toEqual(["01-stock.svg", "02-leg.svg", "03-stretcher.svg"]);
+    const svg = readFileSync(`${out}/03-stretcher.svg`, "utf8");
     expect(svg).toContain('width="279.4mm" height="215.9mm"');
     expect(svg).toContain("Figures in inches, to 1/64.");
     // Legs 12 apart between centre lines, each 1 1/2 thick.
