@@ -67,7 +67,7 @@ function programOf({ boards, number, cells, saw }: Demand): Stated {
     least: number[wanted]!,
   }));
   for (const [k, { clear, count }] of boards.entries()) {
-    const along = patterns.map(({ kind }) => (kind === k ? -1 : 0));
+    const along = patterns.map(({ kind, share }) => (kind === k ? -share : 0));
     rows.push({ of: [...zeros.map((_, b) => (b === k ? clear.long + grows[k]! : 0)), ...along], least: 0 });
     if (Number.isFinite(count)) rows.push({ of: unit(k, -1), least: -count });
   }
@@ -78,6 +78,8 @@ function programOf({ boards, number, cells, saw }: Demand): Stated {
 interface Pattern {
   used: number;
   gives: Map<number, number>;
+  /** How much of the board's width it keeps from other patterns: all of it, but where patterns stand for parts of others. */
+  share: number;
 }
 
 function patternsOf(
@@ -100,14 +102,14 @@ function patternsOf(
       const { cell, rate } = kinds[k]!;
       gives.set(cell.wanted, (gives.get(cell.wanted) ?? 0) + rate);
     }
-    patterns.push({ used: offcut ? taken + wane : wide, gives });
+    patterns.push({ used: offcut ? taken + wane : wide, gives, share: 1 });
   };
   const narrowest = kinds[kinds.length - 1]?.width ?? 0;
   const walk = (from: number, chosen: number[], taken: number): void => {
     if (patterns.length > MOST_PATTERNS) return;
-    // Beside an offcut on a board without wane pieces cost no more alone than together; with no offcut a fuller pattern costs the same.
+    // With no offcut beside it a fuller pattern costs the same.
     const offcut = clear.wide - taken >= sawn.offcut.wide;
-    const counts = offcut ? wane > 0 || chosen.length === 1 : taken + narrowest > room + 1e-9;
+    const counts = offcut || taken + narrowest > room + 1e-9;
     if (chosen.length > 0 && counts) made(chosen, taken);
     for (let k = from; k < kinds.length; k++)
       if (taken + kinds[k]!.width <= room + 1e-9) walk(k, [...chosen, k], taken + kinds[k]!.width);
@@ -119,6 +121,7 @@ function patternsOf(
   return kinds.map(({ cell, width, rate }) => ({
     used: width * least,
     gives: new Map([[cell.wanted, rate]]),
+    share: width / room,
   }));
 }
 

@@ -4,8 +4,8 @@
 import { Clipper, EndType, FillRule, JoinType, type Path64 } from "clipper2-ts";
 import type { Plan, PlannedBoard, PlannedPiece, Stock } from "../../../server/boards/plan.ts";
 
-/** Hundredths of a millimetre, so that the library's whole numbers are fine enough. */
-const FINE = 100;
+/** Thousandths of a millimetre: rounded to the library's whole numbers, pieces that touch along 600 mm share less than is nothing. */
+const FINE = 1000;
 /** Overlaps smaller than this are rounding, mm². */
 const NOTHING = 0.5;
 
