@@ -4,6 +4,7 @@
 
 import type { Chair, Fault } from "../../chair/chair.ts";
 import { railNamed } from "../../chair/member.ts";
+import { partName, SEAT } from "../../design/identity.ts";
 import { type Candidate, candidateOf, designOf, type Place, placeOf } from "./place.ts";
 
 type Kind = Fault["is"];
@@ -13,7 +14,8 @@ type Of<K extends Kind> = Extract<Fault, { is: K }>;
 export function faultsOf<K extends Kind>(chair: Chair, kind: K): { fault: Of<K>; place: Place }[] {
   return chair.faults.flatMap((fault) => {
     if (fault.is !== kind) return [];
-    const part = designOf(chair, fault.part);
+    const part =
+      designOf(chair, fault.part) ?? (fault.part === partName(SEAT) ? chair.design.seat : undefined);
     const candidate = candidateOf(part, fault.at);
     const place = placeOf(chair.design, [jointNamedAt(chair, kind, candidate), candidate, part]);
     return [{ fault: fault as Of<K>, place }];

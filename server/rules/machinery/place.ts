@@ -4,7 +4,7 @@
 
 import type { Related, Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
-import type { Declared, Design, PartDesign } from "../../design/design.ts";
+import type { Declared, Design, PartDesign, SeatDesign } from "../../design/design.ts";
 import { partName, SEAT, stemOf } from "../../design/identity.ts";
 import { plain } from "./names.ts";
 
@@ -68,7 +68,7 @@ export function designOf({ design }: Pick<Chair, "design">, part: string): PartD
  * The candidate for a place that the chair took from a part's design without its file: the fact of that part which has this very span,
  * else the part's name.
  */
-export function candidateOf(part: Declared | undefined, at: Span): Candidate {
+export function candidateOf(part: Declared | SeatDesign | undefined, at: Span): Candidate {
   const found = part && factAt(part, at, 3);
   if (found) return found;
   return part?.file === undefined ? { at } : { at: part.at, file: part.file };

@@ -165,6 +165,13 @@ describe("wrong input", () => {
     ).toBe(false);
   });
 
+  it("of a seat in the file that a chair starts from is told on the line that names it", () => {
+    const base = `${head}${seat("deep 330", "wide 300 at 200", "wide 300 at 100")}`;
+    const text = 'like "base.chair"\nchair "Other"\n';
+    const found = studied(text, { "base.chair": base }).problems.filter(({ code }) => code === "no-room");
+    expect(found.map(({ start, end }) => text.slice(start, end))).toEqual(['"base.chair"']);
+  });
+
   it("copes with half-typed text: a finding, never a throw", () => {
     const whole = `${head}${seat("deep 330", "wide 300 at 20", "wide 280 at 300", "corner 20", "tail 60 x 20")}${legs(
       "splay 9deg",
