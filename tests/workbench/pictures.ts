@@ -1,11 +1,14 @@
 /**
- * Takes the README's pictures: the mess chair beside its drawing in four themes, in three of them with a tenon too thin.
+ * Takes the README's pictures: the mess chair beside its drawing in four themes, in three of them with a tenon too thin; the same with the
+ * pictorial view, turned, apart or at a glue-up; and the chair taken apart, drawn by the command line.
  *
  *     npm run pictures
  */
+import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { cwd } from "node:process";
+import type { Page } from "playwright-core";
 import { openWorkbench } from "./workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
@@ -40,5 +43,31 @@ for (const [file, theme] of Object.entries(themes)) {
     await panel.locator("#told .fault").first().waitFor();
   }
   await page.screenshot({ path: join(folder, `panel-${file}.png`) });
+  await panel.locator('[aria-label="Show"] button', { hasText: "Pictorial" }).click();
+  const view = panel.locator("#pictorial");
+  await panel.locator(".view.pictorial .outline").first().waitFor();
+  if (file === "light") await panel.locator("#turning button", { hasText: "Joints" }).click();
+  if (file === "dark") await panel.locator("#turning input").fill("100");
+  if (file.startsWith("high")) await panel.locator("#turning select").last().selectOption("3");
+  await panel.locator('#looks [data-look="pictorial"]').click();
+  if (file === "light") await panel.locator(".view.pictorial .tenon").first().waitFor();
+  else await panel.locator(`#pictorial[aria-label*="${file === "dark" ? "apart" : "glue-up"}"]`).waitFor();
+  await view.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 1500))));
+  await page.screenshot({ path: join(folder, `pictorial-${file}.png`) });
+  if (file === "light") await pictureOfParts(page);
   await close();
+}
+
+/** The chair taken apart as `seatwright draw` draws it, for pages that show no SVG. */
+async function pictureOfParts(page: Page) {
+  const command = [join(cwd(), "dist", "cli.js"), "draw", join(cwd(), "samples", name)];
+  const svg = execFileSync(process.execPath, [...command, "--from", "front-left", "--apart"], {
+    encoding: "utf8",
+  });
+  await page.goto("about:blank");
+  await page.setViewportSize({ width: 900, height: 900 });
+  await page.setContent(
+    `<style>body { margin: 0 } svg { width: 900px; height: 900px }</style>${svg.slice(svg.indexOf("<svg"))}`,
+  );
+  await page.screenshot({ path: join(folder, "chair-apart.png") });
 }
