@@ -29,6 +29,18 @@ export interface Related extends Span {
   file?: string;
 }
 
+/** A line to put in at a place, with degrees between its two halves: `kick `, `deg below 150`. */
+export interface Insert {
+  at: number;
+  before: string;
+  after: string;
+  /** The part it is given to, and what it is. */
+  to: string;
+  what: string;
+  /** A bare length that goes with it, so that the rest of the part stays: what it grows by for each tangent of the figure. */
+  along?: Span & { number: number; perTangent: number };
+}
+
 export interface Problem extends Span {
   /** The rule's code, a row of the rule table, such as `tenon-too-thin`. */
   code: string;
@@ -48,6 +60,8 @@ export interface Problem extends Span {
   deciders?: Span[];
   /** How far past its limit it is, in the rule's own measure: 0 where the rule measures nothing. */
   badness?: number;
+  /** Lines that the text lacks, to try all together with one figure that has to be found. */
+  inserts?: Insert[];
   /** One sentence for when no mend works: what would have to change. */
   otherwise?: string;
   /** Changes that were tried on this very text; absent until they have been. */

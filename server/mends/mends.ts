@@ -9,7 +9,7 @@ import { printLength } from "../design/units.ts";
 import { aboutRules } from "../rules/file/about-rules.ts";
 import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
-import { movementsOf } from "./movements.ts";
+import { inserted, movementsOf } from "./movements.ts";
 import { figuresNear } from "./near.ts";
 import { reachedMends, UNMET } from "./reached.ts";
 import { searched } from "./search.ts";
@@ -79,6 +79,20 @@ function* mendsOf(
   if (problem.code === UNMET) {
     const reached = yield* reachedMends(study, problem, files, KEPT);
     if (reached.length > 0) return [...mends, ...reached];
+  }
+  if (problem.inserts && problem.inserts.length > 0) {
+    const movement = inserted(problem.inserts, study.design.units);
+    const moved = yield* searched(
+      movement,
+      problem.badness ?? 0,
+      (number) => attempt(movement.edits(number)),
+      [1],
+    );
+    if (moved)
+      mends.push({
+        title: movement.title(moved.number),
+        edits: inOrder(movement.edits(moved.number)),
+      });
   }
   const { text, design, tree } = study;
   const figures = figuresNear(study, problem).slice(0, FIGURES);

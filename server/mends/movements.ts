@@ -2,12 +2,13 @@
  * Numbers of the text that may be moved for a finding: one by itself, the same number wherever it says the same of several parts, or
  * all heights of the chair together.
  */
-import type { Edit } from "../../grammar/problem.ts";
+import type { Edit, Insert } from "../../grammar/problem.ts";
 import type { LengthUnit } from "../design/design.ts";
+import { millimetresIn, printBareLength } from "../design/units.ts";
 import type { Figure } from "../sensitivity/figures.ts";
 import { type Movable, movableOf } from "./literals.ts";
 
-interface Movement extends Movable {
+export interface Movement extends Movable {
   /** What the text becomes when the number is this. */
   edits(number: number): Edit[];
   title(number: number): string;
@@ -59,6 +60,39 @@ const heights = new Set(["up", "height"]);
 
 const named = ({ what, of }: Figure): string => (of === undefined ? what : `${what} of ${of}`);
 const textOf = ({ literal }: Figure, text: string): string => text.slice(literal.start, literal.end);
+
+/** Degrees of lines that the text lacks, from none; every part is given the same. */
+export function inserted(lines: readonly Insert[], unit: LengthUnit): Movement {
+  const write = (number: number) => String(Number(number.toFixed(1)));
+  const [first] = lines;
+  const to = listed([...new Set(lines.map((line) => line.to))]);
+  return {
+    number: 0,
+    step: 0.5,
+    first: 2,
+    most: MOST_DEGREES,
+    write,
+    edits: (number) =>
+      lines.flatMap(({ at, before, after, along }) => [
+        ...(along ? [grown(along, number, unit)] : []),
+        { start: at, end: at, text: `${before}${write(number)}${after}` },
+      ]),
+    title: (number) =>
+      `Give ${to} a \`${first?.what}\` of ${write(number)}${first?.after}, their tops as they are`,
+  };
+}
+
+function grown(
+  { start, end, number, perTangent }: NonNullable<Insert["along"]>,
+  degrees: number,
+  unit: LengthUnit,
+): Edit {
+  const by = (perTangent * Math.tan((degrees * Math.PI) / 180)) / millimetresIn(unit);
+  return { start, end, text: printBareLength((number + by) * millimetresIn(unit), unit) };
+}
+
+/** A lean that a post is given is no steeper. */
+const MOST_DEGREES = 12;
 
 function together(figures: readonly Figure[], movable: Movable, title: (to: string) => string): Movement {
   return {

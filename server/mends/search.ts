@@ -20,8 +20,13 @@ const MOST = 5;
  * The least movement found after which the finding is gone and nothing new is found. Where the finding measures how bad it is, that
  * tells the direction and how far; where it does not, movements are doubled.
  */
-export function* searched(movable: Movable, badness: number, attempt: Try): Steps<Moved | undefined> {
-  for (const way of [1, -1] as const) {
+export function* searched(
+  movable: Movable,
+  badness: number,
+  attempt: Try,
+  ways: readonly (1 | -1)[] = [1, -1],
+): Steps<Moved | undefined> {
+  for (const way of ways) {
     const { moved, still } = yield* oneWay(movable, way, badness, attempt);
     if (moved) return moved;
     if (still) return undefined;

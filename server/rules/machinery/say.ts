@@ -1,7 +1,7 @@
 /**
  * How rules speak: one plain sentence with figures in the file's units.
  */
-import type { Fix, Problem, Related } from "../../../grammar/problem.ts";
+import type { Fix, Insert, Problem, Related } from "../../../grammar/problem.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { millimetresIn, printLength } from "../../design/units.ts";
 import type { Place } from "./place.ts";
@@ -20,6 +20,7 @@ interface Said {
   fixes?: Fix[];
   related?: Related[];
   badness?: number;
+  inserts?: Insert[];
   /** What would have to change, for when no mend works. */
   otherwise?: string;
 }
@@ -39,6 +40,7 @@ export function tell(rule: Pick<Rule, "code" | "severity">, place: Place, said: 
   if (said.found !== undefined) finding.found = said.found;
   if (said.allowed !== undefined) finding.allowed = said.allowed;
   if (place.deciders && place.deciders.length > 0) finding.deciders = place.deciders;
+  if (said.inserts && said.inserts.length > 0) finding.inserts = said.inserts;
   if (said.otherwise !== undefined) finding.otherwise = said.otherwise;
   if (place.own && said.fixes && said.fixes.length > 0) finding.fixes = said.fixes;
   const related = [...(place.related ?? []), ...(said.related ?? [])];

@@ -7,6 +7,7 @@ import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
+import { leanInsert } from "./insert-lean.ts";
 import { tippingCaution } from "./tipping.ts";
 
 /** How far the feet may stand inside what they carry, mm. */
@@ -77,16 +78,24 @@ function tellAcross(
       found: length(inside, units),
       allowed: `${lengthOrLess(most, units)} or less`,
       badness: inside,
+      inserts: leanInsert(
+        design,
+        axis === 0 ? "splay" : worst.top[1] > middleOf(posts, 1) ? "rake foot back" : "rake foot forward",
+        units,
+      ),
       otherwise: "The lean of the legs, or the places of their feet, would have to change.",
     }),
   ];
 }
+
+const middleOf = (all: readonly { top: Vec3 }[], axis: 0 | 1): number =>
+  all.reduce((sum, each) => sum + each.top[axis], 0) / all.length;
 
 function insideOf(
   { post, top }: { post: Post; top: Vec3 },
   axis: 0 | 1,
   all: readonly { top: Vec3 }[],
 ): number {
-  const middle = all.reduce((sum, each) => sum + each.top[axis], 0) / all.length;
+  const middle = middleOf(all, axis);
   return Math.sign(top[axis] - middle) * (top[axis] - post.foot[axis]);
 }

@@ -11,6 +11,7 @@ import { type Candidate, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, lengthOrMore, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
+import { leanInsert } from "./insert-lean.ts";
 
 type Way = TipCase["way"];
 
@@ -64,11 +65,17 @@ export function tellTipping(
       found: printed,
       allowed,
       badness: low - found,
+      inserts: [...new Set(posts.map(({ design }) => design))].flatMap((design) =>
+        leanInsert(design, feetBy[way], chair.design.units),
+      ),
     }),
   ];
 }
 
 const words: Record<Way, string> = { front: "forwards", back: "backwards", side: "sideways" };
+
+/** The lean that takes the feet that way. */
+const feetBy = { front: "rake foot forward", back: "kick", side: "splay" } as const;
 
 /** Which way the feet would have to stand further; `out` is from the centre line, as in the language. */
 export const towards: Record<Way, string> = { front: "forward", back: "back", side: "out" };
