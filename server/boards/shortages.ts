@@ -53,7 +53,7 @@ function partsShort(stock: Stock): PartShort[] {
     if (boards.length === 0 || boards.some(({ from }) => from !== "hand")) return [];
     const most = boards.map((board) => ({ board, ...mostOf(wanted, k, board, stock.allowances) }));
     const there = most.reduce((sum, { board, number }) => sum + number * usable(wanted, board), 0);
-    // Where none comes out of any board that is told of the part's size.
+    // Where none comes out of any board that is asked for at the part's size.
     if (there === 0 || there >= wanted.number) return [];
     const best = most.reduce((a, b) => (b.number > a.number ? b : a));
     const rows = Math.ceil((wanted.number - there) / best.across);
