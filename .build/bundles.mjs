@@ -7,15 +7,14 @@ import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
-/** Marking out, exporting and the boards' pages are loaded when they are asked for, from the bundles beside. */
+/** Marking out, exporting, the boards' pages and the server over streams are loaded when they are asked for, from the bundles beside. */
 const onDemand = /** @type {import("esbuild").Plugin} */ ({
   name: "on-demand",
   setup({ onResolve }) {
-    onResolve({ filter: /\/(markout|export|boards)\/node\.ts$/ }, ({ kind, path }) =>
-      kind === "dynamic-import"
-        ? { path: `./${/(markout|export|boards)\/node\.ts$/.exec(path)?.[1]}.js`, external: true }
-        : undefined,
-    );
+    onResolve({ filter: /\/(markout|export|boards)\/node\.ts$|\/cli\/(stdio)\.ts$/ }, ({ kind, path }) => {
+      const name = /(\w+)(?:\/node)?\.ts$/.exec(path)?.[1];
+      return kind === "dynamic-import" ? { path: `./${name}.js`, external: true } : undefined;
+    });
   },
 });
 
@@ -82,6 +81,12 @@ export const bundles = {
     format: "cjs",
     banner: { js: "#!/usr/bin/env node" },
     plugins: [onDemand],
+  },
+  "stdio.js": {
+    entryPoints: ["server/main/cli/stdio.ts"],
+    platform: "node",
+    format: "cjs",
+    plugins: [plainProtocol],
   },
   "markout.js": {
     entryPoints: ["server/main/markout/node.ts"],

@@ -8,7 +8,15 @@ import { join } from "node:path";
 import { dist, root } from "./places.mjs";
 
 /** What the program reads, from beside itself. */
-const programFiles = ["cli.js", "markout.js", "export.js", "examples", "notices.txt"];
+const programFiles = [
+  "cli.js",
+  "stdio.js",
+  "markout.js",
+  "export.js",
+  "boards.js",
+  "examples",
+  "notices.txt",
+];
 const papers = ["README.md", "CHANGELOG.md", "LICENSE"];
 
 /**

@@ -5,7 +5,6 @@ import { pathToFileURL } from "node:url";
 import { ENDED } from "./cli/command.ts";
 import { examplesIn } from "./cli/examples.ts";
 import { run } from "./cli/run.ts";
-import { serveOnStreams } from "./cli/stdio.ts";
 import { harmless, processTerminal } from "./cli/terminal.ts";
 import { services } from "./services.ts";
 
@@ -21,7 +20,8 @@ const ending = run(process.argv.slice(2), {
   terminal: processTerminal(),
   services,
   exampleOf: examplesIn([new URL("examples/", pathToFileURL(__filename))]),
-  serve: serveOnStreams,
+  // A server is another program, and a large one.
+  serve: () => void import("./cli/stdio.ts").then(({ serveOnStreams }) => serveOnStreams()),
 });
 const end = (code: number | undefined) => {
   if (code !== undefined) process.exitCode = code;

@@ -1,7 +1,7 @@
 /**
  * The command line's tarball, installed into an empty folder with no registry to ask: it needs Node alone.
  */
-import { execFileSync, spawnSync } from "node:child_process";
+import { execFileSync, spawn, spawnSync } from "node:child_process";
 import {
   copyFileSync,
   existsSync,
@@ -50,10 +50,28 @@ describe("the command line's tarball", () => {
       [["draw", "mess.chair", "-o", "mess.svg"], "mess.svg"],
       [["markout", "mess.chair", "-o", "mess.pdf"], "mess.pdf"],
       [["export", "mess.chair", "--as", "3mf", "-o", "mess.3mf"], "mess.3mf"],
+      [["boards", "mess.chair", "--format", "pdf", "-o", "boards.pdf"], "boards.pdf"],
     ] as const) {
       expect(seatwright(...args)).toMatchObject({ code: 0 });
       expect(statSync(join(bench, file)).size).toBeGreaterThan(1000);
     }
+  });
+
+  it("serves an editor over streams", async () => {
+    const server = spawn(join(empty, "bin", "seatwright"), ["--stdio"], { cwd: bench });
+    const send = (content: object) => {
+      const body = JSON.stringify({ jsonrpc: "2.0", ...content });
+      server.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+    };
+    let said = "";
+    server.stdout.on("data", (piece) => (said += piece));
+    const ended = new Promise((resolve) => server.on("close", resolve));
+    send({ id: 1, method: "initialize", params: { processId: null, rootUri: null, capabilities: {} } });
+    await expect.poll(() => said).toContain("hoverProvider");
+    send({ id: 2, method: "shutdown" });
+    await expect.poll(() => said).toContain('"id":2');
+    send({ method: "exit" });
+    expect(await ended).toBe(0);
   });
 
   it("prints findings that the problem matcher for tasks reads", () => {
