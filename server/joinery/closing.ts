@@ -41,7 +41,7 @@ export function closingOf(groups: readonly string[][], joints: readonly Fitting[
   const groupOf = new Map(groups.flatMap((group, k) => group.map((part) => [part, k] as const)));
   const links = joints.flatMap((joint): Link[] => {
     const [from, to] = [groupOf.get(joint.part) ?? -1, groupOf.get(joint.into) ?? -1];
-    return from === to ? [] : [{ joint, from, to }];
+    return from === to ? [] : [{ joint, from, to, up: dot(joint.direction, direction) > 0 }];
   });
   let best: Closing | undefined;
   for (const host of hostsAmong(groups)) {
@@ -57,6 +57,8 @@ interface Link {
   joint: Fitting;
   from: number;
   to: number;
+  /** Whether it goes in along the line rather than against it. */
+  up: boolean;
 }
 
 /** Those that others may go into: the first, the last, and the largest between them. */
@@ -100,7 +102,7 @@ function closingOnto(
       const line = own.length === between.length ? ownLine(own, group, groups[group]!) : undefined;
       if (!line) continue;
       const merged = one.map((each) => (each === one[group] ? one[into]! : each));
-      if (!isOpen(merged, links, direction)) continue;
+      if (!isOpen(merged, links)) continue;
       merged.forEach((each, k) => {
         one[k] = each;
       });
@@ -123,29 +125,35 @@ const joins = (one: readonly number[], from: number, to: number, a: number, b: n
   (one[from] === one[a] && one[to] === one[b]) || (one[from] === one[b] && one[to] === one[a]);
 
 /** Whether all the rest still closes along the line once some groups are one: nothing left lies between two of them. */
-function isOpen(one: readonly number[], links: readonly Link[], direction: Vec3): boolean {
-  const after = new Map<number, number[]>();
-  for (const { joint, from, to } of links) {
-    const [a, b] = [one[from]!, one[to]!];
-    if (a === b) continue;
-    const [low, high] = dot(joint.direction, direction) > 0 ? [a, b] : [b, a];
-    const known = after.get(low);
-    if (known) known.push(high);
-    else after.set(low, [high]);
+function isOpen(one: readonly number[], links: readonly Link[]): boolean {
+  // Arrays by the number of a whole: this is asked for each group of each line that is tried.
+  const first = new Int32Array(one.length).fill(-1);
+  const next = new Int32Array(links.length);
+  const ends = new Int32Array(links.length);
+  for (let k = 0; k < links.length; k++) {
+    const { from, to, up } = links[k]!;
+    const low = one[up ? from : to]!;
+    const high = one[up ? to : from]!;
+    if (low === high) continue;
+    ends[k] = high;
+    next[k] = first[low]!;
+    first[low] = k;
   }
-  const done = new Set<number>();
-  const under = new Set<number>();
-  const isRound = (node: number): boolean => {
-    if (under.has(node)) return true;
-    if (done.has(node)) return false;
-    under.add(node);
-    const found = (after.get(node) ?? []).some(isRound);
-    under.delete(node);
-    done.add(node);
-    return found;
+  const state = new Uint8Array(one.length);
+  const isRound = (whole: number): boolean => {
+    if (state[whole] !== NEW) return state[whole] === UNDER;
+    state[whole] = UNDER;
+    for (let k = first[whole]!; k >= 0; k = next[k]!) if (isRound(ends[k]!)) return true;
+    state[whole] = DONE;
+    return false;
   };
-  return ![...after.keys()].some(isRound);
+  for (let whole = 0; whole < one.length; whole++) if (isRound(whole)) return false;
+  return true;
 }
+
+const NEW = 0;
+const UNDER = 1;
+const DONE = 2;
 
 /** The line along which all of a group's joints with another go together without springing; undefined when there is none. */
 function ownLine(links: readonly Link[], group: number, parts: readonly string[]): Alone | undefined {
