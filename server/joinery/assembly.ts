@@ -106,8 +106,11 @@ const lockedOf = ({ locked, groups }: Apart): Locked[] => [
 
 /** The springing of a locked knot: more than of any order, mm. */
 const LOCKED = 1e6;
-/** Odder lines that are tried when a plain one springs something. */
+/** Odder lines that are tried when a plain one springs something; fewer where each is a matter of hundreds of joints. */
 const MOST_LINES = 16;
+const MOST_LOOKED_AT = 1600;
+/** Most lines of joints that are paired to find those between two of them. */
+const MOST_PAIRED = 40;
 
 /**
  * The best way of taking some parts apart. Of lines that are alike the first is taken: frames across the chair stay together longest, then
@@ -124,10 +127,11 @@ function takenApart(
   if (before) return before;
   const inside = new Set(whole);
   const joints = fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
+  const most = Math.max(3, Math.min(MOST_LINES, Math.floor(MOST_LOOKED_AT / Math.max(1, joints.length))));
   let best: Apart | undefined;
   for (const some of [plainLines, ownLines, linesBetween]) {
     if (best?.sprung === 0) break;
-    for (const direction of some(joints).slice(0, MOST_LINES)) {
+    for (const direction of some(joints).slice(0, most)) {
       if (best?.sprung === 0 && best.pieces === 0) break;
       const groups = partAlong(whole, joints, direction);
       if (groups.length < 2) continue;
@@ -201,7 +205,7 @@ function ownLines(joints: readonly Fitting[]): Vec3[] {
 
 /** The lines midway between tenons that nearly agree. */
 function linesBetween(joints: readonly Fitting[]): Vec3[] {
-  const own = ownLines(joints);
+  const own = ownLines(joints).slice(0, MOST_PAIRED);
   const between: Vec3[] = [];
   const reach = (joint: Fitting) => Math.asin(Math.min(1, joint.slack / Math.max(joint.long, 1e-9)));
   const widest = 2 * Math.max(0, ...joints.map(reach));

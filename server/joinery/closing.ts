@@ -32,6 +32,9 @@ export interface Closing {
 /** Less than this is no springing that a hand would feel, mm. */
 const NONE = 0.1;
 
+/** Most groups that are tried alone in one closing: nobody glues up a hundred pieces one by one. */
+const MOST_TRIED = 60;
+
 /**
  * The closing with the least springing, and of those with the fewest pieces at once: each group goes into a frame made before, or
  * into one of the parts, alone where all its joints with that lie along one line; then the rest closes along the glue-up's own line.
@@ -85,22 +88,27 @@ function closingOnto(
   direction: Vec3,
 ): Closing {
   const first: Alone[] = [];
+  const linksOf = groups.map((): Link[] => []);
+  for (const link of links) for (const end of [link.from, link.to]) linksOf[end]!.push(link);
   /** Which group each is one with by now. */
   const one = groups.map((_, k) => k);
   let left = groups.length;
+  let tried = 0;
   const hosts = groups.map((_, k) => k).filter((k) => k === host || groups[k]!.length > 1);
   for (let group = 0; group < groups.length; group++) {
     if (group === host) continue;
     for (const into of hosts) {
       // What comes together at the last is no less than two.
       if (left <= 2 || one[into] === one[group]) continue;
-      const between = links.filter(({ from, to }) => joins(one, from, to, group, into));
-      const own = between.filter(
-        ({ from, to }) => from + to === group + into && (from === group || to === group),
-      );
+      const own = linksOf[group]!.filter(({ from, to }) => from === into || to === into);
+      if (own.length === 0) continue;
+      // Alone so far, it has no links but its own.
+      const some = one.every((each, k) => k === group || each !== one[group]) ? linksOf[group]! : links;
+      const between = some.filter(({ from, to }) => joins(one, from, to, group, into));
       // What it has to do with those that went in before comes together with it, or not at all.
       const line = own.length === between.length ? ownLine(own, group, groups[group]!) : undefined;
       if (!line) continue;
+      if (++tried > MOST_TRIED) continue;
       const merged = one.map((each) => (each === one[group] ? one[into]! : each));
       if (!isOpen(merged, links)) continue;
       merged.forEach((each, k) => {
