@@ -23,7 +23,7 @@ const goesOn: [string, string, string[]][] = [
   ["rail a {\n  up max(3, se|)\n}", "value in rail", ["a length"]],
   ["rail a {\n  face |\n}", "part in rail", ["`flush`", "`inset`", "`centred`"]],
   ["joint a {\n  tenon thick 1/3 of |\n}", "share in joint", ["`rail`", "`post`"]],
-  ["seat |", "part in file", ["`drop-in`", "`board`", "`woven`", "`upholstered`"]],
+  ["seat |", "part in file", ["`drop-in`", "`board`", "`woven`", "`upholstered`", "`solid`"]],
   ["accept tenon-too-thin on back-slat |", "part in file", ["`to`", "`because`"]],
   [
     "angle a {\n  between seat, |\n  limit 4deg to 5deg\n}",

@@ -109,8 +109,8 @@ const traps: Record<string, Trap> = {
     becomes: "rail a { across front; section 22 x 70; face centred }",
   },
   "a word of another block": {
-    text: "post a { section 4 x 4; foot out 2, back 2; joined plain }",
-    says: ['misplaced-word "joined"'],
+    text: "post a { section 4 x 4; foot out 2, back 2; across back }",
+    says: ['misplaced-word "across"'],
   },
   "a header without a name": { text: "joint {\n  glue pva\n}", says: ['missing-name "joint"'] },
   "a pair without a name": {

@@ -64,7 +64,7 @@ describe("comparing in VS Code for the web", { timeout: 120_000 }, () => {
     const { page, panel } = workbench;
     await panel.locator("#compare li button", { hasText: "kick" }).first().click();
     await page.locator(".editor-instance .monaco-editor.focused").first().waitFor();
-    await expect.poll(() => page.locator("[aria-label*='Ln ']").first().textContent()).toMatch(/Ln 42/);
+    await expect.poll(() => page.locator("[aria-label*='Ln ']").first().textContent()).toMatch(/Ln 43/);
   });
 
   it("writes today's note with what was changed, ready to be edited, one step to undo", async () => {

@@ -63,10 +63,10 @@ export function panelSteps(at: () => Workbench): void {
     await panel.locator("#words summary").click();
     const words = panel.locator("#words > div");
     await words.locator("h2", { hasText: "Parts" }).waitFor();
-    expect(await words.textContent()).toMatch(/seat\.height 445 mm/);
+    expect(await words.textContent()).toMatch(/seat\.height 444\.7 mm/);
     expect(await words.locator('button[data-part="crest"]').textContent()).toBe("rail crest");
     await words.locator("button", { hasText: "tenon of" }).first().click();
-    await page.locator(".statusbar-item", { hasText: "Ln 11, Col 15" }).waitFor();
+    await page.locator(".statusbar-item", { hasText: "Ln 12, Col 15" }).waitFor();
   });
 
   it.each(["Dark Modern", "Dark High Contrast", "Light High Contrast", "Light Modern"])(

@@ -103,7 +103,7 @@ describe("the server as a process over standard streams", () => {
       textDocument,
       position: { line, character: 8 },
     });
-    expect(JSON.stringify(hover.contents)).toContain("edge bevel 85.3° (1 in 12.1)");
+    expect(JSON.stringify(hover.contents)).toContain("edge bevel 85.3° (1:12.1)");
     const section = lines.findIndex((each, at) => at > line && each.trim().startsWith("joined"));
     const items = await client.sendRequest<CompletionItem[]>("textDocument/completion", {
       textDocument,
