@@ -68,8 +68,11 @@ const scope = (named: string): Rule => ({ name: `${named}.chair` });
 /** One rule for each kind of block that these rows open: its header up to the brace, and what stands inside. */
 function blocks(rows: readonly Row[]): Rule[] {
   const openers = rows.filter((row) => row.opens !== undefined);
+  // `seat solid` opens another block than `seat` and any other word: it is looked for first.
+  const exact = ({ shape }: Row) => (shape.is === "word" ? 0 : 1);
+  openers.sort((a, b) => exact(a) - exact(b));
   return openers.map((row) => ({
-    begin: `${lineStart}(${literal(row.word)})${wordEnd}([ \\t]+${name})?([^#;{}"\\n]*)(\\{)`,
+    begin: `${lineStart}(${literal(row.word)})${wordEnd}${second(row)}([^#;{}"\\n]*)(\\{)`,
     beginCaptures: {
       1: scope("storage.type"),
       2: scope("entity.name.type"),
@@ -81,6 +84,10 @@ function blocks(rows: readonly Row[]): Rule[] {
     patterns: [include(row.opens as Kind)],
   }));
 }
+
+/** What may stand after an opener's word: a name, or the one word that makes it this opener. */
+const second = ({ shape }: Row): string =>
+  shape.is === "word" ? `([ \\t]+${literal(shape.word)})${wordEnd}` : `([ \\t]+${name})?`;
 
 /** The words that begin lines. At the outermost level they are the language's keywords, in a block its properties. */
 function statements(rows: readonly Row[], kind: Kind): Rule[] {
