@@ -11,7 +11,7 @@ describe("tenon-too-wide", () => {
     const wide = `tenon thick 8, wide 66, long 26`;
     check(frame({ joint: `${wide}\n#                   ^^ tenon-too-wide 66 mm … 60 mm or less\n${bare}` }));
     expect(messagesOf(frame({ joint: `${wide}\n${bare}` }), "tenon-too-wide")).toEqual([
-      "The tenon of seat-front into front is 66 mm wide and stands 6 mm out of stuff that is 60 mm wide; 60 mm or less is allowed.",
+      "The tenon of seat-front into front is 66 mm wide and stands 6 mm out of wood that is 60 mm wide; 60 mm or less is allowed.",
     ]);
     expect(fixed(frame({ joint: `${wide}\n${bare}` }), "tenon-too-wide", "Make it 60mm")).toBe(
       frame({ joint: `tenon thick 8, wide 60mm, long 26\n${bare}` }),
