@@ -110,14 +110,14 @@ export function panelSteps(at: () => Workbench): void {
     }
     await page.mouse.up();
     await panel
-      .locator(".dimension title", { hasText: "seat.height: 462 mm" })
+      .locator(".dimension title", { hasText: "seat.height: 461.7 mm" })
       .waitFor({ state: "attached" });
     expect(await panel.locator(".makers-rule output").first().textContent()).toBe("462 mm");
     await find("let seat-height");
     await page.keyboard.press("Control+z");
     await expect.poll(() => line.textContent()).toBe(before);
     await panel
-      .locator(".dimension title", { hasText: "seat.height: 445 mm" })
+      .locator(".dimension title", { hasText: "seat.height: 444.7 mm" })
       .waitFor({ state: "attached" });
     await expect.poll(() => rule.inputValue()).toBe("445");
   });
