@@ -118,11 +118,12 @@ describe("several chairs in VS Code for the web", { timeout: 120_000 }, () => {
           await page.keyboard.press("Control+1");
           await run("Go to Symbol in Workspace");
           await page.waitForTimeout(500);
-          return (await input.isVisible()) && (await input.inputValue());
+          return (await input.isVisible()) ? input.inputValue() : "";
         },
         { timeout: 60_000 },
       )
-      .toBe("#");
+      // A word that is chosen in the text is asked for at once.
+      .toMatch(/^#/);
     await input.fill("#side-stretcher");
     await page.locator(".quick-input-list .monaco-list-row", { hasText: mess }).first().waitFor();
     await page.keyboard.press("Escape");
