@@ -31,11 +31,11 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     const { seatHeight, backLean, errors, warnings } = answer.data;
     const words = [
       seatHeight && `Seat ${seatHeight}`,
-      backLean && `back ${backLean} from square to the seat`,
+      backLean && `backrest ${backLean} from square to the seat`,
       errors + warnings > 0 ? `${errors + warnings} found` : "",
     ].filter(Boolean);
     item.text = words.length > 0 ? words.join(" · ") : "Chair";
-    item.tooltip = `Seat height and lean of the back as the chair stands; ${errors} errors, ${warnings} warnings. Opens the drawing.`;
+    item.tooltip = `Seat height and lean of what the back is leant on, as the chair stands; ${errors} errors, ${warnings} warnings. Opens the drawing.`;
     item.show();
   }
 

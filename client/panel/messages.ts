@@ -51,6 +51,7 @@ const sheet = z.object({
           label: z.string(),
           labelAt: point,
           upright: z.literal(true).optional(),
+          lines: z.array(z.string()).optional(),
           line: z.tuple([point, point]),
           extensions: z.array(z.tuple([point, point])),
           arc: z.array(point).optional(),

@@ -21,7 +21,7 @@ export interface Version {
   from?: string;
 }
 
-export interface VersionTold {
+export interface VersionChange {
   /** How many errors keep the text from being read; 0 when it reads whole. */
   errors: number;
   /** Remarks that this version brings, in the order of their dates. */
@@ -33,7 +33,10 @@ export interface VersionTold {
 }
 
 /** Goes through versions from the oldest; gives what is said about each as soon as it is known. */
-export function* historySteps(versions: Iterable<Version>, names: readonly string[]): Generator<VersionTold> {
+export function* historySteps(
+  versions: Iterable<Version>,
+  names: readonly string[],
+): Generator<VersionChange> {
   let last: string | undefined;
   const known = new Map<string, Thing[]>();
   for (const { text, address, files, from = last } of versions) {
@@ -69,13 +72,13 @@ function valuesOf(chair: Chair, names: readonly string[]): Map<string, Worked> {
 }
 
 /** A remark that is new, with its date. */
-function noteOf({ property, new: text }: Choice): VersionTold["notes"] {
+function noteOf({ property, new: text }: Choice): VersionChange["notes"] {
   const [word, date = null] = property.split(" ");
   return word === "note" && text !== null ? [{ date, text }] : [];
 }
 
 /** All remarks of a text by date: what there is to tell where no versions are kept. */
-export function notesOf(notes: readonly NoteDesign[]): VersionTold["notes"] {
+export function notesOf(notes: readonly NoteDesign[]): VersionChange["notes"] {
   return notes
     .map(({ date, text }) => ({ date: date?.value ?? null, text: text?.value ?? "" }))
     .sort((a, b) => compareText(a.date ?? "", b.date ?? ""));

@@ -4,7 +4,7 @@
 import type { Worked } from "../chair/chair.ts";
 import { printWorked } from "../chair/values/print.ts";
 import type { Design, LengthUnit } from "../design/design.ts";
-import { historySteps, type Version, type VersionTold } from "./history.ts";
+import { historySteps, type Version, type VersionChange } from "./history.ts";
 import { changeWords } from "./report.ts";
 
 /** The values that a maker asks for first. */
@@ -19,7 +19,7 @@ interface LabelledVersion extends Version {
 export function notebookOf(versions: readonly LabelledVersion[], design: Design): string {
   const told = [...historySteps(versions, VALUES)];
   const lines = [`# ${plain(design.title?.value ?? "Notebook")}`];
-  let before: VersionTold["values"] = new Map();
+  let before: VersionChange["values"] = new Map();
   told.forEach((each, k) => {
     const { notes, chosen, values, errors } = each;
     const moved = VALUES.flatMap((name) =>

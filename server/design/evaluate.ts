@@ -308,17 +308,19 @@ function push<T>(list: T[], made: T | undefined): void {
 /** One problem for each file named here that leads to any, where this file names it. */
 function tellForeign({ files, address }: Evaluating, reading: Reading, design: Design): void {
   const byLink = new Map<number, { source: Source; problem: Problem }[]>();
-  for (const told of reading.foreign) {
-    if (told.source.via === undefined || told.problem.severity !== "error") continue;
-    const list = byLink.get(told.source.via.start) ?? [];
-    list.push(told);
-    byLink.set(told.source.via.start, list);
+  for (const fault of reading.foreign) {
+    if (fault.source.via === undefined || fault.problem.severity !== "error") continue;
+    const list = byLink.get(fault.source.via.start) ?? [];
+    list.push(fault);
+    byLink.set(fault.source.via.start, list);
   }
   for (const [start, found] of byLink) {
     const link = design.links.find((each) => each.at.start === start);
-    const told = design.problems.some((problem) => problem.code === "faulty-file" && problem.start === start);
+    const known = design.problems.some(
+      (problem) => problem.code === "faulty-file" && problem.start === start,
+    );
     const [first] = found;
-    if (link === undefined || told || first === undefined) continue;
+    if (link === undefined || known || first === undefined) continue;
     const { file, text } = first.source;
     const problems = found.filter(({ source }) => source.file === file).map(({ problem }) => problem);
     const further = file === files.resolve(address, link.path) ? undefined : file;

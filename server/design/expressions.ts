@@ -153,7 +153,7 @@ function call(value: Call, scope: Scope, depth: number): Amount | undefined {
     scope.report(
       "unknown-name",
       value.fn,
-      `There is no function ${value.fn.text}; there are ${functionNames.join(", ")}.`,
+      `\`${value.fn.text}\` is not a function; the functions are ${functionNames.join(", ")}.`,
       fixes,
     );
     return undefined;

@@ -1,5 +1,6 @@
 import type { Extent, LeanMeasure, LengthMeasure } from "./measures.ts";
 import type { DimensionLine, Point } from "./sheet.ts";
+import { wrapped } from "./xml.ts";
 
 /** Height of the words of dimensions, mm on a full-size sheet. */
 export const WORDS = 22;
@@ -15,6 +16,10 @@ const LABEL = 7;
 /** Length of both legs of an angle, and how far they stand clear of the chair. */
 const LEG = 230;
 const LEG_CLEAR = 30;
+/** Letters in a line of what is said of it. */
+const LEAN_LETTERS = 10;
+/** From one line of a label to the next, by the height of its words. */
+export const LINE_STEP = 1.15;
 
 /** Dimension lines around a view, the later farther out on each side; as seen, y up. */
 export function lengthLines(measures: readonly LengthMeasure[], around: Extent): DimensionLine[] {
@@ -90,7 +95,9 @@ export function leanLine(
   return {
     name,
     label,
-    labelAt: [rightmost + label.length * WORDS * 0.3 + LABEL, on(lean, leg * 0.8)[1]],
+    // To the right of both legs, however large the words are.
+    labelAt: [rightmost + LABEL, on(lean, leg * 0.8)[1]],
+    lines: wrapped(label, LEAN_LETTERS, 4),
     line: [foot, on(lean, leg)],
     extensions: [[foot, on(upright, leg)]],
     arc,
@@ -114,10 +121,22 @@ function standsOut(outline: readonly Point[], base: Point, slope: number, leg: n
   return most;
 }
 
+/** Words are larger than meant where a drawing is looked at small: those that grow to one side only need the room. */
+const LARGER = 1.5;
+
 /** What a dimension line reaches, its label included. */
-export function reachOf({ line, extensions, label, labelAt, upright, arc }: DimensionLine): Extent {
+export function reachOf({ line, extensions, label, labelAt, upright, lines, arc }: DimensionLine): Extent {
   const half = (label.length * WORDS * 0.58) / 2;
   const [x, y] = labelAt;
+  if (lines) {
+    const right = x + Math.max(...lines.map((each) => each.length)) * WORDS * LARGER * 0.58;
+    const foot = y - (lines.length - 1) * WORDS * LARGER * LINE_STEP;
+    const words: Point[] = [
+      [x, y + WORDS],
+      [right, foot],
+    ];
+    return extentOf([...line, ...extensions.flat(), ...words, ...(arc ?? [])]);
+  }
   const words: Point[] = upright
     ? [
         [x - WORDS, y - half],

@@ -111,6 +111,8 @@ export interface DimensionLine {
   labelAt: Point;
   /** The label runs upward, read from the right. */
   upright?: true;
+  /** The label as it is written where it is too long for one line: these, the first from `labelAt` to the right, the others under it. */
+  lines?: string[];
   /** The measured line with its end ticks, and the extension lines. */
   line: [Point, Point];
   extensions: [Point, Point][];

@@ -1,7 +1,7 @@
 /**
  * A sheet as an SVG 1.1 file. Nothing is fetched and nothing runs; words are the maker's own, so they are escaped.
  */
-import { WORDS } from "./dimension-lines.ts";
+import { LINE_STEP, WORDS } from "./dimension-lines.ts";
 import { overlayOver, overlayUnder } from "./overlay-svg.ts";
 import type { DimensionLine, Picture, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
 import { FINE, INK, number, path, words } from "./svg-pieces.ts";
@@ -123,7 +123,7 @@ function pathOf({ is, part, changed, d }: Group): string {
 }
 
 function dimensionLines(dimension: DimensionLine): string[] {
-  const { name, label, labelAt, line, extensions, arc, upright } = dimension;
+  const { name, label, labelAt, line, extensions, arc, upright, lines } = dimension;
   const fine = extensions.map((ends) => path(ends)).join("") + path(line) + (arc ? path(arc) : "");
   const ticks = arc ? "" : tickLines(line).map(path).join("");
   return [
@@ -131,7 +131,11 @@ function dimensionLines(dimension: DimensionLine): string[] {
     `<title>${escaped(`${name}: ${label}`)}</title>`,
     `<path stroke-width="${WIDTHS.dimension}" d="${fine}"/>`,
     ...(ticks ? [`<path stroke-width="${WIDTHS.outline}" d="${ticks}"/>`] : []),
-    words(labelAt, label, { ink: INK, upright: upright === true }),
+    ...(lines
+      ? lines.map((each, k) =>
+          words([labelAt[0], labelAt[1] + k * WORDS * LINE_STEP], each, { ink: INK, anchor: "start" }),
+        )
+      : [words(labelAt, label, { ink: INK, upright: upright === true })]),
     "</g>",
   ];
 }

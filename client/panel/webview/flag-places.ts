@@ -177,7 +177,16 @@ function touches(area: BoxedArea, box: Box): boolean {
   return area.points.some(([x, y]) => x > left && x < right && y > top && y < foot);
 }
 
-function wordsOf({ label, labelAt: [x, y], upright }: DimensionLine): Box {
+function wordsOf({ label, labelAt: [x, y], upright, lines }: DimensionLine): Box {
+  if (lines) {
+    const long = Math.max(...lines.map((each) => each.length));
+    return {
+      left: x,
+      right: x + long * LETTER_WIDE,
+      top: y - LETTER_HIGH,
+      foot: y + (lines.length - 1) * LETTER_HIGH,
+    };
+  }
   const half = (label.length * LETTER_WIDE) / 2;
   return upright
     ? { left: x - LETTER_HIGH, right: x, top: y - half, foot: y + half }

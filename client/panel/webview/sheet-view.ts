@@ -85,7 +85,7 @@ function groupStrokes(strokes: readonly Stroke[]) {
 }
 
 function dimensionElement(dimension: DimensionLine): SVGGElement {
-  const { name, label, labelAt, line, extensions, arc, upright } = dimension;
+  const { name, label, labelAt, line, extensions, arc, upright, lines } = dimension;
   const measured = pathThrough(line) + (arc ? pathThrough(arc) : "");
   const ticks = arc ? [] : tickLines(line);
   return element(
@@ -94,7 +94,9 @@ function dimensionElement(dimension: DimensionLine): SVGGElement {
     element("title", {}, `${name}: ${label}`),
     element("path", { d: extensions.map((ends) => pathThrough(ends)).join("") + measured }),
     element("path", { class: "ticks", d: ticks.map((ends) => pathThrough(ends)).join("") }),
-    words("label", labelAt, label, upright ? { transform: `rotate(-90 ${labelAt.join(" ")})` } : {}),
+    lines
+      ? linesOfWords(labelAt, lines)
+      : words("label", labelAt, label, upright ? { transform: `rotate(-90 ${labelAt.join(" ")})` } : {}),
   );
 }
 
@@ -135,6 +137,14 @@ function scaleBarElement({ at: [x, y], length, label, divisions }: ScaleBar): SV
 
 /** Thickness of the scale bar, mm on the sheet. */
 const BAR = 8;
+
+/** Words on lines under each other, to the right of a place; the step goes with their size, which has a least. */
+function linesOfWords([x, y]: Point, lines: readonly string[]): SVGTextElement {
+  const text = element("text", { class: "label", x, y, "text-anchor": "start" });
+  for (const [k, each] of lines.entries())
+    text.append(element("tspan", { x, dy: k === 0 ? 0 : "1.15em" }, each));
+  return text;
+}
 
 function words(
   className: string,

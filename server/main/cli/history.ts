@@ -4,7 +4,7 @@
 
 import { basename, dirname, resolve } from "node:path";
 import { printWorked } from "../../chair/values/print.ts";
-import { historySteps, notesOf, type Version, type VersionTold } from "../../compare/history.ts";
+import { historySteps, notesOf, type Version, type VersionChange } from "../../compare/history.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { plotToSvg } from "../../drawing/plot.ts";
 import { type Commit, commitsOf, textsAt } from "../git/commits.ts";
@@ -42,9 +42,9 @@ export const history: Command = {
         : [];
     // A plot of nothing says nothing: the values that a maker asks for first.
     const names = asked.length > 0 || (format !== "svg" && format !== "csv") ? asked : usual;
-    const found = toldOf(bench, file!, names);
+    const found = historyOf(bench, file!, names);
     if ("refused" in found) return misuse(bench, `${file}: ${found.refused}.`);
-    const unknown = asked.find((name) => !found.entries.some(({ told }) => told.values.has(name)));
+    const unknown = asked.find((name) => !found.entries.some(({ change }) => change.values.has(name)));
     if (unknown !== undefined && found.entries.some(({ commit }) => commit))
       bench.terminal.error(`${harmless(file!)}: no version has a value "${harmless(unknown)}".\n`);
     return written(bench, outputOf(bench, found, names, String(format ?? "text")), out);
@@ -56,10 +56,10 @@ const usual = ["seat.height", "seat.slope", "backrest.rake", "weight"];
 interface Entry {
   /** Absent for what is not committed, and where there is no git. */
   commit?: Commit;
-  told: VersionTold;
+  change: VersionChange;
 }
 
-interface Told {
+interface History {
   file: string;
   title: string;
   units: LengthUnit;
@@ -68,10 +68,10 @@ interface Told {
   entries: Entry[];
 }
 
-function toldOf(bench: Bench, file: string, names: readonly string[]): Told | { refused: string } {
+function historyOf(bench: Bench, file: string, names: readonly string[]): History | { refused: string } {
   const folder = process.cwd();
   const input = readInput(file);
-  // A file may be gone, or live in a bare repository; its versions are told all the same.
+  // A file may be gone, or live in a bare repository; its versions are listed all the same.
   const near = repositoryAt("text" in input ? dirname(resolve(file)) : folder);
   const repository: Repository | { why: string } = "why" in near ? near : { ...near, folder };
   const path = "why" in repository ? file : pathInside(repository, file);
@@ -85,16 +85,16 @@ function toldOf(bench: Bench, file: string, names: readonly string[]): Told | { 
       "why" in repository
         ? "not in git, so only its notes are shown"
         : "not committed yet, so only its notes are shown";
-    const told: VersionTold = { errors: 0, notes: notesOf(design.notes), chosen: [], values: new Map() };
+    const change: VersionChange = { errors: 0, notes: notesOf(design.notes), chosen: [], values: new Map() };
     return {
       file,
       title: design.title?.value ?? basename(file),
       units: design.units,
       without,
-      entries: [{ told }],
+      entries: [{ change }],
     };
   }
-  return versionsTold(bench, {
+  return versionsOf(bench, {
     file,
     repository: at,
     commits,
@@ -112,7 +112,7 @@ interface Asked {
   names: readonly string[];
 }
 
-function versionsTold(bench: Bench, { file, repository, commits, now, names }: Asked): Told {
+function versionsOf(bench: Bench, { file, repository, commits, now, names }: Asked): History {
   const texts = textsAt(repository, commits);
   const befores = textsAt(
     repository,
@@ -137,9 +137,9 @@ function versionsTold(bench: Bench, { file, repository, commits, now, names }: A
     });
   const entries: Entry[] = [];
   const say = (text: string) => bench.terminal.colour.error && bench.terminal.error(text);
-  for (const told of historySteps(versions, names)) {
+  for (const version of historySteps(versions, names)) {
     const commit = there[entries.length]?.commit;
-    entries.push({ told, ...(commit && { commit }) });
+    entries.push({ change: version, ...(commit && { commit }) });
     if (entries.length % 10 === 0) say(`\r${entries.length} of ${versions.length} versions`);
   }
   say("\r\u001b[K");
@@ -147,11 +147,11 @@ function versionsTold(bench: Bench, { file, repository, commits, now, names }: A
   return { file, title: design.title?.value ?? basename(file), units: design.units, entries };
 }
 
-function outputOf(bench: Bench, told: Told, names: readonly string[], format: string): string {
-  if (format === "json") return `${JSON.stringify(asJson(told), null, 2)}\n`;
-  if (format === "csv") return asCsv(told, names);
-  if (format === "svg") return plotOf(told, names);
-  return asText(told, names, brush(bench.terminal.colour.out));
+function outputOf(bench: Bench, versions: History, names: readonly string[], format: string): string {
+  if (format === "json") return `${JSON.stringify(asJson(versions), null, 2)}\n`;
+  if (format === "csv") return asCsv(versions, names);
+  if (format === "svg") return plotOf(versions, names);
+  return asText(versions, names, brush(bench.terminal.colour.out));
 }
 
 const calledBy = ({ commit }: Entry): { date: string; id: string } =>
@@ -160,26 +160,26 @@ const calledBy = ({ commit }: Entry): { date: string; id: string } =>
     : { date: "now", id: "not committed" };
 
 function asText(
-  { file, title, units, without, entries }: Told,
+  { file, title, units, without, entries }: History,
   names: readonly string[],
   paint: Brush,
 ): string {
   const lines = [paint("bold", harmless(title))];
   if (without) lines.push(`${harmless(file)}: ${without}.`);
   for (const entry of entries) {
-    const { told, commit } = entry;
+    const { change, commit } = entry;
     const { date, id } = calledBy(entry);
     const moved =
       commit && commit.path !== entries.find((each) => each.commit)?.commit?.path ? `  (${commit.path})` : "";
     if (!without)
       lines.push("", paint("bold", harmless(`${date}  ${id}  ${commit?.subject ?? ""}${moved}`.trimEnd())));
-    if (told.errors > 0)
+    if (change.errors > 0)
       lines.push(
-        `  does not read whole: ${told.errors === 1 ? "1 error" : `${told.errors} errors`}; told as far as it goes`,
+        `  does not read whole: ${change.errors === 1 ? "1 error" : `${change.errors} errors`}; listed as far as it goes`,
       );
-    for (const note of told.notes)
+    for (const note of change.notes)
       lines.push(`  ${note.date ?? "no date"}: ${harmless(note.text.replace(/\s+/g, " "))}`);
-    for (const { part, property, old, new: now } of told.chosen) {
+    for (const { part, property, old, new: now } of change.chosen) {
       const change =
         old === null
           ? `new: ${now || "given"}`
@@ -191,7 +191,7 @@ function asText(
       );
     }
     const values = names.flatMap((name) => {
-      const worked = told.values.get(name);
+      const worked = change.values.get(name);
       return worked ? [`${name} ${printWorked(worked, units)}`] : [];
     });
     if (values.length > 0) lines.push(`  ${values.join(", ")}`);
@@ -199,18 +199,18 @@ function asText(
   return `${lines.join("\n")}\n`;
 }
 
-function asJson({ file, without, entries }: Told): HistoryOutput {
+function asJson({ file, without, entries }: History): HistoryOutput {
   return {
     file,
     git: without === undefined,
-    versions: entries.map(({ commit, told }) => ({
+    versions: entries.map(({ commit, change }) => ({
       commit: commit?.id ?? null,
       date: commit?.date ?? null,
       subject: commit?.subject ?? null,
       path: commit?.path ?? file,
-      errors: told.errors,
-      notes: told.notes,
-      chosen: told.chosen.map(({ part, property, old, new: now, was }) => ({
+      errors: change.errors,
+      notes: change.notes,
+      chosen: change.chosen.map(({ part, property, old, new: now, was }) => ({
         part,
         property,
         old,
@@ -218,29 +218,29 @@ function asJson({ file, without, entries }: Told): HistoryOutput {
         ...(was !== undefined && { was }),
       })),
       values: Object.fromEntries(
-        [...told.values].map(([name, { number, dimension }]) => [name, amountForJson(number, dimension)]),
+        [...change.values].map(([name, { number, dimension }]) => [name, amountForJson(number, dimension)]),
       ),
     })),
   };
 }
 
 /** One row a version, one column a value with its unit in the heading; RFC 4180. */
-function asCsv({ entries }: Told, names: readonly string[]): string {
+function asCsv({ entries }: History, names: readonly string[]): string {
   const cell = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
   const unitOf = (name: string) => {
-    const worked = entries.map(({ told }) => told.values.get(name)).find((each) => each !== undefined);
+    const worked = entries.map(({ change }) => change.values.get(name)).find((each) => each !== undefined);
     return worked ? ` (${amountForJson(worked.number, worked.dimension).unit})` : "";
   };
   const rows = [
     ["date", "commit", "subject", "errors", "chosen", ...names.map((name) => name + unitOf(name))],
-    ...entries.map(({ commit, told }) => [
+    ...entries.map(({ commit, change }) => [
       commit?.date ?? "",
       commit?.id ?? "",
       commit?.subject ?? "",
-      String(told.errors),
-      String(told.chosen.length),
+      String(change.errors),
+      String(change.chosen.length),
       ...names.map((name) => {
-        const worked = told.values.get(name);
+        const worked = change.values.get(name);
         return worked ? String(amountForJson(worked.number, worked.dimension).value) : "";
       }),
     ]),
@@ -248,12 +248,12 @@ function asCsv({ entries }: Told, names: readonly string[]): string {
   return rows.map((row) => `${row.map(cell).join(",")}\r\n`).join("");
 }
 
-function plotOf({ title, units, entries }: Told, names: readonly string[]): string {
+function plotOf({ title, units, entries }: History, names: readonly string[]): string {
   return plotToSvg({
     title,
     versions: entries.map((entry) => calledBy(entry).date),
     strips: names.map((name) => {
-      const all = entries.map(({ told }) => told.values.get(name));
+      const all = entries.map(({ change }) => change.values.get(name));
       const dimension = all.find((worked) => worked !== undefined)?.dimension ?? "number";
       return {
         name,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Chair } from "../../../server/chair/chair.ts";
+import { WORDS } from "../../../server/drawing/dimension-lines.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
 import type { DimensionLine, Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 import { chairOf, sampleChair, sampleNames, sampleText } from "./chairs.ts";
@@ -134,7 +135,20 @@ test("a declared back rake is shown with its value, its legs at that angle", () 
   const between = bearing(lean.extensions[0]!) - bearing(lean.line);
   expect(between).toBeCloseTo(value(chair, "back-rake"), 2);
   expect(lean.label).toBe("6.5° from square to the seat");
+  expect(lean.lines?.join(" ")).toBe(lean.label);
 });
+
+test.each(["boathouse-mess-chair", "mess-armchair", "landing-bench", "ladder-back", "harbour-chair"])(
+  "what is said of the lean of %s stands to the right of its legs and on the sheet, in words half as large again",
+  (name) => {
+    const sheet = drawSheet(sampleChair(name));
+    const { lines, labelAt, line, extensions } = viewOf(sheet, "side").dimensions.find(({ arc }) => arc)!;
+    for (const [x] of [...line, ...extensions.flat()]) expect(labelAt[0]).toBeGreaterThan(x);
+    const longest = Math.max(...lines!.map((each) => each.length));
+    // Letters of Helvetica are 0.56 as wide as high on average (from memory).
+    expect(labelAt[0] + longest * WORDS * 1.5 * 0.56).toBeLessThan(sheet.width);
+  },
+);
 
 test("left and right are the sitter's: seen from the front the left stands to the right", () => {
   const front = viewOf(drawSheet(sampleChair("boathouse-mess-chair")), "front");
