@@ -1,4 +1,7 @@
+import type { Wanted } from "../../boards/cells.ts";
+import type { Size } from "../../boards/parts.ts";
 import { matchesWithoutRoom, stockFor } from "../../boards/questions.ts";
+import type { WoodBoard } from "../../boards/wood.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, listed, tell } from "../machinery/say.ts";
@@ -14,11 +17,8 @@ export const matchWithoutRoom: Rule = {
     const { units, matches } = chair.design;
     const { saw } = stockFor(chair).allowances;
     return matchesWithoutRoom(chair).map(({ match, wanted, boards, named }) => {
-      const { at, file, board, laid } = matches[match]!;
-      const sizes = wanted.lines.map(({ stock }) => stock.blank);
-      const along = laid === "end to end" ? "long" : "wide";
-      const needs = sizes.reduce((sum, size) => sum + size[along], 0) + saw * (sizes.length - 1);
-      const there = Math.max(0, ...boards.map(({ clear }) => clear[along]));
+      const { at, file, board, laid, statement } = matches[match]!;
+      const { measure, summed, needs, there } = tightest(wanted, boards, laid, saw);
       const names = [...new Set(wanted.lines.map(({ stock }) => stock.stem))];
       const place = placeOf(chair.design, [{ at, ...(file && { file }) }]);
       if (named) {
@@ -30,12 +30,44 @@ export const matchWithoutRoom: Rule = {
           allowed: named.timber?.species ?? "",
         });
       }
+      const other = laid === "end to end" ? "side by side" : "end to end";
       return tell(matchWithoutRoom, place, {
-        message: `${listed(names)} ${laid} take ${length(needs, units)} of ${board.value.name}, which has ${length(there, units)} clear, or are thicker or larger than it the other way: match fewer, lay them ${laid === "end to end" ? "side by side" : "end to end"}, or name another board.`,
+        message: `${listed(names)} ${laid} need a board ${length(needs, units)} ${measure}, and ${board.value.name} is ${length(there, units)} ${measure}${measure === "thick" ? "" : " between what is cut off"}.`,
         subject: names.join(" and "),
         found: length(needs, units),
         allowed: length(there, units),
+        fixes: file
+          ? []
+          : [
+              {
+                title: `Lay them ${other}`,
+                edits: [{ start: at.end, end: statement.end, text: ` ${other}` }],
+              },
+            ],
+        otherwise: summed
+          ? "Fewer of them would have to be matched, or another board named."
+          : "Another board would have to be named.",
       });
     });
   },
 };
+
+/** The measure by which the boards fall furthest short of what is matched, whether the parts' own add up in it, what it takes and the most that there is, mm. */
+function tightest(
+  { lines }: Wanted,
+  boards: readonly WoodBoard[],
+  laid: "side by side" | "end to end",
+  saw: number,
+): { measure: keyof Size; summed: boolean; needs: number; there: number } {
+  const sizes = lines.map(({ stock }) => stock.blank);
+  const most = (of: keyof Size) => Math.max(...sizes.map((size) => size[of]));
+  const all = (of: keyof Size) => sizes.reduce((sum, size) => sum + size[of], 0) + saw * (sizes.length - 1);
+  const along: keyof Size = laid === "end to end" ? "long" : "wide";
+  const found = (["wide", "long", "thick"] as const).map((measure) => ({
+    measure,
+    summed: measure === along,
+    needs: measure === along ? all(measure) : most(measure),
+    there: Math.max(0, ...boards.map(({ clear, thick }) => (measure === "thick" ? thick : clear[measure]))),
+  }));
+  return found.reduce((worst, one) => (one.needs - one.there > worst.needs - worst.there ? one : worst));
+}

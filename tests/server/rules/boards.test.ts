@@ -44,7 +44,11 @@ describe("boards", () => {
     );
     check(`${legs}board plank { size 2400 x 80 x 50 }\nmatch front from plank end to end\n`);
     check(
-      `${legs.replace("pair {\n", "pair {\n#    ^^^^^ wood-runs-short 1 … 2 or more\n")}board plank { size 900 x 80 x 50 }\nmatch front from plank end to end\n#     ^^^^^^^^^^^^^^^^ match-without-room\n`,
+      `${legs.replace("pair {\n", "pair {\n#    ^^^^^ wood-runs-short 1 … 2 or more\n")}board plank { size 900 x 80 x 50 }\nmatch front from plank end to end\n#     ^^^^^^^^^^^^^^^^ match-without-room 863 mm … 800 mm\n`,
+    );
+    // Too long for it, however narrow they are: the length is told, not the width that fits.
+    check(
+      `${legs.replace("pair {\n", "pair {\n#    ^^^^^ part-too-big-for-boards 430 mm … 200 mm or less\n")}board plank { size 300 x 180 x 50 }\nmatch front from plank side by side\n#     ^^^^^^^^^^^^^^^^ match-without-room 430 mm … 200 mm\n`,
     );
   });
 
