@@ -1,6 +1,7 @@
+import { millimetresIn } from "../design/units.ts";
 import type { Size } from "./parts.ts";
 
-const INCH = 25.4;
+const INCH = millimetresIn("in");
 
 /**
  * Board feet of a piece or a board: thickness in inches by width in inches by length in feet, over 12; a thickness under 1 in counts as

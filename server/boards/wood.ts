@@ -2,6 +2,7 @@
  * The boards a chair can be sawn from: those to hand, those a yard sells, or the usual sawn thicknesses.
  */
 import type { Design, TimberDesign } from "../design/design.ts";
+import { BOARD_FOOT, millimetresIn } from "../design/units.ts";
 import type { Allowances } from "./allowances.ts";
 import sawn from "./sawn-sizes.json" with { type: "json" };
 
@@ -34,8 +35,6 @@ export interface WoodBoard {
   /** Of one board; absent when it is not known. */
   price?: number;
 }
-
-const BOARD_FOOT = 2_359_737.216;
 
 /** What can be sawn from, boards to hand first. Boards of which the text gives no size are left out. */
 export function woodOf(design: Design, allowances: Allowances): WoodBoard[] {
@@ -98,7 +97,8 @@ export function usualWood(
   timber: TimberDesign | undefined,
   allowances: Allowances,
 ): WoodBoard[] {
-  const thicks = design.units === "in" ? sawn.inch.thick.map((inch) => inch * 25.4) : sawn.metric.thick;
+  const thicks =
+    design.units === "in" ? sawn.inch.thick.map((inch) => inch * millimetresIn("in")) : sawn.metric.thick;
   const { long, wide } = sawn.yard;
   return thicks.flatMap((thick) =>
     bought({ source: "usual", from: "usual", thick, long, wide, allowances, timber, price: undefined }),

@@ -6,7 +6,7 @@ import { stockFor } from "../boards/questions.ts";
 import { volumeOf } from "../boards/stock.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { LengthUnit } from "../design/design.ts";
-import { printLength } from "../design/units.ts";
+import { printLength, printTimber } from "../design/units.ts";
 import { type Called, dotted } from "./spelled.ts";
 
 export interface StockChange {
@@ -66,13 +66,6 @@ function staleWords(before: Stock, after: Stock, parts: number, unit: LengthUnit
   const volume = ({ lines }: Stock) => lines.reduce((sum, line) => sum + volumeOf(line), 0);
   const [was, is] = [volume(before), volume(after)];
   if (Math.abs(is - was) > CRUMB)
-    reasons.push(`blanks ${printVolume(was, unit)} → ${printVolume(is, unit)} in all`);
+    reasons.push(`blanks ${printTimber(was, unit)} → ${printTimber(is, unit)} in all`);
   return `stock list and plan of boards stale: ${reasons.join(", ")}`;
-}
-
-/** Board feet in inch files, as a yard there counts: 144 cubic inches. */
-function printVolume(mm3: number, unit: LengthUnit): string {
-  return unit === "in"
-    ? `${(mm3 / (144 * 25.4 ** 3)).toFixed(2)} board feet`
-    : `${(mm3 / 1e9).toFixed(4)} m³`;
 }

@@ -120,7 +120,8 @@ export function printQuantity(
   }
 }
 
-const BOARD_FOOT = 144 * 25.4 ** 3;
+/** mm³: 144 cubic inches. */
+export const BOARD_FOOT = 144 * millimetresIn("in") ** 3;
 
 /** A volume of timber as it is bought: board feet for a file in inches, else cubic metres; `places` to the cubic metre. */
 export function printTimber(mm3: number, unit: LengthUnit, places = 4): string {

@@ -85,7 +85,7 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     const strengths = strengthsOf(species);
     const stiff = strengths?.stiffness;
     if (!stiff) made.unknown.push(member.name);
-    const E = (stiff ?? 10) * 1000 * data.stiffness.alongFactor;
+    const E = (stiff ?? data.stiffness.unknown) * 1000 * data.stiffness.alongFactor;
     const here = stations.get(member.name) ?? [];
     const first = nodes.length;
     for (const [k, { at }] of here.entries()) nodes.push({ id: `${member.name}#${k}`, at: standing(at) });

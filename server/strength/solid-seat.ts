@@ -8,9 +8,6 @@ import { strengthsOf } from "../timber/strengths.ts";
 import type { Beam, FrameNode } from "./frame/frame.ts";
 import data from "./wood.json" with { type: "json" };
 
-/** How much stiffer than a bar of its wood, as thick as it and three times as wide, an arm is taken: the whole plate helps. */
-const PLATE = 10;
-
 export interface SeatArms {
   /** The middle, then each socket's mouth, as drawn. */
   places: Vec3[];
@@ -33,8 +30,9 @@ export function seatArms(
   const places = [middle, ...sockets.map(({ root }) => root)];
   const nodes = places.map((at, k): FrameNode => ({ id: `${seat.name}#${k}`, at: standing(at) }));
   const thick = seat.design.thick?.value ?? 0;
-  const [a, b] = [thick, 3 * thick];
-  const E = (strengthsOf(seat.timber?.species ?? "")?.stiffness ?? 10) * 1000 * PLATE;
+  const [a, b] = [thick, data.solidSeat.armWidth * thick];
+  const stiffness = strengthsOf(seat.timber?.species ?? "")?.stiffness ?? data.stiffness.unknown;
+  const E = stiffness * 1000 * data.solidSeat.stiffer;
   const beams = sockets.map((_, k): Beam => {
     const run = unit(sub(nodes[k + 1]!.at, nodes[0]!.at));
     const across = Math.abs(run[2]) < 0.8 ? ([0, 0, 1] as Vec3) : ([1, 0, 0] as Vec3);
