@@ -116,7 +116,7 @@ function versionsOf(bench: Bench, { file, repository, commits, now, names }: Ask
   const texts = textsAt(repository, commits);
   const befores = textsAt(
     repository,
-    commits.map(({ id, path, from }) => from ?? { id: `${id}^`, path }),
+    commits.map(({ id, before }) => ({ id: `${id}^`, path: before })),
   );
   const there = commits.flatMap((commit, k) =>
     texts[k] === undefined ? [] : [{ commit, text: texts[k]!, from: befores[k] }],

@@ -11,8 +11,8 @@ export interface Commit {
   subject: string;
   /** Where the file was, from the top. */
   path: string;
-  /** The commit it was made from, the first of a merge, and where the file was there; absent for the first commit of all. */
-  from?: Place;
+  /** Where it was in the commit that this was made from. */
+  before: string;
 }
 
 /** A file at a commit. */
@@ -28,7 +28,7 @@ export function commitsOf({ folder }: Repository, path: string): Commit[] {
     "-z",
     // A merge is a version of its own where the file became another than on either side.
     "--diff-merges=combined",
-    "--format=%x01%H%x00%P%x00%cI%x00%s%x00",
+    "--format=%x01%H%x00%cI%x00%s%x00",
   ];
   const { out } = git(folder, ["log", ...options, "--", path]);
   let known = path;
@@ -37,14 +37,13 @@ export function commitsOf({ folder }: Repository, path: string): Commit[] {
     .split("\u0001")
     .slice(1)
     .map((record): Commit => {
-      const [id = "", parents = "", date = "", subject = "", ...changed] = record.split("\0");
+      const [id = "", date = "", subject = "", ...changed] = record.split("\0");
       const fields = changed.map((field) => field.trim()).filter(Boolean);
       const [status = "", one, other] = fields;
       const renamed = /^[RC]/.test(status);
       const path = (renamed ? other : one) ?? known;
       known = renamed ? (one ?? known) : path;
-      const [parent] = parents.split(" ");
-      return { id, date, subject, path, ...(parent && { from: { id: parent, path: known } }) };
+      return { id, date, subject, path, before: known };
     })
     .reverse();
 }

@@ -62,7 +62,13 @@ describe("a post from each of its faces", () => {
   });
 
   it("keeps all within its bounds, no words on others", () => {
-    for (const name of ["ladder-back", "boathouse-mess-chair", "landing-bench", "joined-stool"]) {
+    for (const name of [
+      "ladder-back",
+      "boathouse-mess-chair",
+      "landing-bench",
+      "joined-stool",
+      "mess-armchair",
+    ]) {
       const files = Object.fromEntries(
         ["boathouse-joints", name].map((file) => [`${file}.chair`, read(`samples/${file}.chair`)]),
       );
@@ -108,6 +114,21 @@ describe("a post from each of its faces", () => {
           ) - cut,
         ),
       ).toBeLessThan(0.5);
+    // As much room is left beyond it as beyond a post that ends in no tenon.
+    const beyond = (name: string) => {
+      const drawn = postFaces(chair, name)!;
+      return (
+        drawn.width -
+        Math.max(
+          ...drawn.faces.flatMap(({ strokes }) => strokes.flatMap(({ points }) => points.map(([x]) => x))),
+        )
+      );
+    };
+    const plain = shown("tenon thick 8, long 21");
+    const reach = plain.faces.flatMap(({ strokes }) =>
+      strokes.flatMap(({ points }) => points.map(([x]) => x)),
+    );
+    expect(beyond("front.left")).toBeCloseTo(plain.width - Math.max(...reach), 6);
     expect(aboutPost(chair, post, "mm")[0]).toBe(
       `Length ${printLength(post.length, "mm")} along its line, foot to top; ${printLength(cut, "mm")} cut, with its own tenon`,
     );

@@ -101,6 +101,32 @@ describe(`seatwright history (${gitVersion})`, () => {
     expect(repo.seatwright("history", "stool.chair").out).not.toContain("not committed");
   });
 
+  it("tells a renamed file against what it was under its old name, whatever was committed beside it meanwhile", () => {
+    const repo = newRepository();
+    repo.commit({ "stool.chair": stool(440, first) }, "First");
+    repo.commit({ "stool.chair": stool(470, first) }, "Higher");
+    repo.ok("checkout", "-q", "-b", "renamed", "HEAD~1");
+    repo.ok("mv", "stool.chair", "low stool.chair");
+    // git tells commits of one second apart by nothing.
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 1100);
+    repo.commit({ "low stool.chair": stool(430, first) }, "Lower, and renamed");
+    repo.ok("merge", "-q", "--no-commit", "--strategy=ours", "main");
+    repo.commit({ "low stool.chair": stool(450, first) }, "Between");
+    const { out } = repo.seatwright("history", "low stool.chair", "--format", "json");
+    const told = historyOutput
+      .parse(JSON.parse(out))
+      .versions.map(({ subject, chosen }) => [
+        subject,
+        ...chosen.map(({ old, new: now }) => `${old} to ${now}`),
+      ]);
+    expect(told).toEqual([
+      ["First"],
+      ["Higher", "440 to 470"],
+      ["Lower, and renamed", "440 to 430"],
+      ["Between", "430 to 450"],
+    ]);
+  });
+
   it("writes CSV and a plot", () => {
     const repo = told();
     const { out: csv } = repo.seatwright(
