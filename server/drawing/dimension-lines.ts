@@ -1,9 +1,8 @@
+import { labelRoom, WORDS } from "./label-room.ts";
 import type { Extent, LeanMeasure, LengthMeasure } from "./measures.ts";
 import type { DimensionLine, Point } from "./sheet.ts";
 import { wrapped } from "./xml.ts";
 
-/** Height of the words of dimensions, mm on a full-size sheet. */
-export const WORDS = 22;
 /** From the view to the first dimension line, and from one to the next. */
 const FIRST = 62;
 const STEP = 46;
@@ -18,8 +17,6 @@ const LEG = 230;
 const LEG_CLEAR = 30;
 /** Letters in a line of what is said of it. */
 const LEAN_LETTERS = 10;
-/** From one line of a label to the next, by the height of its words. */
-export const LINE_STEP = 1.15;
 
 /** Dimension lines around a view, the later farther out on each side; as seen, y up. */
 export function lengthLines(measures: readonly LengthMeasure[], around: Extent): DimensionLine[] {
@@ -121,19 +118,15 @@ function standsOut(outline: readonly Point[], base: Point, slope: number, leg: n
   return most;
 }
 
-/** Words are larger than meant where a drawing is looked at small: those that grow to one side only need the room. */
-const LARGER = 1.5;
-
 /** What a dimension line reaches, its label included. */
 export function reachOf({ line, extensions, label, labelAt, upright, lines, arc }: DimensionLine): Extent {
   const half = (label.length * WORDS * 0.58) / 2;
   const [x, y] = labelAt;
   if (lines) {
-    const right = x + Math.max(...lines.map((each) => each.length)) * WORDS * LARGER * 0.58;
-    const foot = y - (lines.length - 1) * WORDS * LARGER * LINE_STEP;
+    const { wide, deep } = labelRoom(lines);
     const words: Point[] = [
       [x, y + WORDS],
-      [right, foot],
+      [x + wide, y - deep],
     ];
     return extentOf([...line, ...extensions.flat(), ...words, ...(arc ?? [])]);
   }

@@ -6,7 +6,7 @@ import { printMargin, printQuantity } from "../design/units.ts";
 import type { TipCase } from "../floor/load-cases.ts";
 import type { Load } from "../floor/support.ts";
 import { balanceOf } from "../floor/tips.ts";
-import { WORDS } from "./dimension-lines.ts";
+import { WORDS } from "./label-room.ts";
 import { circle } from "./limbs.ts";
 import type { Extent } from "./measures.ts";
 import type { Overlay, OverlayStroke, OverlayWords, Point } from "./sheet.ts";

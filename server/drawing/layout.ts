@@ -1,5 +1,5 @@
 import type { LengthUnit } from "../design/design.ts";
-import { WORDS } from "./dimension-lines.ts";
+import { WORDS } from "./label-room.ts";
 import type { Extent } from "./measures.ts";
 import type { Area, DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
 

@@ -1,7 +1,7 @@
 /**
  * A sheet as an SVG 1.1 file. Nothing is fetched and nothing runs; words are the maker's own, so they are escaped.
  */
-import { LINE_STEP, WORDS } from "./dimension-lines.ts";
+import { LINE_STEP, WORDS } from "./label-room.ts";
 import { overlayOver, overlayUnder } from "./overlay-svg.ts";
 import type { DimensionLine, Picture, ScaleBar, Sheet, Stroke, View } from "./sheet.ts";
 import { FINE, INK, number, path, words } from "./svg-pieces.ts";

@@ -2,6 +2,7 @@
  * How the views of a sheet are laid out in the panel: as the sheet has them, or in a row where the room is wider than high, so that the
  * drawing is as large as it can be.
  */
+import { labelRoom } from "../../../server/drawing/label-room.ts";
 import type { Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 
 /** A sheet with each view moved from where the sheet has it, and with a room for the pictorial view. */
@@ -99,7 +100,12 @@ function reachOf({ strokes, dimensions, bounds, captionAt, caption }: View): Rea
   };
   const points = [
     ...strokes.flatMap((stroke) => stroke.points),
-    ...dimensions.flatMap(({ line, extensions, labelAt }) => [...line, ...extensions.flat(), labelAt]),
+    ...dimensions.flatMap(({ line, extensions, labelAt, lines }) => [
+      ...line,
+      ...extensions.flat(),
+      labelAt,
+      ...labelEnd(labelAt, lines),
+    ]),
   ];
   for (const [x, y] of points) {
     reach.left = Math.min(reach.left, x);
@@ -108,6 +114,13 @@ function reachOf({ strokes, dimensions, bounds, captionAt, caption }: View): Rea
     reach.foot = Math.max(reach.foot, y);
   }
   return reach;
+}
+
+/** The lower right end of a label on several lines. */
+export function labelEnd([x, y]: Point, lines: readonly string[] | undefined): Point[] {
+  if (!lines) return [];
+  const { wide, deep } = labelRoom(lines);
+  return [[x + wide, y + deep]];
 }
 
 /** About how wide a letter of a caption is, and how far one goes under its line; mm. */

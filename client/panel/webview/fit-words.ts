@@ -1,7 +1,7 @@
 /**
  * Keeps words on the drawing readable however large it is shown: they grow and shrink with it between two sizes on screen.
  */
-import { WORDS } from "../../../server/drawing/dimension-lines.ts";
+import { WORDS } from "../../../server/drawing/label-room.ts";
 
 /** Pixels. */
 const LEAST_ON_SCREEN = 10;

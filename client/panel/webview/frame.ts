@@ -2,7 +2,7 @@
  * Which part of the sheet the panel shows, in the sheet's millimetres.
  */
 import type { Point, Sheet } from "../../../server/drawing/sheet.ts";
-import type { Laid } from "./arrange.ts";
+import { type Laid, labelEnd } from "./arrange.ts";
 
 export interface Frame {
   x: number;
@@ -23,7 +23,7 @@ export function frameOf(sheet: Laid, what: string): Frame {
     view.captionAt,
     [view.bounds.x, view.bounds.y],
     [view.bounds.x + view.bounds.width, view.bounds.y + view.bounds.height],
-    ...view.dimensions.flatMap(({ line, labelAt }) => [...line, labelAt]),
+    ...view.dimensions.flatMap(({ line, labelAt, lines }) => [...line, labelAt, ...labelEnd(labelAt, lines)]),
   ];
   const [right, down] = sheet.moved[view.name] ?? [0, 0];
   const { x, y, width, height } = around(points, AIR);

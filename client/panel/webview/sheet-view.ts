@@ -2,7 +2,7 @@
  * A sheet as SVG elements: the hatching of faulty parts, over it the lines of all parts, over them the areas that take a click, over
  * those the words, and the flags on top.
  */
-import { WORDS } from "../../../server/drawing/dimension-lines.ts";
+import { WORDS } from "../../../server/drawing/label-room.ts";
 import type { DimensionLine, Point, ScaleBar, Sheet, Stroke, View } from "../../../server/drawing/sheet.ts";
 import { tickLines } from "../../../server/drawing/ticks.ts";
 import { wrapped } from "../../../server/drawing/xml.ts";

@@ -19,7 +19,13 @@ function pointsOf({ moved }: Laid, view: View): Point[] {
     view.captionAt,
     ...view.strokes.flatMap(({ points }) => points),
     ...view.areas.flatMap(({ points }) => points),
-    ...view.dimensions.flatMap(({ line, extensions, labelAt }) => [...line, ...extensions.flat(), labelAt]),
+    ...view.dimensions.flatMap(({ line, extensions, labelAt, lines = [] }) => [
+      ...line,
+      ...extensions.flat(),
+      labelAt,
+      // Words half as large again as on paper, their letters 0.56 as wide as high, as Helvetica's are on average (from memory).
+      ...lines.map(({ length }): Point => [labelAt[0] + length * 22 * 1.5 * 0.56, labelAt[1]]),
+    ]),
   ].map(([x, y]): Point => [x + right, y + down]);
 }
 
@@ -51,6 +57,7 @@ describe("the views in the panel", () => {
       expect(spans.map(({ name }) => name)).toEqual(["front", "side", "plan"]);
       expect(front!.right).toBeLessThan(side!.left);
       expect(side!.right).toBeLessThan(plan!.left);
+      expect(side!.right).toBeLessThan(laid.scaleBar.at[0]);
       const plansTop = Math.min(...pointsOf(laid, laid.views[2]!).map(([, y]) => y));
       expect(plansTop).toBeGreaterThan(laid.scaleBar.at[1]);
       // Front and side stand on one floor still.

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Chair } from "../../../server/chair/chair.ts";
-import { WORDS } from "../../../server/drawing/dimension-lines.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
+import { WORDS } from "../../../server/drawing/label-room.ts";
 import type { DimensionLine, Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 import { chairOf, sampleChair, sampleNames, sampleText } from "./chairs.ts";
 
