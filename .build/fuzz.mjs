@@ -29,6 +29,8 @@ export function fuzz(/** @type {string[]} */ args) {
     "run",
     "--config",
     "tests/vitest.config.mts",
+    // One file at a time: some measure how soon a server answers.
+    "--maxWorkers=1",
     ...names.map((name) => `tests/fuzz/${name}`),
   ];
   const env = { ...process.env, SEATWRIGHT_SEED: seed, SEATWRIGHT_TIME: time };

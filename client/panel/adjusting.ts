@@ -39,8 +39,8 @@ export function createAdjusting(open: () => Promise<OpenText>): Adjusting {
   let known: { version: number; adjustables: Adjustable[] } | undefined;
   let waiting: Move[] = [];
   let writing = false;
-  /** The step that moves are being added to, and the version its last one made. */
-  let step: { name: string; version: number } | undefined;
+  /** The step that moves are being added to, the value its last one wrote, and the version that made. */
+  let step: { name: string; value: number; version: number } | undefined;
 
   async function next() {
     if (writing) return;
@@ -61,7 +61,10 @@ export function createAdjusting(open: () => Promise<OpenText>): Adjusting {
     // Whatever else was written since, the maker's own words above all, is a step of its own.
     const begins = step?.name !== move.name || step.version !== text.version;
     const same = place && text.slice(place.at) === figure;
-    if (!place?.plain || figure === undefined || (same && begins)) {
+    // Let go where it was last written, and the text changed since, by undoing it perhaps: that is not to be written again.
+    const over = begins && move.done && step?.name === move.name && step.value === move.value;
+    if (!place?.plain || figure === undefined || (same && begins) || over) {
+      if (over) step = undefined;
       drop(move);
       return true;
     }
@@ -74,7 +77,7 @@ export function createAdjusting(open: () => Promise<OpenText>): Adjusting {
     drop(move);
     // Not what the text says its version is by now: someone may have typed since.
     const made = version + 1;
-    step = move.done ? undefined : { name: move.name, version: made };
+    step = move.done ? undefined : { name: move.name, value: move.value, version: made };
     if (known.version <= version)
       known = { version: made, adjustables: after(adjustables, place.at, figure) };
     return true;

@@ -18,8 +18,24 @@ type Outcome<T, Known> = { whole: true; value: T } | { whole: false; known?: Kno
 /** In Node a timer of no time set by a timer may be called again before anything is read; what is set for the next round is not. */
 const nextRound: (then: () => void) => unknown = globalThis.setImmediate ?? ((then) => setTimeout(then, 0));
 
-/** Lets everything that waits be answered. */
-export const rest = (): Promise<void> => new Promise((resolve) => nextRound(resolve));
+/** Work that rests, in the order in which it goes on. */
+const resting: (() => void)[] = [];
+
+/**
+ * Lets everything that waits be answered. Of all the work that rests only one goes on in a round: reading a request and writing its
+ * answer take some rounds, and each of them is to last one turn, however much work there is.
+ */
+export function rest(): Promise<void> {
+  return new Promise((resolve) => {
+    resting.push(resolve);
+    if (resting.length === 1) nextRound(goOn);
+  });
+}
+
+function goOn(): void {
+  resting.shift()?.();
+  if (resting.length > 0) nextRound(goOn);
+}
 
 /** Longest stretch at one go, ms. */
 const TURN = 12;

@@ -11,13 +11,11 @@ import { messChair } from "../grammar/fixtures/texts.ts";
 import { buildServer, newFolder, type Server, serving } from "./server-process.ts";
 
 /**
- * ms by the clock and of the server's processor time, and MB beside the usual. Times are held by `npm run fuzz`, which has the machine to
- * itself; beside all other tests only that an answer comes.
+ * ms by the clock, and MB beside the usual. Times are held by `npm run fuzz`, which has the machine to itself; beside all other tests only
+ * that an answer comes.
  */
 const alone = process.env.SEATWRIGHT_TIME !== undefined;
-const [LATEST, PROCESSOR, MORE] = alone
-  ? [200, 200, 150]
-  : [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, 300];
+const [LATEST, MORE] = alone ? [200, 150] : [Number.POSITIVE_INFINITY, 300];
 
 const row = (count: number, one: (at: number) => string, between = "") =>
   Array.from({ length: count }, (_, at) => one(at)).join(between);
@@ -120,6 +118,15 @@ async function asked(): Promise<{ clock: number; processor: number }> {
   return { clock: performance.now() - begun, processor: (server.processor() ?? 0) - before };
 }
 
+/** Waits until the server has next to nothing to do for a quarter of a second; five seconds at most. */
+async function restsAt({ processor }: Server): Promise<void> {
+  for (let time = 0; time < 20; time++) {
+    const before = processor() ?? 0;
+    await new Promise((next) => setTimeout(next, 250));
+    if ((processor() ?? 0) - before <= 20) return;
+  }
+}
+
 // By `npm run fuzz` each file has a server of its own, so that its memory is that file's; else there is one for all, which is quicker.
 beforeEach(async () => {
   if (serves) return;
@@ -127,6 +134,8 @@ beforeEach(async () => {
   server = await serving(folder.path);
   server.open(folder.uri(other), messChair);
   for (let time = 0; time < 20; time++) await asked();
+  // An editor that has been in use: all that is done about the sample by itself, its mends above all, is done.
+  if (alone) await restsAt(server);
   usual = server.memory() ?? 0;
 }, 120_000);
 
@@ -174,7 +183,6 @@ test.each(Object.entries(hostile))(
       console.info(
         `${name}: ${Math.round(slowest)} ms, ${busiest} ms of processor time, ${Math.round(most - usual)} MB; load ${loadavg()[0]!.toFixed(1)}`,
       );
-    expect(busiest, "answered late, ms of processor time").toBeLessThan(PROCESSOR);
     expect(slowest, "answered late, ms").toBeLessThan(LATEST);
     expect(most - usual, "memory beside the usual, MB").toBeLessThan(MORE);
     expect(server.said()).toBe("");

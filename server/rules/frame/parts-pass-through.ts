@@ -9,7 +9,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { tell } from "../machinery/say.ts";
+import { type Finding, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 
 /** Parts that one is found to pass through, of those that come after it; where there are more, they are all in one place. */
@@ -23,12 +23,11 @@ export const partsPassThrough: Rule = {
     "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is let in around its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
   source: sourcesOf("shared-wood"),
   *find({ chair }) {
-    const { units } = chair.design;
     const solids = yield* solidsOf(chair);
     const together = joinedPairs(chair);
     const through = new Map<string, number>();
     const shared = new Map<string, { a: Solid; b: Solid; volume: number }>();
-    for (const [a, b] of yield* pairsThatMeet(solids)) {
+    for (const [a, b] of inOrder(solids, yield* solidsThatMeet(solids))) {
       yield;
       if (a.part === b.part || together.has(pairKey(a.part, b.part))) continue;
       if (a.into === b.part || b.into === a.part || (a.into !== undefined && b.into !== undefined)) continue;
@@ -40,33 +39,34 @@ export const partsPassThrough: Rule = {
       const before = shared.get(key);
       if (volume > (before?.volume ?? 0)) shared.set(key, { a, b, volume });
     }
-    return [...shared.values()].flatMap(({ a, b, volume }) => {
-      if (volume <= most("shared-wood")) return [];
-      const [first, second] = inText(chair, a.part, b.part);
-      const found = printQuantity({ number: volume, dimension: "volume" }, units);
-      const twins = plain(first) === plain(second);
-      const subject = `${a.into === undefined ? "" : "the tenon of "}`;
-      return tell(
-        partsPassThrough,
-        placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]),
-        {
-          message: sentence("parts-pass-through", {
-            // Of two of a pair each is called by its side.
-            One: twins ? named(chair, second).replace(plain(second), second) : named(chair, second),
-            other: twins ? first : plain(first),
-            shared: found,
-            tenon: subject === "" && b.into === undefined ? "" : ", a tenon among it",
-          }),
-          otherwise: "One of them would have to move, or be joined to the other.",
-          subject: bothNames(second, first),
-          found,
-          allowed: "no shared wood",
-          badness: volume,
-        },
-      );
-    });
+    const findings: Finding[] = [];
+    for (const { a, b, volume } of shared.values()) {
+      yield;
+      if (volume > most("shared-wood")) findings.push(finding(chair, a, b, volume));
+    }
+    return findings;
   },
 };
+
+function finding(chair: Chair, a: Solid, b: Solid, volume: number): Finding {
+  const [first, second] = inText(chair, a.part, b.part);
+  const found = printQuantity({ number: volume, dimension: "volume" }, chair.design.units);
+  const twins = plain(first) === plain(second);
+  return tell(partsPassThrough, placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]), {
+    message: sentence("parts-pass-through", {
+      // Of two of a pair each is called by its side.
+      One: twins ? named(chair, second).replace(plain(second), second) : named(chair, second),
+      other: twins ? first : plain(first),
+      shared: found,
+      tenon: a.into === undefined && b.into === undefined ? "" : ", a tenon among it",
+    }),
+    otherwise: "One of them would have to move, or be joined to the other.",
+    subject: bothNames(second, first),
+    found,
+    allowed: "no shared wood",
+    badness: volume,
+  });
+}
 
 interface Solid {
   part: string;
@@ -93,22 +93,28 @@ function* solidsOf(chair: Chair): Steps<Solid[]> {
   return solids;
 }
 
-/** Solids whose boxes meet, each pair in the order of the chair: swept from left to right, so that a long bench costs little more. */
-function* pairsThatMeet(solids: readonly Solid[]): Steps<[Solid, Solid][]> {
+/** For each solid the later ones whose boxes meet its own: swept from left to right, so that a long bench costs little more. */
+function* solidsThatMeet(solids: readonly Solid[]): Steps<number[][]> {
   const fromLeft = solids
     .map((solid, index) => ({ solid, index }))
     .sort((a, b) => a.solid.box.low[0] - b.solid.box.low[0]);
-  const pairs: [number, number][] = [];
+  const later: number[][] = solids.map(() => []);
   for (const [k, { solid: a, index }] of fromLeft.entries()) {
     for (let next = k + 1; next < fromLeft.length; next++) {
       const other = fromLeft[next]!;
       if (other.solid.box.low[0] > a.box.high[0]) break;
       if (boxesMeet(a.box, other.solid.box))
-        pairs.push(index < other.index ? [index, other.index] : [other.index, index]);
+        later[Math.min(index, other.index)]!.push(Math.max(index, other.index));
     }
     yield;
   }
-  return pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]).map(([a, b]) => [solids[a]!, solids[b]!]);
+  return later;
+}
+
+/** Pairs in the order of the chair, one at a time: there may be a great many. */
+function* inOrder(solids: readonly Solid[], later: readonly number[][]): Iterable<[Solid, Solid]> {
+  for (const [index, others] of later.entries())
+    for (const other of others.sort((a, b) => a - b)) yield [solids[index]!, solids[other]!];
 }
 
 function sharedBetween(a: Solid, b: Solid): number {

@@ -81,6 +81,23 @@ describe("moving a value", () => {
     expect(t.text).toBe("let height = 440\nlet lean = 6");
   });
 
+  it("undone before it was let go stays undone", async () => {
+    const t = textOf("let height = 440\nlet lean = 6");
+    const adjusting = createAdjusting(t.open);
+    adjusting.drawn(t.drawing());
+    adjusting.move({ name: "height", value: 441, done: false });
+    await settled();
+    t.undo();
+    adjusting.drawn(t.drawing());
+    // A run of keys is let go only after a rest.
+    adjusting.move({ name: "height", value: 441, done: true });
+    await settled();
+    expect(t.text).toBe("let height = 440\nlet lean = 6");
+    adjusting.move({ name: "height", value: 441, done: true });
+    await settled();
+    expect(t.text).toBe("let height = 441\nlet lean = 6");
+  });
+
   it("is another step after it was let go, and for another value", async () => {
     const t = textOf("let height = 440\nlet lean = 6");
     const adjusting = createAdjusting(t.open);
