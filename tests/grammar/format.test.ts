@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { applyEdits, format, formatText } from "../../grammar/format.ts";
 import { endOf, lex } from "../../grammar/tokens.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { shareName, shareOf, time } from "../share.ts";
 import { lost, meanings, read } from "./fixtures/reading.ts";
 import { messChair, wholeChairs } from "./fixtures/texts.ts";
 
@@ -85,9 +86,11 @@ describe("the formatter", () => {
     expect(formatted(wild).replace(/ +#/g, " #")).toBe(text.replace(/ +#/g, " #"));
   });
 
-  test("a comment put at any gap is kept, and a second time changes nothing", () => {
+  test(`a comment put at any gap (${shareName(4)}) is kept, and a second time changes nothing`, {
+    timeout: time,
+  }, () => {
     const meant = meanings(read(messChair));
-    for (const token of lex(messChair).tokens) {
+    for (const token of shareOf(lex(messChair).tokens, 4)) {
       const at = endOf(token);
       const text = `${messChair.slice(0, at)} # kept ${at}\n${messChair.slice(at)}`;
       const tree = read(text);

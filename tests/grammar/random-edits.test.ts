@@ -9,7 +9,7 @@ import { messChair, wholeChairs } from "./fixtures/texts.ts";
 import { holds } from "./fixtures/whole-tree.ts";
 
 /** How many random edits are tried; the seed makes them the same every time. */
-const count = countOf(15_000, 100_000);
+const count = countOf(6000, 100_000);
 
 /** Some lines of a whole chair, so that many edits can be tried in little time. */
 function passage(random: () => number, chairs: readonly string[][]): string {

@@ -1,7 +1,7 @@
 /**
  * Tenons inside their posts on random chairs and on every sample against manifold-3d 3.5.4 (Apache-2.0), an independent library of exact
  * set operations on solids: what tenons share and the wood between them, the wood beside a mortise, and the wood that is left of a
- * post. The number of chairs comes from SEATWRIGHT_RUNS, 200 without it.
+ * post. The number of chairs comes from SEATWRIGHT_RUNS, 80 without it.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
@@ -16,7 +16,7 @@ import { beyond, hull, lessThan, type Solid, shared, sweepSolids, together } fro
 import { inner, times, type V } from "../solids/vectors.ts";
 import { chairs } from "./random-chairs.ts";
 
-const RUNS = Number(process.env.SEATWRIGHT_RUNS ?? 200);
+const RUNS = Number(process.env.SEATWRIGHT_RUNS ?? 80);
 const folder = new URL("../../../samples/", import.meta.url);
 const samples = Object.fromEntries(
   readdirSync(folder).map((name) => [name, readFileSync(new URL(name, folder), "utf8")]),

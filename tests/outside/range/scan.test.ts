@@ -41,7 +41,7 @@ function strays(text: string, range: Range): string[] {
 
 const some = whole
   ? Object.entries(samples)
-  : Object.entries(samples).filter(([name]) => name.startsWith("landing"));
+  : Object.entries(samples).filter(([name]) => name === "joined-stool.chair");
 
 describe("ranges against a scan", () => {
   it.each(some)(

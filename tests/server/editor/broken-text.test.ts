@@ -5,8 +5,8 @@ import { askAt, askOfFile } from "./every-feature.ts";
 import { plainView } from "./view.ts";
 
 /** Of all beginnings and tokens one in so many is tried in `npm test`, and all features asked at so many places of each. */
-const BEGINNINGS = 500;
-const TOKENS = 100;
+const BEGINNINGS = 1000;
+const TOKENS = 200;
 const PLACES = 18;
 
 const folder = new URL("../../../samples/", import.meta.url);

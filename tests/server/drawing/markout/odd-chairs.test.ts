@@ -24,7 +24,7 @@ const sound = (chair: Parameters<typeof markoutPages>[0], what: string) => {
 };
 
 /** Of the lines that say something of a part, and of the rules' examples, one in so many is tried in `npm test`. */
-const [LINES, EXAMPLES] = [30, 4];
+const [LINES, EXAMPLES] = [60, 6];
 
 describe("marking out", { timeout: time }, () => {
   it.each(shareOf(examples, EXAMPLES))("copes with the example of $code", ({ code, example }) => {
