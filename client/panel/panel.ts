@@ -23,6 +23,7 @@ import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
 import { panelPage } from "./page.ts";
 import { createPartPlaces } from "./part-places.ts";
+import { showText } from "./show-text.ts";
 
 /** Saves or prints a drawing, with the pictorial view as it is shown beside it. */
 export type Keep = (what: "save" | "print", drawing: DrawingParams, picture?: PictureShown) => void;
@@ -164,7 +165,7 @@ export function createPanel(given: {
   async function reveal(place: Span | undefined) {
     const document = await workspace.openTextDocument(uri);
     const open = window.visibleTextEditors.find((editor) => isOurs(editor.document));
-    const editor = await window.showTextDocument(document, open?.viewColumn ?? ViewColumn.One);
+    const editor = await showText(document, open?.viewColumn ?? ViewColumn.One, panel);
     if (!place) return;
     const range = new Range(document.positionAt(place.start), document.positionAt(place.end));
     // The caret only: a selected word would be lost to the next key typed.

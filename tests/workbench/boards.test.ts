@@ -56,12 +56,10 @@ describe("the boards", { timeout: 90_000 }, () => {
   });
 
   it("go from a part to its text, and from the caret to its pieces", async () => {
-    const { page, find } = workbench;
-    await boards()
-      .locator("button", { hasText: /^crest$/ })
-      .click();
+    const { find, goesTo } = workbench;
     const line = sample.slice(0, sample.indexOf("rail crest {")).split("\n").length;
-    await page.locator(".statusbar-item", { hasText: `Ln ${line}, ` }).waitFor();
+    const crest = boards().locator("button", { hasText: /^crest$/ });
+    await goesTo(line, () => crest.click());
     await boards().locator('.piece.caret[data-part="crest"]').waitFor();
     await boards().locator("tr.caret", { hasText: "crest" }).waitFor();
     await find("post back");

@@ -86,12 +86,11 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
   });
 
   it("goes to a part's lines when the part is clicked", async () => {
-    const { page, panel } = workbench;
+    const { page, panel, goesTo } = workbench;
     const crest = panel.locator('.view.front .area[data-part="crest"]').first();
-    await crest.click();
-    await page.locator(".editor-instance .view-line", { hasText: "rail crest {" }).first().waitFor();
     const line = sample.slice(0, sample.indexOf("rail crest {")).split("\n").length;
-    await page.locator(".statusbar-item", { hasText: `Ln ${line}, ` }).waitFor();
+    await goesTo(line, () => crest.click());
+    await page.locator(".editor-instance .view-line", { hasText: "rail crest {" }).first().waitFor();
     await panel.locator('.area.caret[data-part="crest"]').first().waitFor();
   });
 

@@ -59,13 +59,13 @@ export function panelSteps(at: () => Workbench): void {
   });
 
   it("has all of it in words, with the way to each finding", async () => {
-    const { page, panel } = at();
+    const { page, panel, goesTo } = at();
     await panel.locator("#words summary").click();
     const words = panel.locator("#words > div");
     await words.locator("h2", { hasText: "Parts" }).waitFor();
     expect(await words.textContent()).toMatch(/seat\.height 444\.7 mm/);
     expect(await words.locator('button[data-part="crest"]').textContent()).toBe("rail crest");
-    await words.locator("button", { hasText: "tenon of" }).first().click();
+    await goesTo(12, () => words.locator("button", { hasText: "tenon of" }).first().click());
     await page.locator(".statusbar-item", { hasText: "Ln 12, Col 15" }).waitFor();
   });
 

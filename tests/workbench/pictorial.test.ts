@@ -51,10 +51,9 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
   });
 
   it("goes from a part to its text, and from the caret to the part", async () => {
-    const { page, find } = workbench;
-    await drawn().locator('.area[data-part="crest"]').click();
+    const { find, goesTo } = workbench;
     const line = sample.slice(0, sample.indexOf("rail crest {")).split("\n").length;
-    await page.locator(".statusbar-item", { hasText: `Ln ${line}, ` }).waitFor();
+    await goesTo(line, () => drawn().locator('.area[data-part="crest"]').click());
     await drawn().locator('.area.caret[data-part="crest"]').waitFor();
     await find("rail seat-front");
     await drawn().locator('.outline.caret[data-of="seat-front"]').waitFor();

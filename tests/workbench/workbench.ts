@@ -16,6 +16,8 @@ export interface Workbench {
   hover(says: string): Promise<string>;
   /** Puts the caret at the end of the first text found in the editor on the left, by way of Find. */
   find(text: string): Promise<void>;
+  /** Clicks something that goes to a line of the text, and again if the caret does not come there. */
+  goesTo(line: number, click: () => Promise<void>): Promise<void>;
   /** Addresses asked for that are not on this machine and were not answered by VS Code's own service worker. */
   strayRequests(): Promise<string[]>;
   close(): Promise<void>;
@@ -113,6 +115,17 @@ export async function driveWorkbench(
         if (inText) break;
       }
       await page.keyboard.press("ArrowRight");
+    },
+    async goesTo(line, click) {
+      const caret = page.locator(".statusbar-item", { hasText: `Ln ${line}, ` });
+      for (let tries = 0; ; tries++) {
+        await click();
+        try {
+          return await caret.waitFor({ timeout: 8000 });
+        } catch (error) {
+          if (tries > 2) throw error;
+        }
+      }
     },
     strayRequests: async () => (await Promise.all(answered)).filter((address) => address !== undefined),
     async close() {
