@@ -46,6 +46,8 @@ const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
+const letterFiles = join(root, "node_modules", "@fontsource", "noto-sans", "files");
+
 /** Where the library would look for a colour profile, which nothing here asks for. */
 const noProfile = { "import.meta.url": '"file:///"', global: "globalThis" };
 
@@ -164,8 +166,18 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
     }),
   );
   await copyExamples();
+  await copyLetters();
   await writeFile(join(dist, "notices.txt"), noticesOf(made.map(([, metafile]) => metafile)));
   return Object.fromEntries(made);
+}
+
+/** The sheets' letters, from the font's package into a folder beside the bundles. */
+async function copyLetters() {
+  await mkdir(join(dist, "letters"), { recursive: true });
+  for (const name of await readdir(letterFiles)) {
+    if (/^noto-sans-(latin|vietnamese|greek|cyrillic)(-ext)?-(400|700)-normal\.woff$/.test(name))
+      await copyFile(join(letterFiles, name), join(dist, "letters", name));
+  }
 }
 
 /** The chair that breaks each rule, for `explain`: from beside the rules into one folder beside the command line. */

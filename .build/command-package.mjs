@@ -15,6 +15,7 @@ const programFiles = [
   "export.js",
   "boards.js",
   "examples",
+  "letters",
   "notices.txt",
 ];
 const papers = ["README.md", "CHANGELOG.md", "LICENSE"];

@@ -20,6 +20,8 @@ export function noticesOf(metafiles) {
     }
   }
   const notices = new Map([...folders].map((folder) => noticeOf(join(root, folder))));
+  // Its files stand beside the bundles.
+  notices.set(...noticeOf(join(root, "node_modules", "@fontsource", "noto-sans")));
   if ([...folders].some((folder) => folder.endsWith("/pdfkit"))) notices.set(...metricsNotice());
   const texts = [...notices.keys()].sort().map((title) => `${title}\n\n${notices.get(title)}\n`);
   return ["Seatwright's bundles hold these libraries, each under its own licence.\n", ...texts].join(

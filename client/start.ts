@@ -91,7 +91,7 @@ export async function start(
     commands.registerCommand("seatwright.printDrawing", async () => panels.print(await chairAtHand())),
     commands.registerCommand("seatwright.markOut", async (asked: unknown) => {
       const document = await chairAtHand(asked);
-      if (document) await markOut(document, startWorker);
+      if (document) await markOut(document, startWorker, context.extensionUri);
     }),
     commands.registerCommand("seatwright.reachFigure", async (asked: unknown) => {
       const document = await chairAtHand(asked);

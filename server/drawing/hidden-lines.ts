@@ -37,11 +37,15 @@ const SHORT = 0.05;
 /** What can be seen of bodies when `into` carries them before the eye, hidden lines taken out. */
 export const see = (bodies: readonly Body[], into: Motion): Seen => finish(seeSteps(bodies, into));
 
-/** The same, resting after each body; `shifts` moves some of them, as drawn, before they are carried there. */
+/**
+ * The same, resting after each body; `shifts` moves some of them, as drawn, before they are carried there; `behind` gets the stretches of
+ * outlines that other wood hides.
+ */
 export function* seeSteps(
   bodies: readonly Body[],
   into: Motion,
   shifts: readonly (Vec3 | undefined)[] = [],
+  behind?: SeenLine[],
 ): Steps<Seen> {
   const motions = bodies.map((_, index) => {
     const by = shifts[index];
@@ -57,7 +61,9 @@ export function* seeSteps(
     const motion = motions[body]!;
     for (const edge of bodies[body]!.edges) {
       const is = kindOf(edge, towards);
-      if (is) addVisible(movePoint(motion, edge.a), movePoint(motion, edge.b), wood, { body, is }, lines);
+      if (!is) continue;
+      const [a, b] = [movePoint(motion, edge.a), movePoint(motion, edge.b)];
+      addVisible(a, b, wood, { body, is }, lines, is === "outline" ? behind : undefined);
     }
     yield;
   }
@@ -97,15 +103,21 @@ function addVisible(
   wood: Wood,
   { body, is }: Pick<SeenLine, "body" | "is">,
   lines: SeenLine[],
+  behind: SeenLine[] | undefined,
 ): void {
   const length = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
   if (length < SHORT) return;
   const hidden = hiddenParts(a, b, wood);
-  if (!hidden) return;
+  if (!hidden) {
+    behind?.push({ body, is, a: at(a, b, 0), b: at(a, b, 1) });
+    return;
+  }
   let from = 0;
   for (const [start, end] of hidden) {
     if ((start - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, start) });
-    if (end > from) from = end;
+    if (end <= from) continue;
+    behind?.push({ body, is, a: at(a, b, Math.max(start, from)), b: at(a, b, end) });
+    from = end;
   }
   if ((1 - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, 1) });
 }

@@ -105,7 +105,7 @@ function shownOf(entered: readonly Point[][], own: readonly Point[][]): JointSec
 }
 
 /** The outline in which a plane cuts a solid. */
-function ringIn(solid: Convex, plane: Plane): Vec3[] | undefined {
+export function ringIn(solid: Convex, plane: Plane): Vec3[] | undefined {
   const half = clip(solid, plane);
   if (!half || half === solid) return undefined;
   return half.faces.at(-1)?.map((index) => half.points[index]!);

@@ -6,6 +6,7 @@ import { ENDED } from "./cli/command.ts";
 import { examplesIn } from "./cli/examples.ts";
 import { run } from "./cli/run.ts";
 import { harmless, processTerminal } from "./cli/terminal.ts";
+import { lettersIn } from "./letters-node.ts";
 import { services } from "./services.ts";
 
 /** What nobody foresaw costs one line, not pages of the program's own text. */
@@ -20,6 +21,7 @@ const ending = run(process.argv.slice(2), {
   terminal: processTerminal(),
   services,
   exampleOf: examplesIn([new URL("examples/", pathToFileURL(__filename))]),
+  letters: () => lettersIn(new URL("letters/", pathToFileURL(__filename))),
   // A server is another program, and a large one.
   serve: () => void import("./cli/stdio.ts").then(({ serveOnStreams }) => serveOnStreams()),
 });

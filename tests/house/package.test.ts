@@ -22,6 +22,7 @@ describe("the package", () => {
       /^(grammar|server\/rules)\/reference\.md$/,
       /^dist\/[a-z-]+\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
+      /^dist\/letters\/noto-sans-[a-z-]+-(400|700)-normal\.woff$/,
       /^client\/(language-configuration|snippets)\.json$/,
       /^client\/walkthrough\/[a-z]+\.md$/,
       /^client\/(icons|pictures)\/[a-z-]+\.(png|svg)$/,

@@ -29,15 +29,19 @@ const LEAST = 0.5;
 /** Scales a piece may be drawn at, one to so many. */
 const scales = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20];
 
-/** All faces in a room so wide; the scale is the largest at which they are not higher than `high`, if any. */
+/**
+ * All faces in a room so wide; the scale is the largest at which they are not higher than `high`, if any. `by` is how much all of it is
+ * enlarged afterwards, to that scale.
+ */
 export function facesBlock(
   piece: Piece,
   figures: Figures,
   wide: number,
   high: number,
+  by = 1,
 ): Block & { scale: number } {
   for (const scale of scales) {
-    const block = atScale(piece, figures, wide, scale);
+    const block = atScale(piece, figures, wide, scale * by);
     if (block && (block.height <= high || scale === 20)) return { ...block, scale };
   }
   return { items: [], height: 0, scale: 1 };
@@ -103,7 +107,7 @@ interface Stop {
 }
 
 /** Where distances stop along a face: its mortises and holes, and on the last face the stick's own ends and bends. */
-function stopsOf(piece: Piece, face: LaidFace, last: boolean, figures: Figures): Stop[] {
+export function stopsOf(piece: Piece, face: LaidFace, last: boolean, figures: Figures): Stop[] {
   const stops: Stop[] = [];
   for (const mortise of piece.mortises) {
     if (mortise.face !== face.name) continue;
@@ -132,8 +136,9 @@ function stickStops(piece: Piece, face: LaidFace, figures: Figures): Stop[] {
     const marks = face.marks.filter(({ is }) => is === "end").flatMap(({ spots }) => spots.map(([x]) => x));
     if (marks.length === 0) continue;
     const x = end === piece.ends[0] ? Math.min(...marks) : Math.max(...marks);
-    // The two arrises of this face, the last.
-    const at = end.cuts.slice(2).map((each) => each.at);
+    // The two arrises of this face.
+    const own = piece.faces.indexOf(face);
+    const at = [end.cuts[(own + 3) % 4], end.cuts[own]].flatMap((each) => (each ? [each.at] : []));
     const reach = end === piece.ends[0] ? Math.min(...at) : Math.max(...at);
     if (Math.abs(reach) > LEAST) stops.push({ x, text: figures.print(reach) });
   }
@@ -147,16 +152,17 @@ function unique(stops: readonly Stop[]): Stop[] {
   );
 }
 
-/** Figures running up below a line, each led to its place. */
+/** Figures running up below a line, each led to its place; they keep from `from` to `wide`. */
 export function runningDistances(
   stops: readonly Stop[],
   at: (x: number) => number,
   y: number,
   wide: number,
+  from = NAMES,
 ): Block {
   if (stops.length === 0) return { items: [], height: 0.8 };
   const xs = stops.map(({ x }) => at(x));
-  const places = spread(xs, APART, NAMES + 1, wide - 1);
+  const places = spread(xs, APART, from + 1, wide - 1);
   const longest = Math.max(...stops.map(({ text }) => widthOf(text, SMALL)));
   const items: Item[] = [];
   for (const [k, { text }] of stops.entries()) {

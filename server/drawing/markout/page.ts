@@ -57,6 +57,9 @@ export interface Words {
 export const SMALL = 7;
 export const BODY = 8;
 
+/** How much larger lettering may be where a page has room, the largest first: its small capitals are then 2.5 mm high (ISO 3098). */
+export const TYPE = [1.43, 1.2, 1];
+
 /** Millimetres in a point. */
 export const POINT = 25.4 / 72;
 
@@ -87,4 +90,12 @@ export const circle = ([x, y]: Point, radius: number, pen: Pen, more: Partial<Li
 export const moved = (item: Item, dx: number, dy: number): Item => {
   const move = ([x, y]: Point): Point => [x + dx, y + dy];
   return item.is === "line" ? { ...item, points: item.points.map(move) } : { ...item, at: move(item.at) };
+};
+
+/** Made so many times as large with its lettering; lines stay as thick as they are. */
+export const enlarged = (item: Item, by: number): Item => {
+  const place = ([x, y]: Point): Point => [x * by, y * by];
+  return item.is === "line"
+    ? { ...item, points: item.points.map(place) }
+    : { ...item, at: place(item.at), size: item.size * by };
 };

@@ -1,10 +1,12 @@
 /**
- * Pages as one PDF, by pdfkit with the standard fonts that every reader has.
+ * Pages as one PDF, by pdfkit: with letters that are embedded where their files are at hand, else with the standard fonts that every reader
+ * has. Letters are made narrower to what the layout has them as, so that all pages are laid out alike.
  */
 import * as pdfkit from "pdfkit";
 import Helvetica from "pdfkit/standard-fonts/Helvetica";
 import HelveticaBold from "pdfkit/standard-fonts/HelveticaBold";
 import { widthOf } from "./lettering.ts";
+import type { Letters } from "./letters/letters.ts";
 import { type Item, type Page, POINT, pens } from "./page.ts";
 
 /** Points in a millimetre. */
@@ -26,10 +28,13 @@ export async function pagesToPdf(
     title,
     date,
     made,
+    letters,
   }: {
     title: string;
     date: NonNullable<PDFKit.DocumentInfo["CreationDate"]>;
     made?: (count: number) => void | Promise<void>;
+    /** Embedded; a PDF without them has the signs of western Europe alone. */
+    letters?: Letters;
   },
 ): Promise<Uint8Array> {
   const document = new Document({
@@ -47,7 +52,7 @@ export async function pagesToPdf(
   for (const { width, height, items } of pages) {
     document.addPage({ size: [width * MM, height * MM], margin: 0 });
     document.lineCap("round").lineJoin("round");
-    for (const item of items) put(document, item);
+    for (const item of items) put(document, item, letters);
     count++;
     await made?.(count);
   }
@@ -58,9 +63,10 @@ export async function pagesToPdf(
 
 type Pdf = PDFKit.PDFDocument;
 
-function put(document: Pdf, item: Item): void {
+function put(document: Pdf, item: Item, letters: Letters | undefined): void {
   if (item.is === "words") {
-    write(document, item);
+    if (letters) embed(document, item, letters);
+    else write(document, item);
     return;
   }
   const { width, grey: ink, dash } = pens[item.pen];
@@ -70,7 +76,8 @@ function put(document: Pdf, item: Item): void {
   });
   if (item.closed) document.closePath();
   document.lineWidth(width * MM).strokeColor(grey(ink));
-  if (dash) document.dash(dash[0]! * MM, { space: dash[1]! * MM });
+  // All lengths of a pattern at once, which its types do not know.
+  if (dash) document.dash(dash.map((mm) => mm * MM) as unknown as number, {});
   if (item.pen === "none") document.fill(grey(item.fill ?? 1));
   else if (item.fill === undefined) document.stroke();
   else document.fillAndStroke(grey(item.fill), grey(ink));
@@ -90,6 +97,37 @@ function write(
   document.text(plain(text), x - back, y, { lineBreak: false, baseline: "alphabetic" });
   document.restore();
 }
+
+/** Words in embedded letters, run by run. */
+function embed(
+  document: Pdf,
+  { at, text, size, bold, anchor, upright }: Extract<Item, { is: "words" }>,
+  letters: Letters,
+): void {
+  const [x, y] = [at[0] * MM, at[1] * MM];
+  const runs = letters.runsOf(text, bold);
+  const own = (runs.reduce((sum, { width }) => sum + width, 0) / 1000) * size;
+  const room = widthOf(text, size, bold) / POINT;
+  const narrow = own > 0 ? Math.min(1, Math.max(NARROWEST, room / own)) : 1;
+  const long = own * narrow;
+  const back = anchor === "middle" ? long / 2 : anchor === "end" ? long : 0;
+  document.fontSize(size).fillColor("black");
+  document.save();
+  if (upright) document.rotate(-90, { origin: [x, y] });
+  let start = x - back;
+  for (const { name, font, text: run, width } of runs) {
+    // The font itself the first time, by its name from then on.
+    document.registerFont(name, font as unknown as PDFKit.Mixins.PDFFontSource);
+    document.font(name);
+    const options = { lineBreak: false, baseline: "alphabetic" as const, horizontalScaling: narrow * 100 };
+    document.text(run, start, y, options);
+    start += (width / 1000) * size * narrow;
+  }
+  document.restore();
+}
+
+/** Letters are made no narrower than this share of their own width. */
+const NARROWEST = 0.75;
 
 const grey = (share: number): [number, number, number] => {
   const level = Math.round(share * 255);

@@ -6,8 +6,11 @@ import { boreTable } from "./bores-block.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
+import { grainSign } from "./grain.ts";
+import { linesOf, widthOf } from "./lettering.ts";
+import { orderOfWork } from "./order-of-work.ts";
 import { outlineBlocks } from "./outline-block.ts";
-import { BODY, type Item, moved, SMALL, words } from "./page.ts";
+import { BODY, enlarged, type Item, moved, SMALL, TYPE, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { planBlock } from "./plan-block.ts";
 import { restLine } from "./rest-words.ts";
@@ -33,6 +36,7 @@ import {
 interface Drawn {
   items: Item[];
   scale: number;
+  height: number;
 }
 
 /** Where not all has room on one page, the faces take no more of the height than this. */
@@ -41,9 +45,46 @@ const DRAWING = 0.8;
 const SMALLER = 2;
 const GAP = 3;
 
+/** Larger letters may make the drawing so much smaller. */
+const FOR_LETTERS = 1.25;
+
+/** The pages of a piece, in the largest letters that cost no further page and not too much of the drawing's size. */
 export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[] {
   const { wide, high } = roomOn(paper);
-  if (piece.plan) return planDrawn(piece, figures, wide, high);
+  const at = (by: number) => drawnAt(piece, figures, { wide: wide / by, high: high / by, by });
+  const plain = at(1);
+  for (const by of TYPE.filter((each) => each > 1)) {
+    const pages = at(by);
+    const isOver = pages.some((page) => page.height > high / by || widthOver(page.items) > wide / by);
+    if (isOver || pages.length > plain.length || pages[0]!.scale > plain[0]!.scale * FOR_LETTERS) continue;
+    return pages.map(({ items, ...page }) => ({ ...page, items: items.map((item) => enlarged(item, by)) }));
+  }
+  return plain;
+}
+
+/** How far level words reach to the right. */
+const widthOver = (items: readonly Item[]): number =>
+  Math.max(
+    0,
+    ...items.map((item) =>
+      item.is !== "words" || item.upright || item.anchor
+        ? 0
+        : item.at[0] + widthOf(item.text, item.size, item.bold),
+    ),
+  );
+
+/** The room on a page, and how much all of it is enlarged afterwards. */
+interface PageRoom {
+  wide: number;
+  high: number;
+  by: number;
+}
+
+function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
+  const { wide, by } = room;
+  if (piece.plan) return planDrawn(piece, figures, room);
+  // The last line of a page says that the next one goes on with it.
+  const high = room.high - LINE;
   const sheet = sheetOf(piece, figures);
   const head = headBlock(piece, sheet, figures, wide);
   const below = [
@@ -51,57 +92,80 @@ export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[
     ...mortiseTables(piece, sheet, wide, high),
     ...outlineBlocks(sheet, wide, high),
   ];
-  const room = (blocks: readonly Block[]) =>
+  const heightOf = (blocks: readonly Block[]) =>
     blocks.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
   // All on one page if it can be, else without its last tables.
-  const rests = below.map((_, k) => room(below.slice(0, below.length - k)));
+  const rests = below.map((_, k) => heightOf(below.slice(0, below.length - k)));
   const drawing = piece.turned
-    ? turnedBlock(piece, figures, wide)
-    : facesFor(piece, figures, wide, high, rests);
+    ? turnedBlock(piece, figures, wide, by)
+    : facesFor(piece, figures, { ...room, high }, rests);
   const blocks = [head, drawing, ...below];
-  const pages: Drawn[] = [{ items: [], scale: drawing.scale }];
-  let y = 0;
+  const pages: Drawn[] = [{ items: [], scale: drawing.scale, height: 0 }];
   for (const { items, height } of blocks) {
     if (height === 0) continue;
-    if (y > 0 && y + height > high) {
-      pages.push({ items: [], scale: drawing.scale });
-      y = 0;
+    let page = pages[pages.length - 1]!;
+    let top = page.height ? page.height + GAP : 0;
+    if (top > 0 && top + height > high) {
+      page.items.push(words([wide, room.high - 0.5], GOES_ON, SMALL, { anchor: "end", bold: true }));
+      page = { items: [], scale: drawing.scale, height: 0 };
+      pages.push(page);
+      top = 0;
     }
-    pages[pages.length - 1]!.items.push(...items.map((item) => moved(item, 0, y)));
-    y += height + GAP;
+    page.items.push(...items.map((item) => moved(item, 0, top)));
+    page.height = top + height;
   }
   return pages;
 }
 
+const GOES_ON = "Continued on the next sheet";
+
 /** A part in plan, on one page. */
-function planDrawn(piece: Piece, figures: Figures, wide: number, high: number): Drawn[] {
+function planDrawn(piece: Piece, figures: Figures, { wide, high, by }: PageRoom): Drawn[] {
   const title = words([0, 3.4], quantity(piece), BODY + 1, { bold: true });
   const { long, wide: deep, thick } = piece.size;
   const sizes = [long, deep, thick].map((mm) => figures.print(mm)).join(" × ");
   const bores = boreTable(sheetOf(piece, figures), wide);
   const below = bores.height ? bores.height + GAP : 0;
-  const plan = planBlock(piece, figures, wide, high - 12 - below);
+  const says = paragraphs(
+    [
+      `${sizes} ${figures.sign} over all. ${blankLine(sheetOf(piece, figures))}`,
+      ...saidOf(piece),
+      ...[orderOfWork(piece)].filter(Boolean),
+    ],
+    wide,
+  );
+  const top = 4.6 + says.height + 2;
+  const plan = planBlock(piece, figures, wide, high - top - below, by);
   const items = [
     title,
-    words([0, 7.6], `${sizes} ${figures.sign} over all. ${blankLine(sheetOf(piece, figures))}`, SMALL),
-    ...plan.items.map((item) => moved(item, 0, 12)),
-    ...bores.items.map((item) => moved(item, 0, 12 + plan.height + GAP)),
+    ...says.items.map((item) => moved(item, 0, 4.6)),
+    ...plan.items.map((item) => moved(item, 0, top)),
+    ...bores.items.map((item) => moved(item, 0, top + plan.height + GAP)),
   ];
-  return [{ items, scale: plan.scale }];
+  return [{ items, scale: plan.scale, height: top + plan.height + below }];
 }
 
 /** The faces as large as leaves room for as much of the rest as can be on the page, unless that would make them too small. */
-function facesFor(piece: Piece, figures: Figures, wide: number, high: number, rests: readonly number[]) {
-  const alone = facesBlock(piece, figures, wide, high * DRAWING);
+function facesFor(piece: Piece, figures: Figures, { wide, high, by }: PageRoom, rests: readonly number[]) {
+  const alone = facesBlock(piece, figures, wide, high * DRAWING, by);
   for (const rest of rests) {
-    const together = facesBlock(piece, figures, wide, high - rest);
+    const together = facesBlock(piece, figures, wide, high - rest, by);
     if (together.height <= high - rest && together.scale <= alone.scale * SMALLER) return together;
   }
   return alone;
 }
 
+/** Room at the right of the first line for which way the grain runs, mm. */
+const GRAIN = 28;
+
 function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: number): Block {
-  const items: Item[] = [words([0, 3.4], quantity(piece), BODY + 1, { bold: true })];
+  // Heavy letters are some 7 % wider than plain ones.
+  const lines = linesOf(quantity(piece), BODY + 1, (wide - GRAIN) / 1.07);
+  const items: Item[] = [
+    ...lines.map((text, k) => words([0, 3.4 + k * 4], text, BODY + 1, { bold: true })),
+    ...grainSign([wide - GRAIN / 2, 3.4]),
+  ];
+  const top = 4.6 + (lines.length - 1) * 4;
   const datums = marksOf(sheet, "datum").map(datumLine);
   const sizes = size(sheet, figures.sign, betweenOf(piece, figures));
   const run = datums.length > 1 ? "" : ` Distances run from ${datums[0]}.`;
@@ -112,12 +176,17 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
       ...marksOf(sheet, "notch").map(notchLine),
       ...marksOf(sheet, "rebate", "groove", "strip").map(restLine),
       ...piece.notes,
+      ...saidOf(piece),
+      ...[orderOfWork(piece)].filter(Boolean),
     ],
     wide,
   );
-  items.push(...more.map((item) => moved(item, 0, 4.6)));
-  return { items, height: 4.6 + height };
+  items.push(...more.map((item) => moved(item, 0, top)));
+  return { items, height: top + height };
 }
+
+/** What the maker wrote over the part in the file. */
+const saidOf = ({ comment }: Piece): string[] => (comment ? [`From the file: ${comment}`] : []);
 
 function betweenOf({ between, ends, faces }: Piece, figures: Figures): string {
   if (between === undefined) return "";
@@ -132,14 +201,19 @@ function mortiseTables(piece: Piece, sheet: SheetPart, wide: number, high: numbe
   const marks = marksOf(sheet, ...CUT_INTO);
   if (marks.length === 0) return [];
   const rows = marks.map((each) => (piece.turned ? turnedRow(sheet, each) : mortiseRow(sheet, each)));
+  const bored = piece.turned !== undefined && marks.every(({ kind }) => !kind.endsWith("mortise"));
+  const name = bored ? "Boring schedule" : "Mortises and holes";
   const most = Math.floor((high - 12) / (LINE * 1.5));
   const blocks: Block[] = [];
   for (let k = 0; k < rows.length; k += most) {
     const headings = piece.turned ? turnedHeadings : mortiseHeadings;
-    const title = k === 0 ? "Mortises and holes" : "Mortises and holes, continued";
+    const title = k === 0 ? name : `${name}, continued`;
     blocks.push(tableBlock(title, headings, rows.slice(k, k + most), wide));
   }
-  return blocks;
+  return bored ? [...blocks, paragraphs([HOW_TO_BORE], wide)] : blocks;
 }
+
+const HOW_TO_BORE =
+  "Bore in this order. Strike a line along the front and lay the post in V-blocks; turn it by the degrees round from the front, anticlockwise as the top is looked at, and keep the bit level across. A hole that leans is bored along a bevel that stands on the post, set as the bevel sheet has it. Set the depth on the bit for each diameter.";
 
 const CUT_INTO = ["mortise", "through-mortise", "hole", "through-hole", "peg-hole"];

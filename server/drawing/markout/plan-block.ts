@@ -6,6 +6,7 @@ import type { Piece, Spot } from "../../joinery/pieces/piece.ts";
 import { boreItems } from "./bores-block.ts";
 import type { Block } from "./faces.ts";
 import type { Figures } from "./figures.ts";
+import { grainSign } from "./grain.ts";
 import { BODY, type Item, line, moved, type Point, SMALL, words } from "./page.ts";
 import { spread } from "./spread.ts";
 import { tableBlock } from "./table.ts";
@@ -18,19 +19,25 @@ const SHORT = 14;
 /** Edges that turn by less than this at a corner are one curve, radians. */
 const CURVE = (12 * Math.PI) / 180;
 
+/** In a room so wide and high; `by` is how much all of it is enlarged afterwards, to the scale that is given. */
 export function planBlock(
   piece: Piece,
   figures: Figures,
   wide: number,
   high: number,
+  by = 1,
 ): Block & { scale: number } {
   const { ring, seen } = piece.plan!;
   const { long, wide: deep, thick } = piece.size;
   const half = wide * 0.56;
-  const scale = scales.find((s) => long / s <= half - 2 * CLEAR && deep / s <= high - 2 * CLEAR - 8) ?? 10;
+  const fits = (size: number) => long / size <= half - 2 * CLEAR && deep / size <= high - 2 * CLEAR - 8;
+  const drawn = scales.find((each) => fits(each * by)) ?? 10;
+  const scale = drawn * by;
   const to = ([x, y]: Spot): Point => [CLEAR + x / scale, CLEAR + (deep - y) / scale];
   const items: Item[] = [line(ring.map(to), "outline", { closed: true })];
   items.push(...boreItems(piece.plan!, to));
+  const middle = (axis: 0 | 1) => ring.reduce((sum, spot) => sum + spot[axis], 0) / ring.length;
+  items.push(...grainSign(to([middle(0), middle(1)]), piece.plan!.grain));
   const edges = edgesOf(ring);
   items.push(...numbers(edges, to, scale, { low: CLEAR + deep / scale + 7.5, high: CLEAR - 5.5, half }));
   const foot = 2 * CLEAR + deep / scale + 2;
@@ -47,10 +54,10 @@ export function planBlock(
     curved ? "" : printAngle(corner),
     curved ? "along a curve: see the template" : "",
   ]);
-  if (rows.length === 0) return { items, height: foot + 1, scale };
+  if (rows.length === 0) return { items, height: foot + 1, scale: drawn };
   const table = tableBlock("Edges", ["", "long", "corner after it", ""], rows, wide - half - 4);
   items.push(...table.items.map((item) => moved(item, half + 4, 0)));
-  return { items, height: Math.max(foot + 1, table.height), scale };
+  return { items, height: Math.max(foot + 1, table.height), scale: drawn };
 }
 
 /** Each edge's number beside it; those of short edges in a row above or below, led to them. */

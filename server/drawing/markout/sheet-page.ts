@@ -1,14 +1,22 @@
 /**
- * The page that every sheet stands on: a border, and a title block along its foot.
+ * The page that every sheet stands on: a border, and a title block along its foot with the fields of ISO 7200, in a layout of our own.
  */
-import { shortened } from "./lettering.ts";
+import { linesOf, shortened } from "./lettering.ts";
 import { BODY, type Item, line, moved, type Page, type Point, SMALL, words } from "./page.ts";
 import { MARGIN, type Paper } from "./paper.ts";
 
-/** Height of the title block, mm. */
-const TITLE = 14;
+/** Height of the title block, mm; on a narrow sheet it has two rows. */
+const ROW = 22;
+const NARROW = 240;
 /** From the border to what is drawn. */
 const INSIDE = 3;
+/** Widths of what stands at the right: who owns, made and passed it; date and text; the sheet's number. */
+const PEOPLE = 44;
+const ISSUE = 32;
+const SHEET = 22;
+/** Lines of caution, and from one to the next. */
+const LINES = 5;
+const STEP = 3.1;
 
 export interface Titles {
   chair: string;
@@ -19,19 +27,26 @@ export interface Titles {
   scale: string;
   caution: string;
   sheet: string;
+  /** The day that the sheets are of, and the short hash of the text they are made from. */
+  date?: string;
+  text?: string;
 }
 
 /** A page before it is known how many there are. */
 export interface Unnumbered {
-  titles: Omit<Titles, "sheet" | "chair">;
+  titles: Pick<Titles, "part" | "about" | "scale" | "caution">;
   items: Item[];
   page: Pick<Page, "name" | "fullSize">;
+  /** It stands on its short side. */
+  upright?: true;
 }
+
+const isNarrow = ({ width }: Paper): boolean => width < NARROW;
 
 /** The room inside a sheet's border and above its title block. */
 export const roomOn = (paper: Paper): { wide: number; high: number } => ({
   wide: paper.width - 2 * MARGIN - 2 * INSIDE,
-  high: paper.height - 2 * MARGIN - TITLE - 2 * INSIDE,
+  high: paper.height - 2 * MARGIN - (isNarrow(paper) ? 2 : 1) * ROW - 2 * INSIDE,
 });
 
 /** What is drawn in that room, put on a page with its titles. */
@@ -43,26 +58,12 @@ export function sheetPage(
 ): Page {
   const { width, height } = paper;
   const [left, right, top, bottom] = [MARGIN, width - MARGIN, MARGIN, height - MARGIN];
-  const head = bottom - TITLE;
   const box: Point[] = [
     [left, top],
     [right, top],
     [right, bottom],
     [left, bottom],
   ];
-  const wide = right - left;
-  // Chair and part on the left, scale and caution in the middle, the sheet's number on the right.
-  const [second, third] = [left + wide * 0.4, right - 24];
-  const rule = (x: number): Item =>
-    line(
-      [
-        [x, head],
-        [x, bottom],
-      ],
-      "fine",
-    );
-  const put = (x: number, y: number, text: string, size: number, room: number, bold?: true): Item =>
-    words([x + 2, head + y], shortened(text, size, room - 4, bold), size, bold ? { bold } : {});
   return {
     width,
     height,
@@ -70,28 +71,111 @@ export function sheetPage(
     items: [
       ...items.map((item) => moved(item, left + INSIDE, top + INSIDE)),
       line(box, "knife", { closed: true }),
-      line(
-        [
-          [left, head],
-          [right, head],
-        ],
-        "knife",
-      ),
-      rule(second),
-      rule(third),
-      put(left, 5.4, titles.part, 12, second - left, true),
-      put(left, 9.4, titles.about, SMALL, second - left),
-      put(left, 12.7, titles.chair, SMALL, second - left),
-      put(second, 4.6, titles.scale, BODY, third - second),
-      ...captions(titles.caution, second, head, third - second),
-      put(third, 5.4, "Sheet", SMALL, 24),
-      put(third, 10.4, titles.sheet, 11, 24, true),
+      ...(isNarrow(paper) ? twoRows(titles, left, right, bottom) : oneRow(titles, left, right, bottom)),
     ],
   };
 }
 
-function captions(caution: string, x: number, head: number, room: number): Item[] {
-  return caution
-    .split("\n")
-    .map((text, k) => words([x + 2, head + 8.6 + k * 3.3], shortened(text, SMALL, room - 4), SMALL));
+/** Chair and part on the left, scale and caution in the middle, the rest on the right. */
+function oneRow(titles: Titles, left: number, right: number, bottom: number): Item[] {
+  const head = bottom - ROW;
+  const fixed = right - SHEET - ISSUE - PEOPLE;
+  const second = left + (fixed - left) * 0.43;
+  return [
+    level(left, right, head),
+    ...[second, fixed, fixed + PEOPLE, fixed + PEOPLE + ISSUE].map((x) => upright(x, head, bottom)),
+    ...named(titles, left, head, second - left),
+    ...warned(titles, second, head, fixed - second),
+    ...people(fixed, head),
+    ...issued(titles, fixed + PEOPLE, head),
+    ...numbered(titles, fixed + PEOPLE + ISSUE, head),
+  ];
 }
+
+function twoRows(titles: Titles, left: number, right: number, bottom: number): Item[] {
+  const [head, middle] = [bottom - 2 * ROW, bottom - ROW];
+  const issue = right - SHEET - ISSUE;
+  const persons = right - PEOPLE;
+  return [
+    level(left, right, head),
+    level(left, right, middle),
+    upright(issue, head, middle),
+    upright(issue + ISSUE, head, middle),
+    upright(persons, middle, bottom),
+    ...named(titles, left, head, issue - left),
+    ...issued(titles, issue, head),
+    ...numbered(titles, issue + ISSUE, head),
+    ...warned(titles, left, middle, persons - left),
+    ...people(persons, middle),
+  ];
+}
+
+const level = (from: number, to: number, y: number): Item =>
+  line(
+    [
+      [from, y],
+      [to, y],
+    ],
+    "knife",
+  );
+
+const upright = (x: number, from: number, to: number): Item =>
+  line(
+    [
+      [x, from],
+      [x, to],
+    ],
+    "fine",
+  );
+
+function named({ chair, part, about }: Titles, x: number, y: number, wide: number): Item[] {
+  const room = wide - 4;
+  return [
+    words([x + 2, y + 6], shortened(part, 12, room, true), 12, { bold: true }),
+    ...linesOf(about, SMALL, room)
+      .slice(0, 2)
+      .map((text, k) => words([x + 2, y + 10.4 + k * STEP], shortened(text, SMALL, room), SMALL)),
+    words([x + 2, y + 18.8], shortened(chair, 10, room), 10),
+  ];
+}
+
+function warned({ scale, caution }: Titles, x: number, y: number, wide: number): Item[] {
+  const room = wide - 4;
+  const lines = caution.split("\n").flatMap((text) => linesOf(text, SMALL, room));
+  return [
+    words([x + 2, y + 4.4], shortened(scale, BODY, room), BODY),
+    ...lines
+      .slice(0, LINES)
+      .map((text, k) => words([x + 2, y + 8.2 + k * STEP], shortened(text, SMALL, room), SMALL)),
+  ];
+}
+
+/** Ruled blanks, to be filled in by hand. */
+const people = (x: number, y: number): Item[] =>
+  ["Owner", "Drawn by", "Approved"].flatMap((text, k) => {
+    const foot = y + 5.6 + k * 6.8;
+    return [words([x + 2, foot], text, SMALL), ...rule(x + 15, x + PEOPLE - 2, foot)];
+  });
+
+const rule = (from: number, to: number, y: number): Item[] => [
+  line(
+    [
+      [from, y + 0.4],
+      [to, y + 0.4],
+    ],
+    "fine",
+  ),
+];
+
+function issued({ date, text }: Titles, x: number, y: number): Item[] {
+  const field = (name: string, value: string | undefined, foot: number): Item[] => [
+    words([x + 2, foot], name, SMALL),
+    ...(value === undefined ? rule(x + 2, x + ISSUE - 2, foot + 5) : [words([x + 2, foot + 4.4], value, 10)]),
+  ];
+  return [...field("Date", date, y + 4.4), ...field("Text", text, y + 14)];
+}
+
+const numbered = ({ sheet }: Titles, x: number, y: number): Item[] => [
+  words([x + 2, y + 4.4], "Sheet", SMALL),
+  words([x + 2, y + 10.4], shortened(sheet, 11, SHEET - 3, true), 11, { bold: true }),
+];

@@ -36,7 +36,7 @@ export function withBlank(chair: Chair, piece: Piece): Piece {
 }
 
 /** Rows on one page. */
-const ROWS = 36;
+const ROWS = 33;
 const GAP = 5;
 
 /** All blanks by thickness and timber, with the volume of each thickness; no page for a chair of which nothing is sawn. */

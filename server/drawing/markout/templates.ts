@@ -4,6 +4,7 @@
 import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
 import { boreItems } from "./bores-block.ts";
 import { drawnMarks } from "./drawn-marks.ts";
+import { runningDistances, stopsOf } from "./faces.ts";
 import type { Figures } from "./figures.ts";
 import { type Item, line, type Point, SMALL, words } from "./page.ts";
 import { edgesOf } from "./plan-block.ts";
@@ -30,7 +31,7 @@ export function templatesOf(piece: Piece, figures: Figures): Template[] {
   return facesToCut(piece).map((face) => ({
     of: `${face.name} face`,
     why: face.shaped!,
-    drawing: faceDrawing(face),
+    drawing: faceDrawing(piece, face, figures),
   }));
 }
 
@@ -40,19 +41,23 @@ export function fullSizeDrawings(piece: Piece, figures: Figures): Template[] {
   return templates.length === 0 && piece.plan ? [planTemplate(piece.plan)] : templates;
 }
 
-/** Of each two opposite faces the one with more on it; not both of two outlines that are the same; none laid out along a curve. */
+/**
+ * Of each two opposite faces the one with more on it, and the other too where its outline is another or it has mortises of its own; of two
+ * ways with one outline the one with more on it. None that is laid out along a curve.
+ */
 function facesToCut(piece: Piece): LaidFace[] {
-  const chosen: LaidFace[] = [];
-  for (const k of [0, 1]) {
+  const ways = [0, 1].map((k) => {
     const pair = [piece.faces[k], piece.faces[k + 2]].filter(
       (face) => face?.shaped && isPlane(face),
     ) as LaidFace[];
-    const best = pair.sort((a, b) => worth(b) - worth(a))[0];
-    if (best) chosen.push(best);
-  }
-  const [one, other] = chosen;
-  if (one && other && sameOutline(one, other)) return [worth(other) > worth(one) ? other : one];
-  return chosen;
+    const [best, other] = pair.sort((a, b) => worth(b) - worth(a));
+    if (!best) return [];
+    return other && (worth(other) >= 1 || !sameOutline(best, other)) ? [best, other] : [best];
+  });
+  const [one, other] = ways as [LaidFace[], LaidFace[]];
+  if (one.length === 1 && other.length === 1 && sameOutline(one[0]!, other[0]!))
+    return worth(other[0]!) > worth(one[0]!) ? other : one;
+  return [...one, ...other];
 }
 
 const worth = ({ marks, gauge }: LaidFace): number =>
@@ -74,7 +79,11 @@ function sameOutline(one: LaidFace, other: LaidFace): boolean {
 
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
 
-function faceDrawing(face: LaidFace): FullSize {
+/** Between a face and the distances under it, mm. */
+const UNDER = 1;
+
+/** A face with its letters, and its running distances under it. */
+function faceDrawing(piece: Piece, face: LaidFace, figures: Figures): FullSize {
   const spots = [...face.marks.flatMap((mark) => mark.spots), ...face.rings.flat()];
   const left = Math.min(...spots.map(([x]) => x)) - CLEAR;
   const top = Math.max(...spots.map(([, y]) => y)) + CLEAR;
@@ -87,12 +96,10 @@ function faceDrawing(face: LaidFace): FullSize {
       items.push(words([middle[0] + 1.2, middle[1] + 1], letter, SMALL + 1, { bold: true }));
     else items.push(words([middle[0], middle[1] + 1.2], letter, 10, { anchor: "middle", bold: true }));
   }
-  return {
-    width: Math.max(...spots.map(([x]) => x)) - left + CLEAR,
-    height: top - Math.min(...spots.map(([, y]) => y)) + CLEAR,
-    items,
-    captions: [],
-  };
+  const width = Math.max(...spots.map(([x]) => x)) - left + CLEAR;
+  const foot = top - Math.min(...spots.map(([, y]) => y)) + UNDER;
+  const band = runningDistances(stopsOf(piece, face, true, figures), (x) => x - left, foot, width, CLEAR);
+  return { width, height: foot + band.height, items: [...items, ...band.items], captions: [] };
 }
 
 function planTemplate(plan: NonNullable<Piece["plan"]>): Template {

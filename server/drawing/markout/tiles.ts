@@ -3,7 +3,7 @@
  */
 
 import { widthOf } from "./lettering.ts";
-import { circle, type Item, type Line, line, POINT, type Point, SMALL, words } from "./page.ts";
+import { circle, type Item, type Line, line, POINT, type Point, SMALL, type Words, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn } from "./sheet-page.ts";
 
@@ -29,6 +29,8 @@ interface Tile {
   row: number;
   columns: number;
   rows: number;
+  /** Nothing of the drawing lies on it. */
+  empty: boolean;
 }
 
 /** The pages of a drawing, row by row. Each has the check square where there is room for it, else a line of the same length. */
@@ -40,12 +42,16 @@ export function tiles(drawing: FullSize, paper: Paper): Tile[] {
   const tall = high - strip;
   const columns = countOf(drawing.width, wide);
   const rows = whole <= tall ? 1 : countOf(whole, tall);
+  const onSome = drawing.items.map((item) =>
+    item.is === "words" ? onOneTile(item, [wide, rows === 1 ? whole : tall]) : item,
+  );
   return Array.from({ length: columns * rows }, (_, k): Tile => {
     const [column, row] = [k % columns, Math.floor(k / columns)];
     const left = column * (wide - OVERLAP);
     const top = row * (tall - OVERLAP) - MARKS;
     const box: Box = { left: 0, top: 0, right: wide, bottom: rows === 1 ? whole : tall };
-    const items = drawing.items.flatMap((item) => cut(shifted(item, -left, -top), box));
+    const items = onSome.flatMap((item) => cut(shifted(item, -left, -top), box));
+    const empty = items.length === 0;
     for (const { y, text, width } of drawing.captions) {
       const at = y - top;
       if (at > 0 && at < box.bottom && width > left + OVERLAP)
@@ -54,7 +60,7 @@ export function tiles(drawing: FullSize, paper: Paper): Tile[] {
     items.push(...joints({ column, row, columns, rows }, box));
     const foot = square ? whole + 3 : high - 5;
     items.push(...(square ? checkSquare([1, foot]) : checkLine([1, foot])));
-    return { items, column, row, columns, rows };
+    return { items, column, row, columns, rows, empty };
   });
 }
 
@@ -73,15 +79,34 @@ interface Box {
   bottom: number;
 }
 
+/** What words cover. */
+function boxOf({ text, size, bold, anchor, upright, at: [x, y] }: Words): Box {
+  const long = widthOf(text, size, bold);
+  const back = anchor === "middle" ? long / 2 : anchor === "end" ? long : 0;
+  return upright
+    ? { left: x - size * POINT, right: x, top: y + back - long, bottom: y + back }
+    : { left: x - back, right: x - back + long, top: y - size * POINT, bottom: y };
+}
+
+/** Words that would lie on the edge of every tile, moved back onto the one that they begin on. */
+function onOneTile(item: Words, size: readonly [number, number]): Words {
+  const box = boxOf(item);
+  const back = ([from, to]: [number, number], room: number): number => {
+    const first = Math.max(0, Math.floor((from + MARKS) / (room - OVERLAP)));
+    const end = first * (room - OVERLAP) + room;
+    return Math.max(0, to + MARKS - end);
+  };
+  const [dx, dy] = [
+    back([box.left - MARKS, box.right - MARKS], size[0]),
+    back([box.top, box.bottom], size[1]),
+  ];
+  return dx || dy ? { ...item, at: [item.at[0] - dx, item.at[1] - dy] } : item;
+}
+
 /** What of an item lies in a box: lines cut off at its sides, words whole or not at all. */
 function cut(item: Item, box: Box): Item[] {
   if (item.is === "words") {
-    const long = widthOf(item.text, item.size, item.bold);
-    const [x, y] = item.at;
-    const back = item.anchor === "middle" ? long / 2 : item.anchor === "end" ? long : 0;
-    const [left, right, top, bottom] = item.upright
-      ? [x - item.size * POINT, x, y + back - long, y + back]
-      : [x - back, x - back + long, y - item.size * POINT, y];
+    const { left, right, top, bottom } = boxOf(item);
     return left >= box.left && right <= box.right && top >= box.top && bottom <= box.bottom ? [item] : [];
   }
   const points = item.closed ? [...item.points, item.points[0]!] : item.points;
@@ -153,7 +178,7 @@ function fillIn(item: Line, box: Box): Item[] {
 }
 
 /** Where this page meets its neighbours: a line to cut or fold to, and targets to lay on each other. */
-function joints({ column, row, columns, rows }: Omit<Tile, "items">, box: Box): Item[] {
+function joints({ column, row, columns, rows }: Omit<Tile, "items" | "empty">, box: Box): Item[] {
   const items: Item[] = [];
   const nameOf = (c: number, r: number) => (rows > 1 ? `${r + 1}.${c + 1}` : `${c + 1}`);
   const upright = (x: number, to: string) => {

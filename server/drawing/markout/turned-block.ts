@@ -13,13 +13,15 @@ const LEFT = 24;
 const END_VIEW = 62;
 const scales = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20];
 
-export function turnedBlock(piece: Piece, figures: Figures, wide: number): Block & { scale: number } {
+/** In a room so wide; `by` is how much all of it is enlarged afterwards, to the scale that is given. */
+export function turnedBlock(piece: Piece, figures: Figures, wide: number, by = 1): Block & { scale: number } {
   const { stations } = piece.turned!;
   const tenons = piece.ends.map(({ tenon }) => tenon?.run ?? 0) as [number, number];
   const long = stations[stations.length - 1]!.at;
   const clock = piece.mortises.length > 0;
   const room = wide - LEFT - 4 - (clock ? END_VIEW : 0);
-  const scale = scales.find((each) => (long + tenons[0] + tenons[1]) / each <= room) ?? 20;
+  const drawn = scales.find((each) => (long + tenons[0] + tenons[1]) / (each * by) <= room) ?? 20;
+  const scale = drawn * by;
   const most = Math.max(...stations.map(({ diameter }) => diameter)) / scale;
   const top = 9 + LETTERS;
   const axis = top + most / 2;
@@ -59,7 +61,7 @@ export function turnedBlock(piece: Piece, figures: Figures, wide: number): Block
     items.push(...view.items);
     height = Math.max(height, view.height);
   }
-  return { items, height, scale };
+  return { items, height, scale: drawn };
 }
 
 const LETTERS = 4;

@@ -71,7 +71,7 @@ function shiftsFor({ offsets, glueUps }: Turnable, { apart = 0, glueUp }: Pick<L
 }
 
 /** Each tenon's outline and the edges of its faces that look at the eye. */
-function tenonLines(
+export function tenonLines(
   { tenons }: Turnable,
   into: Motion,
   shiftOf: (part: string) => Vec3 | undefined,

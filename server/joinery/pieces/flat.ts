@@ -50,7 +50,7 @@ function blockPart(block: Block): FlatPart | undefined {
   return {
     piece: flatPiece(
       { name: block.name, is: "block", timber },
-      planOf([layer], top.normal, x, "its top"),
+      planOf([layer], top.normal, x, { seen: "its top", grain: block.grain }),
       thick,
     ),
     cast: {
@@ -102,7 +102,7 @@ function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
     piece: flatPiece(
       { name: "seat", is: "seat", timber: seat.timber?.species },
       {
-        ...planOf(slabs.length ? slabs : plain, seat.plane.normal, x, seen),
+        ...planOf(slabs.length ? slabs : plain, seat.plane.normal, x, { seen, grain: seat.grain }),
         ...(seat.plan && { bores: seatBores(chair, seat) }),
       },
       thick,
@@ -126,7 +126,12 @@ interface Slab {
 const ALIKE = 0.05;
 
 /** The slabs as they are looked down on, anticlockwise, from the lower left corner of the box about the first; `x` runs to the right. */
-function planOf(slabs: readonly Slab[], up: Vec3, x: Vec3, seen: string): Plan {
+function planOf(
+  slabs: readonly Slab[],
+  up: Vec3,
+  x: Vec3,
+  { seen, grain }: { seen: string; grain: Vec3 },
+): Plan {
   const y = cross(up, x);
   const spot = (p: Vec3): Spot => [dot(p, x), dot(p, y)];
   const first = slabs[0]!.top.map(spot);
@@ -142,7 +147,7 @@ function planOf(slabs: readonly Slab[], up: Vec3, x: Vec3, seen: string): Plan {
     const inside = openings.map((each) => ({ top: moved(each.top), under: moved(each.under) }));
     return { name, from, to, top: start, ...(own && differs ? { under: own } : {}), openings: inside };
   });
-  return { ring: layers[0]!.top, seen, layers };
+  return { ring: layers[0]!.top, seen, grain: Math.atan2(dot(grain, y), dot(grain, x)), layers };
 }
 
 /** The corners anticlockwise from the one at the lower left. */

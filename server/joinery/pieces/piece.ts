@@ -311,6 +311,8 @@ export interface Turned {
 export interface Plan {
   ring: Spot[];
   seen: string;
+  /** The way its grain runs, from the drawing's right anticlockwise, radians. */
+  grain: number;
   layers: PlanLayer[];
   /** Of a solid seat. */
   bores?: SeatBore[];
@@ -347,6 +349,10 @@ export interface Piece {
   /** All the parts made to this sheet; the first is the one drawn. */
   parts: { name: string; mirrored: boolean }[];
   timber?: string;
+  /** Of its timber, percent, where the file says. */
+  moisture?: number;
+  /** What stands over the part in the file. */
+  comment?: string;
   /** The finished stick, tenons in, before it is shaped. */
   size: { long: number; wide: number; thick: number; round?: number };
   /** What it is planed from, where that is asked for. */

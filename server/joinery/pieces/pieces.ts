@@ -56,6 +56,11 @@ export function piecesOf(chair: Chair): Piece[] {
     const shared = names.filter((other) => other === name).length > 1;
     const which = piece.parts.map((part) => part.name.slice(name.length + 1)).filter(Boolean);
     piece.name = shared && which.length > 0 ? `${name} ${which.join(", ")}` : name;
+    const member = chair.members.get(piece.parts[0]!.name);
+    const { moisture } = member?.timber ?? {};
+    const comment = member?.design.description?.trim();
+    if (moisture !== undefined) piece.moisture = moisture;
+    if (comment) piece.comment = comment;
   }
   return pieces;
 }

@@ -6,7 +6,16 @@ import type { BoardsAsked } from "../../drawing/boards/boards-pages.ts";
 import { type PaperName, papers } from "../../drawing/markout/paper.ts";
 import type { PageFormat } from "../markout/page-files.ts";
 import { boardsReport } from "./boards-report.ts";
-import { type Bench, type Command, ENDED, misuse, type Options, studyOf, toldOfErrors } from "./command.ts";
+import {
+  type Bench,
+  type Command,
+  ENDED,
+  lettersOf,
+  misuse,
+  type Options,
+  studyOf,
+  toldOfErrors,
+} from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
 import { PIPED, readInput } from "./read-input.ts";
 import type { BoardsOutput } from "./schema.ts";
@@ -14,12 +23,12 @@ import { brush, harmless } from "./terminal.ts";
 
 export const boards: Command = {
   name: "boards",
-  usage: "boards FILE [--format text|json|pdf|svg] [--paper a4|letter] [-o FILE]",
+  usage: "boards FILE [--format text|json|pdf|svg] [--paper a4|a3|letter|tabloid] [-o FILE]",
   summary: "list the stock a chair is made of, and plan how it is sawn from boards",
   options: {
     paper: {
       type: "string",
-      values: "a4|letter",
+      values: "a4|a3|letter|tabloid",
       does: "the paper of PDF and SVG pages; a4 unless the file is in inches",
     },
     format: formatOption,
@@ -31,7 +40,7 @@ export const boards: Command = {
     const { terminal } = bench;
     const { format, out, paper } = options;
     if (paper !== undefined && !(String(paper) in papers))
-      return misuse(bench, `"--paper ${paper}" is not known; there are "a4" and "letter".`);
+      return misuse(bench, `"--paper ${paper}" is not known; there are "a4", "a3", "letter" and "tabloid".`);
     if (paper !== undefined && format !== "pdf" && format !== "svg")
       return misuse(bench, '"--paper" is for pages: ask for them with "--format pdf" or "--format svg".');
     const input = readInput(file!);
@@ -79,7 +88,7 @@ async function writePages(
 ): Promise<number> {
   const { format, out, file } = asked;
   const { makeBoards } = await import("../boards/node.ts");
-  const made = await makeBoards({ ...asked, date: new Date() });
+  const made = await makeBoards({ ...asked, date: new Date(), ...lettersOf(bench) });
   const stem = `${file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "")}-boards`;
   const target = typeof out === "string" ? out : format === "pdf" ? `${stem}.pdf` : stem;
   try {

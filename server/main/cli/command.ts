@@ -2,6 +2,7 @@ import { writeFileSync } from "node:fs";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Edit, Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
+import type { LetterFiles } from "../../drawing/markout/letters/files.ts";
 import type { OtherFiles, Study } from "../../study.ts";
 import { filesOnDisk } from "../files-node.ts";
 import { resolveNamed } from "../named-files.ts";
@@ -16,8 +17,16 @@ export interface Bench {
   services: Services;
   /** A chair that breaks a rule, by its code. */
   exampleOf: Examples;
+  /** The letters of the sheets; none where they are not at hand. */
+  letters?: () => LetterFiles | undefined;
   /** Starts the language server on the standard streams. */
   serve: () => void;
+}
+
+/** The letters for a PDF, as an option. */
+export function lettersOf({ letters }: Bench): { letters?: LetterFiles } {
+  const files = letters?.();
+  return files ? { letters: files } : {};
 }
 
 /** How a command ended: all well, faults in the chairs, or the command was not meant like that. */
@@ -124,8 +133,12 @@ export const otherFiles: OtherFiles = (() => {
 })();
 
 /** A file read and worked out, with the files it names beside it on disk. */
-export function studyOf(bench: Bench, { text, address }: { text: string; address: string }): Study {
-  const study = finish(bench.services.study({ text, address, files: otherFiles }));
+export function studyOf(
+  bench: Bench,
+  { text, address }: { text: string; address: string },
+  files = otherFiles,
+): Study {
+  const study = finish(bench.services.study({ text, address, files }));
   for (const { what, thrown } of study.failures)
     bench.terminal.error(`seatwright: internal error in ${what}: ${harmless(String(thrown))}\n`);
   return study;

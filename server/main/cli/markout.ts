@@ -2,11 +2,21 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Step } from "../../drawing/markout/figures.ts";
-import type { PaperName } from "../../drawing/markout/paper.ts";
+import { type PaperName, papers } from "../../drawing/markout/paper.ts";
 import type { Study } from "../../study.ts";
 import type { Made, MarkoutFormat } from "../markout/make.ts";
 import { whyNot } from "../markout/refusal.ts";
-import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
+import { remembering, versionOf } from "../markout/version-of.ts";
+import {
+  type Bench,
+  type Command,
+  ENDED,
+  lettersOf,
+  misuse,
+  type Options,
+  otherFiles,
+  studyOf,
+} from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
 import { PIPED, readInput } from "./read-input.ts";
 import type { MarkoutOutput } from "./schema-markout.ts";
@@ -16,15 +26,22 @@ const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
 
 export const markout: Command = {
   name: "markout",
-  usage: "markout FILE [--part NAME] [--templates] [--paper a4|letter] [--format pdf|svg|json] [-o FILE]",
-  summary: "make marking-out sheets of every part, rods for the posts, and full-size templates",
+  usage:
+    "markout FILE [--part NAME] [--templates] [--paper a4|a3|letter|tabloid] [--date DAY] [--format pdf|svg|json] [-o FILE]",
+  summary:
+    "make sheets to work from: the whole chair, its stock, every part, bevels, and story sticks, templates and views at full size",
   options: {
     part: { type: "string", values: "NAME", does: "only this part" },
-    templates: { type: "boolean", does: "add templates at full size" },
+    templates: { type: "boolean", does: "only what is printed at full size" },
     paper: {
       type: "string",
-      values: "a4|letter",
-      does: "the paper to print on; a4 unless the file is in inches",
+      values: "a4|a3|letter|tabloid",
+      does: "the paper to print on; a4, or letter where the file is in inches",
+    },
+    date: {
+      type: "string",
+      values: "DAY",
+      does: "the day that the sheets bear, as 2026-03-14; the last note's unless given",
     },
     step: {
       type: "string",
@@ -45,14 +62,18 @@ export const markout: Command = {
       bench.terminal.error(`${paint("bold", harmless(input.file))}: ${input.refused}.\n`);
       return ENDED.misuse;
     }
-    return mark(bench, studyOf(bench, input), file!, options);
+    const { files, texts } = remembering(otherFiles);
+    const study = studyOf(bench, input, files);
+    return mark(bench, study, { file: file!, texts: [input.text, ...texts()] }, options);
   },
 };
 
 /** What is wrong with the options themselves. */
-function misused({ paper, step, format, templates }: Options): string | undefined {
-  if (paper !== undefined && paper !== "a4" && paper !== "letter")
-    return `"--paper ${paper}" is not known; there are "a4" and "letter".`;
+function misused({ paper, step, format, templates, date }: Options): string | undefined {
+  if (paper !== undefined && !(String(paper) in papers))
+    return `"--paper ${paper}" is not known; there are "a4", "a3", "letter" and "tabloid".`;
+  if (date !== undefined && !isDay(String(date)))
+    return `"--date ${date}" is not a day; write it as "2026-03-14".`;
   if (format === "json" && templates === true)
     return '"--templates" are drawings: ask for them as "pdf" or "svg"; JSON has the figures of every part.';
   if (step !== undefined && !(String(step) in steps))
@@ -60,7 +81,16 @@ function misused({ paper, step, format, templates }: Options): string | undefine
   return undefined;
 }
 
-async function mark(bench: Bench, study: Study, file: string, options: Options): Promise<number> {
+/** A day of the calendar, as the language writes dates. */
+const isDay = (text: string): boolean =>
+  /^\d{4}-\d\d-\d\d$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().startsWith(text);
+
+async function mark(
+  bench: Bench,
+  study: Study,
+  { file, texts }: { file: string; texts: string[] },
+  options: Options,
+): Promise<number> {
   const { chair, problems } = study;
   const { step, part } = options;
   if (step !== undefined && chair.design.units !== "in")
@@ -97,8 +127,11 @@ async function mark(bench: Bench, study: Study, file: string, options: Options):
       ...(step === undefined ? {} : { step: steps[String(step)]! }),
       ...(typeof part === "string" ? { part } : {}),
       templates: options.templates === true,
+      ...(typeof options.date === "string" && { day: options.date }),
+      text: await versionOf(texts),
       format,
       date: new Date(),
+      ...lettersOf(bench),
     },
     progress.told,
   );

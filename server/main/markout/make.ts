@@ -2,6 +2,7 @@
  * Marking-out sheets as files. Loaded only when they are asked for: what writes PDF is large.
  */
 import type { Chair } from "../../chair/chair.ts";
+import type { LetterFiles } from "../../drawing/markout/letters/files.ts";
 import { type MarkoutOptions, markoutPages } from "../../drawing/markout/pages.ts";
 import { type Made, type PageFormat, pageFiles, type Told } from "./page-files.ts";
 
@@ -10,7 +11,7 @@ export type MarkoutFormat = PageFormat;
 
 export const makeMarkout = (
   chair: Chair,
-  options: MarkoutOptions & { format: MarkoutFormat; date: Date },
+  options: MarkoutOptions & { format: MarkoutFormat; date: Date; letters?: LetterFiles },
   told?: Told,
 ): Promise<Made> =>
   pageFiles(

@@ -2,6 +2,7 @@
  * What passes between the client and the worker that makes marking-out sheets. The worker reads no files: what a chair names
  * and was not sent, it asks for.
  */
+import type { LetterFiles } from "../../drawing/markout/letters/files.ts";
 import type { MarkoutOptions } from "../../drawing/markout/pages.ts";
 
 export interface MarkoutRequest {
@@ -10,6 +11,8 @@ export interface MarkoutRequest {
   /** Other files' texts by their addresses; null where there is none. */
   files: Record<string, string | null>;
   options: MarkoutOptions;
+  /** Sheets are written with standard fonts without them. */
+  letters?: LetterFiles;
   /** Milliseconds since 1970, for the file's own date. */
   date: number;
 }

@@ -1,6 +1,8 @@
 /**
  * Pages as files: one PDF, or an SVG for each.
  */
+import type { LetterFiles } from "../../drawing/markout/letters/files.ts";
+import { Letters } from "../../drawing/markout/letters/letters.ts";
 import type { Page } from "../../drawing/markout/page.ts";
 import { pagesToPdf } from "../../drawing/markout/pdf.ts";
 import { pageToSvg } from "../../drawing/markout/svg.ts";
@@ -18,10 +20,20 @@ export interface Made {
 /** Hears how far it has come; what it gives is waited for. */
 export type Told = (done: number, of: number) => void | Promise<void>;
 
-/** `title` is the chair's, `what` the kind of pages: `marking out`. */
+interface PagesAs {
+  /** The chair's. */
+  title: string;
+  /** The kind of pages: `marking out`. */
+  what: string;
+  format: PageFormat;
+  date: Date;
+  /** Embedded in a PDF; an SVG is shown with what its reader has. */
+  letters?: LetterFiles;
+}
+
 export async function pageFiles(
   pages: readonly Page[],
-  { title, what, format, date }: { title: string; what: string; format: PageFormat; date: Date },
+  { title, what, format, date, letters }: PagesAs,
   told?: Told,
 ): Promise<Made> {
   const counted = { pages: pages.length, fullSize: pages.filter(({ fullSize }) => fullSize).length };
@@ -29,6 +41,7 @@ export async function pageFiles(
     const bytes = await pagesToPdf(pages, {
       title: `${title}: ${what}`,
       date,
+      ...(letters && { letters: new Letters(letters) }),
       made: (done) => told?.(done, pages.length),
     });
     return { ...counted, files: [{ name: `${what.replaceAll(" ", "-")}.pdf`, bytes }] };

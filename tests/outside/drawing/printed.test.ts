@@ -137,8 +137,8 @@ describe.each(["a4", "letter"] as const)("printed on %s", (paper) => {
     near(onOne! - shoulder! + (far! - onTwo!), 370, "between the shoulders, over two pages");
   });
 
-  it("a rod has its mortises where the chair has its rails", { timeout: 60_000 }, async () => {
-    const [page] = await printed("boathouse-mess-chair", { paper }, "rods front back 1");
+  it("a story stick has its mortises where the chair has its rails", { timeout: 60_000 }, async () => {
+    const [page] = await printed("boathouse-mess-chair", { paper }, "sticks front back 1");
     // The lane of the back face, third of four: D1, then the stretcher's mortise.
     const rod = 13 + 8 + 6.5;
     const lane = rod + 2.5 * 4.5;
@@ -148,7 +148,7 @@ describe.each(["a4", "letter"] as const)("printed on %s", (paper) => {
     near(wide, 22, "the stretcher's mortise");
     const from = lines[gaps(lines).indexOf(wide!)]!;
     // Up 190 less the shoulder of 12 is the mortise's top, 178 up its leg, whose foot is on the floor but for the trim.
-    // The datum alone stands out above the rod.
+    // The datum alone stands out above the stick.
     const [datum] = page!.across(rod - 0.8, 25, 60);
     near(from + wide! - datum!, 178, "from the floor to the mortise's top");
   });

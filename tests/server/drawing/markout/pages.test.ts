@@ -36,76 +36,103 @@ const meet = (a: Box, b: Box): boolean =>
 
 const inInches = (chair: Chair): Chair => ({ ...chair, design: { ...chair.design, units: "in" } });
 
-describe.each(sampleNames)("the marking-out pages of %s", (name) => {
-  const chair = sampleChair(name);
-  const cases = (["a4", "letter"] as const).flatMap((paper) => [
-    { paper, chair, units: chair.design.units, step: 32 as const },
-    { paper, chair: inInches(chair), units: "in", step: 64 as const },
-  ]);
-  it.each(cases)("are readable on $paper in $units", ({ paper, chair, step }) => {
-    const { width, height } = papers[paper];
-    const pages = markoutPages(chair, { paper, step });
-    expect(pages.length).toBeGreaterThan(8);
-    for (const page of pages) {
-      expect([page.width, page.height]).toEqual([width, height]);
-      const boxes = wordsOf(page).map(boxOf);
-      for (const { size } of wordsOf(page)) expect(size).toBeGreaterThanOrEqual(7);
-      for (const box of boxes) {
-        const inside =
-          box.left >= MARGIN &&
-          box.right <= width - MARGIN &&
-          box.top >= MARGIN &&
-          box.bottom <= height - MARGIN;
-        expect(inside, `${page.name}: "${box.text}" outside the border: ${JSON.stringify(box)}`).toBe(true);
-      }
-      for (const item of page.items) {
-        if (item.is !== "line") continue;
-        for (const [x, y] of item.points) {
+describe.each(sampleNames.map((name, k) => ({ name, k })))(
+  "the marking-out pages of $name",
+  ({ name, k }) => {
+    const chair = sampleChair(name);
+    const cases = [
+      { paper: "a4" as const, chair, units: chair.design.units, step: 32 as const },
+      { paper: "letter" as const, chair: inInches(chair), units: "in", step: 64 as const },
+      // The larger papers by turns: they differ in the room there is, and what has room on the small ones has it there.
+      {
+        paper: k % 2 ? ("a3" as const) : ("tabloid" as const),
+        chair,
+        units: chair.design.units,
+        step: 32 as const,
+      },
+    ];
+    it.each(cases)("are readable on $paper in $units", ({ paper, chair, step }) => {
+      const pages = markoutPages(chair, { paper, step, text: "0123abcd" });
+      expect(pages.length).toBeGreaterThan(8);
+      for (const page of pages) {
+        const { width, height } = page;
+        const { width: wide, height: high } = papers[paper];
+        // Only the whole chair may stand on the short side.
+        expect(
+          page.name === "arrangement"
+            ? [
+                [wide, high],
+                [high, wide],
+              ]
+            : [[wide, high]],
+        ).toContainEqual([width, height]);
+        const boxes = wordsOf(page).map(boxOf);
+        for (const { size } of wordsOf(page)) expect(size).toBeGreaterThanOrEqual(7);
+        for (const box of boxes) {
           const inside =
-            x > MARGIN - 0.01 && x < width - MARGIN + 0.01 && y > MARGIN - 0.01 && y < height - MARGIN + 0.01;
-          expect(inside, `${page.name}: a line to ${x}, ${y}`).toBe(true);
+            box.left >= MARGIN &&
+            box.right <= width - MARGIN &&
+            box.top >= MARGIN &&
+            box.bottom <= height - MARGIN;
+          expect(inside, `${page.name}: "${box.text}" outside the border: ${JSON.stringify(box)}`).toBe(true);
         }
+        for (const item of page.items) {
+          if (item.is !== "line") continue;
+          for (const [x, y] of item.points) {
+            const inside =
+              x > MARGIN - 0.01 &&
+              x < width - MARGIN + 0.01 &&
+              y > MARGIN - 0.01 &&
+              y < height - MARGIN + 0.01;
+            expect(inside, `${page.name}: a line to ${x}, ${y}`).toBe(true);
+          }
+        }
+        const over = boxes.flatMap((a, k) =>
+          boxes.slice(k + 1).flatMap((b) => (meet(a, b) ? [`${a.text} | ${b.text}`] : [])),
+        );
+        expect(over, page.name).toEqual([]);
       }
-      const over = boxes.flatMap((a, k) =>
-        boxes.slice(k + 1).flatMap((b) => (meet(a, b) ? [`${a.text} | ${b.text}`] : [])),
-      );
-      expect(over, page.name).toEqual([]);
-    }
-  });
+    });
 
-  it("are numbered, titled and named apart", () => {
-    const pages = markoutPages(chair, { paper: "a4" });
-    for (const [k, page] of pages.entries()) {
-      const texts = wordsOf(page).map(({ text }) => text);
-      expect(texts).toContain(`${k + 1} of ${pages.length}`);
-      expect(texts).toContain(chair.design.title!.value);
-      if (page.fullSize) expect(texts).toContain("Check the 100 mm square before using a template.");
-    }
-    // A template of a piece follows its sheets, so that names may come again but no page of either is lost.
-    expect(new Set(pages.map((page) => pageToSvg(page, "x"))).size).toBe(pages.length);
-  });
+    it("are numbered, titled and named apart", () => {
+      const pages = markoutPages(chair, { paper: "a4" });
+      for (const [at, page] of pages.entries()) {
+        const texts = wordsOf(page).map(({ text }) => text);
+        expect(texts).toContain(`${at + 1} of ${pages.length}`);
+        expect(texts).toContain(chair.design.title!.value);
+        if (page.fullSize) expect(texts).toContain("Check the 100 mm square before using a template.");
+      }
+      // A template of a piece follows its sheets, so that names may come again but no page of either is lost.
+      expect(new Set(pages.map((page) => pageToSvg(page, "x"))).size).toBe(pages.length);
+    });
 
-  it("hold a sheet for every piece, with how many and its timber", () => {
-    const pages = markoutPages(chair, { paper: "a4" });
-    for (const piece of piecesAsked(chair)) {
-      const sheet = pages.find((page) => page.name === piece.name || page.name === `${piece.name} 1`)!;
-      const texts = wordsOf(sheet).map(({ text }) => text);
-      expect(texts.some((text) => text.startsWith(`${piece.parts.length} off`))).toBe(true);
-      expect(texts.some((text) => text.includes(piece.timber!.replaceAll("-", " ")))).toBe(true);
-    }
-  });
-});
+    it("hold a sheet for every piece, with how many and its timber", () => {
+      const pages = markoutPages(chair, { paper: "a4" });
+      for (const piece of piecesAsked(chair)) {
+        const sheet = pages.find((page) => page.name === piece.name || page.name === `${piece.name} 1`)!;
+        const texts = wordsOf(sheet).map(({ text }) => text);
+        expect(texts.some((text) => text.startsWith(`${piece.parts.length} off`))).toBe(true);
+        expect(texts.some((text) => text.includes(piece.timber!.replaceAll("-", " ")))).toBe(true);
+      }
+    });
+  },
+);
 
 describe("the whole chair", () => {
-  it("begins with its stock, and ends its sheets with the order of gluing up", () => {
+  it("begins with the whole of it and its stock, and ends its sheets with the order of gluing up", () => {
     const chair = sampleChair("boathouse-mess-chair");
     const pages = markoutPages(chair, { paper: "a4" });
     const texts = (page: (typeof pages)[number]) =>
       page.items.flatMap((item) => (item.is === "words" ? [item.text] : []));
-    expect(pages[0]!.name).toBe("stock");
+    expect(pages.slice(0, 4).map(({ name }) => name)).toEqual([
+      "reading",
+      "arrangement",
+      "sections",
+      "stock",
+    ]);
     // 22 x 70 x 442 with 2 off each face and each edge.
-    expect(texts(pages[0]!)).toContain("26 mm × 74 mm × 442 mm");
-    expect(texts(pages[0]!).join(" ")).toContain("15 mm × 20 mm × 389.6 mm, strip of seat-side");
+    expect(texts(pages[3]!)).toContain("26 mm × 74 mm × 442 mm");
+    expect(texts(pages[3]!).join(" ")).toContain("15 mm × 20 mm × 389.6 mm, strip of seat-side");
     const side = pages.find(({ name }) => name === "seat-side")!;
     expect(texts(side).join(" ")).toContain("Stock: 26 × 74 × 442.1, sawn 38 thick, grain along its length.");
     const glued = pages.filter(({ name }) => name.startsWith("gluing up"));
@@ -130,6 +157,9 @@ describe("asking for less", () => {
       "check",
       "crest template 1",
       "crest template 2",
+      // Its lower face, which has the slats' mortises, and its upper one, whose outline is another.
+      "crest template 1",
+      "crest template 2",
     ]);
     expect(names({ part: "front.right" })[0]).toBe("front");
   });
@@ -137,7 +167,7 @@ describe("asking for less", () => {
   it("gives the full-size pages alone", () => {
     const pages = names({ templates: true });
     expect(pages[0]).toBe("check");
-    expect(pages.filter((name) => name.startsWith("rods"))).toHaveLength(4);
+    expect(pages.filter((name) => name.startsWith("sticks"))).toHaveLength(4);
     expect(pages.filter((name) => name.startsWith("back template"))).toHaveLength(4);
   });
 

@@ -59,8 +59,9 @@ describe("seatwright markout", () => {
     );
     expect([ran.code, ran.error]).toEqual([0, ""]);
     const files = readdirSync(out);
-    expect(files.slice(0, 3)).toEqual(["01-stock.svg", "02-leg.svg", "03-stretcher.svg"]);
-    const svg = readFileSync(`${out}/03-stretcher.svg`, "utf8");
+    const first = ["01-reading.svg", "02-arrangement.svg", "03-sections.svg", "04-stock.svg", "05-leg.svg"];
+    expect(files.slice(0, 6)).toEqual([...first, "06-stretcher.svg"]);
+    const svg = readFileSync(`${out}/06-stretcher.svg`, "utf8");
     expect(svg).toContain('width="279.4mm" height="215.9mm"');
     expect(svg).toContain("Figures in inches, to 1/64.");
     // Legs 12 apart between centre lines, each 1 1/2 thick.
@@ -118,7 +119,7 @@ describe("seatwright markout", () => {
       "-o",
       path("full.pdf"),
     );
-    expect(full.out).toMatch(/: 3 pages, 3 of them at full size/);
+    expect(full.out).toMatch(/: 5 pages, 5 of them at full size/);
     const none = await ranInTime(
       "markout",
       messChair,
@@ -134,7 +135,11 @@ describe("seatwright markout", () => {
 
   it.each([
     [["--part", "crst"], 'seatwright: there is no part "crst". Did you mean "crest"?\n'],
-    [["--paper", "a3"], 'seatwright: "--paper a3" is not known; there are "a4" and "letter".\n'],
+    [
+      ["--paper", "a5"],
+      'seatwright: "--paper a5" is not known; there are "a4", "a3", "letter" and "tabloid".\n',
+    ],
+    [["--date", "2026-02-30"], 'seatwright: "--date 2026-02-30" is not a day; write it as "2026-03-14".\n'],
     [["--format", "dxf"], 'seatwright: "--format dxf" is not known; there are "pdf", "svg" and "json".\n'],
     [
       ["--step", "1/10"],

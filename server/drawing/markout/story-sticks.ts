@@ -1,5 +1,5 @@
 /**
- * Rods: full-size sticks with every distance along the posts, to be laid against them.
+ * Story sticks: at full size, every distance along the posts, to be laid against them.
  */
 import type { Mortise, Piece } from "../../joinery/pieces/piece.ts";
 import { type Figures, mortiseSteps } from "./figures.ts";
@@ -7,16 +7,16 @@ import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
 import { spread } from "./spread.ts";
 import type { FullSize } from "./tiles.ts";
 
-/** Height of one of a rod's four lanes, of its name above and its figures below, and room for the lanes' names, mm. */
+/** Height of one of a stick's four lanes, of its name above and its figures below, and room for the lanes' names, mm. */
 const LANE = 4.5;
-const ROD = 4 * LANE;
+const STICK = 4 * LANE;
 const NAME = 6.5;
 const BELOW = 27;
 const NAMES = 17;
-const EACH = NAME + ROD + BELOW;
+const EACH = NAME + STICK + BELOW;
 
-/** All posts' rods under each other, so many to a drawing as fit in that height. */
-export function rodsOf(
+/** All posts' sticks under each other, so many to a drawing as fit in that height. */
+export function stickDrawings(
   pieces: readonly Piece[],
   figures: Figures,
   high: number,
@@ -26,17 +26,17 @@ export function rodsOf(
   const drawings: { names: string[]; drawing: FullSize }[] = [];
   for (let k = 0; k < posts.length; k += most) {
     const some = posts.slice(k, k + most);
-    const rods = some.map((piece, at) => rodOf(piece, figures, at * EACH + NAME));
+    const sticks = some.map((piece, at) => stickOf(piece, figures, at * EACH + NAME));
     drawings.push({
       names: some.map(({ name }) => name),
       drawing: {
-        width: Math.max(...rods.map(({ width }) => width)),
+        width: Math.max(...sticks.map(({ width }) => width)),
         height: some.length * EACH,
-        items: rods.flatMap(({ items }) => items),
+        items: sticks.flatMap(({ items }) => items),
         captions: some.map(({ name, parts }, at) => ({
           y: at * EACH + NAME - 2.6,
-          text: `Rod for ${name}, ${parts.length} off`,
-          width: rods[at]!.width,
+          text: `Story stick for ${name}, ${parts.length} off`,
+          width: sticks[at]!.width,
         })),
       },
     });
@@ -49,12 +49,12 @@ interface Stop {
   text: string;
 }
 
-function rodOf(piece: Piece, figures: Figures, y: number): { items: Item[]; width: number } {
+function stickOf(piece: Piece, figures: Figures, y: number): { items: Item[]; width: number } {
   const start = (datum: string) => piece.datums.find(({ name }) => name === datum)?.along ?? 0;
   const ends = piece.ends.map((end) => start(end.datum) + endOf(piece, end));
   const left = Math.min(0, ends[0]!) - NAMES;
   const at = (x: number) => x - left;
-  const items: Item[] = [box(at(Math.min(0, ends[0]!)), at(ends[1]!), y, y + ROD, "knife")];
+  const items: Item[] = [box(at(Math.min(0, ends[0]!)), at(ends[1]!), y, y + STICK, "knife")];
   lanesOf(piece).forEach((name, k) => {
     items.push(words([0, y + k * LANE + LANE / 2 + 0.9], name, SMALL));
     if (k > 0) items.push(between(at(0), at(ends[1]!), y + k * LANE));
@@ -65,7 +65,7 @@ function rodOf(piece: Piece, figures: Figures, y: number): { items: Item[]; widt
       line(
         [
           [at(along), y - 1.5],
-          [at(along), y + ROD],
+          [at(along), y + STICK],
         ],
         "outline",
       ),
@@ -88,7 +88,7 @@ function rodOf(piece: Piece, figures: Figures, y: number): { items: Item[]; widt
     1e5,
   );
   stops.forEach(({ x, text }, k) => {
-    const foot = y + ROD;
+    const foot = y + STICK;
     items.push(
       line(
         [
@@ -114,7 +114,7 @@ function endOf(piece: Piece, end: Piece["ends"][number]): number {
   return stations[stations.length - 1]!.at - (piece.datums[piece.datums.length - 1]?.along ?? 0);
 }
 
-/** The lanes of a rod: a squared post's faces, or which quarter round from the front a hole in a turned one goes in. */
+/** The lanes of a stick: a squared post's faces, or which quarter round from the front a hole in a turned one goes in. */
 const lanesOf = (piece: Piece): string[] =>
   piece.turned ? ["front", "90°", "180°", "270°"] : piece.faces.map(({ name }) => name);
 
@@ -190,6 +190,6 @@ const between = (left: number, right: number, y: number): Item =>
 function hatched(left: number, right: number, y: number): Item {
   const points: Point[] = [];
   const count = Math.max(1, Math.round((right - left) / 6));
-  for (let k = 0; k <= count; k++) points.push([left + ((right - left) * k) / count, k % 2 ? y : y + ROD]);
+  for (let k = 0; k <= count; k++) points.push([left + ((right - left) * k) / count, k % 2 ? y : y + STICK]);
   return line(points, "faint");
 }

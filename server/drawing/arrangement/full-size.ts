@@ -1,0 +1,98 @@
+/**
+ * The maker's rod: the side of the chair and the half of its front on the sitter's left, at full size.
+ */
+import type { Chair } from "../../chair/chair.ts";
+import type { Piece } from "../../joinery/pieces/piece.ts";
+import type { Figures } from "../markout/figures.ts";
+import type { Item, Point } from "../markout/page.ts";
+import type { FullSize } from "../markout/tiles.ts";
+import { type CellView, cellItems, cellOf } from "./cells.ts";
+import { type Labels, namedLabels } from "./labels.ts";
+import { type SetOut, type Stop, setOutOf } from "./set-out.ts";
+import { strokeItems } from "./sheet.ts";
+import { type DrawnViews, viewsOf } from "./views.ts";
+
+interface FullSizeView {
+  view: string;
+  drawing: FullSize;
+}
+
+/** Empty for a chair of which nothing is drawn. */
+export function fullSizeViews(chair: Chair, pieces: readonly Piece[], figures: Figures): FullSizeView[] {
+  const labels = namedLabels(pieces, figures);
+  const { side, front } = viewsOf(chair);
+  const setOut = setOutOf(chair);
+  if (side.strokes.length === 0) return [];
+  const shared = { floor: true, lines: [] as Item[] };
+  const views: { view: string; cell: CellView }[] = [
+    {
+      view: "side",
+      cell: {
+        ...shared,
+        caption: "Side, from the sitter's left",
+        extent: side.extent,
+        lines: strokeItems(side.strokes, 1),
+        setOut: setOut.side,
+        origins: { above: setOut.origin, below: setOut.origin },
+        axis: false,
+      },
+    },
+    {
+      view: "half front",
+      cell: {
+        ...shared,
+        caption: "Half of the front, the sitter's left",
+        extent: { ...front.extent, left: 0 },
+        lines: strokeItems(halved(front.strokes), 1),
+        setOut: onHalf(setOut.front),
+        origins: {},
+        axis: true,
+      },
+    },
+  ];
+  return views.map(({ view, cell }) => ({ view, drawing: drawingOf(cell, figures, labels) }));
+}
+
+function drawingOf(view: CellView, figures: Figures, labels: Labels): FullSize {
+  const cell = cellOf(view, figures, labels, 1);
+  return {
+    width: cell.left + cell.right,
+    height: cell.above + cell.below,
+    items: cellItems(cell, [cell.left, cell.above]),
+    captions: [],
+  };
+}
+
+/** Heights are led to the middle line, where the half begins. */
+function onHalf(front: SetOut["front"]): SetOut["front"] {
+  const toMiddle = (stop: Stop): Stop => ({ ...stop, across: stop.across.map(() => 0) });
+  return { ...front, left: front.left.map(toMiddle) };
+}
+
+type Strokes = DrawnViews["front"]["strokes"];
+
+/** What of some strokes lies on the right of the middle line. */
+function halved(strokes: Strokes): Strokes {
+  return strokes.flatMap(({ points, is }) => runsOnRight(points).map((run) => ({ points: run, is })));
+}
+
+function runsOnRight(points: readonly Point[]): Point[][] {
+  const runs: Point[][] = [];
+  let run: Point[] = [];
+  const close = () => {
+    if (run.length > 1) runs.push(run);
+    run = [];
+  };
+  points.forEach((q, k) => {
+    const p = points[k - 1];
+    if (p && p[0] < 0 !== q[0] < 0) {
+      const share = p[0] / (p[0] - q[0]);
+      const on: Point = [0, p[1] + (q[1] - p[1]) * share];
+      run.push(on);
+      if (q[0] < 0) close();
+    }
+    if (q[0] >= 0) run.push(q);
+  });
+  close();
+  return runs;
+}
