@@ -42,7 +42,7 @@ interface Drawn {
 /** Where not all has room on one page, the faces take no more of the height than this. */
 const DRAWING = 0.8;
 /** Nor are they drawn so much smaller to be on one page with the rest. */
-const SMALLER = 2;
+const SMALLER = 3;
 const GAP = 3;
 
 /** Larger letters may make the drawing so much smaller. */

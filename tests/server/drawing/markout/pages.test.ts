@@ -161,7 +161,7 @@ describe("asking for less", () => {
       "crest template 1",
       "crest template 2",
     ]);
-    expect(names({ part: "front.right" })[0]).toBe("front");
+    expect(names({ part: "front.right" })[0]).toBe("front 1");
   });
 
   it("gives the full-size pages alone", () => {
