@@ -51,7 +51,7 @@ export const draw: Command = {
       const errors = problems.filter(({ severity }) => severity === "error").length;
       if (!chair.posts.size && !chair.rails.size) {
         terminal.error(
-          `${harmless(input.file)}: there are no posts or rails to draw; "seatwright check" tells why.\n`,
+          `${harmless(input.file)}: there are no posts or rails to draw${errors > 0 ? '; "seatwright check" says why' : " yet"}.\n`,
         );
         return ENDED.faults;
       }
