@@ -5,7 +5,7 @@ import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
 import { isWhole } from "./shape.ts";
 import type { Kind, Statement } from "./tree.ts";
-import { nameOfKind } from "./wording.ts";
+import { capital, nameOfKind } from "./wording.ts";
 
 /** The question a row answers; two rows of one block with the same facet cannot both be given. */
 export function facetOf(row: Row): string {
@@ -131,8 +131,4 @@ function requiredRows(kind: Kind, vocabulary: Vocabulary): readonly Row[] {
     required.set(vocabulary, kinds);
   }
   return kinds.get(kind) ?? [];
-}
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }

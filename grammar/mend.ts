@@ -6,7 +6,7 @@ import { fix, replaceFix, say } from "./say.ts";
 import { isWhole, matchRow, textOf } from "./shape.ts";
 import type { Context } from "./statement.ts";
 import type { Match, Part, Statement } from "./tree.ts";
-import { describe, nameOfKind, orList } from "./wording.ts";
+import { capital, describe, nameOfKind, orList } from "./wording.ts";
 
 interface Case {
   statement: Statement;
@@ -271,8 +271,4 @@ function tellInches(at: Case): boolean {
     [fix(`Read it as ${meant}, inwards`, [{ start: value.start, end: value.end, text: `${written} in` }])],
   );
   return true;
-}
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }

@@ -1,9 +1,9 @@
 import { checkBlocks } from "./blocks.ts";
+import { blocksOf } from "./braces/braces.ts";
 import { attachDescriptions, readComments } from "./comments.ts";
 import { eolOf } from "./lines.ts";
 import { phraseSteps } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
-import { assemble } from "./repair.ts";
 import type { Vocabulary } from "./row.ts";
 import { tidy } from "./spelling.ts";
 import { finish, type Steps } from "./steps.ts";
@@ -28,7 +28,7 @@ export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
   const spelling = tidied.problems.sort(byPlace);
   const unit = fileUnit(text);
   const problems: Problem[] = [];
-  const statements = yield* assemble(text, phrases, {
+  const statements = yield* blocksOf(text, phrases, {
     table: tableOf(vocabulary),
     problems,
     newLine: eolOf(text),

@@ -1,7 +1,7 @@
 import { codes } from "./codes.ts";
 import type { Row, Shape, Vocabulary, WordMeaning } from "./row.ts";
 import type { Kind } from "./tree.ts";
-import { nameOfKind } from "./wording.ts";
+import { capital, nameOfKind } from "./wording.ts";
 
 const titles: Partial<Record<Kind, string>> = {
   file: "The file",
@@ -125,7 +125,3 @@ function codeLine({ code, explanation }: (typeof codes)[number]): string {
 }
 
 const cell = (text: string): string => text.replaceAll("|", "\\|");
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

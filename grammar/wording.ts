@@ -78,3 +78,6 @@ export function nameOfKind(kind: Kind): string {
 export function placeOf(kind: Kind): string {
   return kind === "file" ? `at ${kinds.file}` : `in ${kinds[kind]}`;
 }
+
+/** A sentence with a large first letter. */
+export const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);
