@@ -5,17 +5,8 @@
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix, Span } from "../../grammar/problem.ts";
 import type { Value } from "../../grammar/tree.ts";
-import {
-  type Amount,
-  add,
-  alike,
-  called,
-  capital,
-  divide,
-  isMismatch,
-  multiply,
-  type Outcome,
-} from "./quantity.ts";
+import { capital } from "../../grammar/wording.ts";
+import { type Amount, add, alike, called, divide, isMismatch, multiply, type Outcome } from "./quantity.ts";
 import { units } from "./units.ts";
 
 /** What an expression can see, and where its problems go. */

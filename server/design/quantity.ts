@@ -1,6 +1,7 @@
 /**
  * Arithmetic on quantities, with their dimensions checked.
  */
+import { capital } from "../../grammar/wording.ts";
 import type { Dimension, Quantity } from "./design.ts";
 
 /**
@@ -114,7 +115,3 @@ const powers: Readonly<Record<Dimension, number>> = {
 };
 
 const byPower: Readonly<Record<number, Dimension>> = { 1: "length", 2: "area", 3: "volume" };
-
-export function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
-}

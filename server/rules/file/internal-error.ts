@@ -1,6 +1,7 @@
+import { capital } from "../../../grammar/wording.ts";
 import type { Chair, Failure } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, type Finding, listed, tell } from "../machinery/say.ts";
+import { type Finding, listed, tell } from "../machinery/say.ts";
 
 export const internalError: Rule = {
   code: "internal-error",

@@ -1,3 +1,4 @@
+import { capital } from "../../../grammar/wording.ts";
 import { kept } from "../../chair/kept.ts";
 import { allowance, sourceOf } from "../../joinery/figures.ts";
 import { orderOf } from "../../joinery/order.ts";
@@ -5,7 +6,7 @@ import { type WayOut, waysOut } from "../../joinery/unlock.ts";
 import { jointPlace } from "../joints/joint-places.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
+import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 
 /** Lines further apart than this are not brought together by cutting tenons another way. */

@@ -1,3 +1,4 @@
+import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import { woodOf } from "../../chair/joints/hosting.ts";
 import type { Wood } from "../../chair/joints/wood.ts";
@@ -5,7 +6,7 @@ import { along } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 

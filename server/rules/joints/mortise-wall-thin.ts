@@ -1,3 +1,4 @@
+import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import { mayHave } from "../../chair/joints/kinds/index.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
@@ -6,7 +7,7 @@ import { longWithWood } from "../../joinery/ways-apart.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 

@@ -1,7 +1,8 @@
+import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { tellings } from "./tellings.ts";
 

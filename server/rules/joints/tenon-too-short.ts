@@ -1,9 +1,10 @@
+import { capital } from "../../../grammar/wording.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { dot } from "../../geometry/vec.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 

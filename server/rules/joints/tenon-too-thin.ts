@@ -1,6 +1,7 @@
+import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 

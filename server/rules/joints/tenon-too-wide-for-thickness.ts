@@ -1,6 +1,7 @@
+import { capital } from "../../../grammar/wording.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 

@@ -78,8 +78,5 @@ export function listed(names: readonly string[]): string {
   return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
 }
 
-/** The first letter made a capital. */
-export const capital = (sentence: string): string => sentence.charAt(0).toUpperCase() + sentence.slice(1);
-
 /** A printed figure as the language writes it: its unit touches. */
 export const written = (printed: string): string => printed.replace(/ (?=[a-z]+$)/, "");

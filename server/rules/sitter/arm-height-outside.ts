@@ -1,9 +1,10 @@
+import { capital } from "../../../grammar/wording.ts";
 import { armsOf } from "../../floor/loaded.ts";
 import { fitNamed } from "../../sitter/fit.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital } from "../machinery/say.ts";
+
 import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
 
 export const armHeightOutside: Rule = {

@@ -1,8 +1,9 @@
+import { capital } from "../../../grammar/wording.ts";
 import { armsOf } from "../../floor/loaded.ts";
 import { movePoint } from "../../geometry/motion.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import type { Rule } from "../machinery/rule.ts";
-import { capital } from "../machinery/say.ts";
+
 import { comfortCaution, decidersOfRail, isForGrown, tellLength } from "./comfort.ts";
 
 export const armTooHighForTable: Rule = {

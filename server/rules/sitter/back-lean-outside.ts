@@ -1,10 +1,11 @@
+import { capital } from "../../../grammar/wording.ts";
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { printAngle } from "../../design/units.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { figure } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, SAME_ANGLE, tell } from "../machinery/say.ts";
+import { SAME_ANGLE, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
 import { leansOf } from "./rake.ts";

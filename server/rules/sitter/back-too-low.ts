@@ -1,7 +1,8 @@
+import { capital } from "../../../grammar/wording.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital } from "../machinery/say.ts";
+
 import { comfortCaution, decidersOfTop, isForGrown, tellLength } from "./comfort.ts";
 
 export const backTooLow: Rule = {

@@ -1,8 +1,9 @@
+import { capital } from "../../../grammar/wording.ts";
 import { heelStops } from "../../sitter/heels.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 

@@ -1,9 +1,10 @@
+import { capital } from "../../../grammar/wording.ts";
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { loinsOf } from "../../sitter/loins.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { capital, length, tell } from "../machinery/say.ts";
+import { length, tell } from "../machinery/say.ts";
 import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
