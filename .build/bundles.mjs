@@ -1,7 +1,7 @@
 /**
  * The bundles: what each is made from and where it runs.
  */
-import { copyFile, mkdir, readdir, rm, writeFile } from "node:fs/promises";
+import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
@@ -18,17 +18,42 @@ const onDemand = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
+/** Parts of the PDF library that nothing here asks for, by the names of their mixins, and where it sets them up. */
+const pdfParts = ["Images", "AcroForm", "Attachments", "Subset", "Table"];
+const pdfSetUps = [
+  "initImages();",
+  "initTables();",
+  "initSubset(options);",
+  "endAcroForm();",
+  "_security = PDFSecurity.create(this, options);",
+];
+/** How it names a file, without what enciphers it. */
+const pdfName = ["PDFSecurity.generateFileID(this.info)", "md5Hash(JSON.stringify(this.info))"];
+
 /**
- * The PDF library without what nothing here asks of it: fonts of one's own, pictures, breaking lines. Its build for browsers runs in
- * Node too and reads no files.
+ * The PDF library without what nothing here asks of it: reading fonts, pictures, breaking lines, forms, attachments, tables, ciphers. Its build
+ * for browsers runs in Node too and reads no files.
  */
 const plainPdf = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-pdf",
-  setup({ onResolve }) {
+  setup({ onLoad, onResolve }) {
+    onLoad({ filter: /pdfkit\.browser\.mjs$/ }, async ({ path }) => {
+      let contents = await readFile(path, "utf8");
+      const changes = [
+        ...pdfParts.map((part) => [`mixin(${part}Mixin);`, ""]),
+        ...pdfSetUps.map((setUp) => [`this.${setUp}`, ""]),
+        pdfName,
+      ];
+      for (const [line = "", instead = ""] of changes) {
+        if (!contents.includes(line)) throw new Error(`The PDF library has no line "${line}" any more.`);
+        contents = contents.replace(line, instead);
+      }
+      return { contents };
+    });
     onResolve({ filter: /^pdfkit$/ }, () => ({
       path: join(root, "node_modules", "pdfkit", "js", "pdfkit.browser.mjs"),
     }));
-    onResolve({ filter: /^(fontkit|linebreak|png-js)$/ }, () => ({
+    onResolve({ filter: /^(fontkit|linebreak|png-js|@noble\/ciphers\/aes)$/ }, () => ({
       path: join(root, ".build", "not-in-the-bundle.mjs"),
     }));
   },

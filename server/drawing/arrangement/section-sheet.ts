@@ -7,6 +7,7 @@ import type { Piece } from "../../joinery/pieces/piece.ts";
 import { around, extentOf } from "../dimension-lines.ts";
 import type { Figures } from "../markout/figures.ts";
 import { enlarged, type Item, moved, type Point } from "../markout/page.ts";
+import { paragraphs } from "../markout/table.ts";
 import { type Cell, type CellView, cellItems, cellOf } from "./cells.ts";
 import { namedLabels, numberedLabels } from "./labels.ts";
 import { type CutThrough, hatched, levelCut, middleCut, seatRailsHeight } from "./sections.ts";
@@ -27,20 +28,23 @@ export function sectionSheet(
   const sections = sectionsOf(chair, figures);
   if (sections.length === 0) return undefined;
   const wide = (room.wide - (sections.length - 1) * GAP) / sections.length;
-  const ways = [namedLabels(pieces, figures), numberedLabels(pieces, figures)];
-  return sections.flatMap((section, k) => {
-    const {
-      laid,
-      room: own,
-      by,
-      scale,
-    } = fitted([{ wide, high: room.high }], ways, (one, labels) => {
+  const numbered = numberedLabels(pieces, figures);
+  const ways = [namedLabels(pieces, figures), numbered];
+  const key = paragraphs([numbered.key], room.wide);
+  const high = room.high - key.height - 1;
+  const drawn = sections.map((section) =>
+    fitted([{ wide, high }], ways, (one, labels) => {
       const cell = cellOf(viewOf(section, one), figures, labels, one);
-      return { cell, wide: cell.left + cell.right, high: cell.above + cell.below };
-    });
-    const cell = { ...laid.cell, view: { ...laid.cell.view, caption: `${section.caption}, 1:${scale}` } };
-    return inRoom(cell, own).map((item) => moved(enlarged(item, by), k * (wide + GAP), 0));
+      return { cell, labels, wide: cell.left + cell.right, high: cell.above + cell.below };
+    }),
+  );
+  const items = drawn.flatMap(({ laid: { cell }, room: own, by, scale }, k) => {
+    const view = { ...cell.view, caption: `${sections[k]!.caption}, 1:${scale}` };
+    return inRoom({ ...cell, view }, own).map((item) => moved(enlarged(item, by), k * (wide + GAP), 0));
   });
+  // The key belongs to numbers alone.
+  const isNumbered = drawn.some(({ laid }) => laid.labels === numbered);
+  return isNumbered ? [...items, ...key.items.map((item) => moved(item, 0, room.high - key.height))] : items;
 }
 
 function sectionsOf(chair: Chair, figures: Figures): Section[] {
