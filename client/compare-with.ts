@@ -13,7 +13,7 @@ import type { OldChair } from "../server/main/protocol.ts";
 import { chairText } from "./chair-text.ts";
 import { findChairs } from "./find-chairs.ts";
 import { versionsOf } from "./git-extension.ts";
-import { nameOf } from "./panel/saving.ts";
+import { nameOf } from "./names.ts";
 
 /** Most commits that are offered. */
 const MOST = 200;

@@ -5,8 +5,10 @@
 import { type TextDocument, Uri, window, workspace } from "vscode";
 import * as z from "zod";
 import { type ExportKind, exportKinds } from "../server/exports/kinds.ts";
+import { handOver } from "./handing-over.ts";
 import { inWorker, type StartWorker } from "./in-worker.ts";
-import { nameOf, saveBeside } from "./panel/saving.ts";
+import { nameOf } from "./names.ts";
+import { saveBeside } from "./panel/saving.ts";
 
 const made = z.object({
   files: z.array(z.object({ name: z.string(), bytes: z.instanceof(Uint8Array) })),
@@ -40,20 +42,27 @@ export async function exportChair(document: TextDocument, start: StartWorker): P
   const left = result.leftOut.length
     ? ` Left out, as no sound solid comes of them: ${result.leftOut.join(", ")}.`
     : "";
-  void window.showInformationMessage(`${saved}.${left}`);
+  if (kind.each) void window.showInformationMessage(`${saved.says}.${left}`);
+  else await handOver(saved.at, { says: `${saved.says}.${left}`, as: "kept" });
+}
+
+/** What was written: in a few words, and where. */
+interface Saved {
+  says: string;
+  at: Uri;
 }
 
 async function saveOne(
   { uri }: TextDocument,
   { ending, label }: ExportKind,
   { files }: Made,
-): Promise<string | undefined> {
+): Promise<Saved | undefined> {
   const place = { title: "Save Export", extension: ending, kind: label };
   const target = await saveBeside({ uri: uri.toString() }, files[0]!.bytes, place);
-  return target && `Exported as ${nameOf(target)}`;
+  return target && { says: `Saved ${nameOf(target)}`, at: target };
 }
 
-async function saveInFolder({ uri }: TextDocument, { files }: Made): Promise<string | undefined> {
+async function saveInFolder({ uri }: TextDocument, { files }: Made): Promise<Saved | undefined> {
   const [folder] =
     (await window.showOpenDialog({
       title: `Folder for ${files.length} Files`,
@@ -69,5 +78,5 @@ async function saveInFolder({ uri }: TextDocument, { files }: Made): Promise<str
     void window.showErrorMessage(`The files could not be written: ${(error as Error).message}`);
     return undefined;
   }
-  return `${files.length} files written to ${nameOf(folder) || folder.path}`;
+  return { says: `Saved ${files.length} files in ${nameOf(folder) || folder.path}`, at: folder };
 }

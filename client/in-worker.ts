@@ -5,7 +5,7 @@
 import { ProgressLocation, type TextDocument, Uri, window, workspace } from "vscode";
 import * as z from "zod";
 import { chairText } from "./chair-text.ts";
-import { nameOf } from "./panel/saving.ts";
+import { nameOf } from "./names.ts";
 
 /** What every such worker is sent, beside what it is asked to make. */
 interface ChairSent {

@@ -2,14 +2,16 @@
  * Marking-out sheets of the chair at hand, made in a worker and saved as a PDF where the maker says. All by way of VS Code's own files, so
  * that it works on the web too.
  */
-import { env, type TextDocument, Uri, window, workspace } from "vscode";
+import { type TextDocument, Uri, window, workspace } from "vscode";
 import * as z from "zod";
 import type { Step } from "../server/drawing/markout/figures.ts";
 import { LETTER_FILES, type LetterFiles } from "../server/drawing/markout/letters/files.ts";
 import type { MarkoutOptions } from "../server/drawing/markout/pages.ts";
 import type { PaperName } from "../server/drawing/markout/paper.ts";
+import { handOver } from "./handing-over.ts";
 import { inWorker, type StartWorker } from "./in-worker.ts";
-import { nameOf, saveBeside } from "./panel/saving.ts";
+import { nameOf } from "./names.ts";
+import { saveBeside } from "./panel/saving.ts";
 import { today } from "./today.ts";
 
 const made = z.object({ bytes: z.instanceof(Uint8Array), pages: z.number() });
@@ -64,8 +66,6 @@ async function lettersIn(folder: Uri): Promise<LetterFiles | undefined> {
 
 const stepOf = (given: unknown): Step => (given === "1/16" ? 16 : given === "1/64" ? 64 : 32);
 
-const OPEN = "Open";
-
 async function keep({ uri }: TextDocument, { bytes, pages }: Made): Promise<void> {
   const saved = await saveBeside({ uri: uri.toString() }, bytes, {
     title: "Save Marking-Out Sheets",
@@ -73,8 +73,6 @@ async function keep({ uri }: TextDocument, { bytes, pages }: Made): Promise<void
     kind: "Marking-out sheets",
   });
   if (!saved) return;
-  const sentence = `${nameOf(saved)}: ${pages} pages. Print at 100 %, and check the 100 mm square before using a template.`;
-  // Only a file on a disk can be given to the program that shows such files.
-  const offers = saved.scheme === "file" ? [OPEN] : [];
-  if ((await window.showInformationMessage(sentence, ...offers)) === OPEN) await env.openExternal(saved);
+  // Each page says how its scale is checked.
+  await handOver(saved, { says: `Saved ${nameOf(saved)}: ${pages} pages, to print at 100 %.`, as: "seen" });
 }

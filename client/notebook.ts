@@ -21,7 +21,7 @@ import {
 } from "../server/main/protocol.ts";
 import { chairText } from "./chair-text.ts";
 import { type FileVersions, versionsOf } from "./git-extension.ts";
-import { nameOf } from "./panel/saving.ts";
+import { nameOf } from "./names.ts";
 import { today } from "./today.ts";
 
 /** Where notebooks are shown from. */

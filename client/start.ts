@@ -1,32 +1,45 @@
 /**
  * What the extension does in every VS Code; the desktop and the web differ only in how the language server runs.
  */
-import { commands, type ExtensionContext, type TextDocument, Uri, window, workspace } from "vscode";
+import {
+  commands,
+  type ExtensionContext,
+  type TextDocument,
+  Uri,
+  ViewColumn,
+  window,
+  workspace,
+} from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions, StaticFeature } from "vscode-languageclient";
+import { pageCommand, pageKinds } from "../server/editor/pages/kinds.ts";
 import { chooseOldChair } from "./compare-with.ts";
 import { exportChair } from "./exporting.ts";
 import type { StartWorker } from "./in-worker.ts";
 import { markOut } from "./marking-out.ts";
 import { newChair } from "./new-chair.ts";
 import { addNote, createNotebooks, NOTEBOOK_SCHEME } from "./notebook.ts";
-import { createPanels } from "./panel/panels.ts";
+import { createPages } from "./pages.ts";
+import { panelCommands } from "./panel/panel-commands.ts";
+import { createPanels, type Panels } from "./panel/panels.ts";
 import { reachFigure } from "./reach-figure.ts";
 import { answerFileRequests } from "./server-files.ts";
+import { showingCommands } from "./showing.ts";
 import { createStatus } from "./status.ts";
 import { done, watchFindings } from "./walkthrough.ts";
 
 const LANGUAGE = "chair";
 
 /**
- * The chair that a menu of the explorer was opened on, else the one being written; from the walkthrough or a view beside, where no text is active, the one in sight or the only one that is open.
+ * The chair that a menu of the explorer was opened on, or that the drawing in use is of, else the one being written; from the walkthrough or a view beside, where no text is active, the one in sight or the only one that is open.
  * Where there is none, the maker is told so and may start one.
  */
-async function chairAtHand(asked?: unknown): Promise<TextDocument | undefined> {
-  if (asked instanceof Uri) {
-    const document = await workspace.openTextDocument(asked);
+async function chairAtHand(panels: Panels, asked?: unknown): Promise<TextDocument | undefined> {
+  const told = asked instanceof Uri && asked.scheme !== "webview-panel" ? asked : panels.activeChair;
+  if (told) {
+    const document = await workspace.openTextDocument(told);
     // VS Code soon closes a text that no editor shows.
     if (!window.visibleTextEditors.some((editor) => editor.document === document))
-      await window.showTextDocument(document);
+      await window.showTextDocument(document, panels.activeChair ? ViewColumn.One : undefined);
     return document;
   }
   const isChair = (document: TextDocument | undefined) => document?.languageId === LANGUAGE;
@@ -40,10 +53,13 @@ async function chairAtHand(asked?: unknown): Promise<TextDocument | undefined> {
   return undefined;
 }
 
-/** VS Code's hovers show images; the server draws joints for those that do. */
-const hoverPictures: StaticFeature = {
+/** VS Code's hovers show images and links, its lenses run commands: the server gives them to those that say so. */
+const ownCapabilities: StaticFeature = {
   fillClientCapabilities(capabilities) {
-    capabilities.experimental = { ...capabilities.experimental, seatwright: { hoverPictures: true } };
+    capabilities.experimental = {
+      ...capabilities.experimental,
+      seatwright: { hoverPictures: true, commands: true },
+    };
   },
   initialize() {},
   clear() {},
@@ -61,6 +77,7 @@ export async function start(
     documentSelector: [{ language: LANGUAGE }],
     outputChannelName: "Seatwright",
     diagnosticCollectionName: "seatwright",
+    markdown: { isTrusted: { enabledCommands: pageKinds.map(pageCommand) } },
     middleware: {
       async provideHover(document, position, token, next) {
         const hover = await next(document, position, token);
@@ -69,12 +86,16 @@ export async function start(
       },
     },
   });
-  client.registerFeature(hoverPictures);
-  const panels = createPanels(context, client, startWorker);
+  client.registerFeature(ownCapabilities);
+  const panels = createPanels(context, client, startWorker, LANGUAGE);
+  const atHand = (asked?: unknown) => chairAtHand(panels, asked);
   const notebooks = createNotebooks(client);
   context.subscriptions.push(
     workspace.registerTextDocumentContentProvider(NOTEBOOK_SCHEME, notebooks),
     panels,
+    panelCommands(panels),
+    showingCommands(panels),
+    createPages(client, atHand),
     answerFileRequests(client),
     createStatus(client, LANGUAGE),
     watchFindings(LANGUAGE),
@@ -82,36 +103,36 @@ export async function start(
       if (await newChair(context.extensionUri, LANGUAGE)) done("chairStarted");
     }),
     commands.registerCommand("seatwright.openDrawing", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (!document) return;
       panels.open(document.uri);
       done("drawingOpened");
     }),
-    commands.registerCommand("seatwright.saveDrawing", async () => panels.save(await chairAtHand())),
-    commands.registerCommand("seatwright.printDrawing", async () => panels.print(await chairAtHand())),
+    commands.registerCommand("seatwright.saveDrawing", async () => panels.save(await atHand())),
+    commands.registerCommand("seatwright.printDrawing", async () => panels.print(await atHand())),
     commands.registerCommand("seatwright.markOut", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (document) await markOut(document, startWorker, context.extensionUri);
     }),
     commands.registerCommand("seatwright.reachFigure", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (document) await reachFigure(document, client);
     }),
     commands.registerCommand("seatwright.compareWith", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       const old = document && (await chooseOldChair(document));
       if (document && old) panels.compare(document.uri, old);
     }),
     commands.registerCommand("seatwright.notebook", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (document) await notebooks.show(document);
     }),
     commands.registerCommand("seatwright.addNote", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (document) await addNote(document, client);
     }),
     commands.registerCommand("seatwright.export", async (asked: unknown) => {
-      const document = await chairAtHand(asked);
+      const document = await atHand(asked);
       if (document) await exportChair(document, startWorker);
     }),
     commands.registerCommand("seatwright.restartServer", async () => {

@@ -1,16 +1,18 @@
 /**
- * One item in the status bar while a chair is being written: seat height, back lean, findings. It opens the drawing.
+ * One item in the status bar while a chair is being written: seat height and back lean, or what the file holds for others. It opens the
+ * drawing. Findings are counted by VS Code's own item.
  */
-import { Disposable, languages, StatusBarAlignment, type TextEditor, window } from "vscode";
+import { Disposable, languages, MarkdownString, StatusBarAlignment, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import * as z from "zod";
 import { SUMMARY, type SummaryParams } from "../server/main/protocol.ts";
 
 const summary = z.object({
+  title: z.string().optional(),
   seatHeight: z.string().optional(),
   backLean: z.string().optional(),
-  errors: z.number(),
-  warnings: z.number(),
+  weight: z.string().optional(),
+  holds: z.string().optional(),
 });
 
 /** Follows the active editor until disposed. */
@@ -28,14 +30,20 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     // A later question is on its way: its answer counts.
     if (mine !== asked) return;
     if (!answer.success) return item.hide();
-    const { seatHeight, backLean, errors, warnings } = answer.data;
-    const words = [
-      seatHeight && `Seat ${seatHeight}`,
-      backLean && `backrest ${backLean} from square to the seat`,
-      errors + warnings > 0 ? `${errors + warnings} found` : "",
+    const { title, seatHeight, backLean, weight, holds } = answer.data;
+    const figures = [seatHeight && `Seat ${seatHeight}`, backLean && `back ${backLean}`].filter(Boolean);
+    const words = figures.length > 0 ? figures.join(", ") : holds;
+    if (!words) return item.hide();
+    item.text = words;
+    const lines = [
+      title && `**${title.replace(/[\\`*_[\]<>]/g, "\\$&")}**`,
+      seatHeight && `Seat height ${seatHeight}, as the chair stands`,
+      backLean && `Back leans ${backLean} from square to the seat`,
+      weight && `Weighs ${weight}`,
+      holds && `Holds ${holds} for other files`,
     ].filter(Boolean);
-    item.text = words.length > 0 ? words.join(" · ") : "Chair";
-    item.tooltip = `Seat height and lean of what the back is leant on, as the chair stands; ${errors} errors, ${warnings} warnings. Opens the drawing.`;
+    item.tooltip = new MarkdownString(lines.join("\n\n"));
+    item.accessibilityInformation = { label: `Chair: ${words}. Opens the drawing.` };
     item.show();
   }
 

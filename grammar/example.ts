@@ -37,8 +37,12 @@ function inUnit(row: Row, unit: string): string {
     told: () => true,
   });
   const lengths = bareLengthsOf({ row, match: matchRow(row, parts) });
-  return replaced(example, lengths, (mm) => (unit === "in" ? inInches(mm) : plain(mm / 10)));
+  return replaced(example, lengths, (mm) => lengthIn(mm, unit));
 }
+
+/** A length as a maker of a file in this unit (`mm`, `cm` or `in`) would choose it, without the unit. */
+export const lengthIn = (mm: number, unit: string): string =>
+  unit === "in" ? inInches(mm) : plain(unit === "cm" ? mm / 10 : mm);
 
 /** A text with each bare length written anew from its millimetres. */
 function replaced(text: string, lengths: readonly BareLength[], write: (mm: number) => string): string {

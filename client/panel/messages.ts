@@ -5,12 +5,13 @@ import * as z from "zod";
 import type { BoardsShown } from "../../server/drawing/boards/shown.ts";
 import { overlayNames } from "../../server/drawing/sheet.ts";
 import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
+import { type LookName, type ShowName, showNames } from "./showable.ts";
 
 const point = z.tuple([z.number(), z.number()]);
 const span = z.object({ start: z.number().int().nonnegative(), end: z.number().int().nonnegative() });
 
 const overlay = z.object({
-  name: z.enum(overlayNames),
+  name: z.enum(["floor", "sitter"]),
   strokes: z.array(
     z.object({
       points: z.array(point),
@@ -39,7 +40,7 @@ const sheet = z.object({
       strokes: z.array(
         z.object({
           points: z.array(point),
-          is: z.enum(["edge", "outline", "floor", "centre", "seat", "before"]),
+          is: z.enum(["edge", "outline", "floor", "centre", "seat", "before", "hidden"]),
           part: z.string().optional(),
           changed: z.literal(true).optional(),
         }),
@@ -98,19 +99,19 @@ const told = z.object({
   title: z.string(),
   description: z.string().optional(),
   lines: z.array(z.string()),
+  brief: z.array(z.string()).optional(),
 });
 
 const faces = z.object({
   post: z.string(),
-  words: z.number().positive(),
-  width: z.number().positive(),
-  height: z.number().positive(),
+  overall: z.object({ from: z.number(), to: z.number(), label: z.string() }),
+  half: z.number().positive(),
+  sections: z.array(z.object({ at: z.number(), label: z.string() })),
   faces: z.array(
     z.object({
       caption: z.string(),
-      captionAt: point,
       strokes: z.array(z.object({ points: z.array(point), is: z.enum(["edge", "mouth", "hidden", "peg"]) })),
-      words: z.array(z.object({ text: z.string(), at: point })),
+      mouths: z.array(z.object({ part: z.string(), label: z.string(), at: point })),
     }),
   ),
 });
@@ -195,6 +196,8 @@ export type PictureShown = z.infer<typeof picture>;
 const fromPanel = z.discriminatedUnion("type", [
   /** The panel has loaded, or loaded anew, and wants what there is. */
   z.object({ type: z.literal("ready"), overlays: z.array(z.enum(overlayNames)) }),
+  /** What is shown now. */
+  z.object({ type: z.literal("shown"), names: z.array(z.enum(showNames)), words: z.boolean() }),
   /** The boards are to be shown, or no longer; and the plan that there is will do. */
   z.object({ type: z.literal("boards"), on: z.boolean() }),
   z.object({ type: z.literal("stopBoards") }),
@@ -264,8 +267,8 @@ export type BoardsTold =
 
 /** Extension → panel. */
 export type ToPanel =
-  /** Whose drawing this panel shows: its file's address, kept over a reload. */
-  | { type: "subject"; uri: string }
+  /** Whose drawing this panel shows: its file's address, and whether it stays with it; kept over a reload. */
+  | { type: "subject"; uri: string; locked: boolean }
   | { type: "drawing"; drawing: DrawingParams }
   /** How far an adjustable value may go in the version that the drawing is of. */
   | { type: "range"; range: RangeResult }
@@ -274,10 +277,15 @@ export type ToPanel =
   | { type: "highlight"; parts: string[] }
   /** The drawing is to be kept: the panel answers with a message of this type, which has its pictorial view. */
   | { type: "keep"; what: "save" | "print" }
+  /** One of the views, or all; nearer or farther; something shown or no longer; all of it in words. */
+  | { type: "look"; look: LookName }
+  | { type: "zoom"; nearer: boolean }
+  | { type: "show"; name: ShowName; on: boolean }
+  | { type: "words"; on: boolean }
   /** Words for a screen reader, about something the maker asked for. */
   | { type: "say"; words: string };
 
-const panelState = z.object({ uri: z.string() });
+const panelState = z.object({ uri: z.string(), locked: z.boolean().default(false) });
 type PanelState = z.infer<typeof panelState>;
 
 /** What a panel kept over a reload of the window, or nothing when that cannot be read. */

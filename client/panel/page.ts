@@ -1,5 +1,6 @@
 /**
- * The panel's page: set once, filled by messages. It may load its own script and style, and nothing else.
+ * The panel's page: set once, filled by messages. It may load its own script and style, and nothing else. What it can be asked to do
+ * stands in VS Code's own title bar above it and in the palette, and is done by keys on it.
  */
 interface PageParts {
   /** Where VS Code serves this panel's files from. */
@@ -36,31 +37,13 @@ export function panelPage({ cspSource, nonce, script, pictorial, style }: PagePa
 <p id="keys" class="offscreen">${keys}</p>
 <p id="state">Waiting for the first drawing.</p>
 <div id="told" hidden></div>
+<section id="words" aria-label="The drawing in words" tabindex="-1" hidden></section>
 </main>
 <section id="turning" aria-label="Pictorial view" hidden></section>
 <section id="compare" aria-label="What differs" hidden></section>
 <section id="post" aria-label="A post from each face" hidden></section>
 <section id="boards" aria-label="Boards" tabindex="0" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
-<footer>
-<div id="looks" role="group" aria-label="Views">
-<button data-look="all" title="All views (0)">All</button>
-<button data-look="front" title="Front view (1)">Front</button>
-<button data-look="side" title="Side view (2)">Side</button>
-<button data-look="plan" title="Plan (3)">Plan</button>
-<button data-look="pictorial" title="Pictorial view (4)">Any side</button>
-</div>
-<div role="group" aria-label="Size">
-<button data-zoom="in" title="Larger (+)" aria-label="Larger">+</button>
-<button data-zoom="out" title="Smaller (−)" aria-label="Smaller">−</button>
-</div>
-<div id="shows" role="group" aria-label="Show"></div>
-<details id="words"><summary title="The drawing in words: figures, findings, parts">In words</summary><div></div></details>
-<div role="group" aria-label="Keep">
-<button data-ask="save" title="Save the drawing as an SVG file">Save…</button>
-<button data-ask="print" title="Print the drawing to scale">Print…</button>
-</div>
-</footer>
 <p id="said" class="offscreen" role="status"></p>
 <script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}"></script>
 </body>
@@ -69,4 +52,4 @@ export function panelPage({ cspSource, nonce, script, pictorial, style }: PagePa
 
 const keys =
   "Arrow keys move the drawing, plus and minus change its size, 0 shows all, 1 to 3 one view, 4 the pictorial view, in which arrow keys turn the chair by 15°, with Shift by 5°, and 0 turns it back. N and P go from part to part and tell " +
-  "of each; Enter goes to its text. All of it is in words under In words.";
+  "of each; Enter goes to its text. W opens all of it in words, Escape closes them.";

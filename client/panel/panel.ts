@@ -7,7 +7,7 @@ import {
   Selection,
   type TextDocument,
   TextEditorRevealType,
-  Uri,
+  type Uri,
   ViewColumn,
   type WebviewPanel,
   window,
@@ -21,9 +21,9 @@ import { createAdjusting } from "./adjusting.ts";
 import { createBoardsWork } from "./boards-work.ts";
 import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
-import { panelPage } from "./page.ts";
 import { createPartPlaces } from "./part-places.ts";
 import { showText } from "./show-text.ts";
+import type { ShowName } from "./showable.ts";
 
 /** Saves or prints a drawing, with the pictorial view as it is shown beside it. */
 export type Keep = (what: "save" | "print", drawing: DrawingParams, picture?: PictureShown) => void;
@@ -32,8 +32,10 @@ export interface DrawingPanel {
   readonly uri: Uri;
   /** The newest drawing it was given. */
   readonly latest: DrawingParams | undefined;
-  /** It is the editor in use. */
-  readonly active: boolean;
+  /** What is shown beside the drawing's own lines, and whether all of it is open in words. */
+  readonly shown: { names: readonly ShowName[]; words: boolean };
+  /** Has the page do something. */
+  send(message: ToPanel): void;
   /** Brings it to the front without taking the caret from the text. */
   show(): void;
   /** A drawing from the server; one older than what is shown is passed over. */
@@ -52,14 +54,20 @@ export interface DrawingPanel {
   compare(old: OldChair | undefined): void;
   /** The server starts anew and counts from the beginning. */
   reset(): void;
+  /** Tells the page whose drawing it shows, and gives it what there is. */
+  introduce(): void;
+  /** The webview panel shows something else from now on. */
+  release(): void;
 }
 
-/** Fills a webview panel with the drawing of one file. `closed` is called when the maker closes it. */
+/** Fills a webview panel, whose page is set, with the drawing of one file. */
 export function createPanel(given: {
   uri: Uri;
   panel: WebviewPanel;
-  extension: Uri;
-  closed(): void;
+  /** Whether it stays with this file. */
+  locked(): boolean;
+  /** Something else is shown than before. */
+  shownChanged(): void;
   /** Something else is to be laid over it. */
   overlaid(): void;
   /** How far an adjustable value may go, if that can be had for the text as it is. */
@@ -67,7 +75,7 @@ export function createPanel(given: {
   keep: Keep;
   startWorker: StartWorker;
 }): DrawingPanel {
-  const { uri, panel, extension } = given;
+  const { uri, panel } = given;
   const places = createPartPlaces();
   const adjusting = createAdjusting(() => openText(uri));
   let latest: DrawingParams | undefined;
@@ -75,6 +83,7 @@ export function createPanel(given: {
   let post: string | undefined;
   let compareWith: OldChair | undefined;
   let pictorial: PictorialWanted | undefined;
+  let shown: DrawingPanel["shown"] = { names: [], words: false };
 
   const lay = (names: readonly OverlayName[], name: string | undefined) => {
     if (String(names) === String(overlays) && name === post) return;
@@ -88,18 +97,20 @@ export function createPanel(given: {
     given.overlaid();
   };
 
-  const dist = Uri.joinPath(extension, "dist");
-  const file = (name: string) => panel.webview.asWebviewUri(Uri.joinPath(dist, name)).toString();
-  panel.webview.options = { enableScripts: true, localResourceRoots: [dist] };
-  panel.title = `Drawing of ${uri.path.slice(uri.path.lastIndexOf("/") + 1)}`;
-
   const send = (message: ToPanel) => void panel.webview.postMessage(message);
   const boards = createBoardsWork(uri, given.startWorker, (told) => send({ type: "boards", boards: told }));
   const sendLatest = () => latest && send({ type: "drawing", drawing: latest });
   const introduce = () => {
-    send({ type: "subject", uri: uri.toString() });
+    send({ type: "subject", uri: uri.toString(), locked: given.locked() });
     sendLatest();
+    tellCaretInSight();
   };
+  const tellCaretInSight = () => {
+    const editor = window.visibleTextEditors.find(({ document }) => isOurs(document));
+    if (latest && editor) tellCaret(editor.document, editor.selection);
+  };
+  const tellCaret = (document: TextDocument, { active }: Selection) =>
+    send({ type: "highlight", parts: places.at(document.offsetAt(active)) });
 
   const listening = Disposable.from(
     panel.webview.onDidReceiveMessage((sent) => {
@@ -107,6 +118,10 @@ export function createPanel(given: {
       if (message?.type === "ready") {
         introduce();
         lay(message.overlays, undefined);
+      }
+      if (message?.type === "shown") {
+        shown = message;
+        given.shownChanged();
       }
       if (message?.type === "boards") boards.turn(message.on);
       if (message?.type === "stopBoards") boards.stop();
@@ -136,23 +151,9 @@ export function createPanel(given: {
     }),
     window.onDidChangeTextEditorSelection(({ textEditor, selections }) => {
       if (!isOurs(textEditor.document) || !selections[0]) return;
-      send({ type: "highlight", parts: places.at(textEditor.document.offsetAt(selections[0].active)) });
+      tellCaret(textEditor.document, selections[0]);
     }),
   );
-  panel.onDidDispose(() => {
-    listening.dispose();
-    boards.turn(false);
-    given.closed();
-  });
-
-  panel.webview.html = panelPage({
-    cspSource: panel.webview.cspSource,
-    nonce: crypto.randomUUID(),
-    script: file("panel.js"),
-    pictorial: file("panel-pictorial.js"),
-    style: file("panel.css"),
-  });
-
   async function tellRange(name: string) {
     const range = await given.range(name);
     if (range) send({ type: "range", range });
@@ -193,21 +194,29 @@ export function createPanel(given: {
     // The page knows how its pictorial view is turned, and answers with that.
     keep: (what) => (pictorial ? send({ type: "keep", what }) : latest && given.keep(what, latest)),
     compare,
-    get active() {
-      return panel.active;
+    send,
+    get shown() {
+      return shown;
     },
     show: () => panel.reveal(undefined, true),
     draw(drawing) {
       if (latest && drawing.version < latest.version) return;
+      const first = latest === undefined;
       latest = drawing;
       places.drawn(drawing);
       adjusting.drawn(drawing);
       boards.follow();
       sendLatest();
+      if (first) tellCaretInSight();
     },
     reset() {
       if (latest) latest = { ...latest, version: 0 };
       adjusting.reset();
+    },
+    introduce,
+    release() {
+      listening.dispose();
+      boards.turn(false);
     },
   };
 }

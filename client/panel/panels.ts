@@ -1,7 +1,8 @@
 /**
- * All drawing panels: opening them, bringing them back after a reload, and passing on what the server draws.
+ * All drawing panels: opening them, having one follow the chair that is being written, bringing them back after a reload, and passing on
+ * what the server draws. One panel follows; others were locked to their chair. No two show the same chair.
  */
-import { Disposable, type TextDocument, Uri, ViewColumn, type WebviewPanel, window, workspace } from "vscode";
+import { Disposable, type TextDocument, Uri, type WebviewPanel, window, workspace } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import {
   DRAW,
@@ -16,54 +17,96 @@ import {
   type WatchDrawingParams,
 } from "../../server/main/protocol.ts";
 import type { StartWorker } from "../in-worker.ts";
-import { readDrawing, readPanelState, readRange } from "./messages.ts";
+import { readDrawing, readPanelState, readRange, type ToPanel } from "./messages.ts";
 import { createPanel, type DrawingPanel, type Keep } from "./panel.ts";
+import { tellContext } from "./panel-context.ts";
 import { printDrawing } from "./printing.ts";
 import { saveDrawing } from "./saving.ts";
+import { openBeside, setPage, titleOf, VIEW_TYPE } from "./webview-panel.ts";
 
-const VIEW_TYPE = "seatwright.drawing";
-
-interface Panels extends Disposable {
-  /** Opens the drawing of a file beside its text, or shows the one that is open. */
+export interface Panels extends Disposable {
+  /** Shows the drawing of a file beside its text: in the panel that has it, in the one that follows, or in a new one. */
   open(uri: Uri): void;
   /** The same, with an old chair laid behind. */
   compare(uri: Uri, old: OldChair): void;
   /** Saves or prints the drawing of the panel in use, or else of this text. */
   save(document: TextDocument | undefined): Promise<void>;
   print(document: TextDocument | undefined): Promise<void>;
+  /** The chair of the panel that is the editor in use. */
+  readonly activeChair: Uri | undefined;
+  /** Has the panel in use do something. */
+  send(message: ToPanel): void;
+  /** Has the panel in use stay with its chair, or follow the one that is being written. */
+  lock(locked: boolean): void;
 }
 
-/** No panels yet; the client need not have started. `storage` is the extension's own folder. */
+/** A webview panel with the chair it shows now. */
+interface Held {
+  panel: WebviewPanel;
+  drawing: DrawingPanel;
+  locked: boolean;
+}
+
+/** No panels yet; the client need not have started. */
 export function createPanels(
-  { extensionUri: extension, globalStorageUri: storage }: { extensionUri: Uri; globalStorageUri: Uri },
+  { extensionUri: extension }: { extensionUri: Uri },
   client: BaseLanguageClient,
   startWorker: StartWorker,
+  language: string,
 ): Panels {
-  const panels = new Map<string, DrawingPanel>();
+  /** The one used last is the last. */
+  const all: Held[] = [];
+  const keep: Keep = (what, drawing, picture) =>
+    void (what === "save" ? saveDrawing(drawing, picture) : printDrawing(drawing, picture));
 
-  function adopt(uri: Uri, panel: WebviewPanel) {
-    const key = uri.toString();
-    const closed = () => {
-      panels.delete(key);
-      watch(uri, false);
-    };
-    const keep: Keep = (what, drawing, picture) =>
-      void (what === "save" ? saveDrawing(drawing, picture) : printDrawing(drawing, storage, picture));
-    const range = (name: string) => rangeOf(uri, name);
-    panels.set(
-      key,
-      createPanel({
-        uri,
-        panel,
-        extension,
-        closed,
-        overlaid: () => watch(uri, true),
-        range,
-        keep,
-        startWorker,
-      }),
-    );
-    watch(uri, true);
+  const showing = (uri: Uri) => all.find(({ drawing }) => drawing.uri.toString() === uri.toString());
+  const follower = () => all.filter(({ locked }) => !locked).at(-1);
+  const inUse = () =>
+    all.find(({ panel }) => panel.active) ?? all.filter(({ panel }) => panel.visible).at(-1);
+  const tell = () => tellContext(inUse());
+
+  function adopt(uri: Uri, panel: WebviewPanel, locked: boolean) {
+    const held: Held = { panel, locked, drawing: fill(uri, panel, () => held) };
+    all.push(held);
+    panel.title = titleOf(uri, locked);
+    panel.onDidChangeViewState(() => {
+      if (panel.active) all.push(...all.splice(all.indexOf(held), 1));
+      tell();
+    });
+    panel.onDidDispose(() => {
+      const { uri: shown } = held.drawing;
+      held.drawing.release();
+      all.splice(all.indexOf(held), 1);
+      watch(shown, undefined);
+      tell();
+    });
+    watch(uri, held.drawing);
+    setPage(panel, extension);
+    tell();
+  }
+
+  function fill(uri: Uri, panel: WebviewPanel, held: () => Held): DrawingPanel {
+    return createPanel({
+      uri,
+      panel,
+      locked: () => held().locked,
+      shownChanged: tell,
+      overlaid: () => watch(uri, held().drawing),
+      range: (name) => rangeOf(uri, name),
+      keep,
+      startWorker,
+    });
+  }
+
+  /** Has a panel show another chair. */
+  function turn(held: Held, uri: Uri) {
+    const { panel, drawing } = held;
+    drawing.release();
+    watch(drawing.uri, undefined);
+    held.drawing = fill(uri, panel, () => held);
+    panel.title = titleOf(uri, held.locked);
+    held.drawing.introduce();
+    watch(uri, held.drawing);
   }
 
   async function rangeOf(uri: Uri, name: string): Promise<RangeResult | undefined> {
@@ -72,26 +115,31 @@ export function createPanels(
     return readRange(await client.sendRequest(RANGE, params));
   }
 
-  const inUse = () => [...panels.values()].find(({ active }) => active);
-
   async function drawingOf(document: TextDocument): Promise<DrawingParams | undefined> {
     const params: DrawParams = { uri: client.code2ProtocolConverter.asUri(document.uri) };
     return readDrawing(await client.sendRequest(DRAW, params));
   }
 
   function open(uri: Uri) {
-    const there = panels.get(uri.toString());
-    if (there) return there.show();
-    const where = { viewColumn: ViewColumn.Beside, preserveFocus: true };
-    adopt(uri, window.createWebviewPanel(VIEW_TYPE, "Drawing", where));
+    const there = showing(uri);
+    if (there) return there.drawing.show();
+    const free = follower();
+    if (!free) return adopt(uri, openBeside(), false);
+    turn(free, uri);
+    free.drawing.show();
   }
 
-  function watch(uri: Uri, on: boolean) {
+  function follow(uri: Uri) {
+    const held = follower();
+    if (held && !showing(uri)) turn(held, uri);
+  }
+
+  /** Has the server draw a file for a panel, or no longer. */
+  function watch(uri: Uri, panel: DrawingPanel | undefined) {
     if (client.state !== State.Running) return;
-    const panel = panels.get(uri.toString());
     const params: WatchDrawingParams = {
       uri: client.code2ProtocolConverter.asUri(uri),
-      watch: on,
+      watch: panel !== undefined,
       overlays: [...(panel?.overlays ?? [])],
       ...(panel?.post !== undefined && { post: panel.post }),
       ...(panel?.compareWith && { compareWith: panel.compareWith }),
@@ -104,27 +152,30 @@ export function createPanels(
     client.onNotification(DRAWING, (params) => {
       const drawing = readDrawing(params);
       if (!drawing) return client.error("The server sent a drawing that cannot be read.", params, false);
-      panels.get(client.protocol2CodeConverter.asUri(drawing.uri).toString())?.draw(drawing);
+      showing(client.protocol2CodeConverter.asUri(drawing.uri))?.drawing.draw(drawing);
     }),
     client.onDidChangeState(({ newState }) => {
       if (newState !== State.Running) return;
-      for (const panel of panels.values()) {
-        panel.reset();
-        watch(panel.uri, true);
+      for (const { drawing } of all) {
+        drawing.reset();
+        watch(drawing.uri, drawing);
       }
     }),
     workspace.onDidOpenTextDocument(({ uri }) => {
-      const panel = panels.get(uri.toString());
-      if (!panel) return;
-      panel.reset();
-      watch(uri, true);
+      const held = showing(uri);
+      if (!held) return;
+      held.drawing.reset();
+      watch(uri, held.drawing);
+    }),
+    window.onDidChangeActiveTextEditor((editor) => {
+      if (editor?.document.languageId === language) follow(editor.document.uri);
     }),
     window.registerWebviewPanelSerializer(VIEW_TYPE, {
       async deserializeWebviewPanel(panel, state) {
         const kept = readPanelState(state);
-        if (!kept) return panel.dispose();
-        const uri = Uri.parse(kept.uri);
-        adopt(uri, panel);
+        const uri = kept && Uri.parse(kept.uri);
+        if (!uri || showing(uri)) return panel.dispose();
+        adopt(uri, panel, kept.locked);
         // The server draws open files only.
         await workspace.openTextDocument(uri);
       },
@@ -133,21 +184,39 @@ export function createPanels(
 
   return {
     async save(document) {
-      const panel = inUse();
-      if (panel?.latest) return panel.keep("save");
-      const drawing = document && (await drawingOf(document));
-      if (drawing) await saveDrawing(drawing);
+      const drawing = inUse()?.drawing;
+      if (drawing?.latest) return drawing.keep("save");
+      const drawn = document && (await drawingOf(document));
+      if (drawn) await saveDrawing(drawn);
     },
     async print(document) {
-      const panel = inUse();
-      if (panel?.latest) return panel.keep("print");
-      const drawing = document && (await drawingOf(document));
-      if (drawing) await printDrawing(drawing, storage);
+      const drawing = inUse()?.drawing;
+      if (drawing?.latest) return drawing.keep("print");
+      const drawn = document && (await drawingOf(document));
+      if (drawn) await printDrawing(drawn);
+    },
+    get activeChair() {
+      return all.find(({ panel }) => panel.active)?.drawing.uri;
+    },
+    send: (message) => inUse()?.drawing.send(message),
+    lock(locked) {
+      const held = inUse();
+      if (!held || held.locked === locked) return;
+      // One follows: the one that did stays where it is.
+      const changed = locked ? [held] : [held, ...all.filter((each) => each !== held && !each.locked)];
+      for (const each of changed) {
+        each.locked = each === held ? locked : true;
+        each.panel.title = titleOf(each.drawing.uri, each.locked);
+        each.drawing.introduce();
+      }
+      const editor = window.activeTextEditor ?? window.visibleTextEditors[0];
+      if (!locked && editor?.document.languageId === language) follow(editor.document.uri);
+      tell();
     },
     open,
     compare(uri, old) {
       open(uri);
-      panels.get(uri.toString())?.compare(old);
+      showing(uri)?.drawing.compare(old);
     },
     dispose: () => listening.dispose(),
   };

@@ -1,21 +1,19 @@
 /**
  * Prints a drawing to scale. A panel may not print: VS Code's frame around it forbids dialogs on the desktop as on the web. So the
- * drawing is put on a page of its own, which the maker's browser opens and prints; where VS Code cannot reach a browser with a file, the
- * page is saved for the maker to open.
+ * drawing is put on a page of its own, saved where the maker says, which the maker's browser opens and prints. It is not put into the
+ * extension's own folder: a browser that is shut off from hidden folders, as some systems install it, could not read it there.
  */
-import { env, UIKind, Uri, window, workspace } from "vscode";
+import { window } from "vscode";
 import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
+import { handOver } from "../handing-over.ts";
+import { nameOf } from "../names.ts";
 import type { PictureShown } from "./messages.ts";
 import { type Paper, papers, printablePage, scaleOn } from "./printable-page.ts";
-import { nameOf, saveBeside, stalely } from "./saving.ts";
+import { saveBeside, stalely } from "./saving.ts";
 
-/** Asks for the paper, makes the page and has it opened. `storage` is the extension's own folder. */
-export async function printDrawing(
-  drawing: DrawingParams,
-  storage: Uri,
-  picture?: PictureShown,
-): Promise<void> {
+/** Asks for the paper, makes the page, saves it and offers to open it. */
+export async function printDrawing(drawing: DrawingParams, picture?: PictureShown): Promise<void> {
   if (!drawing.sheet)
     return void window.showWarningMessage(`There is no drawing to print. ${drawing.reason ?? ""}`);
   const sheet = withPicture(drawing.sheet, picture);
@@ -25,16 +23,15 @@ export async function printDrawing(
   const chosen = await window.showQuickPick(offers, { title: "Print Drawing", placeHolder: "Which paper" });
   if (!chosen) return;
   const page = printablePage(sheet, chosen.paper as Paper);
-  if (env.uiKind === UIKind.Desktop && storage.scheme === "file" && !env.remoteName) {
-    const name = nameOf(Uri.parse(drawing.uri)).replace(/\.chair$/, "");
-    const file = Uri.joinPath(storage, `${name}-drawing.html`);
-    await workspace.fs.createDirectory(storage);
-    await workspace.fs.writeFile(file, new TextEncoder().encode(page));
-    if (await env.openExternal(file)) return;
-  }
-  const saved = await saveBeside(drawing, page, { extension: "html", kind: "Page to print" });
+  const saved = await saveBeside(drawing, page, {
+    extension: "html",
+    kind: "Page to print",
+    title: "Save Page to Print",
+  });
   if (!saved) return;
-  void window.showInformationMessage(
-    `Open ${nameOf(saved)} in a browser: it asks to be printed, at 1 : ${scaleOn(chosen.paper, sheet).scale} on ${chosen.paper.name}.${stalely(drawing)}`,
-  );
+  const { scale } = scaleOn(chosen.paper, sheet);
+  await handOver(saved, {
+    says: `Saved ${nameOf(saved)}: print it from a browser at 1 : ${scale} on ${chosen.paper.name}.${stalely(drawing)}`,
+    as: "seen",
+  });
 }

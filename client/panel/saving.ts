@@ -1,10 +1,12 @@
 /**
  * Keeps a drawing as an SVG file where the maker says. All by way of VS Code's own files, so that it works on the web too.
  */
-import { commands, Uri, ViewColumn, window, workspace } from "vscode";
+import { Uri, window, workspace } from "vscode";
 import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import { sheetToSvg } from "../../server/drawing/svg.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
+import { handOver } from "../handing-over.ts";
+import { nameOf } from "../names.ts";
 import type { PictureShown } from "./messages.ts";
 
 /** Asks where, writes the file and offers to open it; with the pictorial view if one is shown. */
@@ -16,19 +18,12 @@ export async function saveDrawing(drawing: DrawingParams, picture?: PictureShown
     kind: "SVG drawing",
   });
   if (!saved) return;
-  const chosen = await window.showInformationMessage(
-    `Drawing saved as ${nameOf(saved)}.${stalely(drawing)}`,
-    OPEN,
-  );
-  // Not over the drawing.
-  if (chosen === OPEN) await commands.executeCommand("vscode.open", saved, ViewColumn.One);
+  await handOver(saved, { says: `Saved ${nameOf(saved)}.${stalely(drawing)}`, as: "asText" });
 }
-
-const OPEN = "Open";
 
 /** What to add about a drawing that the text has left behind. */
 export function stalely({ stale, reason }: DrawingParams): string {
-  return stale ? ` It is the last good one: ${reason ?? "the text has moved on."}` : "";
+  return stale ? ` It is the last good drawing: ${reason ?? "the text has moved on."}` : "";
 }
 
 /** Asks for a place, the chair's own folder first, and writes the file there; nothing when the maker thinks better of it. */
@@ -59,9 +54,4 @@ function placeBeside(chair: Uri, extension: string): { defaultUri?: Uri } {
   if (chair.scheme !== "untitled") return { defaultUri: Uri.joinPath(chair, "..", name) };
   const folder = workspace.workspaceFolders?.[0];
   return folder ? { defaultUri: Uri.joinPath(folder.uri, name) } : {};
-}
-
-/** The file's own name. */
-export function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }

@@ -5,7 +5,7 @@ import { outlinesOf } from "./areas.ts";
 import { chainSteps } from "./chains.ts";
 import { around, extentOf, leanLine, lengthLines, reachOf } from "./dimension-lines.ts";
 import { floorLines } from "./floor-line.ts";
-import { type Seen, seeSteps } from "./hidden-lines.ts";
+import { type Seen, type SeenLine, seeSteps } from "./hidden-lines.ts";
 import { WORDS } from "./label-room.ts";
 import { layOut, type Placed } from "./layout.ts";
 import { type Extent, leanMeasures, lengthMeasures, type Reach } from "./measures.ts";
@@ -46,10 +46,13 @@ export const drawSheet = (chair: Chair, asked: readonly OverlayName[] = []): She
 export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = [], behind?: Behind): Steps<Sheet> {
   const parts = sceneOf(chair);
   const bodies = parts.map(({ body }) => body);
+  const hidden: Record<View["name"], SeenLine[]> | undefined = asked.includes("hidden")
+    ? { front: [], side: [], plan: [] }
+    : undefined;
   const seen = {
-    front: yield* seeSteps(bodies, motionInto(sights.front, chair.stance)),
-    side: yield* seeSteps(bodies, motionInto(sights.side, chair.stance)),
-    plan: yield* seeSteps(bodies, motionInto(sights.plan, chair.stance)),
+    front: yield* seeSteps(bodies, motionInto(sights.front, chair.stance), [], hidden?.front),
+    side: yield* seeSteps(bodies, motionInto(sights.side, chair.stance), [], hidden?.side),
+    plan: yield* seeSteps(bodies, motionInto(sights.plan, chair.stance), [], hidden?.plan),
   };
   const before = behind && (yield* ghostSteps(behind.chair));
   const extents = {
@@ -74,7 +77,17 @@ export function* sheetSteps(chair: Chair, asked: readonly OverlayName[] = [], be
     const { [name]: extent } = extents;
     const ghost = before?.[name] ?? [];
     const changed = behind?.changed;
-    const look = { name, parts, seen: seen[name], extent, whole, dimensions, overlays, ghost };
+    const look = {
+      name,
+      parts,
+      seen: seen[name],
+      extent,
+      whole,
+      dimensions,
+      overlays,
+      ghost,
+      hidden: hidden?.[name] ?? [],
+    };
     return { ...look, centred: isPaired(chair), ...(changed && { changed }) };
   };
   yield;
@@ -106,6 +119,8 @@ interface Look {
   dimensions: DimensionLine[];
   overlays: Overlay[];
   centred: boolean;
+  /** What other wood hides. */
+  hidden: readonly SeenLine[];
   /** The chair behind. */
   ghost: readonly Stroke[];
   changed?: ReadonlySet<string>;
@@ -126,10 +141,12 @@ function* ghostSteps(chair: Chair): Steps<Record<View["name"], Stroke[]>> {
 
 /** A view as seen, y up, with all that goes with it. */
 function* drawView(given: Look): Steps<Placed> {
-  const { name, parts, seen, extent, whole, dimensions, overlays, centred, ghost, changed } = given;
+  const { name, parts, seen, extent, whole, dimensions, overlays, centred, ghost, hidden, changed } = given;
   const chains = yield* chainSteps(seen.lines);
   yield;
   const strokes: Stroke[] = [...ghost];
+  for (const { body, points } of yield* chainSteps(hidden))
+    strokes.push({ points, is: "hidden", part: parts[body]!.name });
   for (const { body, is, points } of chains) {
     const part = parts[body]!.name;
     strokes.push({ points, is, part, ...(changed?.has(part) && { changed: true }) });

@@ -4,11 +4,11 @@
 import type { Chair } from "../chair/chair.ts";
 import { floorOverlay } from "./floor-overlay.ts";
 import type { Extent } from "./measures.ts";
-import { type Overlay, type OverlayName, overlayNames, type Point, type View } from "./sheet.ts";
+import type { OneViewName, Overlay, OverlayName, Point, View } from "./sheet.ts";
 import { sitterOverlay } from "./sitter-overlay.ts";
 
 /** Which view each is laid over. */
-export const overlayViews: Record<OverlayName, View["name"]> = { floor: "plan", sitter: "side" };
+export const overlayViews: Record<OneViewName, View["name"]> = { floor: "plan", sitter: "side" };
 
 interface Laid {
   overlay: Overlay;
@@ -16,7 +16,7 @@ interface Laid {
   note: string;
 }
 
-const makers: Record<OverlayName, (chair: Chair, seen: Extent) => Laid | undefined> = {
+const makers: Record<OneViewName, (chair: Chair, seen: Extent) => Laid | undefined> = {
   floor: floorOverlay,
   sitter: sitterOverlay,
 };
@@ -27,7 +27,7 @@ export function overlaysOf(
   names: readonly OverlayName[],
   extents: Record<View["name"], Extent>,
 ): Laid[] {
-  return overlayNames
+  return (["floor", "sitter"] as const)
     .filter((name) => names.includes(name))
     .flatMap((name) => makers[name](chair, extents[overlayViews[name]]) ?? []);
 }

@@ -1,7 +1,8 @@
 /**
  * One post from each of its faces, lying with its foot to the left, with every mortise that is cut in it.
  */
-import type { Chair, FaceName, Joint, Post } from "../chair/chair.ts";
+import type { Chair, FaceName, Joint, Post, PostPiece } from "../chair/chair.ts";
+import type { LengthUnit } from "../design/design.ts";
 import { printBareLength, printLength } from "../design/units.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { cross, dot, norm, squareTo, sub, unit } from "../geometry/vec.ts";
@@ -12,19 +13,27 @@ import type { Point } from "./sheet.ts";
 
 export interface PostFaces {
   post: string;
-  /** Height of its words, mm: long posts are shown smaller. */
-  words: number;
-  width: number;
-  height: number;
+  /** All along it, its own tenons in: where it begins and ends, mm from its foot, and how long that is. */
+  overall: { from: number; to: number; label: string };
+  /** How far it reaches to each side of its line, mm. */
+  half: number;
+  /** Its section where it begins, ends and changes, from the foot. */
+  sections: { at: number; label: string }[];
   faces: PostFace[];
 }
 
+/** Places are mm from the foot along the post, and down from its line. */
 export interface PostFace {
   caption: string;
-  captionAt: Point;
   strokes: FaceStroke[];
-  /** Over each mouth: from where to where it goes, from the foot along the post. */
-  words: { text: string; at: Point }[];
+  mouths: Mouth[];
+}
+
+/** A mortise that opens in a face: what enters it, and from where to where it goes, from the foot as it stands cut. */
+interface Mouth {
+  part: string;
+  label: string;
+  at: Point;
 }
 
 /** Mouths lie in the face; what is hidden behind it is dashed. */
@@ -34,50 +43,31 @@ interface FaceStroke {
 }
 
 const FACES: readonly FaceName[] = ["front", "left", "back", "right"];
-/** Room round the faces, mm, and the height of words against the post's length. */
-const ROOM = 16;
-const WORDS = 1 / 36;
-/** Half of how wide a letter is for its height, with a little air. */
-const LETTER = 0.3;
 const ROUND = 24;
 
 /** The faces of a post by its full name; nothing for other parts. */
 export function postFaces(chair: Chair, name: string): PostFaces | undefined {
   const post = chair.posts.get(name);
   if (!post || post.pieces.length === 0) return undefined;
+  const { units } = chair.design;
   const up = unit(sub(post.top, post.foot));
   const all = [...chair.joints.values()].filter(({ tenon }) => tenon.length > 0);
   const joints = all.filter(({ entered }) => entered.name === name);
   /** Tenons cut on the post itself, as on its top. */
   const own = all.filter(({ part }) => part === name).flatMap(({ tenon }) => tenon);
-  const wide =
-    2 *
-    Math.max(
-      ...post.body.pieces.flatMap(({ points }) => points.map((p) => norm(squareTo(sub(p, post.foot), up)))),
-    );
-  const reach = [...post.body.pieces, ...own].flatMap(({ points }) =>
-    points.map((p) => dot(sub(p, post.foot), up)),
+  const half = Math.max(
+    ...post.body.pieces.flatMap(({ points }) => points.map((p) => norm(squareTo(sub(p, post.foot), up)))),
   );
+  const along = (p: Vec3) => dot(sub(p, post.foot), up);
+  const reach = [...post.body.pieces, ...own].flatMap(({ points }) => points.map(along));
   const [low, high] = [Math.min(...reach), Math.max(...reach)];
-  const size = Math.max(8, (high - low) * WORDS);
-  // The names of the faces stand in a column of their own.
-  const from = ROOM + 5 * size;
-  const width = from + high - low + ROOM;
-  let y = ROOM / 2;
   const faces = FACES.map((face): PostFace => {
     const normal = unit(squareTo(normalOf(post, face), up));
     const right = cross(up, normal);
-    const along = (p: Vec3) => from + dot(sub(p, post.foot), up) - low;
-    const mouths = joints.filter((joint) => isOpen(joint, normal));
-    const words = mouths.map((joint) => wordsOf(chair, joint, along, { from, size, width }));
-    const lanes = laid(words);
-    const middle = y + (Math.max(1, ...lanes.map((lane) => lane + 1)) + 0.3) * 1.25 * size + wide / 2;
-    y = middle + wide / 2 + ROOM / 2;
     // The upright view turned a quarter clockwise.
-    const flat = (p: Vec3): Point => [along(p), middle + dot(sub(p, post.foot), right)];
+    const flat = (p: Vec3): Point => [along(p) - low, dot(sub(p, post.foot), right)];
     return {
       caption: captionOf(post, face),
-      captionAt: [ROOM, middle + size / 3],
       strokes: [
         ...strokesOf(post, joints, normal, flat),
         ...own.map(({ points }): FaceStroke => {
@@ -85,13 +75,49 @@ export function postFaces(chair: Chair, name: string): PostFaces | undefined {
           return { points: [...edge, edge[0]!], is: "edge" };
         }),
       ],
-      words: words.map(({ text, at }, k) => ({
-        text,
-        at: [at, middle - wide / 2 - (lanes[k]! * 1.25 + 0.4) * size],
-      })),
+      mouths: joints.filter((joint) => isOpen(joint, normal)).map((joint) => mouthOf(joint, flat, units)),
     };
   });
-  return { post: name, words: size, width, height: y + ROOM / 2, faces };
+  const overall = { from: 0, to: high - low, label: printLength(high - low, units) };
+  return { post: name, overall, half, sections: sectionsOf(post, (p) => along(p) - low, units), faces };
+}
+
+/** Its section where it begins, where it changes and where it ends; once for a post that is alike all along. */
+function sectionsOf({ pieces }: Post, along: (p: Vec3) => number, units: LengthUnit): PostFaces["sections"] {
+  const told = pieces.flatMap((piece) => [
+    { at: along(piece.start), label: sectionAt(piece, 0, units) },
+    { at: along(piece.end), label: sectionAt(piece, 1, units) },
+  ]);
+  const first = told[0];
+  const last = told.at(-1);
+  if (!first || !last) return [];
+  if (told.every(({ label }) => label === first.label))
+    return [{ at: (first.at + last.at) / 2, label: first.label }];
+  // Within a taper it changes all along: told where that begins and ends.
+  const ends = told.filter(({ label }, k) => {
+    const [before, after] = [told[k - 1], told[k + 1]];
+    return !before || !after || (label === before.label) !== (label === after.label);
+  });
+  return ends.filter(({ at }, k) => k === 0 || at - ends[k - 1]!.at > SAME);
+}
+
+/** Sections nearer than this are told once, mm. */
+const SAME = 1;
+
+function sectionAt(
+  { start, end, direction, faces, radii }: PostPiece,
+  which: 0 | 1,
+  units: LengthUnit,
+): string {
+  if (radii) return `⌀ ${printLength(2 * radii[which], units)}`;
+  const centre = which === 0 ? start : end;
+  const out = (face: FaceName) => {
+    const { normal, offset } = faces![face];
+    const way = unit(squareTo(normal, direction));
+    return (offset - dot(normal, centre)) / dot(normal, way);
+  };
+  const [deep, wide] = [out("front") + out("back"), out("left") + out("right")];
+  return `${printBareLength(wide, units)} × ${printLength(deep, units)}`;
 }
 
 /** Out of a face, by the longest straight of the post; turned stuff is seen from the chair's own sides. */
@@ -155,38 +181,16 @@ const circle = ([x, y]: Point, radius: number): Point[] =>
     return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
   });
 
-interface Words {
-  text: string;
-  /** Their middle, and half their width. */
-  at: number;
-  half: number;
-}
-
 /** From where to where a mouth goes, from the foot as it stands cut. */
-function wordsOf(
-  { design: { units } }: Chair,
-  { tenon }: Joint,
-  along: (p: Vec3) => number,
-  { from, size, width }: { from: number; size: number; width: number },
-): Words {
-  const spots = tenon.flatMap((solid) => solid.points.map(along));
-  const [low, high] = [Math.min(...spots), Math.max(...spots)];
-  const text = `${printBareLength(low - from, units)} – ${printLength(high - from, units)}`;
-  const half = text.length * LETTER * size;
-  return { text, half, at: Math.min((low + high) / 2, width - half) };
-}
-
-/** The lane each stands in, so that none stands on another: 0 is next to the face. */
-function laid(words: readonly Words[]): number[] {
-  const lanes: Words[][] = [];
-  return words.map((one) => {
-    const free = lanes.findIndex((lane) =>
-      lane.every(({ at, half }) => Math.abs(at - one.at) > half + one.half),
-    );
-    const lane = free < 0 ? lanes.push([]) - 1 : free;
-    lanes[lane]!.push(one);
-    return lane;
-  });
+function mouthOf({ part, tenon }: Joint, flat: (p: Vec3) => Point, units: LengthUnit): Mouth {
+  const places = tenon.flatMap(({ points }) => points.map(flat));
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  const [low, high] = [Math.min(...xs), Math.max(...xs)];
+  return {
+    part,
+    label: `${printBareLength(low, units)} – ${printLength(high, units)}`,
+    at: [(low + high) / 2, (Math.min(...ys) + Math.max(...ys)) / 2],
+  };
 }
 
 /** `front`, `outside`, `back`, `inside`; a middle post has a left and a right. */

@@ -50,12 +50,14 @@ export interface View {
   overlays?: Overlay[];
 }
 
-/** What can be laid over a drawing: how it stands on the floor, in plan; a sitter, from the side. */
-export const overlayNames = ["floor", "sitter"] as const;
+/** What can be laid over a drawing: how it stands on the floor, in plan; a sitter, from the side; hidden lines, in all views. */
+export const overlayNames = ["floor", "sitter", "hidden"] as const;
 export type OverlayName = (typeof overlayNames)[number];
+/** What is laid over one view as an overlay of its own; hidden lines are strokes of every view. */
+export type OneViewName = Exclude<OverlayName, "hidden">;
 
 export interface Overlay {
-  name: OverlayName;
+  name: OneViewName;
   strokes: OverlayStroke[];
   words: OverlayWords[];
 }
@@ -82,7 +84,7 @@ export interface OverlayWords {
 export interface Stroke {
   /** Polyline in sheet coordinates. */
   points: Point[];
-  is: "edge" | "outline" | "floor" | "centre" | "seat" | "before";
+  is: "edge" | "outline" | "floor" | "centre" | "seat" | "before" | "hidden";
   /** Full name of the part. */
   part?: string;
   /** The part is another than in the chair laid behind. */

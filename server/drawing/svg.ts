@@ -24,6 +24,7 @@ const WIDTHS = {
   centre: 1,
   seat: 1.5,
   before: 1.2,
+  hidden: 1,
   dimension: 0.9,
   tenon: 1,
 };
@@ -101,7 +102,8 @@ type Group = Pick<Stroke, "is" | "part" | "changed"> & { d: string };
 /** Strokes of one kind and part together, fine lines first so that outlines lie over them. */
 function groups(strokes: readonly Stroke[]): Group[] {
   const found = new Map<string, Group>();
-  const weight = ({ is, changed }: Stroke) => (is === "before" ? 0 : WIDTHS[is] * (changed ? HEAVY : 1));
+  const weight = ({ is, changed }: Stroke) =>
+    is === "before" || is === "hidden" ? 0 : WIDTHS[is] * (changed ? HEAVY : 1);
   const heaviestLast = [...strokes].sort((a, b) => weight(a) - weight(b));
   for (const { is, part, changed, points } of heaviestLast) {
     const key = `${is} ${part ?? ""}`;
@@ -115,9 +117,9 @@ function groups(strokes: readonly Stroke[]): Group[] {
 
 function pathOf({ is, part, changed, d }: Group): string {
   const of = part === undefined ? "" : ` data-part="${escaped(part)}"`;
-  const dashes = is === "centre" ? "26 7 4 7" : is === "before" ? "9 6" : undefined;
+  const dashes = is === "centre" ? "26 7 4 7" : is === "before" ? "9 6" : is === "hidden" ? "6 4" : undefined;
   const dash = dashes === undefined ? "" : ` stroke-dasharray="${dashes}"`;
-  const ink = is === "centre" || is === "floor" || is === "before" ? FINE : INK;
+  const ink = is === "centre" || is === "floor" || is === "before" || is === "hidden" ? FINE : INK;
   const width = number(WIDTHS[is] * (changed ? HEAVY : 1));
   return `<path class="${changed ? `${is} changed` : is}"${of} stroke="${ink}" stroke-width="${width}"${dash} d="${d}"/>`;
 }

@@ -14,22 +14,34 @@ import { rangeOf, type View } from "./view.ts";
 
 const order: Severity[] = ["error", "warning", "information", "hint"];
 
-/** The lenses of a file; none when the setting turns them off. */
-export function codeLenses(view: View, settings: Settings): CodeLens[] {
+/** Commands of our own client that lenses run: a part on the drawing, a finding in the text. */
+export const SHOW_PART = "seatwright.showPart";
+export const SHOW_FINDING = "seatwright.showFinding";
+
+/** The lenses of a file; none when the setting turns them off. Those of a client that runs our `commands` can be clicked. */
+export function codeLenses(view: View, settings: Settings, { commands = false } = {}): CodeLens[] {
   if (!settings.codeLens) return [];
   const problems = problemsShown(view, settings);
   return [...declarations(view.tree).values()].flatMap(({ name, statement, start, end }) => {
-    const title = titleOf(view, statement.word?.text, name, problems);
-    return title ? [{ range: rangeOf(view.document, { start, end }), command: { title, command: "" } }] : [];
+    const range = rangeOf(view.document, { start, end });
+    const figures = figuresOf(view, statement.word?.text, name);
+    if (!figures) return [];
+    const worst = worstOf(problems.filter(({ subject }) => subject !== undefined && speaksOf(subject, name)));
+    const finding = worst && `${worst.severity}: ${worst.code}${worst.found ? ` (${worst.found})` : ""}`;
+    if (!commands)
+      return [{ range, command: { title: [figures, finding].filter(Boolean).join(" · "), command: "" } }];
+    const lens = (title: string, command: string, tooltip: string, at: number) => ({
+      range,
+      command: { title, command, tooltip, arguments: [view.uri, view.document.positionAt(at)] },
+    });
+    return [
+      lens(figures, SHOW_PART, "Show on the drawing", start),
+      ...(worst && finding ? [lens(finding, SHOW_FINDING, "Go to the finding", worst.start)] : []),
+    ];
   });
 }
 
-function titleOf(
-  view: View,
-  word: string | undefined,
-  name: string,
-  problems: Problem[],
-): string | undefined {
+function figuresOf(view: View, word: string | undefined, name: string): string | undefined {
   const { chair, design } = view.study;
   const built: readonly { name: string; length: number }[] =
     word === "post" ? postsOf(chair, name) : word === "rail" || word === "slat" ? railsOf(chair, name) : [];
@@ -39,12 +51,10 @@ function titleOf(
   const [least, most] = [Math.min(...found), Math.max(...found)];
   const [low, high] = [printLength(least, design.units), printLength(most, design.units)];
   const joints = jointsAt(chair, members[0]?.name ?? "").length;
-  const worst = worstOf(problems.filter(({ subject }) => subject !== undefined && speaksOf(subject, name)));
   return [
     built.length > 1 ? `${built.length} off` : "",
     low === high ? low : `${printBareLength(least, design.units)} to ${high}`,
     `${joints} ${joints === 1 ? "joint" : "joints"}${members.length > 1 ? " each" : ""}`,
-    worst ? `${worst.severity}: ${worst.code}${worst.found ? ` (${worst.found})` : ""}` : "",
   ]
     .filter(Boolean)
     .join(" · ");

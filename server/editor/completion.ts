@@ -12,6 +12,7 @@ import { units } from "../design/units.ts";
 import { aboutRow, aboutWord } from "./about/about-word.ts";
 import { item, namesFor, valueNames } from "./names/completion-names.ts";
 import { blockSnippet, blockText } from "./snippets.ts";
+import { startsIn } from "./starts.ts";
 import { type Known, rangeOf } from "./view.ts";
 
 interface Asked {
@@ -19,31 +20,63 @@ interface Asked {
   snippets: boolean;
   /** Asked because a space was typed: only names and words are worth showing then. */
   bySpace?: boolean;
+  /** The chair files that this one could name, as it would name them. */
+  files?: readonly string[];
+}
+
+/** The words that another file's name follows. */
+const naming = new Set(["use", "like"]);
+
+/** Whether a file's name may stand at a place. */
+export function takesFile({ tree, vocabulary }: Pick<Known, "tree" | "vocabulary">, offset: number): boolean {
+  const { at, row, shapes } = expectedAt(tree, offset, vocabulary);
+  return (
+    naming.has(row?.word ?? "") &&
+    (at === "text" || shapes.some((shape) => shape.is === "slot" && shape.slot === "text"))
+  );
 }
 
 /** Completions at a place, with the text each takes the place of. Empty in comments and quoted text. */
 export function completion(view: Known, offset: number, asked: Asked): CompletionItem[] {
   const expected = expectedAt(view.tree, offset, view.vocabulary);
   if (asked.bySpace && !worthShowing(expected)) return [];
-  return finish(view, expected.span, itemsOf(view, expected, asked));
+  const span = expected.at === "text" ? quotedAt(view.tree.text, offset) : expected.span;
+  return finish(view, span, itemsOf(view, expected, asked));
 }
 
 /** A place where a space typed may bring up a list: one that takes a name or one of a few words. */
-function worthShowing({ at, shapes }: Expectation): boolean {
+function worthShowing({ at, row, shapes }: Expectation): boolean {
   return (
     at === "part" &&
-    shapes.some((shape) => shape.is === "slot" && (shape.slot === "ref" || shape.slot === "word"))
+    (naming.has(row?.word ?? "") ||
+      shapes.some((shape) => shape.is === "slot" && (shape.slot === "ref" || shape.slot === "word")))
   );
+}
+
+/** What stands between the quotes around a place, on its line. */
+function quotedAt(text: string, offset: number): Span {
+  const from = text.lastIndexOf('"', offset - 1) + 1;
+  const rest = /^[^"\n]*/.exec(text.slice(offset))?.[0].length ?? 0;
+  return { start: from, end: offset + rest };
+}
+
+function fileItems({ files = [] }: Asked, quoted: boolean): CompletionItem[] {
+  return files.map((path) => ({
+    ...item(path, CompletionItemKind.File),
+    ...(!quoted && { insertText: `"${path}"`, filterText: `"${path}"` }),
+  }));
 }
 
 function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionItem[] {
   switch (expected.at) {
     case "comment":
-    case "text":
       return [];
+    case "text":
+      return naming.has(expected.row?.word ?? "") ? fileItems(asked, true) : [];
     case "first": {
       const given = expected.statement?.block !== undefined || headerHasBlock(view, expected);
-      return expected.rows.map((row, order) => statementItem(view, row, order, asked, given));
+      const rows = expected.rows.map((row, order) => statementItem(view, row, order, asked, given));
+      return asked.snippets && expected.kind === "file" && !given ? [...rows, ...startItems(view)] : rows;
     }
     case "unit":
       return unitsFor(expected.number?.slot).map((unit) =>
@@ -54,12 +87,23 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
       const place = {
         owner: ownerOf(expected.statement),
         worked: word === "require" || word === "let",
+        file: naming.has(word ?? ""),
         asked,
       };
       return expected.shapes.flatMap((shape) => shapeItems(view, shape, place));
     }
   }
 }
+
+/** Whole pieces to start from, behind the statements. */
+const startItems = (view: Known): CompletionItem[] =>
+  startsIn(fileUnit(view.tree.text)).map(({ label, word, about, snippet }) => ({
+    ...item(label, CompletionItemKind.Snippet, about),
+    filterText: `${word} ${label}`,
+    sortText: `2${label}`,
+    insertText: snippet,
+    insertTextFormat: 2,
+  }));
 
 /** Whether the word being written already heads a block, so that none need be added. */
 function headerHasBlock({ tree }: Known, { span, block }: Expectation): boolean {
@@ -102,16 +146,15 @@ interface Place {
   owner: string | undefined;
   /** Worked-out values may stand here. */
   worked: boolean;
+  /** A file's name stands here. */
+  file: boolean;
   asked: Asked;
 }
 
-function shapeItems(
-  view: Known,
-  shape: Shape,
-  { owner, worked, asked: { snippets } }: Place,
-): CompletionItem[] {
+function shapeItems(view: Known, shape: Shape, { owner, worked, file, asked }: Place): CompletionItem[] {
   if (shape.is === "word") return /^[a-z]/i.test(shape.word) ? [wordItem(view, shape.word)] : [];
   if (shape.is !== "slot") return [];
+  const { snippets } = asked;
   switch (shape.slot) {
     case "ref":
       return [
@@ -123,8 +166,14 @@ function shapeItems(
     case "length":
     case "angle":
     case "value":
-      return valueNames(view, { worked: worked && shape.slot === "value", snippets, not: owner });
+      return valueNames(view, {
+        worked: worked && shape.slot === "value",
+        snippets,
+        not: owner,
+        ...(shape.slot !== "value" && { dimension: shape.slot }),
+      });
     case "text":
+      if (file) return fileItems(asked, false);
       return snippets
         ? [
             {

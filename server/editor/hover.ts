@@ -1,7 +1,7 @@
 /**
  * What is said about whatever stands under the pointer.
  */
-import type { Hover } from "vscode-languageserver-types";
+import type { Hover, MarkupContent } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
 import type { Fact, Part, Statement, Value } from "../../grammar/tree.ts";
 import { lineAt } from "../../grammar/walk.ts";
@@ -15,6 +15,7 @@ import { aboutJoint } from "./about/about-joint.ts";
 import { aboutWorked, comesTo, lengthOf } from "./about/about-value.ts";
 import { aboutRow, aboutRule, aboutWord } from "./about/about-word.ts";
 import { bullets, code, paragraphs, plain } from "./about/markdown.ts";
+import { shortened } from "./about/short.ts";
 import { jointsCalled, nameOfPart, withoutTwins } from "./names/chair-parts.ts";
 import { commentAt, factsAt, partAt, refSlot, valueAt, valuesAt, within } from "./names/place.ts";
 import { rangeOf, type View } from "./view.ts";
@@ -23,8 +24,21 @@ interface Told extends Span {
   says: string;
 }
 
-/** The hover at a place, or nothing where there is nothing to tell. Joints are shown in section where the editor can show `pictures`. */
-export function hover(view: View, offset: number, { pictures = false } = {}): Hover | null {
+/** The hover at a place in a dozen lines or fewer, or nothing where there is nothing to tell. */
+export function hover(view: View, offset: number, given: { pictures?: boolean } = {}): Hover | null {
+  const told = wholeHover(view, offset, given);
+  return told && withText(told, shortened(textOf(told)));
+}
+
+/** What a hover says, and the same hover saying something else. */
+export const textOf = ({ contents }: Hover): string => (contents as MarkupContent).value;
+export const withText = (told: Hover, value: string): Hover => ({
+  ...told,
+  contents: { kind: "markdown", value },
+});
+
+/** The same, however long it is. Joints are shown in section where the editor can show `pictures`. */
+export function wholeHover(view: View, offset: number, { pictures = false } = {}): Hover | null {
   if (commentAt(view.tree, offset)) return null;
   const statement = lineAt(view.tree, offset);
   const told = statement && tellOf(view, statement, offset, pictures);
@@ -105,8 +119,8 @@ function aboutUse(view: View, name: string, made: Joint[]): string {
   const description = view.study.design.joints.get(name)?.description;
   return paragraphs(
     `**${plain(`joint ${name}`)}**`,
-    description && plain(description),
     ...made.map((joint) => bullets(aboutJoint(joint, view.rules, view.study))),
+    description && plain(description),
   );
 }
 

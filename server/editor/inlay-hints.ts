@@ -1,5 +1,6 @@
 /**
- * Worked-out figures shown at the ends of the lines they follow from. Each kind is a setting.
+ * Worked-out figures shown at the ends of the lines they follow from, each behind a sign that no text of the language begins with, so that
+ * none is taken for text. Each kind is a setting.
  */
 import type { InlayHint } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
@@ -14,6 +15,10 @@ import { railsOf, withoutTwins } from "./names/chair-parts.ts";
 import { everyValue, headEnd } from "./names/place.ts";
 import type { Settings } from "./settings.ts";
 import { meet, type View } from "./view.ts";
+
+/** Before what something comes to, and before a length between shoulders. */
+const COMES_TO = "→ ";
+const BETWEEN = "↔ ";
 
 /** The words that say where a rail or slat runs. */
 const courses = new Set(["across", "from", "over"]);
@@ -44,7 +49,12 @@ function lengths(view: View, statement: Statement, rails: Rail[]): InlayHint {
   const [least, most] = [Math.min(...found), Math.max(...found)];
   const [low, high] = [printLength(least, unit), printLength(most, unit)];
   const label = low === high ? low : `${printBareLength(least, unit)} to ${high}`;
-  return hint(view, headEnd(statement), label, "Between shoulders, along the top edge of the outside face");
+  return hint(
+    view,
+    headEnd(statement),
+    BETWEEN + label,
+    "Between shoulders, along the top edge of the outside face",
+  );
 }
 
 function bevels(view: View, statement: Statement, rail: Rail): InlayHint[] {
@@ -56,7 +66,7 @@ function bevels(view: View, statement: Statement, rail: Rail): InlayHint[] {
         hint(
           view,
           headEnd(statement),
-          said.join("; "),
+          COMES_TO + said.join("; "),
           "Bevels of the shoulder lines, measured inside the rail",
         ),
       ]
@@ -69,12 +79,14 @@ function values(view: View, statement: Statement): InlayHint[] {
   if (statement.word?.text === "angle") {
     const fact = statement.match?.facts.find(({ slot }) => slot === "name");
     const worked = fact?.name === undefined ? undefined : workedValue(view.study.chair, fact.name);
-    return fact && worked ? [hint(view, fact.end, printWorked(worked, unit), worked.meaning)] : [];
+    return fact && worked ? [hint(view, fact.end, COMES_TO + printWorked(worked, unit), worked.meaning)] : [];
   }
   return (statement.match?.facts ?? []).flatMap(({ value, slot }) => {
     if (!value || saysItself(value)) return [];
     const quantity = slot === "length" ? lengthOf(view.study, value) : comesTo(view.study, value);
-    return quantity ? [hint(view, value.end, `= ${printQuantity(quantity, unit)}`)] : [];
+    return quantity
+      ? [hint(view, value.end, COMES_TO + printQuantity(quantity, unit), "What this comes to")]
+      : [];
   });
 }
 

@@ -2,27 +2,37 @@ import { workedValue } from "../chair/values/values.ts";
 import { printQuantity } from "../design/units.ts";
 import type { View } from "./view.ts";
 
-/** A chair in a few words, in the file's units. */
+/** A file in a few words, in its own units: a chair's main figures, else what it holds for others. */
 interface Summary {
+  title?: string;
   seatHeight?: string;
   backLean?: string;
-  errors: number;
-  warnings: number;
+  weight?: string;
+  /** Of a file that is no chair: `3 joints, 2 boards`. */
+  holds?: string;
 }
 
-/** Seat height, back lean and how many findings, for a status line. */
-export function summary({ study: { chair, design, problems } }: View): Summary {
+/** The most telling figures of a file, for a status line. */
+export function summary({ study: { chair, design } }: View): Summary {
   const printed = (name: string) => {
     const worked = workedValue(chair, name);
     return worked && printQuantity(worked, design.units);
   };
-  const seatHeight = printed("seat.height");
-  const backLean = printed("backrest.rake");
-  const count = (severity: string) => problems.filter((problem) => problem.severity === severity).length;
-  return {
-    ...(seatHeight !== undefined && { seatHeight }),
-    ...(backLean !== undefined && { backLean }),
-    errors: count("error"),
-    warnings: count("warning"),
+  const found = {
+    title: design.title?.value,
+    seatHeight: printed("seat.height"),
+    backLean: printed("backrest.rake"),
+    weight: printed("weight"),
+    holds: chair.posts.size === 0 ? heldBy(design.names) : undefined,
   };
+  return Object.fromEntries(Object.entries(found).filter(([, value]) => value !== undefined));
+}
+
+/** How many of each kind of thing a file declares. */
+function heldBy(names: ReadonlyMap<string, { is: string }>): string | undefined {
+  const counts = new Map<string, number>();
+  for (const { is } of names.values()) counts.set(is, (counts.get(is) ?? 0) + 1);
+  const most = [...counts].sort(([, a], [, b]) => b - a);
+  const words = most.map(([is, count]) => `${count} ${is === "let" ? "value" : is}${count === 1 ? "" : "s"}`);
+  return words.length > 0 ? words.join(", ") : undefined;
 }

@@ -9,6 +9,7 @@ import type { OverlayName, Sheet } from "../drawing/sheet.ts";
 import type { PartTold } from "../editor/about/parts-told.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
 import type { Fault } from "../editor/faults.ts";
+import type { PageKind } from "../editor/pages/kinds.ts";
 
 /** Client → server notification: start or stop sending this file's drawing. */
 export const WATCH_DRAWING = "seatwright/watchDrawing";
@@ -126,6 +127,13 @@ export interface ReachResult {
     met: boolean;
     edits: { start: number; end: number; text: string }[];
   }[];
+}
+
+/** Client → server request: a page that tells of an open chair, as Markdown; null when it is not open. */
+export const PAGE = "seatwright/page";
+export interface PageParams {
+  uri: string;
+  kind: PageKind;
 }
 
 /** Client → server request: an open chair's notes in order, with what changed between them, as Markdown. */

@@ -19,6 +19,7 @@ import { summary } from "../editor/summary.ts";
 import { createComparing, isOldChair } from "./comparing.ts";
 import { createDrawings } from "./drawings.ts";
 import { comparingRequests } from "./features/comparing.ts";
+import { pagingRequests } from "./features/paging.ts";
 import { rangingRequests } from "./features/ranging.ts";
 import { features } from "./features.ts";
 import type { Files } from "./files.ts";
@@ -37,7 +38,7 @@ import { createSchedule, type Timing } from "./schedule.ts";
 import type { Services } from "./services.ts";
 import { createSettings, type SettingsStore } from "./settings-store.ts";
 import { createViews } from "./views.ts";
-import type { World } from "./world.ts";
+import { filesCome, type World } from "./world.ts";
 
 interface Host {
   services: Services;
@@ -236,7 +237,13 @@ export function serve(
 
   connection.onRequest(SUMMARY, ({ uri }: SummaryParams, token): unknown => {
     const view = typeof uri === "string" ? views.opened(uri) : undefined;
-    return refusal(state) ?? runSafe("summary", null, token, () => (view ? summary(view) : null));
+    return (
+      refusal(state) ??
+      runSafe("summary", null, token, async () => {
+        if (view) await filesCome(view, files);
+        return view ? summary(view) : null;
+      })
+    );
   });
 
   connection.onRequest(DRAW, ({ uri }: DrawParams, token): unknown => {
@@ -247,7 +254,12 @@ export function serve(
     return refusal(state) ?? runSafe("draw", null, token, drawn);
   });
 
-  for (const { name, method, empty, answer } of [...features, ...rangingRequests, ...comparingRequests]) {
+  for (const { name, method, empty, answer } of [
+    ...features,
+    ...rangingRequests,
+    ...comparingRequests,
+    ...pagingRequests,
+  ]) {
     connection.onRequest(method, (params, token) => {
       const refused = refusal(state) ?? lacking(method, params);
       return refused ?? runSafe(name, empty, token, () => answer(world, params as never, token));

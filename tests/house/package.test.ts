@@ -52,7 +52,6 @@ describe("the package", () => {
         ...Object.values(each.icon),
       ]),
       ...contributes.grammars.map((each: { path: string }) => each.path),
-      ...contributes.snippets.map((each: { path: string }) => each.path),
       ...contributes.walkthroughs.flatMap((each: { steps: { media: { markdown: string } }[] }) =>
         each.steps.map(({ media }) => media.markdown),
       ),

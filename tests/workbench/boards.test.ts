@@ -42,12 +42,12 @@ const cells = (part: string) =>
   boards()
     .locator("tr", { has: workbench.panel.locator("button", { hasText: new RegExp(`^${part}$`) }) })
     .locator("td");
-const turn = () => workbench.panel.locator('[aria-label="Show"] button', { hasText: "Boards" }).click();
+const turn = (on: boolean) => workbench.run(`Seatwright: ${on ? "Show" : "Hide"} Boards`);
 
 describe("the boards", { timeout: 90_000 }, () => {
   it("come when they are asked for: the stock list, then a plan", async () => {
     expect(await boards().isVisible()).toBe(false);
-    await turn();
+    await turn(true);
     await boards().locator("table").waitFor();
     expect(await cells("front").nth(2).textContent()).toBe("2");
     await boards().locator("figure svg .piece").first().waitFor();
@@ -85,7 +85,7 @@ describe("the boards", { timeout: 90_000 }, () => {
 
   it("can be read by everyone, and are taken away", async () => {
     expect(await seriousIn(await frameOf(workbench.panel.locator("body")))).toEqual([]);
-    await turn();
+    await turn(false);
     await boards().waitFor({ state: "hidden" });
   });
 });

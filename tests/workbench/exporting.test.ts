@@ -29,7 +29,7 @@ it("writes the solids beside the chair", { timeout: 90_000 }, async () => {
   await expect.poll(() => box.inputValue(), { timeout: 30_000 }).toMatch(/mess-armchair\.3mf$/);
   await page.locator(".quick-input-widget .quick-input-action .monaco-button").first().click();
   const toast = page.locator(".notification-toast .notification-list-item-message", {
-    hasText: "Exported as mess-armchair.3mf",
+    hasText: "Saved mess-armchair.3mf",
   });
   await toast.waitFor();
   await page.locator(".explorer-folders-view .monaco-list-row", { hasText: "mess-armchair.3mf" }).waitFor();

@@ -36,7 +36,7 @@ export function panelSteps(at: () => Workbench): void {
   });
 
   it("marks a faulty part by a hatching, dashes and a lettered flag, and says which fault", async () => {
-    const { page, panel, find } = at();
+    const { page, panel, find, run } = at();
     await find("thick 1/3");
     await page.keyboard.press("Backspace");
     await page.keyboard.type("9");
@@ -52,16 +52,16 @@ export function panelSteps(at: () => Workbench): void {
     expect(await panel.locator("#told .fault").first().textContent()).toMatch(
       /^[A-Z] · warning: The tenon of /,
     );
-    await panel.locator('[aria-label="Show"] button', { hasText: "Findings" }).click();
+    await run("Seatwright: Hide Findings");
     await flag.waitFor({ state: "hidden" });
-    await panel.locator('[aria-label="Show"] button', { hasText: "Findings" }).click();
+    await run("Seatwright: Show Findings");
     await flag.waitFor();
   });
 
   it("has all of it in words, with the way to each finding", async () => {
-    const { page, panel, goesTo } = at();
-    await panel.locator("#words summary").click();
-    const words = panel.locator("#words > div");
+    const { page, panel, run, goesTo } = at();
+    await run("Seatwright: Open Drawing in Words");
+    const words = panel.locator("#words");
     await words.locator("h2", { hasText: "Parts" }).waitFor();
     expect(await words.textContent()).toMatch(/seat\.height 444\.7 mm/);
     expect(await words.locator('button[data-part="crest"]').textContent()).toBe("rail crest");
@@ -91,8 +91,8 @@ export function panelSteps(at: () => Workbench): void {
   );
 
   it("moves a value by the mouse, and one undo takes the whole drag back", async () => {
-    const { page, panel, find } = at();
-    await panel.locator("#words summary").click();
+    const { page, panel, find, run } = at();
+    await run("Seatwright: Close Drawing in Words");
     await find("let seat-height");
     const line = page.locator(".editor-instance .view-line", { hasText: "let seat-height" }).first();
     const before = await line.textContent();
@@ -138,24 +138,22 @@ export function panelSteps(at: () => Workbench): void {
   });
 
   it("lays how it stands over the plan and a sitter over the side view, while they are asked for", async () => {
-    const { panel } = at();
-    const press = (label: string) => panel.locator('[aria-label="Show"] button', { hasText: label }).click();
-    await press("Floor");
+    const { panel, run } = at();
+    await run("Seatwright: Show Floor");
     await panel.locator(".view.plan .overlay.floor .tipping").first().waitFor({ state: "attached" });
     expect(await panel.locator(".view.plan .overlay.floor .foot").count()).toBe(4);
-    await press("Sitter");
+    await run("Seatwright: Show Sitter");
     await panel.locator(".view.side .overlay.sitter.body").waitFor();
-    await press("Floor");
+    await run("Seatwright: Hide Floor");
     await panel.locator(".overlay.floor").first().waitFor({ state: "detached" });
     expect(await panel.locator(".view.side .overlay.sitter").count()).toBe(2);
-    await press("Sitter");
+    await run("Seatwright: Hide Sitter");
     await panel.locator(".overlay.sitter").first().waitFor({ state: "detached" });
   });
 
   it("shows the post that the caret is in from each of its faces, with its mortises, while that is asked for", async () => {
-    const { panel, find } = at();
-    const press = () => panel.locator('[aria-label="Show"] button', { hasText: "Post" }).click();
-    await press();
+    const { panel, find, run } = at();
+    await run("Seatwright: Show Post Faces");
     await find("post back");
     await panel.locator('#post svg[aria-label^="back.left"]').waitFor();
     expect(await panel.locator("#post .caption").allTextContents()).toEqual([
@@ -167,17 +165,17 @@ export function panelSteps(at: () => Workbench): void {
     expect(await panel.locator('#post .mouth[d*="M"]').count()).toBe(2);
     await find("post front");
     await panel.locator('#post svg[aria-label^="front.left"]').waitFor();
-    await press();
+    await run("Seatwright: Hide Post Faces");
     await panel.locator("#post").waitFor({ state: "hidden" });
   });
 
   it("is saved as an SVG file where the maker says", async () => {
-    const { page, panel } = at();
-    await panel.locator("button", { hasText: "Save…" }).click();
+    const { page, run } = at();
+    await run("Seatwright: Save Drawing");
     await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" }).waitFor();
     await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
     const told = page.locator(".notification-list-item", {
-      hasText: "Drawing saved as boathouse-mess-chair.svg",
+      hasText: "Saved boathouse-mess-chair.svg",
     });
     await told.locator(".monaco-button", { hasText: "Open" }).click();
     await page.locator('.tab.active[data-resource-name="boathouse-mess-chair.svg"]').waitFor();
@@ -193,7 +191,7 @@ export function panelSteps(at: () => Workbench): void {
     await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" }).waitFor();
     await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
     const told = page.locator(".notification-list-item", {
-      hasText: "Open boathouse-mess-chair.html in a browser",
+      hasText: "Saved boathouse-mess-chair.html",
     });
     await told.waitFor();
     expect(await told.textContent()).toContain("at 1 : 10 on A4");
@@ -203,10 +201,11 @@ export function panelSteps(at: () => Workbench): void {
   });
 
   it("comes back after the window is loaded anew, with the view and its size as they were", async () => {
-    const { page, panel } = at();
-    await panel.locator('#looks [data-look="side"]').click();
-    await panel.locator('#looks [data-look="side"][aria-pressed="true"]').waitFor();
-    await panel.locator('[aria-label="Show"] button', { hasText: "Sitter" }).click();
+    const { page, panel, run } = at();
+    await run("Seatwright: Look at the Side View");
+    // Its neighbours stay out of it.
+    await expect.poll(() => panel.locator("#sheet > svg > .view").count()).toBe(1);
+    await run("Seatwright: Show Sitter");
     await panel.locator(".view.side .overlay.sitter.body").waitFor();
     await panel.locator("#sheet").focus();
     await page.keyboard.press("+");
@@ -215,7 +214,7 @@ export function panelSteps(at: () => Workbench): void {
     // VS Code for the web puts what it keeps away every few seconds.
     await expect.poll(() => page.evaluate(keptBy), { timeout: 20_000 }).toContain(looked.split(" ")[0]);
     await page.reload();
-    await panel.locator("svg .view").nth(2).waitFor();
+    await panel.locator("svg .view.side").waitFor();
     expect(await panel.locator("#sheet > svg").getAttribute("viewBox")).toBe(looked);
     await panel.locator(".view.side .overlay.sitter.body").waitFor();
   });

@@ -43,7 +43,7 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
     const { panel } = workbench;
     const scripts = () => panel.locator('script[src*="panel-pictorial"]').count();
     expect(await scripts()).toBe(0);
-    await panel.locator('[aria-label="Show"] button', { hasText: "Pictorial" }).click();
+    await workbench.run("Seatwright: Show Pictorial View");
     await drawn().locator(".outline").first().waitFor();
     expect(await scripts()).toBe(1);
     expect(await panel.locator("#sheet > svg > .view").count()).toBe(4);
@@ -94,14 +94,15 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
   });
 
   it("is looked at alone, nearer and farther", async () => {
-    const { page, panel } = workbench;
+    const { page, panel, run } = workbench;
     await page.keyboard.press("4");
-    await panel.locator('#sheet > svg[data-look="pictorial"]').waitFor();
-    await panel.locator(".view.front").waitFor({ state: "hidden" });
+    await panel.locator(".view.front").waitFor({ state: "detached" });
+    await drawn().locator(".outline").first().waitFor();
     const wide = (await view().boundingBox())!.width;
     await page.keyboard.press("+");
     await expect.poll(async () => (await view().boundingBox())!.width / wide).toBeCloseTo(1.25, 2);
-    await panel.locator('#looks [data-look="all"]').click();
+    await run("Seatwright: Look at All Views");
+    await panel.locator(".view.front").waitFor();
   });
 
   it("shows the joints dashed and comes apart, mortises and tenons showing", async () => {
@@ -180,21 +181,21 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
   });
 
   it("is told in words", async () => {
-    const { panel } = workbench;
-    await panel.locator("#words summary").click();
-    const words = panel.locator("#words > div");
+    const { panel, run } = workbench;
+    await run("Seatwright: Open Drawing in Words");
+    const words = panel.locator("#words");
     await words.locator("h2", { hasText: "Pictorial view" }).waitFor();
     expect(await words.textContent()).toMatch(
       /From the front left, 25° above level\..*Gluing up.*Bring together/s,
     );
-    await panel.locator("#words summary").click();
+    await run("Seatwright: Close Drawing in Words");
     expect(await seriousIn(await frameOf(panel.locator("body")))).toEqual([]);
   });
 
   it("is saved with the rest, as it is turned, also from the palette", async () => {
     const { page, panel, run } = workbench;
     await panel.locator("#turning select").first().selectOption("back-right");
-    await panel.locator("button", { hasText: "Save…" }).click();
+    await run("Seatwright: Save Drawing");
     const title = page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" });
     await title.waitFor();
     await page.keyboard.press("Escape");
@@ -203,7 +204,7 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
     await title.waitFor();
     await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
     const told = page.locator(".notification-list-item", {
-      hasText: "Drawing saved as boathouse-mess-chair.svg",
+      hasText: "Saved boathouse-mess-chair.svg",
     });
     await told.locator(".monaco-button", { hasText: "Open" }).click();
     await page.locator('.tab.active[data-resource-name="boathouse-mess-chair.svg"]').waitFor();

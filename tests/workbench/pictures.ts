@@ -30,7 +30,7 @@ for (const [file, theme] of Object.entries(themes)) {
     "editor.minimap.enabled": false,
   };
   const files = { [name]: file === "light" ? sample : thin };
-  const { page, panel, open, find, close } = await openWorkbench({ files, settings });
+  const { page, panel, open, find, run, close } = await openWorkbench({ files, settings });
   await open(name);
   await page.keyboard.press("Control+b");
   await page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
@@ -43,13 +43,13 @@ for (const [file, theme] of Object.entries(themes)) {
     await panel.locator("#told .fault").first().waitFor();
   }
   await page.screenshot({ path: join(folder, `panel-${file}.png`) });
-  await panel.locator('[aria-label="Show"] button', { hasText: "Pictorial" }).click();
+  await run("Seatwright: Show Pictorial View");
   const view = panel.locator("#pictorial");
   await panel.locator(".view.pictorial .outline").first().waitFor();
   if (file === "light") await panel.locator("#turning button", { hasText: "Joints" }).click();
   if (file === "dark") await panel.locator("#turning input").fill("100");
   if (file.startsWith("high")) await panel.locator("#turning select").last().selectOption("3");
-  await panel.locator('#looks [data-look="pictorial"]').click();
+  await run("Seatwright: Look at the Pictorial View");
   if (file === "light") await panel.locator(".view.pictorial .tenon").first().waitFor();
   else await panel.locator(`#pictorial[aria-label*="${file === "dark" ? "apart" : "glue-up"}"]`).waitFor();
   await view.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 1500))));

@@ -71,8 +71,9 @@ export async function driveWorkbench(
       await page.keyboard.press("F1");
       const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
       await input.fill(`>${title}`);
-      await page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().waitFor();
-      await page.keyboard.press("Enter");
+      // Its whole name, so that none is taken that only begins so.
+      const named = page.locator(`.quick-input-list .monaco-list-row[aria-label^="${title}"]`).first();
+      await named.click();
     },
     async hover(says) {
       const shown = page.locator(".monaco-hover:not(.hidden) .hover-contents", { hasText: says }).first();

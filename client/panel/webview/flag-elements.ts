@@ -1,10 +1,8 @@
 /**
- * Faulty parts marked by more than colour: hatched, their lines dashed, and a lettered flag on a leader. A flag of an error is pointed
- * and filled, that of a warning rounded and open. Flags keep their size on screen with the words.
+ * Faulty parts marked by more than colour: hatched and their lines dashed, beside the flags that are lettered over them.
  */
-import type { Point, View } from "../../../server/drawing/sheet.ts";
+import type { View } from "../../../server/drawing/sheet.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import { type Flagged, lettersOf, placeFlags } from "./flag-places.ts";
 import { element, pathThrough } from "./svg.ts";
 
 /** How grave the gravest finding of a part is. */
@@ -20,17 +18,18 @@ export function gravityOf(faults: readonly Fault[]): Map<string, Gravity> {
   return found;
 }
 
-/** The hatchings, to be put once into each drawing. */
-export function hatchings(): SVGDefsElement {
+/** The hatchings, to be put once into each drawing of a scale in pixels to the millimetre. */
+export function hatchings(scale: number): SVGDefsElement {
+  const apart = Math.round((HATCH / scale) * 100) / 100;
   const line = (d: string) => element("path", { d });
   const pattern = (id: string, ...lines: SVGElement[]) =>
     element(
       "pattern",
-      { id, class: id, width: HATCH, height: HATCH, patternUnits: "userSpaceOnUse" },
+      { id, class: id, width: apart, height: apart, patternUnits: "userSpaceOnUse" },
       ...lines,
     );
-  const rising = `M0 ${HATCH}L${HATCH} 0`;
-  const falling = `M0 0L${HATCH} ${HATCH}`;
+  const rising = `M0 ${apart}L${apart} 0`;
+  const falling = `M0 0L${apart} ${apart}`;
   return element(
     "defs",
     {},
@@ -39,8 +38,8 @@ export function hatchings(): SVGDefsElement {
   );
 }
 
-/** From one line of a hatching to the next, mm on the sheet. */
-const HATCH = 22;
+/** From one line of a hatching to the next, px. */
+const HATCH = 7;
 
 /** The faulty parts of a view hatched where they can be seen; goes under the lines. */
 export function hatchedAreas({ areas }: View, grave: ReadonlyMap<string, Gravity>): SVGGElement {
@@ -55,42 +54,5 @@ export function hatchedAreas({ areas }: View, grave: ReadonlyMap<string, Gravity
       const d = pathThrough(points, true);
       return element("path", { d, class: gravity ?? "cover" });
     }),
-  );
-}
-
-/** The flags of a view with their leaders; goes over everything. */
-export function flagElements(view: Flagged, faults: readonly Fault[]): SVGGElement {
-  return element(
-    "g",
-    { class: "flags" },
-    ...placeFlags(view, faults).map(({ part, faults: found, anchor, at }) => {
-      const gravity = found[0]?.severity === "error" ? "error" : "warning";
-      return element(
-        "g",
-        { class: `flag ${gravity}`, "data-part": part },
-        element("path", { class: "leader", d: pathThrough([anchor, at]), "data-part": part }),
-        element("circle", { class: "leader-end", cx: anchor[0], cy: anchor[1], r: "0.18em" }),
-        board(at, lettersOf(found), gravity, part),
-      );
-    }),
-  );
-}
-
-/** The flag itself, drawn in its own units so that it grows and shrinks with the words. */
-function board([x, y]: Point, letters: string, gravity: Gravity, part: string): SVGGElement {
-  const wide = 14 + 7 * letters.length;
-  const d =
-    gravity === "error"
-      ? `M${-wide / 2} 0L${-wide / 2 + 5} -9H${wide / 2 - 5}L${wide / 2} 0L${wide / 2 - 5} 9H${-wide / 2 + 5}Z`
-      : `M${-wide / 2 + 9} -9H${wide / 2 - 9}A9 9 0 0 1 ${wide / 2 - 9} 9H${-wide / 2 + 9}A9 9 0 0 1 ${-wide / 2 + 9} -9Z`;
-  return element(
-    "g",
-    { transform: `translate(${x} ${y})` },
-    element(
-      "svg",
-      { class: "board", width: "0.1em", height: "0.1em", viewBox: "0 0 1.2 1.2" },
-      element("path", { d, "data-part": part }),
-      element("text", { y: 4.5, "text-anchor": "middle" }, letters),
-    ),
   );
 }

@@ -1,46 +1,72 @@
 /**
  * Where the lettered flags of faulty parts stand on a view: near the part, clear of everything drawn, each with a leader to a place where
- * the part can be seen. Millimetres on the sheet.
+ * the part can be seen.
  */
-import type { Area, DimensionLine, Point, View } from "../../../server/drawing/sheet.ts";
+import type { Area, Point } from "../../../server/drawing/sheet.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
+import { type Box, boxAround, boxOf, meet } from "./lettering/boxes.ts";
+import type { Label, Stand } from "./lettering/search.ts";
+import { STEP } from "./lettering/type-scale.ts";
 
-interface Flag {
+/** A faulty part that can be seen, and a place on it; mm on the sheet. */
+export interface Flagged {
   part: string;
   /** The findings it stands for, the gravest first. */
   faults: Fault[];
-  /** On the part, and where the flag's middle is. */
   anchor: Point;
-  at: Point;
 }
 
-/** Room a flag takes: half its height, and half its width for each letter. */
-const HALF_HIGH = 24;
-const HALF_LETTER = 13;
-/** From the anchor to the flag: the nearest place tried, the farthest, and the step. */
-const NEAREST = 60;
-const FARTHEST = 420;
-const STEP = 30;
+/** One for each faulty part that can be seen among these areas, by the end that is worst. */
+export function flaggedIn(areas: readonly Area[], faults: readonly Fault[]): Flagged[] {
+  const boxes = areas.map(boxed);
+  return byPlace(faults).flatMap(({ part, towards, faults: found }) => {
+    const anchor = anchorOf(boxes, part, towards);
+    return anchor ? [{ part, faults: found, anchor }] : [];
+  });
+}
+
+/** A place on a part where it can be seen, by its middle. */
+export const placeOn = (areas: readonly Area[], part: string): Point | undefined =>
+  anchorOf(areas.map(boxed), part, undefined);
+
+/** Half of a flag's height, and its width for each letter and sign of it; px. */
+export const HALF_HIGH = 9;
+export const flagWide = (letters: string): number => 14 + 7 * letters.length;
+/** From the anchor to the flag: the nearest place tried, the farthest, and the step; px. */
+const NEAREST = 20;
+const FARTHEST = 200;
 const DIRECTIONS = 16;
 
-/** What flags keep clear of. */
-export type Flagged = Pick<View, "areas" | "dimensions" | "caption" | "captionAt">;
+/** The flag of a part as a label, its anchor and the areas of its view in px: clear of all parts if it can. */
+export function flagLabel(
+  { faults, part }: Flagged,
+  anchor: Point,
+  areas: readonly Area[],
+  view: string,
+): Label {
+  const letters = lettersOf(faults);
+  const half: Point = [flagWide(letters) / 2, HALF_HIGH];
+  const boxes = areas.map(boxed);
+  return {
+    kind: `flag ${faults[0]?.severity === "error" ? "error" : "warning"}`,
+    size: 12,
+    of: part,
+    view,
+    stands: () => around(anchor, half, letters),
+    shuns: (box) => boxes.some((area) => meet(box, area.box) && touches(area, box)),
+  };
+}
 
-/** One flag for each faulty part that can be seen in this view, by the end that is worst. */
-export function placeFlags(view: Flagged, faults: readonly Fault[]): Flag[] {
-  const flags: Flag[] = [];
-  const words = [...view.dimensions.map(wordsOf), captionOf(view)];
-  const taken = [...words, ...view.dimensions.map(lineOf)];
-  const areas = view.areas.map(boxed);
-  for (const { part, towards, faults: found } of byPlace(faults)) {
-    const anchor = anchorOf(areas, part, towards);
-    if (!anchor) continue;
-    const half: Point = [HALF_HIGH + HALF_LETTER * (lettersOf(found).length - 1), HALF_HIGH];
-    const at = clearPlace(anchor, half, { areas, taken, words }) ?? [anchor[0], anchor[1] - NEAREST];
-    taken.push(boxAround(at, half));
-    flags.push({ part, faults: found, anchor, at });
+/** Places in all directions, from near to far, each with a leader to its middle. */
+function* around([x, y]: Point, half: Point, letters: string): Generator<Stand> {
+  for (let away = NEAREST; away <= FARTHEST; away += 2 * STEP) {
+    for (let k = 0; k < DIRECTIONS; k++) {
+      // From upright, by turns to the right and to the left.
+      const turn = (Math.ceil(k / 2) * (k % 2 ? 1 : -1) * 2 * Math.PI) / DIRECTIONS;
+      const at: Point = [x + Math.sin(turn) * away, y - Math.cos(turn) * away];
+      yield { lines: [letters], at, anchor: "middle", box: boxAround(at, half), leader: [[x, y], at] };
+    }
   }
-  return flags;
 }
 
 /** The letters on a flag: two at most, then a sign that there are more. */
@@ -62,27 +88,11 @@ function byPlace(faults: readonly Fault[]): { part: string; towards?: string; fa
   return [...places.values()];
 }
 
-interface Box {
-  left: number;
-  right: number;
-  top: number;
-  foot: number;
-}
-
 interface BoxedArea extends Area {
   box: Box;
 }
 
-function boxed(area: Area): BoxedArea {
-  const box = { left: Infinity, right: -Infinity, top: Infinity, foot: -Infinity };
-  for (const [x, y] of area.points) {
-    box.left = Math.min(box.left, x);
-    box.right = Math.max(box.right, x);
-    box.top = Math.min(box.top, y);
-    box.foot = Math.max(box.foot, y);
-  }
-  return { ...area, box };
-}
+const boxed = (area: Area): BoxedArea => ({ ...area, box: boxOf(area.points) });
 
 /** A place inside the part that no nearer part covers: by the end at fault, else by its middle. */
 function anchorOf(areas: readonly BoxedArea[], part: string, towards: string | undefined): Point | undefined {
@@ -144,28 +154,6 @@ function holds({ points, box }: BoxedArea, [x, y]: Point): boolean {
   return inside;
 }
 
-interface Drawn {
-  areas: readonly BoxedArea[];
-  taken: readonly Box[];
-  words: readonly Box[];
-}
-
-/** The nearest place around the anchor where a flag of this size touches no part, no figure and no other flag, its leader no words. */
-function clearPlace([x, y]: Point, half: Point, { areas, taken, words }: Drawn): Point | undefined {
-  for (let away = NEAREST; away <= FARTHEST; away += STEP) {
-    for (let k = 0; k < DIRECTIONS; k++) {
-      // From upright, by turns to the right and to the left.
-      const turn = (Math.ceil(k / 2) * (k % 2 ? 1 : -1) * 2 * Math.PI) / DIRECTIONS;
-      const at: Point = [x + Math.sin(turn) * away, y - Math.cos(turn) * away];
-      const box = boxAround(at, half);
-      if (taken.some((other) => meet(box, other))) continue;
-      if (words.some((other) => crosses([x, y], at, other))) continue;
-      if (!areas.some((area) => meet(box, area.box) && touches(area, box))) return at;
-    }
-  }
-  return undefined;
-}
-
 /** Whether an outline reaches into a box: at one of a grid of places in it, or with a corner of its own. */
 function touches(area: BoxedArea, box: Box): boolean {
   const { left, right, top, foot } = box;
@@ -175,66 +163,4 @@ function touches(area: BoxedArea, box: Box): boolean {
     }
   }
   return area.points.some(([x, y]) => x > left && x < right && y > top && y < foot);
-}
-
-function wordsOf({ label, labelAt: [x, y], upright, lines }: DimensionLine): Box {
-  if (lines) {
-    const long = Math.max(...lines.map((each) => each.length));
-    return {
-      left: x,
-      right: x + long * LETTER_WIDE,
-      top: y - LETTER_HIGH,
-      foot: y + (lines.length - 1) * LETTER_HIGH,
-    };
-  }
-  const half = (label.length * LETTER_WIDE) / 2;
-  return upright
-    ? { left: x - LETTER_HIGH, right: x, top: y - half, foot: y + half }
-    : { left: x - half, right: x + half, top: y - LETTER_HIGH, foot: y };
-}
-
-function captionOf({ caption, captionAt: [x, y] }: Flagged): Box {
-  const half = (caption.length * LETTER_WIDE) / 2;
-  return { left: x - half, right: x + half, top: y - LETTER_HIGH, foot: y };
-}
-
-/** The measured line of a dimension; its extension lines are fine enough to be crossed. */
-function lineOf({ line: [a, b] }: DimensionLine): Box {
-  return {
-    left: Math.min(a[0], b[0]),
-    right: Math.max(a[0], b[0]),
-    top: Math.min(a[1], b[1]),
-    foot: Math.max(a[1], b[1]),
-  };
-}
-
-/** Whether a straight from one place to another goes through a box. */
-function crosses(from: Point, to: Point, { left, right, top, foot }: Box): boolean {
-  let start = 0;
-  let end = 1;
-  for (const [a, b, low, high] of [
-    [from[0], to[0], left, right],
-    [from[1], to[1], top, foot],
-  ] as const) {
-    if (a === b) {
-      if (a < low || a > high) return false;
-      continue;
-    }
-    const [one, other] = [(low - a) / (b - a), (high - a) / (b - a)];
-    start = Math.max(start, Math.min(one, other));
-    end = Math.min(end, Math.max(one, other));
-  }
-  return start <= end;
-}
-
-/** About the size of a letter of a dimension's label, mm on the sheet, as large as the panel shows it. */
-const LETTER_WIDE = 17;
-const LETTER_HIGH = 30;
-
-function boxAround([x, y]: Point, [wide, high]: Point): Box {
-  return { left: x - wide, right: x + wide, top: y - high, foot: y + high };
-}
-
-function meet(a: Box, b: Box): boolean {
-  return a.left <= b.right && b.left <= a.right && a.top <= b.foot && b.top <= a.foot;
 }

@@ -2,22 +2,36 @@
  * Looking at the sheet: all of it, one view, or wherever the maker has zoomed and moved to, by mouse, touchpad and keyboard.
  */
 import type { Point } from "../../../server/drawing/sheet.ts";
+import { type LookName, lookNames } from "../showable.ts";
 import type { Laid } from "./arrange.ts";
-import { fitWords } from "./fit-words.ts";
-import { type Frame, frameOf, middle, moved, zoomed } from "./frame.ts";
+import { type Frame, middle, moved, wholeFrame, zoomed } from "./frame.ts";
 
-/** `all`, a view's name, or a frame of the maker's own. */
-export type Look = string | Frame;
+/** All views or one of them, and a frame of the maker's own on that. */
+export interface Look {
+  at: LookName;
+  frame?: Frame;
+}
+
+/** A look that was kept, or all views. */
+export function readLook(kept: unknown): Look {
+  const { at, frame } = (typeof kept === "object" && kept !== null ? kept : {}) as Partial<Look>;
+  const own = frame && Object.values(frame).every(Number.isFinite) ? { frame } : {};
+  return at && lookNames.includes(at) ? { at, ...own } : { at: "all" };
+}
 
 interface Looking {
   /** Shows a sheet's elements in place of those before; the look stays. */
   show(sheet: Laid, svg: SVGSVGElement): void;
-  /** Width over height of the room there is. */
-  readonly aspect: number;
+  /** Takes the sheet away. */
+  clear(): void;
+  /** The room there is, px. */
+  readonly room: { width: number; height: number };
   /** Looks at once how much room there is, where the browser has not told yet. */
   measure(): void;
   /** Shows all, or one view. */
-  at(look: Look): void;
+  at(name: LookName): void;
+  /** The frame of the maker's own goes. */
+  whole(): void;
   readonly look: Look;
   /** Nearer by a factor above 1, farther below it. */
   zoom(factor: number): void;
@@ -27,7 +41,7 @@ interface Looking {
 export function createLooking(given: {
   place: HTMLElement;
   look: Look;
-  changed(look: Look): void;
+  changed(look: Look, before: Look): void;
   /** The room has another size. */
   resized(): void;
   /** The sheet is looked at anew: how large a millimetre is, in pixels, and where its upper left corner is. */
@@ -44,38 +58,39 @@ export function createLooking(given: {
   let held = false;
   let room = { width: place.clientWidth, height: place.clientHeight };
 
-  function frame(of: Laid): Frame {
-    return typeof look === "string" ? frameOf(of, look) : look;
-  }
+  const frame = (of: Laid): Frame => look.frame ?? wholeFrame(of);
 
   function apply() {
     if (!sheet || !svg) return;
     const { x, y, width, height } = frame(sheet);
     svg.setAttribute("viewBox", `${x} ${y} ${width} ${height}`);
-    svg.setAttribute("data-look", typeof look === "string" ? look : "own");
     // As the browser fits a view box into its room; asking it would have it lay out the page at every drawing.
     const scale = Math.min(room.width / width, room.height / height);
-    fitWords(svg, scale);
-    given.framed(scale, [
-      (room.width - width * scale) / 2 - x * scale,
-      (room.height - height * scale) / 2 - y * scale,
-    ]);
+    if (scale > 0)
+      given.framed(scale, [
+        (room.width - width * scale) / 2 - x * scale,
+        (room.height - height * scale) / 2 - y * scale,
+      ]);
   }
 
-  function at(next: Look) {
+  function turn(next: Look) {
+    const before = look;
     look = next;
-    apply();
-    changed(look);
+    if (before.at === next.at) apply();
+    changed(look, before);
   }
+
+  const at = (name: LookName) => turn({ at: name });
+  const own = (next: Frame) => turn({ at: look.at, frame: next });
 
   function zoom(factor: number, about?: Point) {
-    if (sheet) at(zoomed(frame(sheet), factor, about ?? middle(frame(sheet)), sheet));
+    if (sheet) own(zoomed(frame(sheet), factor, about ?? middle(frame(sheet)), sheet));
   }
 
   /** By so many pixels of the screen. */
   function move([right, down]: Point) {
     const scale = svg?.getScreenCTM()?.a;
-    if (sheet && scale) at(moved(frame(sheet), [right / scale, down / scale], sheet));
+    if (sheet && scale) own(moved(frame(sheet), [right / scale, down / scale], sheet));
   }
 
   function onSheet({ clientX, clientY }: MouseEvent): Point | undefined {
@@ -153,7 +168,15 @@ export function createLooking(given: {
       svg = nextSvg;
       apply();
     },
+    clear() {
+      svg?.remove();
+      svg = undefined;
+      sheet = undefined;
+    },
     at,
+    whole() {
+      if (look.frame) turn({ at: look.at });
+    },
     zoom,
     measure() {
       room = { width: place.clientWidth, height: place.clientHeight };
@@ -161,8 +184,8 @@ export function createLooking(given: {
     get look() {
       return look;
     },
-    get aspect() {
-      return room.width / Math.max(1, room.height);
+    get room() {
+      return room;
     },
   };
 }

@@ -4,21 +4,24 @@
 import type { Point } from "../../../server/drawing/sheet.ts";
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
+import type { ShowName } from "../showable.ts";
 import { createAnnouncer } from "./announcer.ts";
 import { arranged, type Laid, sameWay } from "./arrange.ts";
 import { createBoardsView } from "./boards-view.ts";
 import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
-import { createLooking, KEY_ZOOM, type Look } from "./looking.ts";
+import { createLetterer } from "./lettering/letterer.ts";
+import { createLooking, KEY_ZOOM, type Look, readLook } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
 import { loadPictorial, type Pictorial, type PictorialWords } from "./pictorial-view.ts";
 import { createPointing } from "./pointing.ts";
 import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
-import { createShows, isShown, overlaysOn } from "./shows.ts";
+import { createShows, isShown, overlaysOn, shownOf } from "./shows.ts";
 
 interface State {
   uri?: string;
+  locked?: boolean;
   look?: Look;
   turned?: string[];
   /** How the pictorial view is looked at. */
@@ -36,11 +39,16 @@ const ownScript = document.currentScript as HTMLScriptElement;
 const found = (id: string) => document.getElementById(id) as HTMLElement;
 const place = found("sheet");
 const state = found("state");
-const inWords = document.querySelector("#words div") as HTMLElement;
+const inWords = found("words");
 let latest: DrawingParams | undefined;
 let laid: Laid | undefined;
 let pictorial: Pictorial | undefined;
 let pictorialWords: PictorialWords | undefined;
+let waiting: DrawingParams | undefined;
+/** Pixels to the millimetre. */
+let seenAt = 1;
+/** What is shown is still of the chair before. */
+let isOfAnother = false;
 
 const announcer = createAnnouncer((words) => {
   found("said").textContent = words;
@@ -50,19 +58,22 @@ const makersRules = createMakersRules({
   moved: (name, value, done) => vscode.postMessage({ type: "adjust", name, value, done }),
   ranged: (name) => vscode.postMessage({ type: "range", name }),
 });
+const letterer = createLetterer();
 const looking = createLooking({
   place,
-  look: vscode.getState()?.look ?? "all",
-  changed(look) {
+  look: readLook(vscode.getState()?.look),
+  changed(look, before) {
     keep({ look });
-    pressLook(look);
-    if (look === "pictorial") shows.turnOn("pictorial");
+    if (look.at === "pictorial") shows.turn("pictorial", true);
+    if (look.at !== before.at && latest) show(latest);
   },
-  resized() {
-    if (latest?.sheet && laid && !sameWay(arranged(latest.sheet, looking.aspect, pictorial?.room), laid))
-      show(latest);
+  resized: () => latest && showSoon(latest),
+  framed(scale, corner) {
+    seenAt = scale;
+    letterer.letter(scale);
+    pictorial?.rescaled();
+    placeFocus(scale, corner);
   },
-  framed: placeFocus,
   holds([x, y]) {
     const room = laid?.pictorial;
     if (!room || x < room.x || y < room.y || x > room.x + room.width || y > room.y + room.height)
@@ -85,6 +96,7 @@ const pointing = createPointing({
 const postView = createPostView({
   place: found("post"),
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
+  measure: letterer.measure,
 });
 const boardsView = createBoardsView({
   place: found("boards"),
@@ -98,19 +110,16 @@ const compareView = createCompareView({
   ended: () => vscode.postMessage({ type: "endComparison" }),
 });
 const shows = createShows({
-  place: found("shows"),
-  turned: vscode.getState()?.turned ?? [],
-  changed(turned) {
-    keep({ turned });
-    postView.turn(turned.includes("post"));
-    void turnPictorial(isShown("pictorial", turned));
-    turnBoards(isShown("boards", turned));
-    vscode.postMessage({ type: "overlays", names: overlaysOn(turned) });
+  turned: turned(),
+  changed(now) {
+    keep({ turned: now });
+    applyShows();
+    vscode.postMessage({ type: "overlays", names: overlaysOn(now) });
   },
 });
 
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
-  if (data.type === "subject") keep({ uri: data.uri });
+  if (data.type === "subject") turnTo(data);
   if (data.type === "drawing") showSoon(data.drawing);
   if (data.type === "range") makersRules.range(data.range);
   if (data.type === "highlight") {
@@ -121,29 +130,65 @@ addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "boards") boardsView.show(data.boards);
   if (data.type === "keep") keepDrawing(data.what);
   if (data.type === "say") announcer.say(data.words);
+  if (data.type === "look") looking.at(data.look);
+  if (data.type === "zoom") looking.zoom(data.nearer ? KEY_ZOOM : 1 / KEY_ZOOM);
+  if (data.type === "show") shows.turn(data.name, data.on);
+  if (data.type === "words") turnWords(data.on);
 });
-document.querySelector("footer")?.addEventListener("click", ({ target }) => {
-  if (!(target instanceof HTMLElement)) return;
-  const { look, zoom, ask, fault } = target.dataset;
-  if (look) looking.at(look);
-  if (zoom) looking.zoom(zoom === "in" ? KEY_ZOOM : 1 / KEY_ZOOM);
-  if (ask === "save" || ask === "print") keepDrawing(ask);
+inWords.addEventListener("click", ({ target }) => {
+  const fault = target instanceof HTMLElement ? target.dataset.fault : undefined;
   if (fault) vscode.postMessage({ type: "revealFault", letter: fault });
 });
-found("words").addEventListener("toggle", fillWords);
-found("words").addEventListener("keydown", ({ key, currentTarget }) => {
+inWords.addEventListener("keydown", ({ key }) => {
   if (key !== "Escape") return;
-  const details = currentTarget as HTMLDetailsElement;
-  details.open = false;
-  details.querySelector("summary")?.focus();
+  turnWords(false);
+  place.focus({ preventScroll: true });
 });
-pressLook(vscode.getState()?.look ?? "all");
-postView.turn(vscode.getState()?.turned?.includes("post") ?? false);
-vscode.postMessage({ type: "ready", overlays: overlaysOn(vscode.getState()?.turned ?? []) });
-void turnPictorial(isShown("pictorial", vscode.getState()?.turned ?? []));
-turnBoards(isShown("boards", vscode.getState()?.turned ?? []));
+place.addEventListener("keydown", ({ key, ctrlKey, metaKey, altKey }) => {
+  if (key === "w" && !ctrlKey && !metaKey && !altKey) turnWords(Boolean(inWords.hidden));
+});
+introduce();
 
-let waiting: DrawingParams | undefined;
+/** What was turned from how it was at first. */
+function turned(): string[] {
+  return vscode.getState()?.turned ?? [];
+}
+
+/** Says that the page is ready, and what it shows and needs. */
+function introduce() {
+  vscode.postMessage({ type: "ready", overlays: overlaysOn(turned()) });
+  applyShows();
+  if (pictorial) vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
+  if (isOn("boards")) vscode.postMessage({ type: "boards", on: true });
+}
+
+function applyShows() {
+  postView.turn(isOn("post"));
+  void turnPictorial(isOn("pictorial"));
+  turnBoards(isOn("boards"));
+  tellShown();
+}
+
+function isOn(name: ShowName): boolean {
+  return isShown(name, turned());
+}
+
+function tellShown() {
+  vscode.postMessage({ type: "shown", names: shownOf(turned()), words: !inWords.hidden });
+}
+
+/** The drawing of another chair is to be shown from now on: what belonged to the one before goes. */
+function turnTo({ uri, locked }: { uri: string; locked: boolean }) {
+  const before = vscode.getState()?.uri;
+  keep({ uri, locked });
+  if (before === undefined || before === uri) return;
+  waiting = undefined;
+  isOfAnother = true;
+  makersRules.forget();
+  postView.forget();
+  looking.whole();
+  introduce();
+}
 
 /** At most one drawing a frame, the newest. */
 function showSoon(drawing: DrawingParams) {
@@ -161,18 +206,25 @@ function show(drawing: DrawingParams) {
     // The rules have just taken their share of the room.
     if (!before) looking.measure();
     pictorial?.show(drawing);
-    laid = arranged(sheet, looking.aspect, pictorial?.room);
-    // A frame of the maker's own means little once the views lie elsewhere.
-    if (before && !sameWay(before, laid) && typeof vscode.getState()?.look === "object") looking.at("all");
+    const { room, look } = looking;
+    laid = arranged(sheet, { room, look: look.at, pictorial: pictorial?.room, measure: letterer.measure });
     const made = sheetElements(laid, faults);
     if (pictorial && laid.pictorial) {
       pictorial.element.setAttribute("transform", `translate(${laid.pictorial.x} ${laid.pictorial.y})`);
       made.svg.append(pictorial.element);
     }
+    letterer.show(laid, made.svg, { faults, named: isOn("arrangement") ? told : [] });
     looking.show(laid, made.svg);
+    // A frame of the maker's own means little once the views lie elsewhere.
+    if (before && !sameWay(before, laid)) looking.whole();
     pointing.show({ names: partNames(sheet), parts: made.parts, told, faults });
     fillWords();
   }
+  if (!sheet && isOfAnother) {
+    laid = undefined;
+    looking.clear();
+  }
+  isOfAnother = false;
   postView.show(drawing);
   compareView.show(drawing);
   document.body.classList.toggle("stale", stale);
@@ -183,9 +235,18 @@ function show(drawing: DrawingParams) {
 
 /** Only while they are open to be read: typing and moving values are to cost no more than they must. */
 function fillWords() {
-  if (!latest?.sheet || !(found("words") as HTMLDetailsElement).open) return;
+  if (!latest?.sheet || inWords.hidden) return;
   const { sheet, faults = [], told = [] } = latest;
   fillInWords(inWords, { sheet, faults, told, pictorial: pictorialWords });
+}
+
+/** Opens all of it in words, or closes them. */
+function turnWords(on: boolean) {
+  if (inWords.hidden === !on) return;
+  inWords.hidden = !on;
+  fillWords();
+  if (on) inWords.focus({ preventScroll: true });
+  tellShown();
 }
 
 /** Shows the pictorial view, or takes it away; its script comes when it is first asked for. */
@@ -198,7 +259,7 @@ async function turnPictorial(on: boolean) {
     pictorialWords = undefined;
     pointing.also(new Map());
     vscode.postMessage({ type: "pictorial" });
-    if (looking.look === "pictorial") looking.at("all");
+    if (looking.look.at === "pictorial") looking.at("all");
     if (latest) show(latest);
     return;
   }
@@ -211,6 +272,7 @@ async function turnPictorial(on: boolean) {
     changed: (turned) => keep({ pictorial: turned }),
     asks: (wanted) => vscode.postMessage({ type: "pictorial", wanted }),
     resized: () => latest && show(latest),
+    seenAt: () => ({ scale: seenAt, figures: laid?.figures ?? 13 }),
     drawn(parts, words) {
       pictorialWords = words;
       pointing.also(parts);
@@ -243,12 +305,6 @@ function placeFocus(scale: number, [left, top]: Point) {
 function keepDrawing(what: "save" | "print") {
   const picture = pictorial?.picture();
   vscode.postMessage({ type: "keep", what, ...(picture && { picture }) });
-}
-
-/** Which of the buttons for views is the look now. */
-function pressLook(look: Look) {
-  for (const button of document.querySelectorAll<HTMLElement>("[data-look]"))
-    button.setAttribute("aria-pressed", String(button.dataset.look === look));
 }
 
 /** What comes back after the window is loaded anew. */

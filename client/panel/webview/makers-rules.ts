@@ -13,6 +13,8 @@ interface MakersRules {
   show(adjustables: readonly Adjustable[], version: number): void;
   /** How far one of them may go. */
   range(range: RangeResult): void;
+  /** Those of another chair come next. */
+  forget(): void;
 }
 
 interface Shown {
@@ -100,6 +102,13 @@ export function createMakersRules(given: {
       one.bars = rangeBars(range, id);
       one.input.setAttribute("aria-describedby", id);
       one.holder.append(one.bars);
+    },
+    forget() {
+      clearTimeout(waits);
+      for (const { holder } of shown.values()) holder.remove();
+      shown.clear();
+      touched.clear();
+      version = undefined;
     },
     show(adjustables, next) {
       if (version !== undefined && next !== version) moveOn();

@@ -25,16 +25,8 @@ export function bodyElements({ name, strokes }: Overlay): SVGElement[] {
   });
 }
 
-/** Marks of an overlay, and its words made by `words`. */
-export function markElements(
-  { name, strokes, words: lettering }: Overlay,
-  words: (
-    kind: string,
-    at: readonly [number, number],
-    text: string,
-    more: Record<string, string>,
-  ) => SVGElement,
-): SVGElement[] {
+/** Marks of an overlay; its words are lettered with all others. */
+export function markElements({ name, strokes }: Overlay): SVGElement[] {
   const marks = strokes.filter(({ is }) => is !== "body" && is !== "arm");
   if (marks.length === 0) return [];
   return [
@@ -42,12 +34,6 @@ export function markElements(
       "g",
       { class: `overlay ${name}` },
       ...marks.map((stroke) => element("path", { class: stroke.is, d: outline(stroke) })),
-      ...lettering.map(({ at, text, of, anchor, upright }) =>
-        words(`label of-${of}`, at, text, {
-          "text-anchor": anchor,
-          ...(upright && { transform: `rotate(-90 ${at.join(" ")})` }),
-        }),
-      ),
     ),
   ];
 }

@@ -18,6 +18,8 @@ export interface PictorialGiven {
   asks(wanted: PictorialWanted): void;
   /** Its room on the sheet is another. */
   resized(): void;
+  /** Pixels to the millimetre, and the height of figures in pixels. */
+  seenAt(): { scale: number; figures: number };
   /** It is drawn and at rest. */
   drawn(parts: PartElements, words: PictorialWords): void;
   /** For a screen reader. */
@@ -35,10 +37,12 @@ export interface Pictorial {
   readonly wants: PictorialWanted;
   /** A drawing has come. */
   show(drawing: DrawingParams): void;
-  /** The room it takes on the sheet, mm; nothing before there is a chair to turn. */
+  /** The room it takes on the sheet without its caption, mm; nothing before there is a chair to turn. */
   readonly room: { width: number; height: number } | undefined;
   /** Its lines, from the upper left corner of its room. */
   readonly element: SVGGElement;
+  /** It is seen at another scale. */
+  rescaled(): void;
   /** Pulled by so many pixels. */
   pulled(by: Point): void;
   /** As it is now, to be kept. */

@@ -1,10 +1,13 @@
 /**
  * A post from each of its faces, under the drawing while that is switched on: the post that the caret is in, or was in last.
  */
-import type { DrawingParams } from "../../../server/main/protocol.ts";
-import { element, pathThrough } from "./svg.ts";
 
-type Faces = NonNullable<DrawingParams["faces"]>;
+import { tickLines } from "../../../server/drawing/ticks.ts";
+import type { DrawingParams } from "../../../server/main/protocol.ts";
+import { letteringElements } from "./lettering/elements.ts";
+import { type Measure, TICK } from "./lettering/type-scale.ts";
+import { at, type Faces, postLaid } from "./post-layout.ts";
+import { element, pathThrough } from "./svg.ts";
 
 interface PostView {
   /** It is switched on or off. */
@@ -13,6 +16,8 @@ interface PostView {
   caret(parts: readonly string[]): void;
   /** A drawing has come. */
   show(drawing: DrawingParams): void;
+  /** Another chair is shown from now on. */
+  forget(): void;
   /** The post to ask for; none while it is off. */
   readonly wanted: string | undefined;
 }
@@ -21,8 +26,10 @@ interface PostView {
 export function createPostView(given: {
   place: HTMLElement;
   asks(post: string | undefined): void;
+  measure: Measure;
 }): PostView {
-  const { place, asks } = given;
+  const { place, asks, measure } = given;
+  let shown: Faces | undefined;
   let on = false;
   let posts: string[] = [];
   let chosen: string | undefined;
@@ -36,11 +43,19 @@ export function createPostView(given: {
     asks(post);
   }
 
+  function draw() {
+    if (on && shown) place.replaceChildren(facesElement(shown, Math.max(200, place.clientWidth), measure));
+  }
+  new ResizeObserver(draw).observe(place);
+
   return {
     turn(now) {
       on = now;
       place.hidden = !on;
-      if (!on) place.replaceChildren();
+      if (!on) {
+        shown = undefined;
+        place.replaceChildren();
+      }
       ask();
     },
     caret(parts) {
@@ -51,7 +66,15 @@ export function createPostView(given: {
       if (sheet) posts = told.filter(({ title }) => title.startsWith("post ")).map(({ part }) => part);
       if (!posts.includes(chosen ?? "")) chosen = undefined;
       ask();
-      if (on && faces) place.replaceChildren(facesElement(faces));
+      shown = faces;
+      draw();
+    },
+    forget() {
+      posts = [];
+      chosen = undefined;
+      asked = undefined;
+      shown = undefined;
+      place.replaceChildren();
     },
     get wanted() {
       return wanted();
@@ -59,37 +82,50 @@ export function createPostView(given: {
   };
 }
 
-function facesElement({ post, words: size, width, height, faces }: Faces): SVGSVGElement {
-  const said = faces.map(
-    ({ caption, words }) => `${caption}: ${words.map(({ text }) => text).join(", ") || "none"}`,
+function facesElement(faces: Faces, width: number, measure: Measure): SVGSVGElement {
+  const laid = postLaid(faces, width, measure);
+  const { scale } = laid;
+  const said = faces.faces.map(
+    ({ caption, mouths }) =>
+      `${caption}: ${mouths.map(({ part, label }) => `${part} ${label}`).join(", ") || "none"}`,
   );
+  const sections = faces.sections.map(({ label }) => label).join(", ");
   return element(
     "svg",
     {
-      viewBox: `0 0 ${width} ${height}`,
-      "font-size": size,
+      viewBox: `0 0 ${laid.width} ${laid.height}`,
+      width: laid.width,
+      height: laid.height,
       role: "img",
-      "aria-label": `${post}, mortises from the foot. ${said.join("; ")}.`,
+      "aria-label": `${faces.post}, ${faces.overall.label} over all, ${sections}; mortises from the foot. ${said.join("; ")}.`,
     },
-    element("title", {}, post),
-    ...faces.map(({ caption, captionAt: [x, y], strokes, words }) =>
+    element("title", {}, faces.post),
+    ...laid.faces.map(({ face, foot }) =>
       element(
         "g",
         {},
         ...(["hidden", "edge", "mouth", "peg"] as const).map((is) =>
           element("path", {
             class: is,
-            d: strokes
+            d: face.strokes
               .filter((stroke) => stroke.is === is)
-              .map(({ points }) => pathThrough(points))
+              .map(({ points }) => pathThrough(points.map(at(foot, scale))))
               .join(""),
           }),
         ),
-        element("text", { class: "caption", x, y }, caption),
-        ...words.map(({ text, at }) =>
-          element("text", { x: at[0], y: at[1], "text-anchor": "middle" }, text),
-        ),
       ),
     ),
+    element(
+      "g",
+      { class: "dimension" },
+      element("path", { d: pathThrough(laid.overall.line) }),
+      element("path", {
+        class: "ticks",
+        d: tickLines(laid.overall.line, TICK)
+          .map((ends) => pathThrough(ends))
+          .join(""),
+      }),
+    ),
+    ...letteringElements(laid.placed, 1),
   );
 }

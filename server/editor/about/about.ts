@@ -26,8 +26,8 @@ export function aboutName(study: Study, { name, side }: NameOfPart): string | un
   const from = declared.file ? `from ${plain(fileName(declared.file))}` : undefined;
   return paragraphs(
     `**${plain(`${declared.is} ${name}`)}**${pair}`,
-    declared.description && plain(declared.description),
     figures(study, declared, side),
+    declared.description && plain(declared.description),
     from,
   );
 }

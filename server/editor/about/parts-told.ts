@@ -9,6 +9,7 @@ import { printQuantity } from "../../design/units.ts";
 import type { View } from "../view.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutRailBriefly } from "./about-rail.ts";
+import { briefPost, briefRail } from "./brief.ts";
 import type { Naming } from "./markdown.ts";
 
 export interface PartTold {
@@ -20,6 +21,8 @@ export interface PartTold {
   description?: string;
   /** One figure or a few to a line, in the file's units. */
   lines: string[];
+  /** The same in three short lines, for beside it on the drawing. */
+  brief?: string[];
 }
 
 const plainly: Naming = (name) => name;
@@ -31,14 +34,21 @@ export function* partsTold({ study: { chair, design } }: View): Steps<PartTold[]
   function tell(part: string, title: string, description: string | undefined, lines: string[]) {
     told.push({ part, title, ...(description !== undefined && { description }), lines });
   }
-  const titled = (part: string, { is, description }: { is: string; description?: string }, lines: string[]) =>
+  const titled = (
+    part: string,
+    { is, description }: { is: string; description?: string },
+    lines: string[],
+    brief?: string[],
+  ) => {
     tell(part, `${is} ${part}`, description, lines);
+    if (brief) told[told.length - 1]!.brief = brief;
+  };
   for (const post of chair.posts.values()) {
-    titled(post.name, post.design, aboutPost(chair, post, unit, plainly));
+    titled(post.name, post.design, aboutPost(chair, post, unit, plainly), briefPost(chair, post, unit));
     yield;
   }
   for (const rail of railsAndSlats(chair)) {
-    titled(rail.name, rail.design, aboutRailBriefly(rail, unit));
+    titled(rail.name, rail.design, aboutRailBriefly(rail, unit), briefRail(chair, rail, unit));
     yield;
   }
   for (const block of chair.blocks.values()) titled(block.name, block.design, []);

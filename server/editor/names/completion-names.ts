@@ -57,22 +57,28 @@ export function namesFor(view: Known, ref: RefKind, not?: string): CompletionIte
   });
 }
 
-/** What an expression may hold: lets and functions, and where asked for the worked-out values. */
-export function valueNames(
-  view: Known,
-  { worked, snippets, not }: { worked: boolean; snippets: boolean; not: string | undefined },
-): CompletionItem[] {
+interface Wanted {
+  worked: boolean;
+  snippets: boolean;
+  /** The thing that the line itself declares. */
+  not: string | undefined;
+  /** What the place takes; values of it come first, those of another dimension last. */
+  dimension?: "length" | "angle";
+}
+
+/** What an expression may hold, each with what it comes to: lets and functions, and where asked for the worked-out values. */
+export function valueNames(view: Known, { worked, snippets, not, dimension }: Wanted): CompletionItem[] {
   const { design, chair } = view.study;
   const lets = [...design.lets.values()].flatMap(({ name, value, description }) =>
     name === not
       ? []
       : [
-          item(
-            name,
-            CompletionItemKind.Variable,
-            value && printQuantity(value.value, design.units),
-            description,
-          ),
+          {
+            ...valued(item(name, CompletionItemKind.Variable, undefined, description), {
+              printed: value && printQuantity(value.value, design.units),
+            }),
+            sortText: `${fits(value?.value.dimension, dimension) ? "0" : "5"}${name}`,
+          },
         ],
   );
   const calls = functionNames.map((name) => ({
@@ -84,11 +90,21 @@ export function valueNames(
   }));
   const values = worked
     ? [...chair.values.values()].map((each) =>
-        item(each.name, CompletionItemKind.Property, printWorked(each, design.units), each.meaning),
+        valued(item(each.name, CompletionItemKind.Property, undefined, each.meaning), {
+          printed: printWorked(each, design.units),
+        }),
       )
     : [];
   return [...lets, ...values, ...calls];
 }
+
+/** A plain number may stand for a length or an angle. */
+const fits = (own: string | undefined, wanted: string | undefined): boolean =>
+  wanted === undefined || own === wanted || own === "number";
+
+/** The item with its value beside its name, in every line of the list. */
+const valued = (made: CompletionItem, { printed }: { printed: string | undefined }): CompletionItem =>
+  printed === undefined ? made : { ...made, detail: printed, labelDetails: { description: printed } };
 
 export function item(
   label: string,

@@ -17,11 +17,14 @@ const CORNER = eyes["front-left"]!;
 export const draw: Command = {
   name: "draw",
   usage:
-    "draw FILE [--overlay floor|sitter|floor,sitter] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o FILE]",
+    "draw FILE [--overlay floor,sitter,hidden] [--from SIDE [--above ANGLE] [--apart] [--joints]] [-o FILE]",
   summary:
     "draw the front, side and plan as SVG, with the chair from the front left beside them; or the chair from any side, taken apart, its tenons seen through",
   options: {
-    overlay: { type: "string", does: "lay over it how the chair stands, its sitter, or both" },
+    overlay: {
+      type: "string",
+      does: "lay over it how the chair stands, its sitter, hidden lines, or several of them",
+    },
     from: {
       type: "string",
       values: Object.keys(eyes).join("|"),
@@ -43,7 +46,7 @@ export const draw: Command = {
     if (unknown !== undefined)
       return misuse(
         bench,
-        `"--overlay ${unknown}" is not known; there are ${overlayNames.map((name) => `"${name}"`).join(" and ")}.`,
+        `"--overlay ${unknown}" is not known; there are ${overlayNames.map((name) => `"${name}"`).join(", ")}.`,
       );
     const overlays = overlayNames.filter((name) => asked.includes(name));
     return eachFile(bench, files, (input) => {

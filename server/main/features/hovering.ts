@@ -1,18 +1,21 @@
 /**
  * Hover: what stands under the pointer, and for a worked-out value which figures of the text move it.
  */
-import type { CancellationToken, ClientCapabilities, HoverParams } from "vscode-languageserver";
-import type { Hover, MarkupContent } from "vscode-languageserver-types";
+import type { CancellationToken, HoverParams } from "vscode-languageserver";
+import type { Hover } from "vscode-languageserver-types";
 import { aboutMovers } from "../../editor/about/about-movers.ts";
 import { paragraphs, plain } from "../../editor/about/markdown.ts";
 import { valuesUnder } from "../../editor/about/moved-values.ts";
+import { shortened } from "../../editor/about/short.ts";
 import { adjustableAt } from "../../editor/adjustable.ts";
-import { hover } from "../../editor/hover.ts";
+import { textOf, wholeHover, withText } from "../../editor/hover.ts";
+import { pageLink } from "../../editor/pages/kinds.ts";
 import type { View } from "../../editor/view.ts";
 import { rangeInWords } from "../../range/words.ts";
 import { hangsOn } from "../../sensitivity/sensitivity.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { inTurns } from "../in-turns.ts";
+import { canDo } from "../own-capabilities.ts";
 import type { World } from "../world.ts";
 import { rangeIn } from "./ranging.ts";
 
@@ -23,20 +26,14 @@ export const hoverFeature: Feature = onDocument({
   empty: null,
   async answer(view, { position }: HoverParams, world, token): Promise<Hover | null> {
     const offset = view.document.offsetAt(position);
-    const told = hover(view, offset, { pictures: showsPictures(world.client) });
+    const told = wholeHover(view, offset, { pictures: canDo(world.client, "hoverPictures") });
     const range = told ? await rangeAt(view, offset, world, token) : undefined;
     const movers = told && (await moversAt(view, offset, world, token));
-    if (!told || (!range && !movers)) return told;
-    const { value } = told.contents as MarkupContent;
-    return { ...told, contents: { kind: "markdown", value: paragraphs(value, range, movers ?? undefined) } };
+    if (!told) return told;
+    const more = canDo(world.client, "commands") ? pageLink("values", view.uri) : undefined;
+    return withText(told, shortened(paragraphs(textOf(told), range, movers ?? undefined), more));
   },
 });
-
-/** Whether the editor says that its hovers show images. */
-function showsPictures({ experimental }: ClientCapabilities): boolean {
-  const own: unknown = (experimental as { seatwright?: unknown } | undefined)?.seatwright;
-  return (own as { hoverPictures?: unknown } | undefined)?.hoverPictures === true;
-}
 
 /** How far the `let` under the pointer may go, in a line; as long as somebody waits for a hover, and at once the next time. */
 async function rangeAt(

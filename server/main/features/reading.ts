@@ -20,6 +20,7 @@ import { documentSymbols } from "../../editor/symbols.ts";
 import { spanOf, type View } from "../../editor/view.ts";
 import { messageOf } from "../../mends/words.ts";
 import { type Feature, onDocument } from "../feature.ts";
+import { canDo } from "../own-capabilities.ts";
 import { filesCome } from "../world.ts";
 import { hoverFeature } from "./hovering.ts";
 
@@ -79,7 +80,8 @@ export const readingFeatures: Feature[] = [
     method: "textDocument/codeLens",
     capability: { codeLensProvider: {} },
     empty: [],
-    answer: async (view, _: CodeLensParams, world) => codeLenses(view, await world.settings(view.uri)),
+    answer: async (view, _: CodeLensParams, world) =>
+      codeLenses(view, await world.settings(view.uri), { commands: canDo(world.client, "commands") }),
   }),
   onDocument({
     name: "links",

@@ -60,11 +60,51 @@ function inWords(figure: Bound & { dimension: Dimension }, of: string | undefine
 
 const levels = ["off", "hint", "information", "warning", "error"];
 
-/** One setting for each rule: how loudly it speaks; for a code that it had before too, as an old setting. For the extension's manifest. */
-export function settingsOf(rules: readonly Rule[]): Record<string, object> {
-  const settings = rules.flatMap(({ code, was = [], severity, title }): [string, object][] => {
-    const setting = { type: "string", enum: levels };
-    const today = { ...setting, default: severity, scope: "resource", description: `${title}.` };
+/** A group of the settings of rules. */
+export interface SettingSection {
+  title: string;
+  properties: Record<string, object>;
+}
+
+/** What the groups are called, by the folders that the rules are in, in the order of the settings. */
+const groups: Record<string, string> = {
+  joints: "Rules: Joints",
+  frame: "Rules: Frame",
+  seat: "Rules: Seat",
+  sitter: "Rules: Sitter",
+  stability: "Rules: Standing",
+  boards: "Rules: Boards",
+  file: "Rules: What a File Claims",
+  language: "Rules: Reading the Text",
+};
+
+/** A setting for each rule, grouped by subject; `subjectOf` tells a rule's folder. */
+export function settingSections(
+  rules: readonly Rule[],
+  subjectOf: (code: string) => string,
+): SettingSection[] {
+  const subjects = [...new Set([...Object.keys(groups), ...rules.map(({ code }) => subjectOf(code))])];
+  return subjects.flatMap((subject) => {
+    const of = rules.filter(({ code }) => subjectOf(code) === subject);
+    const title = groups[subject] ?? `Rules: ${subject.charAt(0).toUpperCase()}${subject.slice(1)}`;
+    return of.length > 0 ? [{ title, properties: settingsOf(of) }] : [];
+  });
+}
+
+/** What each level does, in the words of VS Code's own lists. */
+const levelDescriptions = [
+  "Not reported.",
+  "Reported as a hint: three dots under the text.",
+  "Reported as information.",
+  "Reported as a warning.",
+  "Reported as an error.",
+];
+
+function settingsOf(rules: readonly Rule[]): Record<string, object> {
+  const settings = rules.flatMap(({ code, was = [], severity, title, explanation }): [string, object][] => {
+    const setting = { type: "string", enum: levels, enumDescriptions: levelDescriptions };
+    const description = `${title}. ${explanation}`;
+    const today = { ...setting, default: severity, scope: "resource", description };
     const before = { ...setting, scope: "resource", deprecationMessage: `The rule is called ${code} today.` };
     return [[code, today], ...was.map((old): [string, object] => [old, before])];
   });

@@ -1,78 +1,85 @@
 import { describe, expect, it } from "vitest";
 import { arranged, type Laid } from "../../../client/panel/webview/arrange.ts";
-import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
 import type { Point, View } from "../../../server/drawing/sheet.ts";
-import { projectFiles, read } from "../../house/project-files.ts";
-import { address, plainView } from "../../server/editor/view.ts";
+import { chairs, sheetOf } from "./sample-sheets.ts";
 
-const samples = projectFiles().filter((path) => /^samples\/.*\.chair$/.test(path));
-const files = Object.fromEntries(samples.map((path) => [path.slice("samples/".length), read(path)]));
-const sheets = samples.flatMap((path) => {
-  const { chair } = plainView(read(path), address, files).study;
-  return chair.posts.size ? [[path, drawSheet(chair)] as const] : [];
-});
+const sheets = chairs.map(([path]) => [path, sheetOf(path)] as const);
 
 /** All that a view draws, where it is laid. */
 function pointsOf({ moved }: Laid, view: View): Point[] {
   const [right, down] = moved[view.name] ?? [0, 0];
   return [
-    view.captionAt,
     ...view.strokes.flatMap(({ points }) => points),
     ...view.areas.flatMap(({ points }) => points),
-    ...view.dimensions.flatMap(({ line, extensions, labelAt, lines = [] }) => [
-      ...line,
-      ...extensions.flat(),
-      labelAt,
-      // Words half as large again as on paper, their letters 0.56 as wide as high, as Helvetica's are on average (from memory).
-      ...lines.map(({ length }): Point => [labelAt[0] + length * 22 * 1.5 * 0.56, labelAt[1]]),
-    ]),
+    ...view.dimensions.flatMap(({ line, extensions }) => [...line, ...extensions.flat()]),
   ].map(([x, y]): Point => [x + right, y + down]);
 }
 
+function span(points: readonly Point[]) {
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), foot: Math.max(...ys) };
+}
+
+const rooms = [
+  { width: 360, height: 640 },
+  { width: 640, height: 400 },
+  { width: 1400, height: 500 },
+  { width: 400, height: 1400 },
+];
+
 describe("the views in the panel", () => {
-  it.each(sheets)("of %s lie as on the sheet in a high room", (_, sheet) => {
-    expect(arranged(sheet, 0.7)).toEqual({ ...sheet, moved: {} });
+  it.each(sheets)("of %s lie on the sheet, clear of each other, front and side on one floor", (_, sheet) => {
+    const ways = new Set<string>();
+    for (const room of rooms) {
+      const laid = arranged(sheet, { room });
+      ways.add(laid.way);
+      expect(laid.width * laid.scale).toBeLessThanOrEqual(room.width + 1e-6);
+      expect(laid.height * laid.scale).toBeLessThanOrEqual(room.height + 1e-6);
+      const spans = laid.views.map((view) => span(pointsOf(laid, view)));
+      for (const [k, { left, right, top, foot }] of spans.entries()) {
+        expect(left).toBeGreaterThan(0);
+        expect(right).toBeLessThan(laid.width);
+        expect(top).toBeGreaterThan(0);
+        expect(foot).toBeLessThan(laid.height);
+        for (const other of spans.slice(k + 1))
+          expect(other.left > right || other.right < left || other.top > foot || other.foot < top).toBe(true);
+      }
+      if (laid.way !== "inColumn") expect(laid.moved.front?.[1]).toBe(laid.moved.side?.[1]);
+    }
+    expect(ways.has("inRow")).toBe(true);
+    expect(ways.size).toBeGreaterThan(1);
   });
 
-  it.each(sheets)(
-    "of %s lie in a row in a wide room, larger, on the sheet, clear of each other",
-    (_, sheet) => {
-      const laid = arranged(sheet, 2.2);
-      expect(laid.moved.plan).toBeDefined();
-      expect(Math.min(2.2 / laid.width, 1 / laid.height)).toBeGreaterThan(
-        Math.min(2.2 / sheet.width, 1 / sheet.height),
-      );
-      const spans = laid.views.map((view) => {
-        const points = pointsOf(laid, view);
-        for (const [x, y] of points) {
-          expect(x).toBeGreaterThan(0);
-          expect(x).toBeLessThan(laid.width);
-          expect(y).toBeGreaterThan(0);
-          expect(y).toBeLessThan(laid.height);
-        }
-        const xs = points.map(([x]) => x);
-        return { name: view.name, left: Math.min(...xs), right: Math.max(...xs) };
-      });
-      const [front, side, plan] = spans;
-      expect(spans.map(({ name }) => name)).toEqual(["front", "side", "plan"]);
-      expect(front!.right).toBeLessThan(side!.left);
-      expect(side!.right).toBeLessThan(plan!.left);
-      expect(side!.right).toBeLessThan(laid.scaleBar.at[0]);
-      const plansTop = Math.min(...pointsOf(laid, laid.views[2]!).map(([, y]) => y));
-      expect(plansTop).toBeGreaterThan(laid.scaleBar.at[1]);
-      // Front and side stand on one floor still.
-      expect(laid.moved.front).toEqual(laid.moved.side);
-    },
-  );
+  it("fill one side of the room with the largest drawing there is", () => {
+    for (const room of rooms) {
+      const laid = arranged(sheets[0]![1], { room });
+      const [across, down] = [
+        (laid.width * laid.scale) / room.width,
+        (laid.height * laid.scale) / room.height,
+      ];
+      expect(Math.max(across, down)).toBeGreaterThan(0.999);
+    }
+  });
+
+  it("leave their neighbours out where one is looked at, and are larger then", () => {
+    const sheet = sheets[0]![1];
+    const room = { width: 700, height: 700 };
+    for (const look of ["front", "side", "plan"] as const) {
+      const laid = arranged(sheet, { room, look });
+      expect(laid.views.map(({ name }) => name)).toEqual([look]);
+      expect(laid.scale).toBeGreaterThan(arranged(sheet, { room }).scale * 1.4);
+      expect(laid.block).toBeUndefined();
+    }
+  });
 
   it.each(sheets)("of %s leave room for a pictorial view, on the sheet and clear of all else", (_, sheet) => {
-    const room = { width: 760, height: 1250 };
-    const ways = new Set<boolean>();
-    for (const aspect of [0.4, 0.8, 1.4, 2.6]) {
-      const laid = arranged(sheet, aspect, room);
-      const { x, y, width, height, below } = laid.pictorial!;
-      ways.add(below);
-      expect({ width, height }).toEqual(room);
+    const size = { width: 760, height: 1250 };
+    const ways = new Set<string>();
+    for (const room of [...rooms, { width: 900, height: 700 }]) {
+      const laid = arranged(sheet, { room, pictorial: size });
+      const { x, y, width, height } = laid.pictorial!;
+      ways.add(laid.way.split(" ")[1]!);
+      expect({ width, height }).toEqual(size);
       expect(x).toBeGreaterThan(0);
       expect(y).toBeGreaterThan(0);
       expect(x + width).toBeLessThan(laid.width);
@@ -80,6 +87,6 @@ describe("the views in the panel", () => {
       for (const [u, v] of laid.views.flatMap((view) => pointsOf(laid, view)))
         expect(u < x || u > x + width || v < y || v > y + height).toBe(true);
     }
-    expect(ways).toEqual(new Set([true, false]));
+    expect(ways).toEqual(new Set(["beside", "below"]));
   });
 });

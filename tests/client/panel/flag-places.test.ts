@@ -1,15 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { lettersOf, placeFlags } from "../../../client/panel/webview/flag-places.ts";
-import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
+import { flaggedIn, flagLabel, lettersOf } from "../../../client/panel/webview/flag-places.ts";
+import { createTable, place } from "../../../client/panel/webview/lettering/search.ts";
 import type { Point, View } from "../../../server/drawing/sheet.ts";
 import { type Fault, letterOf } from "../../../server/editor/faults.ts";
-import { projectFiles, read } from "../../house/project-files.ts";
-import { address, plainView } from "../../server/editor/view.ts";
+import { chairs, sheetOf } from "./sample-sheets.ts";
 
-const samples = projectFiles().filter((path) => /^samples\/.*\.chair$/.test(path));
-const files = Object.fromEntries(samples.map((path) => [path.slice("samples/".length), read(path)]));
-const drawn = samples.filter((path) => plainView(read(path), address, files).study.chair.posts.size > 0);
-const sheetOf = (path: string) => drawSheet(plainView(read(path), address, files).study.chair);
+const drawn = chairs.map(([path]) => path);
 
 const fault = (letter: string, parts: Fault["parts"], severity: Fault["severity"] = "warning"): Fault => {
   return { letter, severity, code: "made-up", message: "", at: 0, parts };
@@ -47,12 +43,15 @@ function seen({ areas }: View): Set<string> {
 
 const GRID = 24;
 
+/** Pixels to the millimetre, as in half of a screen. */
+const SCALE = 0.4;
+
 describe("flags of faulty parts", () => {
   it.each(drawn)("of %s stand on what can be seen of their part", (path) => {
     for (const view of sheetOf(path).views) {
       const parts = [...new Set(view.areas.map(({ part }) => part))];
-      const flags = placeFlags(
-        view,
+      const flags = flaggedIn(
+        view.areas,
         parts.map((part, index) => fault(letterOf(index), [{ part }])),
       );
       // A board seat may cover all below it from above: then there is no more to flag.
@@ -64,17 +63,21 @@ describe("flags of faulty parts", () => {
     }
   });
 
-  it.each(drawn)("of %s are clear of parts, figures and each other while there are few", (path) => {
-    for (const view of sheetOf(path).views) {
+  it.each(drawn)("of %s are clear of parts and of each other while there are few", (path) => {
+    const { width, height, views } = sheetOf(path);
+    const px = ([x, y]: Point): Point => [x * SCALE, y * SCALE];
+    for (const seen of views) {
+      const view = { ...seen, areas: seen.areas.map((area) => ({ ...area, points: area.points.map(px) })) };
       const parts = [...new Set(view.areas.map(({ part }) => part))].slice(-4);
-      const flags = placeFlags(
-        view,
-        parts.map((part, index) => fault(letterOf(index), [{ part }])),
+      const faults = parts.map((part, index) => fault(letterOf(index), [{ part }]));
+      const table = createTable({ left: 0, top: 0, right: width * SCALE, foot: height * SCALE });
+      const flags = place(
+        table,
+        flaggedIn(view.areas, faults).map((flag) => flagLabel(flag, flag.anchor, view.areas, view.name)),
       );
       for (const [index, { at }] of flags.entries()) {
         expect(view.areas.filter(({ points }) => inside(at, points))).toEqual([]);
-        for (const { labelAt } of view.dimensions) expect(apart(at, labelAt)).toBeGreaterThan(24);
-        for (const other of flags.slice(index + 1)) expect(apart(at, other.at)).toBeGreaterThan(44);
+        for (const other of flags.slice(index + 1)) expect(apart(at, other.at)).toBeGreaterThan(18);
       }
     }
   });
@@ -83,7 +86,7 @@ describe("flags of faulty parts", () => {
     const view = sheetOf("samples/boathouse-mess-chair.chair").views.find(
       ({ name }) => name === "side",
     ) as View;
-    const [flag] = placeFlags(view, [fault("A", [{ part: "seat-side.left", towards: "back.left" }])]);
+    const [flag] = flaggedIn(view.areas, [fault("A", [{ part: "seat-side.left", towards: "back.left" }])]);
     const rail = view.areas.find(({ part }) => part === "seat-side.left")!;
     const xs = rail.points.map(([x]) => x);
     // The back is to the right.
@@ -94,7 +97,7 @@ describe("flags of faulty parts", () => {
     const view = sheetOf("samples/boathouse-mess-chair.chair").views[0] as View;
     const parts = [{ part: "crest" }];
     const faults = [fault("A", parts), fault("B", parts), fault("C", parts, "error")];
-    const flags = placeFlags(view, faults);
+    const flags = flaggedIn(view.areas, faults);
     expect(flags).toHaveLength(1);
     expect(flags[0]?.faults.map(({ letter }) => letter)).toEqual(["C", "A", "B"]);
     expect(lettersOf(flags[0]?.faults ?? [])).toBe("C A…");
@@ -102,7 +105,7 @@ describe("flags of faulty parts", () => {
 
   it("are none for parts that are not drawn", () => {
     const view = sheetOf("samples/boathouse-mess-chair.chair").views[0] as View;
-    expect(placeFlags(view, [fault("A", [{ part: "arm" }]), fault("B", [])])).toEqual([]);
+    expect(flaggedIn(view.areas, [fault("A", [{ part: "arm" }]), fault("B", [])])).toEqual([]);
   });
 });
 

@@ -69,7 +69,8 @@ describe("messages that are not what they should be", () => {
   });
 
   it("are told from a panel's state", () => {
-    expect(readPanelState({ uri: "file:///a.chair" })).toEqual({ uri: "file:///a.chair" });
+    expect(readPanelState({ uri: "file:///a.chair" })).toEqual({ uri: "file:///a.chair", locked: false });
+    expect(readPanelState({ uri: "file:///a.chair", locked: true })?.locked).toBe(true);
     expect(readPanelState(undefined)).toBeUndefined();
   });
 });

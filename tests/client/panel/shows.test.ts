@@ -1,45 +1,22 @@
-import { afterEach, expect, it, vi } from "vitest";
-import { createShows, overlaysOn } from "../../../client/panel/webview/shows.ts";
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { lookCommand, lookNames, showCommand, showKey, shows } from "../../../client/panel/showable.ts";
+import { createShows, overlaysOn, shownOf } from "../../../client/panel/webview/shows.ts";
 import { overlayNames } from "../../../server/drawing/sheet.ts";
+import { read } from "../../house/project-files.ts";
 
-/** As much of a page as the switches ask for. */
+/** As much of a page as is asked for. */
 function standInPage() {
   const classes = new Set<string>();
-  class Button {
-    textContent = "";
-    title = "";
-    pressed = "";
-    press: () => void = () => {};
-    setAttribute(name: string, value: string) {
-      if (name === "aria-pressed") this.pressed = value;
-    }
-    addEventListener(event: string, heard: () => void) {
-      if (event === "click") this.press = heard;
-    }
-  }
-  const buttons: Button[] = [];
   vi.stubGlobal("document", {
-    createElement: () => new Button(),
     body: {
       classList: { toggle: (name: string, on: boolean) => (on ? classes.add(name) : classes.delete(name)) },
     },
   });
-  const place = { replaceChildren: (...children: Button[]) => buttons.push(...children) };
   const changes: string[][] = [];
   return {
     classes,
     changes,
-    fill: (turned: string[]) =>
-      createShows({
-        place: place as unknown as HTMLElement,
-        turned,
-        changed: (now) => changes.push(now),
-      }),
-    button(label: string): Button {
-      const found = buttons.find(({ textContent }) => textContent === label);
-      if (!found) throw new Error(`there is no switch ${label}`);
-      return found;
-    },
+    fill: (turned: string[]) => createShows({ turned, changed: (now) => changes.push(now) }),
   };
 }
 
@@ -50,35 +27,67 @@ afterEach(() => {
 it("findings and values are shown at first, overlays are not", () => {
   const page = standInPage();
   page.fill([]);
-  expect(page.button("Findings").pressed).toBe("true");
-  expect(page.button("Values").pressed).toBe("true");
   for (const name of overlayNames) expect(page.classes).toContain(`without-${name}`);
   expect(page.classes).not.toContain("without-findings");
+  expect(page.classes).not.toContain("without-rules");
 });
 
-it("a switch turns what it shows on and off again, and what was turned is told each time", () => {
+it("what is turned on and off again is told each time, and nothing where it is so already", () => {
   const page = standInPage();
-  page.fill([]);
-  page.button("Floor").press();
-  expect(page.button("Floor").pressed).toBe("true");
+  const { turn } = page.fill([]);
+  turn("floor", true);
   expect(page.classes).not.toContain("without-floor");
-  page.button("Findings").press();
+  turn("floor", true);
+  turn("findings", false);
   expect(page.classes).toContain("without-findings");
-  page.button("Floor").press();
+  turn("floor", false);
   expect(page.classes).toContain("without-floor");
   expect(page.changes).toEqual([["floor"], ["floor", "findings"], ["findings"]]);
 });
 
-it("switches are as they were left", () => {
+it("things are as they were left", () => {
   const page = standInPage();
   page.fill(["sitter", "findings"]);
-  expect(page.button("Sitter").pressed).toBe("true");
-  expect(page.button("Findings").pressed).toBe("false");
-  expect(page.button("Floor").pressed).toBe("false");
+  expect(page.classes).not.toContain("without-sitter");
+  expect(page.classes).toContain("without-findings");
+  expect(shownOf(["sitter", "findings"])).toEqual(["rules", "sitter"]);
 });
 
 it("only the overlays that are turned on are asked for", () => {
   expect(overlaysOn([])).toEqual([]);
   expect(overlaysOn(["sitter", "findings"])).toEqual(["sitter"]);
   expect([...overlaysOn(["sitter", "floor"])].sort()).toEqual(["floor", "sitter"]);
+});
+
+interface Item {
+  command?: string;
+  when?: string;
+}
+
+describe("the manifest", () => {
+  const { contributes } = JSON.parse(read("package.json")) as {
+    contributes: { commands: { command: string; enablement?: string }[]; menus: Record<string, Item[]> };
+  };
+  const enablement = (command: string) =>
+    contributes.commands.find((each) => each.command === command)?.enablement ?? "missing";
+  const inMenu = (menu: string, command: string) =>
+    contributes.menus[menu]?.find((each) => each.command === command);
+
+  it("has a command for each view, in the palette and in the menu of the title bar", () => {
+    for (const name of lookNames) {
+      expect(enablement(lookCommand(name))).toBe("seatwright.drawing.inSight");
+      expect(inMenu("seatwright.drawing.views", lookCommand(name))).toBeDefined();
+      expect(inMenu("commandPalette", lookCommand(name))?.when).toBe("seatwright.drawing.inSight");
+    }
+  });
+
+  it("has of each thing to show the one command that would change something", () => {
+    for (const { name } of shows) {
+      for (const on of [true, false]) {
+        const key = `${on ? "!" : ""}${showKey(name)}`;
+        expect(enablement(showCommand(name, on))).toBe(`seatwright.drawing.inSight && ${key}`);
+        expect(inMenu("seatwright.drawing.shown", showCommand(name, on))?.when).toBe(key);
+      }
+    }
+  });
 });

@@ -46,6 +46,32 @@ describe("code lens", () => {
     expect(lines).toContain("370 mm · 2 joints · error: grave (3 mm)");
   });
 
+  it("can be clicked where the client runs our commands: the part on the drawing, the finding in the text", () => {
+    const { view } = at("chair|");
+    const start = view.document.getText().indexOf("tenon thick");
+    const grave: Problem = {
+      severity: "error",
+      code: "grave",
+      subject: "seat-front to front.left",
+      message: "",
+      start,
+      end: start + 5,
+    };
+    const study = { ...view.study, problems: [grave] };
+    const lenses = codeLenses({ ...view, study }, defaultSettings, { commands: true });
+    const titles = lenses.map(({ command }) => command?.title);
+    const of = (title: string) => lenses[titles.indexOf(title)]!.command!;
+    expect(of("370 mm · 2 joints")).toMatchObject({
+      command: "seatwright.showPart",
+      arguments: [view.uri, view.document.positionAt(view.document.getText().indexOf("seat-front {"))],
+    });
+    expect(of("error: grave")).toMatchObject({
+      command: "seatwright.showFinding",
+      arguments: [view.uri, view.document.positionAt(start)],
+    });
+    for (const { command } of lenses) expect(command?.command).not.toBe("");
+  });
+
   it("is none when turned off, and none over what cannot be built", () => {
     expect(codeLenses(at("chair|").view, { ...defaultSettings, codeLens: false })).toEqual([]);
     const broken = changed("  section 40 x 40\n", "  section\n");

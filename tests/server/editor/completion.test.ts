@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { completion } from "../../../server/editor/completion.ts";
+import { startsIn } from "../../../server/editor/starts.ts";
 import { changed, edited, frame, type Placed } from "./frame.ts";
 import { viewOf } from "./view.ts";
 
@@ -7,8 +8,8 @@ const labels = ({ view, offset }: Placed, bySpace = false) =>
   completion(view, offset, { snippets: true, bySpace }).map(({ label }) => label);
 
 /** The text after taking one of the completions. */
-function taken({ view, offset }: Placed, label: string, snippets = false): string {
-  const item = completion(view, offset, { snippets }).find((each) => each.label === label);
+function taken({ view, offset }: Placed, label: string, snippets = false, files: string[] = []): string {
+  const item = completion(view, offset, { snippets, files }).find((each) => each.label === label);
   if (!item?.textEdit || !("range" in item.textEdit)) throw new Error(`there is no "${label}"`);
   return edited(view, [item.textEdit]);
 }
@@ -108,6 +109,61 @@ describe("completion inside a line", () => {
     expect(labels(changed("joined rail-tenon", "joined |"), true)).toEqual(["rail-tenon"]);
     expect(labels(changed("  height top", "  height |"), true)).toEqual([]);
     expect(labels(changed("  height top", "  |height top"), true)).toEqual([]);
+  });
+});
+
+describe("completion of what is named and what is worth", () => {
+  const files = ["joints.chair", "../other.chair"];
+  const named = ({ view, offset }: Placed, bySpace = false) =>
+    completion(view, offset, { snippets: true, files, bySpace }).map(({ label }) => label);
+
+  it("offers the files that may be named after `use` and `like`, in quotes and without", () => {
+    for (const word of ["use", "like"]) {
+      expect(named(viewOf(`${word} |`), true)).toEqual(files);
+      expect(named(viewOf(`${word} "|`))).toEqual(files);
+      const inside = viewOf(`${word} "jo|ints"\nunits mm\n`);
+      const item = completion(inside.view, inside.offset, { snippets: false, files })[0]!;
+      expect(edited(inside.view, [item.textEdit as { range: never; newText: string }])).toBe(
+        `${word} "joints.chair"\nunits mm\n`,
+      );
+      expect(taken(viewOf(`${word} |`), "joints.chair", false, files)).toBe(`${word} "joints.chair"`);
+    }
+    expect(named(viewOf('chair "|"'))).toEqual([]);
+  });
+
+  it("has values beside names, those that fit the place first", () => {
+    const place = changed("  splay 2deg", "  splay |");
+    place.view.study.design.lets.set("lean", {
+      ...place.view.study.design.lets.get("top")!,
+      name: "lean",
+      value: { value: { number: 0.1, dimension: "angle" }, at: { start: 0, end: 0 } } as never,
+    });
+    const items = completion(place.view, place.offset, { snippets: false });
+    const top = items.find(({ label }) => label === "top");
+    expect(top?.labelDetails?.description).toBe("930 mm");
+    const sorted = items.map(({ label, sortText }) => [sortText ?? label, label]).sort();
+    const order = sorted.map(([, label]) => label);
+    expect(order.indexOf("lean")).toBeLessThan(order.indexOf("top"));
+    expect(order.indexOf("top")).toBeLessThan(order.indexOf("max"));
+  });
+
+  it("offers whole pieces to start from only where a line of the file begins, and each reads without a fault, in every unit", () => {
+    for (const unit of ["mm", "cm", "in"]) {
+      for (const { label, text } of startsIn(unit)) {
+        expect(labels(viewOf(`units ${unit}\n|`))).toContain(label);
+        const { tree } = viewOf(`chair "x"\nunits ${unit}\n${text}`).view;
+        expect(tree.problems, `${label}, ${unit}`).toEqual([]);
+      }
+    }
+    const { label } = startsIn("mm")[0]!;
+    for (const place of [
+      "post a {\n  |\n}",
+      "# |",
+      'note 2024-01-01 "|"',
+      "let a = |",
+      "rail b {\n  up 3\n  |",
+    ])
+      expect(labels(viewOf(place)), place).not.toContain(label);
   });
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { resolveNamed } from "../../../server/main/named-files.ts";
+import { namesFrom, resolveNamed } from "../../../server/main/named-files.ts";
 
 test.each([
   ["file:///mess/a.chair", "b.chair", "file:///mess/b.chair"],
@@ -25,4 +25,15 @@ test.each([
   ["memfs:/a.chair", "memfs://b/a.chair"],
 ])("from %s, %s may not", (from, path) => {
   expect(resolveNamed(from, path)).toBeUndefined();
+});
+
+test("files are named from where a chair lies, the nearest first", () => {
+  const names = namesFrom("file:///mess/room/a.chair", [
+    "file:///mess/joints.chair",
+    "file:///mess/room/a.chair",
+    "file:///mess/room/my%20joints.chair",
+    "file:///mess/room/old/b.chair",
+    "file://host/mess/room/c.chair",
+  ]);
+  expect(names).toEqual(["my joints.chair", "../joints.chair", "old/b.chair"]);
 });

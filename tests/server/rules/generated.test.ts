@@ -1,20 +1,20 @@
 /**
  * What is made from the rule table is current; with SEATWRIGHT_UPDATE set in the environment it is written anew.
  */
-import { readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { rules } from "../../../server/rules/index.ts";
-import { reference, settingsOf } from "../../../server/rules/machinery/reference.ts";
+import {
+  reference,
+  type SettingSection,
+  settingSections,
+} from "../../../server/rules/machinery/reference.ts";
 import { exampleOf } from "../../rule-examples.ts";
 
 const manifest = new URL("../../../package.json", import.meta.url);
 const page = new URL("../../../server/rules/reference.md", import.meta.url);
+const folder = new URL("../../../server/rules/", import.meta.url);
 const updating = process.env.SEATWRIGHT_UPDATE !== undefined;
-
-interface Section {
-  title: string;
-  properties: Record<string, object>;
-}
 
 test("the rules reference is current", () => {
   if (updating) writeFileSync(page, reference(rules, exampleOf));
@@ -30,14 +30,21 @@ test("the rules reference speaks of every rule", () => {
   }
 });
 
-test("the manifest has a setting for every rule, current", () => {
+test("the manifest has a setting for every rule, grouped by subject, current", () => {
   const text = JSON.parse(readFileSync(manifest, "utf8"));
-  const sections: Section[] = [text.contributes.configuration].flat();
-  const wanted = { title: "Rules", properties: settingsOf(rules) };
+  const sections: SettingSection[] = [text.contributes.configuration].flat();
+  const isOfRules = ({ title }: SettingSection) => title.startsWith("Rules");
+  const wanted = settingSections(rules, subjectOf);
   if (updating) {
-    text.contributes.configuration = [...sections.filter(({ title }) => title !== "Rules"), wanted];
+    text.contributes.configuration = [...sections.filter((section) => !isOfRules(section)), ...wanted];
     writeFileSync(manifest, `${JSON.stringify(text, null, 2)}\n`);
     return;
   }
-  expect(sections.find(({ title }) => title === "Rules")).toEqual(wanted);
+  expect(sections.filter(isOfRules)).toEqual(wanted);
 });
+
+/** The folder that a rule's file is in; those of the language have none. */
+function subjectOf(code: string): string {
+  const folders = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  return folders.find(({ name }) => existsSync(new URL(`${name}/${code}.ts`, folder)))?.name ?? "language";
+}

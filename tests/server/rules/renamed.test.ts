@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { diagnostics } from "../../../server/editor/diagnostics.ts";
 import { readSettings } from "../../../server/editor/settings.ts";
 import { ruleOf, rules } from "../../../server/rules/index.ts";
-import { settingsOf } from "../../../server/rules/machinery/reference.ts";
+import { settingSections } from "../../../server/rules/machinery/reference.ts";
 import { fixed, studied } from "../../check.ts";
 import { exampleOf } from "../../rule-examples.ts";
 import { viewOf } from "../editor/view.ts";
@@ -61,7 +61,11 @@ describe.each(renamed)("the old code $old", ({ old, code }) => {
     expect(shown({ [old]: "off" })).toEqual([]);
     expect(shown({ [old]: "off", [code]: ruleOf(code)?.severity ?? "" })).toEqual([]);
     expect(new Set(shown({ [old]: "off", [code]: "error" }))).toEqual(new Set([1]));
-    expect(settingsOf(rules)[`seatwright.rules.${old}`]).toMatchObject({
+    const settings = Object.assign(
+      {},
+      ...settingSections(rules, () => "joints").map(({ properties }) => properties),
+    );
+    expect(settings[`seatwright.rules.${old}`]).toMatchObject({
       deprecationMessage: `The rule is called ${code} today.`,
     });
   });

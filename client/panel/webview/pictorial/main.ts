@@ -96,6 +96,7 @@ export function createPictorial(given: PictorialGiven): Pictorial {
       room,
       faults: drawing?.faults ?? [],
       changed,
+      ...given.seenAt(),
     };
   }
 
@@ -153,9 +154,13 @@ export function createPictorial(given: PictorialGiven): Pictorial {
       rest();
     },
     get room() {
-      return room && { width: room.width, height: room.height + UNDER };
+      return room && { width: room.width, height: room.height };
     },
     element: picture.element,
+    rescaled() {
+      const now = isMoving ? undefined : shown();
+      if (now) picture.rest(now);
+    },
     pulled: (by: Point) => turn({ ...turned, eye: eyePulled(turned.eye, by) }, { moving: true }),
     picture() {
       const now = shown();
@@ -169,9 +174,6 @@ export function createPictorial(given: PictorialGiven): Pictorial {
     },
   };
 }
-
-/** Room under the view for its caption, mm on the sheet. */
-const UNDER = 50;
 
 /** A glue-up that the text no longer has is the whole chair. */
 function safe(turned: Turned, { glueUps }: Turnable): Turned {

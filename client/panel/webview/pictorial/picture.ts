@@ -5,8 +5,16 @@
 import { outlinesOf } from "../../../../server/drawing/areas.ts";
 import type { Looked } from "../../../../server/drawing/pictorial/look.ts";
 import type { Area, Point } from "../../../../server/drawing/sheet.ts";
+import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Fault } from "../../../../server/editor/faults.ts";
-import { flagElements, type Gravity, gravityOf } from "../flag-elements.ts";
+import { CAPTION_LINES } from "../arrange.ts";
+import { type Gravity, gravityOf } from "../flag-elements.ts";
+import { flaggedIn, flagLabel } from "../flag-places.ts";
+import { boxOf } from "../lettering/boxes.ts";
+import { letteringElements } from "../lettering/elements.ts";
+import { captionDrop } from "../lettering/rows.ts";
+import { createTable, place } from "../lettering/search.ts";
+import { LINE } from "../lettering/type-scale.ts";
 import type { PartElements } from "../sheet-view.ts";
 import { element, pathThrough } from "../svg.ts";
 
@@ -19,6 +27,9 @@ interface Shown {
   faults: readonly Fault[];
   /** Parts that are others than in the chair behind. */
   changed: ReadonlySet<string>;
+  /** Pixels to the millimetre, and the height of figures in pixels. */
+  scale: number;
+  figures: number;
 }
 
 interface PictureElements {
@@ -30,9 +41,6 @@ interface PictureElements {
   /** All that is drawn of each part. */
   readonly parts: PartElements;
 }
-
-/** Under the room: the foot of its caption's letters, mm on the sheet. */
-const CAPTION = 36;
 
 export function createPictureElements(): PictureElements {
   const group = (name: string, ...children: SVGElement[]) => element("g", { class: name }, ...children);
@@ -70,7 +78,7 @@ export function createPictureElements(): PictureElements {
     }
   }
 
-  function showLines({ looked, caption: words, middle, room, faults, changed }: Shown) {
+  function showLines({ looked, caption: words, middle, room, faults, changed, scale, figures }: Shown) {
     const grave = gravityOf(faults);
     inner.setAttribute(
       "transform",
@@ -86,9 +94,15 @@ export function createPictureElements(): PictureElements {
     for (const is of ["edge", "outline"] as const)
       setPaths(is, joinedByPart(looked.strokes.filter((stroke) => stroke.is === is)), classOf(is));
     setPaths("tenon", joinedByPart(looked.tenons), () => "tenon");
-    caption.textContent = words;
-    caption.setAttribute("x", String(room.width / 2));
-    caption.setAttribute("y", String(room.height + CAPTION));
+    const x = room.width / 2;
+    const letters = Math.max(12, Math.floor((room.width * scale) / (figures * LETTER)));
+    caption.setAttribute("font-size", String(figures / scale));
+    caption.setAttribute("y", String(room.height + captionDrop(figures) / scale));
+    caption.replaceChildren(
+      ...wrapped(words, letters, CAPTION_LINES).map((line, k) =>
+        element("tspan", { x, dy: k === 0 ? 0 : `${LINE}em` }, line),
+      ),
+    );
   }
 
   return {
@@ -99,18 +113,23 @@ export function createPictureElements(): PictureElements {
     },
     rest(shown) {
       showLines(shown);
-      const { looked, faults, room, middle, caption: words } = shown;
+      const { looked, faults, room, middle, scale } = shown;
       areas.replaceChildren(
         ...looked.shapes.map(({ part, outlines }) =>
           element("path", { class: "area", "data-part": part, d: shapeOf(outlines) }),
         ),
       );
-      const captionAt: Point = [middle[0], room.height / 2 - middle[1] + CAPTION];
-      flags.replaceChildren(
-        ...(faults.length > 0
-          ? [flagElements({ areas: areasOf(looked), dimensions: [], caption: words, captionAt }, faults)]
-          : []),
+      const [right, below] = [room.width / 2 - middle[0], room.height / 2 + middle[1]];
+      const bounds = boxOf([
+        [-right * scale, -below * scale],
+        [(room.width - right) * scale, (room.height - below) * scale],
+      ]);
+      const here = faults.length > 0 ? areasOf(looked) : [];
+      const inPixels = here.map((area) => ({ ...area, points: area.points.map(scaled(scale)) }));
+      const labels = flaggedIn(here, faults).map((flag) =>
+        flagLabel(flag, scaled(scale)(flag.anchor), inPixels, "pictorial"),
       );
+      flags.replaceChildren(...letteringElements(place(createTable(bounds), labels), scale));
       outer.classList.remove("turning");
       parts = new Map();
       for (const drawn of [...lines.children, ...areas.children] as SVGPathElement[]) {
@@ -123,6 +142,13 @@ export function createPictureElements(): PictureElements {
     },
   };
 }
+
+/** About how wide a letter of a caption is for its height. */
+const LETTER = 0.58;
+
+const scaled =
+  (scale: number) =>
+  ([x, y]: Point): Point => [x * scale, y * scale];
 
 /** As seen, right and up, into what SVG draws: y down. */
 const down = ([x, y]: Point): Point => [x, -y];

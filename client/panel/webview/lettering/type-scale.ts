@@ -1,0 +1,57 @@
+/**
+ * One scale of type and spacing for all that is lettered on the drawing. Pixels of the screen, whatever the drawing's own scale is.
+ */
+
+/** VS Code's own text is 13 px; figures are to be read from arm's length where there is room for larger ones. */
+const LEAST = 13;
+const MOST = 16;
+/** A room whose shorter side is this many times the figures has figures of that height. */
+const SHARE = 52;
+
+/** Height of figures in a room of this size. */
+export const figureSize = ({ width, height }: { width: number; height: number }): number =>
+  Math.round(Math.min(MOST, Math.max(LEAST, Math.min(width, height) / SHARE)));
+
+/** Sizes of other words against the figures: notes and names are quieter, the title is the one thing larger. */
+export const NOTE = 12 / 13;
+export const TITLE = 17 / 13;
+/** From line to line, by the height of the letters. */
+export const LINE = 1.25;
+/** How far letters reach above and below their foot, by their height. */
+export const ASCENT = 0.8;
+export const DESCENT = 0.22;
+
+/** One step of the spacing; everything stands a whole number of them apart. */
+export const STEP = 4;
+/** From a line to the words on it, and how far extension lines run past the measured one. */
+export const OFF_LINE = STEP;
+export const PAST_LINE = 1.5 * STEP;
+/** Half the reach of a tick along each axis. */
+export const TICK = STEP;
+/** Around the sheet, and between views. */
+export const EDGE = 3 * STEP;
+export const BETWEEN = 6 * STEP;
+/** Thickness of the scale bar. */
+export const BAR = 1.5 * STEP;
+
+/** How wide words are at a height. */
+export type Measure = (words: string, size: number) => number;
+
+/** Widths of letters by their height, on the wide side of the fonts that VS Code is shown in, where nothing measures them. */
+const narrow = /[\s.,:;'’!|()[\]iljtfrI1/·…°-]/;
+const broad = /[mwMW@%—×]/;
+const large = /[A-Z+=<>–]/;
+
+export const estimate: Measure = (words, size) => {
+  let sum = 0;
+  for (const letter of words)
+    sum +=
+      narrow.test(letter) && letter !== "1"
+        ? 0.4
+        : broad.test(letter)
+          ? 0.93
+          : large.test(letter)
+            ? 0.72
+            : 0.6;
+  return sum * size;
+};

@@ -1,0 +1,195 @@
+/**
+ * What is lettered on the drawing, in panels of many sizes, with all that can be laid over it: no words on other words, no figure on a line.
+ * Boxes and crossings are worked out here anew, with the widths that Helvetica's letters have in its published metrics (the file
+ * Helvetica.afm, as the PDF library carries it).
+ */
+import { describe, expect, it } from "vitest";
+import { arranged, type Laid } from "../../../client/panel/webview/arrange.ts";
+import { flaggedIn } from "../../../client/panel/webview/flag-places.ts";
+import { lettered } from "../../../client/panel/webview/lettering/labels.ts";
+import { namedIn } from "../../../client/panel/webview/lettering/named.ts";
+import type { Placed } from "../../../client/panel/webview/lettering/search.ts";
+import { overlayNames, type Point } from "../../../server/drawing/sheet.ts";
+import { chairs, faultsIn, sheetOf, toldOf } from "./sample-sheets.ts";
+
+/** A narrow panel, a low one, half of a screen, a whole one. */
+const sizes = [
+  [360, 700],
+  [1000, 400],
+  [680, 720],
+  [1280, 800],
+] as const;
+
+const looks = ["all", "front", "side", "plan"] as const;
+
+/** Widths of figures and of the widest small letters in thousandths of the height: digits 556, capitals 722 or less, m 833. */
+function leastWidth(words: string, size: number): number {
+  let sum = 0;
+  for (const letter of words)
+    sum += /[0-9]/.test(letter)
+      ? 556
+      : /[.,:' iljtfr|]/.test(letter)
+        ? 222
+        : /[mwMW]/.test(letter)
+          ? 722
+          : 500;
+  return (sum / 1000) * size;
+}
+
+/** The corners of the room that words take at least, from their place and their size. */
+function corners({ lines, at: [x, y], anchor, upright, label }: Placed): Point[] {
+  if (label.kind.startsWith("flag")) {
+    return [
+      [x - 9, y - 8],
+      [x + 9, y + 8],
+    ];
+  }
+  const wide = Math.max(...lines.map((line) => leastWidth(line, label.size)));
+  const from = anchor === "start" ? 0 : anchor === "middle" ? -wide / 2 : -wide;
+  const [top, foot] = [-0.7 * label.size, (lines.length - 1) * 1.25 * label.size];
+  return upright
+    ? [
+        [x + top, y - from - wide],
+        [x + foot, y - from],
+      ]
+    : [
+        [x + from, y + top],
+        [x + from + wide, y + foot],
+      ];
+}
+
+function overlap(a: readonly Point[], b: readonly Point[]): boolean {
+  const span = (points: readonly Point[], axis: 0 | 1) => {
+    const values = points.map((point) => point[axis]);
+    return [Math.min(...values), Math.max(...values)] as const;
+  };
+  return ([0, 1] as const).every((axis) => {
+    const [one, other] = [span(a, axis), span(b, axis)];
+    return one[0] < other[1] && other[0] < one[1];
+  });
+}
+
+/** Whether a straight comes into a box, by places along it a pixel apart. */
+function comesInto([from, to]: readonly [Point, Point], [low, high]: readonly Point[]): boolean {
+  const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1])) + 1;
+  for (let k = 0; k <= steps; k++) {
+    const x = from[0] + ((to[0] - from[0]) * k) / steps;
+    const y = from[1] + ((to[1] - from[1]) * k) / steps;
+    if (x > low![0] && x < high![0] && y > low![1] && y < high![1]) return true;
+  }
+  return false;
+}
+
+/** All straights that are drawn, in pixels. */
+function straights({ views, moved }: Laid, scale: number): (readonly [Point, Point])[] {
+  return views.flatMap(({ name, strokes, dimensions, overlays = [] }) => {
+    const [right, down] = moved[name] ?? [0, 0];
+    const px = ([x, y]: Point): Point => [(x + right) * scale, (y + down) * scale];
+    const along = (points: readonly Point[]) =>
+      points.slice(1).map((point, k) => [px(points[k]!), px(point)] as const);
+    return [
+      ...[...strokes, ...overlays.flatMap((overlay) => overlay.strokes)].flatMap(({ points }) =>
+        along(points),
+      ),
+      ...dimensions.flatMap(({ line, extensions, arc = [] }) => [line, ...extensions, arc].flatMap(along)),
+    ];
+  });
+}
+
+const bare = chairs.map(([path]) => ({ path, sheet: sheetOf(path) }));
+const full = chairs.map(([path]) => ({ path, sheet: sheetOf(path, overlayNames), told: toldOf(path) }));
+
+describe("the lettering of the drawing", () => {
+  it.each(sizes)(
+    "has no words on words at %i × %i, over all samples, views and overlays",
+    (width, height) => {
+      const room = { width, height };
+      for (const { path, sheet, told } of full) {
+        const faults = faultsIn(sheet);
+        for (const look of looks) {
+          const laid = arranged(sheet, { room, look });
+          for (const nearer of [1, 2.4]) {
+            const placed = lettered(laid, {
+              scale: laid.scale * nearer,
+              flagged: Object.fromEntries(
+                laid.views.map(({ name, areas }) => [name, flaggedIn(areas, faults)]),
+              ),
+              named: namedIn(laid.views, told),
+            });
+            const boxes = placed.map(corners);
+            for (const [k, box] of boxes.entries()) {
+              const on = boxes.findIndex((other, n) => n > k && overlap(box, other));
+              const says = on < 0 ? "" : `${placed[k]!.lines} on ${placed[on]!.lines}`;
+              expect(says, `${path}, ${look}, ${nearer}`).toBe("");
+            }
+          }
+        }
+      }
+    },
+  );
+
+  it.each(sizes)("has every figure, on no line, within the panel, at %i × %i", (width, height) => {
+    const room = { width, height };
+    for (const { path, sheet } of bare) {
+      for (const look of looks) {
+        const laid = arranged(sheet, { room, look });
+        const placed = lettered(laid, { scale: laid.scale });
+        const figures = placed.filter(({ label }) => label.kind === "label");
+        const all = laid.views.flatMap(({ dimensions }) => dimensions.map(({ label }) => label));
+        expect(figures.map(({ lines }) => lines.join(" ")).sort(), `${path}, ${look}`).toEqual(all.sort());
+        const lines = straights(laid, laid.scale);
+        for (const figure of figures) {
+          const box = corners(figure);
+          const on = lines.filter((line) => comesInto(line, box)).length;
+          expect(on, `${path}, ${look}: ${figure.lines}`).toBe(0);
+        }
+        for (const one of placed) {
+          for (const [x, y] of corners(one)) {
+            expect(Math.abs(x - (laid.width * laid.scale) / 2), `${path}: ${one.lines}`).toBeLessThan(
+              width / 2,
+            );
+            expect(Math.abs(y - (laid.height * laid.scale) / 2), `${path}: ${one.lines}`).toBeLessThan(
+              height / 2,
+            );
+          }
+        }
+      }
+    }
+  });
+
+  it("has figures of 13 to 16 pixels whatever the panel's size, the same at every zoom", () => {
+    const { sheet } = bare[0]!;
+    for (const [width, height] of sizes) {
+      const laid = arranged(sheet, { room: { width, height } });
+      for (const scale of [laid.scale, 3 * laid.scale]) {
+        for (const { label } of lettered(laid, { scale })) {
+          if (label.kind !== "label") continue;
+          expect(label.size).toBe(laid.figures);
+          expect(label.size).toBeGreaterThanOrEqual(13);
+          expect(label.size).toBeLessThanOrEqual(16);
+        }
+      }
+    }
+  });
+
+  it("names each part once, with its section and where it stands", () => {
+    const path = "samples/boathouse-mess-chair.chair";
+    const laid = arranged(sheetOf(path), { room: { width: 1280, height: 800 } });
+    const named = namedIn(laid.views, toldOf(path));
+    const names = Object.values(named).flatMap((each) => each.map(({ lines }) => lines[0]));
+    expect(new Set(names).size).toBe(names.length);
+    const lines = Object.fromEntries(
+      Object.values(named).flatMap((each) => each.map((one) => [one.lines[0], one.lines])),
+    );
+    expect(lines.back).toEqual(["back", "36 × 36 mm", expect.stringMatching(/^rake [\d.]+° back/)]);
+    expect(lines["seat-front"]).toEqual([
+      "seat-front",
+      "22 × 70 mm",
+      expect.stringMatching(/^top [\d.]+ mm up$/),
+    ]);
+    const placed = lettered(laid, { scale: laid.scale, named });
+    expect(placed.filter(({ label }) => label.kind === "label named").length).toBeGreaterThan(
+      names.length / 2,
+    );
+  });
+});
