@@ -1,5 +1,5 @@
 /**
- * A file that was written is told of in a few words, with a way to it: the program that the system opens such files with where there is
+ * Says in a few words that a file was written, with a way to it: the program that the system opens such files with where there is
  * one, else the browser's own downloads.
  */
 import { commands, env, UIKind, type Uri, ViewColumn, window, workspace } from "vscode";

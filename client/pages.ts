@@ -42,7 +42,7 @@ export function createPages(
   async function show(kind: PageKind, asked: unknown) {
     const document = await atHand(typeof asked === "string" ? Uri.parse(asked) : asked);
     if (!document) return;
-    const path = `/${pageTitles[kind]} of ${nameOf(document.uri)}.md`;
+    const path = `/${pageTitles[kind]} of ${nameOf(document.uri).replace(/\.chair$/, "")}.md`;
     const address = Uri.from({
       scheme: PAGE_SCHEME,
       authority: kind,

@@ -5,7 +5,7 @@ import * as z from "zod";
 import type { BoardsShown } from "../../server/drawing/boards/shown.ts";
 import { overlayNames } from "../../server/drawing/sheet.ts";
 import type { DrawingParams, RangeResult } from "../../server/main/protocol.ts";
-import { type LookName, type ShowName, showNames } from "./showable.ts";
+import { type LookName, type ShowName, showNames } from "./webview/showable.ts";
 
 const point = z.tuple([z.number(), z.number()]);
 const span = z.object({ start: z.number().int().nonnegative(), end: z.number().int().nonnegative() });

@@ -3,7 +3,7 @@
  */
 import { commands, Disposable } from "vscode";
 import type { Panels } from "./panels.ts";
-import { lookCommand, lookNames, showCommand, showNames } from "./showable.ts";
+import { lookCommand, lookNames, showCommand, showNames } from "./webview/showable.ts";
 
 /** Registers them until disposed. */
 export function panelCommands(panels: Panels): Disposable {

@@ -3,7 +3,7 @@
  */
 import { commands } from "vscode";
 import type { DrawingPanel } from "./panel.ts";
-import { showKey, showNames } from "./showable.ts";
+import { showKey, showNames } from "./webview/showable.ts";
 
 const last = new Map<string, boolean>();
 

@@ -23,7 +23,7 @@ import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
 import { createPartPlaces } from "./part-places.ts";
 import { showText } from "./show-text.ts";
-import type { ShowName } from "./showable.ts";
+import type { ShowName } from "./webview/showable.ts";
 
 /** Saves or prints a drawing, with the pictorial view as it is shown beside it. */
 export type Keep = (what: "save" | "print", drawing: DrawingParams, picture?: PictureShown) => void;

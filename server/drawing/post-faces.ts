@@ -84,21 +84,25 @@ export function postFaces(chair: Chair, name: string): PostFaces | undefined {
 
 /** Its section where it begins, where it changes and where it ends; once for a post that is alike all along. */
 function sectionsOf({ pieces }: Post, along: (p: Vec3) => number, units: LengthUnit): PostFaces["sections"] {
-  const told = pieces.flatMap((piece) => [
-    { at: along(piece.start), label: sectionAt(piece, 0, units) },
-    { at: along(piece.end), label: sectionAt(piece, 1, units) },
-  ]);
+  const told = pieces
+    .flatMap((piece) => [
+      { at: along(piece.start), label: sectionAt(piece, 0, units) },
+      { at: along(piece.end), label: sectionAt(piece, 1, units) },
+    ])
+    // One piece ends where the next begins.
+    .filter(
+      ({ at, label }, k, some) => k === 0 || at - some[k - 1]!.at > SAME || label !== some[k - 1]!.label,
+    );
   const first = told[0];
   const last = told.at(-1);
   if (!first || !last) return [];
   if (told.every(({ label }) => label === first.label))
     return [{ at: (first.at + last.at) / 2, label: first.label }];
   // Within a taper it changes all along: told where that begins and ends.
-  const ends = told.filter(({ label }, k) => {
+  return told.filter(({ label }, k) => {
     const [before, after] = [told[k - 1], told[k + 1]];
     return !before || !after || (label === before.label) !== (label === after.label);
   });
-  return ends.filter(({ at }, k) => k === 0 || at - ends[k - 1]!.at > SAME);
 }
 
 /** Sections nearer than this are told once, mm. */

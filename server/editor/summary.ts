@@ -8,7 +8,7 @@ interface Summary {
   seatHeight?: string;
   backLean?: string;
   weight?: string;
-  /** Of a file that is no chair: `3 joints, 2 boards`. */
+  /** Of a file without a chair: `3 joints, 2 boards`. */
   holds?: string;
 }
 

@@ -3,7 +3,6 @@
  * largest. What is lettered keeps its size on the screen, so room for it is in pixels while the chair is in millimetres.
  */
 import type { Point, Sheet, View } from "../../../server/drawing/sheet.ts";
-import type { LookName } from "../showable.ts";
 import type { Box } from "./lettering/boxes.ts";
 import { captionDrop, drawnBox, inRows, roomOf } from "./lettering/rows.ts";
 import {
@@ -18,6 +17,7 @@ import {
   STEP,
   TITLE,
 } from "./lettering/type-scale.ts";
+import type { LookName } from "./showable.ts";
 
 /** A sheet with each view moved from where the sheet has it, and with a room for the pictorial view; mm. */
 export interface Laid extends Sheet {

@@ -2,9 +2,9 @@
  * Looking at the sheet: all of it, one view, or wherever the maker has zoomed and moved to, by mouse, touchpad and keyboard.
  */
 import type { Point } from "../../../server/drawing/sheet.ts";
-import { type LookName, lookNames } from "../showable.ts";
 import type { Laid } from "./arrange.ts";
 import { type Frame, middle, moved, wholeFrame, zoomed } from "./frame.ts";
+import { type LookName, lookNames } from "./showable.ts";
 
 /** All views or one of them, and a frame of the maker's own on that. */
 export interface Look {

@@ -4,7 +4,6 @@
 import type { Point } from "../../../server/drawing/sheet.ts";
 import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
-import type { ShowName } from "../showable.ts";
 import { createAnnouncer } from "./announcer.ts";
 import { arranged, type Laid, sameWay } from "./arrange.ts";
 import { createBoardsView } from "./boards-view.ts";
@@ -17,6 +16,7 @@ import { loadPictorial, type Pictorial, type PictorialWords } from "./pictorial-
 import { createPointing } from "./pointing.ts";
 import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
+import type { ShowName } from "./showable.ts";
 import { createShows, isShown, overlaysOn, shownOf } from "./shows.ts";
 
 interface State {

@@ -27,7 +27,7 @@ const NEAREST = 2.5;
 
 /** A narrower room is scrolled sideways: so much, and so much for each mouth of a face; px. */
 const LEAST_WIDE = 560;
-const EACH = 160;
+const EACH = 180;
 
 /** The faces laid out in a room so wide. */
 export function postLaid(
@@ -35,7 +35,7 @@ export function postLaid(
   room: number,
   measure: Measure,
 ): PostLaid {
-  const most = Math.max(...faces.map(({ mouths }) => mouths.length), sections.length);
+  const most = Math.max(...faces.map(({ mouths }) => mouths.length));
   const width = Math.max(LEAST_WIDE, most * EACH, room);
 
   const names = Math.max(...faces.map(({ caption }) => measure(caption, FIGURES)));
@@ -161,6 +161,11 @@ function mouthLabel(
           }
         }
       }
+      // The figures tell where it is, should no leader find a way.
+      for (let up = lowest - LINE * FIGURES; up - ASCENT * FIGURES >= top; up -= 2 * LINE * FIGURES)
+        for (let off = 0; off <= FARTHEST; off += 2 * STEP)
+          for (const side of off === 0 ? [0] : [-off, off])
+            yield words([part, label], [x + side, up], measure);
     },
   };
 }

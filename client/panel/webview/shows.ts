@@ -2,7 +2,7 @@
  * What is shown beside the drawing's own lines. What is off puts `without-NAME` on the page, and the style sheet hides what belongs to it.
  */
 import { type OverlayName, overlayNames } from "../../../server/drawing/sheet.ts";
-import { type ShowName, shows } from "../showable.ts";
+import { type ShowName, shows } from "./showable.ts";
 
 /** The overlays that are on, of what was turned from how it was at first: they are drawn only when they are asked for. */
 export function overlaysOn(turned: readonly string[]): OverlayName[] {

@@ -44,7 +44,7 @@ export function valuesReport(title: string, study: Study): Report {
   return { title, sections, ending: tips ? [caution] : [] };
 }
 
-/** Posts, rails and slats with what is told of each. */
+/** Posts, rails and slats with what there is to know of each. */
 function partsOf(chair: Chair): [string, string[]][] {
   const unit = chair.design.units;
   return [

@@ -1,5 +1,5 @@
 /**
- * The samples as the panel gets them: their sheets with what was asked for, what is told of their parts, and parts at fault.
+ * The samples as the panel gets them: their sheets with what was asked for, what is said about their parts, and parts at fault.
  */
 import { finish } from "../../../grammar/steps.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";

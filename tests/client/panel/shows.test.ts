@@ -1,5 +1,11 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { lookCommand, lookNames, showCommand, showKey, shows } from "../../../client/panel/showable.ts";
+import {
+  lookCommand,
+  lookNames,
+  showCommand,
+  showKey,
+  shows,
+} from "../../../client/panel/webview/showable.ts";
 import { createShows, overlaysOn, shownOf } from "../../../client/panel/webview/shows.ts";
 import { overlayNames } from "../../../server/drawing/sheet.ts";
 import { read } from "../../house/project-files.ts";

@@ -6,7 +6,7 @@ import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { type Flagged, flagLabel } from "../flag-places.ts";
 import { boxOf } from "./boxes.ts";
-import { captionDrop, rowAt, rowsOf, shortly } from "./rows.ts";
+import { apron, captionDrop, rowAt, rowsOf, shortly } from "./rows.ts";
 import { createTable, type Label, type Placed, place, type Stand, standOf, type Table } from "./search.ts";
 import {
   ASCENT,
@@ -243,8 +243,8 @@ function captionLabel({ name, view, px }: Seen, { laid, size, wide, scale }: Giv
   const below = rowsOf(view, box).below;
   const [x, drawn] = px([view.bounds.x + view.bounds.width / 2, box.foot]);
   // Rows are laid for the scale that the sheet is laid out for, and grow with the drawing.
-  const out =
-    below === 0 ? STEP : ((rowAt("below", below - 1, laid.figures) + 1.5 * TICK) * scale) / laid.scale;
+  const rows = below === 0 ? STEP : rowAt("below", below - 1, laid.figures) + 1.5 * TICK;
+  const out = ((rows + apron(view, laid.figures)) * scale) / laid.scale;
   return {
     kind: "caption",
     size,

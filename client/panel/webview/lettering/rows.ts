@@ -39,6 +39,10 @@ const first = (side: Side, figures: number): number =>
 /** From one to the next. */
 const next = (figures: number): number => figures + OFF_LINE + STEP;
 
+/** Room between a view and its dimensions for words that are laid over its edges, pixels. */
+export const apron = ({ overlays = [] }: View, figures: number): number =>
+  overlays.some(({ words }) => words.some(({ of }) => of === "line")) ? figures + 2 * STEP : 0;
+
 /** How far out a row of dimensions stands, pixels. */
 export const rowAt = (side: Side, row: number, figures: number): number =>
   first(side, figures) + row * next(figures);
@@ -69,7 +73,7 @@ export function roomOf(view: View, box: Box, given: Lettering): Box {
   const { scale, figures, measure, narrow } = given;
   const rows = rowsOf(view, box);
   const out = (side: Side, words: number) =>
-    rows[side] === 0 ? STEP : rowAt(side, rows[side] - 1, figures) + words;
+    (rows[side] === 0 ? STEP : rowAt(side, rows[side] - 1, figures) + words) + apron(view, figures);
   const own = figures * ASCENT + OFF_LINE + STEP / 2;
   const room = {
     left: box.left - out("left", own) / scale,
@@ -109,7 +113,7 @@ export function inRows(
   return view.dimensions.map((dimension) => {
     const side = sideOf(dimension, box);
     if (!side) return dimension;
-    const out = rowAt(side, rows[side]++, figures) / scale;
+    const out = (rowAt(side, rows[side]++, figures) + apron(view, figures)) / scale;
     const past = PAST_LINE / scale;
     const level = side === "above" || side === "below";
     const sign = side === "left" || side === "above" ? -1 : 1;
