@@ -73,6 +73,20 @@ const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
 
 const letterFiles = join(root, "node_modules", "@fontsource", "noto-sans", "files");
 
+/** What makes sheets, files and plans explains no rule: their explanations stay out of it. */
+const unexplained = /** @type {import("esbuild").Plugin} */ ({
+  name: "unexplained",
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/](server[\\/](rules|design)|grammar)[\\/].*\.ts$/ }, async ({ path }) => ({
+      loader: "ts",
+      contents: (await readFile(path, "utf8")).replace(
+        /\bexplanation:\s*(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),/g,
+        'explanation: "",',
+      ),
+    }));
+  },
+});
+
 /** Where the library would look for a colour profile, which nothing here asks for. */
 const noProfile = { "import.meta.url": '"file:///"', global: "globalThis" };
 
@@ -119,25 +133,27 @@ export const bundles = {
     entryPoints: ["server/main/markout/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainPdf],
+    plugins: [plainPdf, unexplained],
     define: noProfile,
   },
   "markout-web.js": {
     entryPoints: ["server/main/markout/browser.ts"],
     platform: "browser",
     format: "iife",
-    plugins: [plainPdf],
+    plugins: [plainPdf, unexplained],
     define: noProfile,
   },
   "export.js": {
     entryPoints: ["server/main/export/node.ts"],
     platform: "node",
     format: "cjs",
+    plugins: [unexplained],
   },
   "export-web.js": {
     entryPoints: ["server/main/export/browser.ts"],
     platform: "browser",
     format: "iife",
+    plugins: [unexplained],
     // Named by a part of the glTF library that reads files from a disk, which nothing here asks of it.
     external: ["node:fs", "node:path"],
   },
@@ -145,10 +161,15 @@ export const bundles = {
     entryPoints: ["server/main/boards/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainPdf],
+    plugins: [plainPdf, unexplained],
     define: noProfile,
   },
-  "boards-web.js": { entryPoints: ["server/main/boards/browser.ts"], platform: "browser", format: "iife" },
+  "boards-web.js": {
+    entryPoints: ["server/main/boards/browser.ts"],
+    platform: "browser",
+    format: "iife",
+    plugins: [unexplained],
+  },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
   // Turning the chair is loaded when it is asked for, and found by its global name.
   "panel-pictorial.js": {

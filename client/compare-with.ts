@@ -2,6 +2,7 @@
  * Asks what the chair at hand is to be compared with, and gets that chair's text.
  */
 import {
+  l10n,
   type QuickPickItem,
   QuickPickItemKind,
   type TextDocument,
@@ -26,16 +27,17 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
   const address = uri.toString();
   const choices: Choice[] = [];
   if (!document.isUntitled) {
-    const label = "saved version";
+    const label = l10n.t("saved version");
     choices.push({
-      label: "Saved Version",
-      detail: "The file as it was last saved",
+      label: l10n.t(l10n.t("Saved Version")),
+      detail: l10n.t(l10n.t("The file as it was last saved")),
       old: () => fromFile(uri, label),
     });
   }
   const versions = await versionsOf(uri);
   const commits = (await versions?.commits(MOST)) ?? [];
-  if (commits.length > 0) choices.push({ label: "Commits", kind: QuickPickItemKind.Separator });
+  if (commits.length > 0)
+    choices.push({ label: l10n.t(l10n.t("Commits")), kind: QuickPickItemKind.Separator });
   for (const { hash, label } of commits) {
     choices.push({
       label,
@@ -48,29 +50,30 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
   }
   if (versions) {
     choices.push({
-      label: "Another Revision…",
-      detail: "A branch, a tag or a commit, by its name",
+      label: l10n.t(l10n.t("Another Revision…")),
+      detail: l10n.t(l10n.t("A branch, a tag or a commit, by its name")),
       async old() {
         const asked = await window.showInputBox({
-          title: "Compare Chair With",
-          prompt: "The revision by its name, such as main, v2 or HEAD~3",
+          title: l10n.t(l10n.t("Compare Chair With")),
+          prompt: l10n.t(l10n.t("The revision by its name, such as main, v2 or HEAD~3")),
         });
         const label = asked?.trim();
         if (!label) return undefined;
         const text = await versions.textAt(label);
         if (text === undefined)
-          void window.showWarningMessage(`There is no version of this file at "${label}".`);
+          void window.showWarningMessage(l10n.t('There is no version of this file at "{label}".', { label }));
         return text === undefined ? undefined : { label, text, address };
       },
     });
   }
   const others = (await findChairs()).filter((each) => each.toString() !== address);
-  if (others.length > 0) choices.push({ label: "Other Files", kind: QuickPickItemKind.Separator });
+  if (others.length > 0)
+    choices.push({ label: l10n.t(l10n.t("Other Files")), kind: QuickPickItemKind.Separator });
   for (const other of others)
     choices.push({ label: workspace.asRelativePath(other), old: () => fromFile(other, nameOf(other)) });
   const chosen = await window.showQuickPick(choices, {
-    title: "Compare Chair With",
-    placeHolder: "The old chair, to be laid behind this one",
+    title: l10n.t(l10n.t("Compare Chair With")),
+    placeHolder: l10n.t(l10n.t("The old chair, to be laid behind this one")),
     matchOnDescription: true,
   });
   if (!chosen) return undefined;
@@ -83,5 +86,5 @@ async function fromFile(uri: Uri, label: string): Promise<OldChair | undefined> 
 }
 
 function cannotRead(label: string): undefined {
-  void window.showWarningMessage(`"${label}" cannot be read.`);
+  void window.showWarningMessage(l10n.t('"{label}" cannot be read.', { label }));
 }

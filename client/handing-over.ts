@@ -2,12 +2,8 @@
  * Says in a few words that a file was written, with a way to it: the program that the system opens such files with where there is
  * one, else the browser's own downloads.
  */
-import { commands, env, UIKind, type Uri, ViewColumn, window, workspace } from "vscode";
+import { commands, env, l10n, UIKind, type Uri, ViewColumn, window, workspace } from "vscode";
 import { nameOf } from "./names.ts";
-
-const OPEN = "Open";
-const DOWNLOAD = "Download";
-const SHOW = "Show in Folder";
 
 /** Whether the system's own programs can be given the file: it is on the disk of the machine that VS Code is shown on. */
 const isOnThisMachine = ({ scheme }: Uri): boolean =>
@@ -19,13 +15,14 @@ export async function handOver(
   { says, as }: { says: string; as: "seen" | "asText" | "kept" },
 ): Promise<void> {
   const here = isOnThisMachine(file);
-  const offers = here ? [as === "kept" ? SHOW : OPEN] : as === "asText" ? [OPEN, DOWNLOAD] : [DOWNLOAD];
+  const [open, fetched, show] = [l10n.t("Open"), l10n.t("Download"), l10n.t("Show in Folder")];
+  const offers = here ? [as === "kept" ? show : open] : as === "asText" ? [open, fetched] : [fetched];
   const chosen = await window.showInformationMessage(says, ...offers);
-  if (chosen === OPEN && here) await env.openExternal(file);
+  if (chosen === open && here) await env.openExternal(file);
   // Not over the drawing.
-  else if (chosen === OPEN) await commands.executeCommand("vscode.open", file, ViewColumn.One);
-  if (chosen === SHOW) await commands.executeCommand("revealFileInOS", file);
-  if (chosen === DOWNLOAD) await download(file);
+  else if (chosen === open) await commands.executeCommand("vscode.open", file, ViewColumn.One);
+  if (chosen === show) await commands.executeCommand("revealFileInOS", file);
+  if (chosen === fetched) await download(file);
 }
 
 /** Gives a file to the browser that VS Code is shown in, by way of a page that asks for nothing else. */

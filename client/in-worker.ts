@@ -5,7 +5,6 @@
 import { ProgressLocation, type TextDocument, Uri, window, workspace } from "vscode";
 import * as z from "zod";
 import { chairText } from "./chair-text.ts";
-import { nameOf } from "./names.ts";
 
 /** What every such worker is sent, beside what it is asked to make. */
 interface ChairSent {
@@ -31,10 +30,10 @@ const says = z.discriminatedUnion("is", [
 
 interface WorkAsked<Made> {
   bundle: "markout" | "export";
-  /** What stands over the progress: "Marking out". */
+  /** What stands over the progress: "Marking out mess-chair.chair". */
   doing: string;
-  /** What is counted: "page". */
-  each: string;
+  /** How far it is: "page 2 of 9". */
+  progress(done: number, of: number): string;
   /** What the worker is sent beside the chair. */
   asked: object;
   /** What it made, checked. */
@@ -45,7 +44,7 @@ interface WorkAsked<Made> {
 export async function inWorker<Made>(
   document: TextDocument,
   start: StartWorker,
-  { bundle, doing, each, asked, made }: WorkAsked<Made>,
+  { bundle, doing, progress: words, asked, made }: WorkAsked<Made>,
 ): Promise<Made | { refused: string } | undefined> {
   const request: ChairSent = {
     text: document.getText(),
@@ -55,7 +54,7 @@ export async function inWorker<Made>(
   };
   const place = {
     location: ProgressLocation.Notification,
-    title: `${doing} ${nameOf(document.uri)}`,
+    title: doing,
     cancellable: true,
   };
   return window.withProgress(
@@ -76,7 +75,7 @@ export async function inWorker<Made>(
           (message) => {
             const said = says.safeParse(message).data;
             if (said?.is === "progress")
-              progress.report({ increment: 100 / said.of, message: `${each} ${said.done} of ${said.of}` });
+              progress.report({ increment: 100 / said.of, message: words(said.done, said.of) });
             if (said?.is === "refused") end({ refused: said.because });
             if (said?.is === "missing") void fetchAll(said.addresses);
             const result = said?.is === "made" ? made.safeParse(said).data : undefined;

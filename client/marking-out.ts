@@ -2,7 +2,7 @@
  * Marking-out sheets of the chair at hand, made in a worker and saved as a PDF where the maker says. All by way of VS Code's own files, so
  * that it works on the web too.
  */
-import { type TextDocument, Uri, window, workspace } from "vscode";
+import { l10n, type TextDocument, Uri, window, workspace } from "vscode";
 import * as z from "zod";
 import type { Step } from "../server/drawing/markout/figures.ts";
 import { LETTER_FILES, type LetterFiles } from "../server/drawing/markout/letters/files.ts";
@@ -28,16 +28,16 @@ const papers: { label: string; description: string; paper: PaperName }[] = [
 /** Asks for the paper, makes the sheets, asks where and writes them. */
 export async function markOut(document: TextDocument, start: StartWorker, extension: Uri): Promise<void> {
   const chosen = await window.showQuickPick(papers, {
-    title: "Marking-Out Sheets",
-    placeHolder: "Which paper",
+    title: l10n.t("Marking-Out Sheets"),
+    placeHolder: l10n.t("Which paper"),
   });
   if (!chosen) return;
   const step = stepOf(workspace.getConfiguration("seatwright", document).get("markout.inchStep"));
   const options: MarkoutOptions = { paper: chosen.paper, step, dayUnlessNoted: today() };
   const result = await inWorker(document, start, {
     bundle: "markout",
-    doing: "Marking out",
-    each: "page",
+    doing: l10n.t("Marking out {file}", { file: nameOf(document.uri) }),
+    progress: (done, of) => l10n.t("page {done} of {of}", { done, of }),
     asked: {
       options,
       date: Date.now(),
@@ -47,7 +47,12 @@ export async function markOut(document: TextDocument, start: StartWorker, extens
   });
   if (!result) return;
   if ("refused" in result) {
-    void window.showWarningMessage(`${nameOf(document.uri)} was not marked out: ${result.refused}.`);
+    void window.showWarningMessage(
+      l10n.t("{file} was not marked out: {why}.", {
+        file: nameOf(document.uri),
+        why: result.refused,
+      }),
+    );
     return;
   }
   await keep(document, result);
@@ -68,11 +73,14 @@ const stepOf = (given: unknown): Step => (given === "1/16" ? 16 : given === "1/6
 
 async function keep({ uri }: TextDocument, { bytes, pages }: Made): Promise<void> {
   const saved = await saveBeside({ uri: uri.toString() }, bytes, {
-    title: "Save Marking-Out Sheets",
+    title: l10n.t("Save Marking-Out Sheets"),
     extension: "pdf",
-    kind: "Marking-out sheets",
+    kind: l10n.t("Marking-out sheets"),
   });
   if (!saved) return;
   // Each page says how its scale is checked.
-  await handOver(saved, { says: `Saved ${nameOf(saved)}: ${pages} pages, to print at 100 %.`, as: "seen" });
+  await handOver(saved, {
+    says: l10n.t("Saved {file}: {pages} pages, to print at 100 %.", { file: nameOf(saved), pages }),
+    as: "seen",
+  });
 }

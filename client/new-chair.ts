@@ -1,7 +1,7 @@
 /**
  * A new chair to start from: any kind of chair among the samples or a bare one, as an untitled file that the maker saves where they like.
  */
-import { env, UIKind, Uri, window, workspace } from "vscode";
+import { env, l10n, UIKind, Uri, window, workspace } from "vscode";
 import { bareChair, fileNameFor, freshChair, kindsOfChair, titleOf } from "./fresh-chair.ts";
 import { today } from "./today.ts";
 
@@ -15,10 +15,14 @@ export async function newChair(extension: Uri, language: string): Promise<boolea
       return text === undefined ? [] : [{ label: titleOf(text) ?? sample, description: about, text }];
     }),
   );
-  const bare = { label: "Bare chair", description: "four posts, rails and a seat", text: bareChair };
+  const bare = {
+    label: l10n.t(l10n.t("Bare chair")),
+    description: l10n.t(l10n.t("four posts, rails and a seat")),
+    text: bareChair,
+  };
   const chosen = await window.showQuickPick([...offers.flat(), bare], {
-    title: "New Chair",
-    placeHolder: "What to start from",
+    title: l10n.t(l10n.t("New Chair")),
+    placeHolder: l10n.t(l10n.t("What to start from")),
     matchOnDescription: true,
   });
   if (!chosen) return false;

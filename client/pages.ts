@@ -6,6 +6,7 @@ import {
   commands,
   Disposable,
   EventEmitter,
+  l10n,
   languages,
   type TextDocument,
   type TextDocumentContentProvider,
@@ -34,7 +35,8 @@ export function createPages(
       const params: PageParams = { uri, kind };
       const answer = await client.sendRequest(PAGE, params).catch(() => null);
       return (
-        z.string().safeParse(answer).data ?? `Open ${nameOf(Uri.parse(address.query))} to see this page.`
+        z.string().safeParse(answer).data ??
+        l10n.t("Open {file} to see this page.", { file: nameOf(Uri.parse(address.query)) })
       );
     },
   };

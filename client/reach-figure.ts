@@ -2,6 +2,7 @@
  * Asks which worked-out value should come to which figure, and offers the single choices that give it. What is chosen is one step to undo.
  */
 import {
+  l10n,
   ProgressLocation,
   type QuickPickItem,
   Range,
@@ -38,27 +39,33 @@ const reached = z.object({
   ),
 }) satisfies z.ZodType<ReachResult>;
 
-const TITLE = "Reach a Figure";
-
 /** Asks for the value and its figure, seeks, offers what was found and writes what is chosen. */
 export async function reachFigure(document: TextDocument, client: BaseLanguageClient): Promise<void> {
   const uri = client.code2ProtocolConverter.asUri(document.uri);
   const params: ValuesParams = { uri };
   const known = values.safeParse(await client.sendRequest(VALUES, params)).data ?? [];
   if (known.length === 0) {
-    void window.showInformationMessage("This chair has no worked-out values yet.");
+    void window.showInformationMessage(l10n.t(l10n.t("This chair has no worked-out values yet.")));
     return;
   }
   const chosen = await window.showQuickPick(
     known.map(({ name, printed, meaning }) => ({ label: name, description: printed, detail: meaning })),
-    { title: TITLE, placeHolder: "Which value should change", matchOnDetail: true },
+    {
+      title: l10n.t("Reach a Figure"),
+      placeHolder: l10n.t(l10n.t("Which value should change")),
+      matchOnDetail: true,
+    },
   );
   if (!chosen) return;
   const figure = await window.showInputBox({
-    title: TITLE,
-    prompt: `${chosen.label} is ${chosen.description}. A figure such as 2deg or 450, or "at least 450".`,
+    title: l10n.t("Reach a Figure"),
+    prompt: l10n.t('{value} is {now}. A figure such as 2deg or 450, or "at least 450".', {
+      value: chosen.label,
+      now: chosen.description ?? "",
+    }),
     placeHolder: chosen.description ?? "",
-    validateInput: (text) => (text.trim() ? undefined : "Write the figure it should come to."),
+    validateInput: (text) =>
+      text.trim() ? undefined : l10n.t(l10n.t("Write the figure it should come to.")),
   });
   if (figure === undefined) return;
   const asked = /^\s*(at |from |over |under |[<>=])/.test(figure)
@@ -76,7 +83,7 @@ export async function reachFigure(document: TextDocument, client: BaseLanguageCl
 async function sought(client: BaseLanguageClient, params: ReachParams): Promise<ReachResult | undefined> {
   const options = {
     location: ProgressLocation.Notification,
-    title: `Seeking ${params.asked}`,
+    title: l10n.t("Seeking {asked}", { asked: params.asked }),
     cancellable: true,
   };
   return window.withProgress(options, async (_, cancelled) => {
@@ -87,22 +94,22 @@ async function sought(client: BaseLanguageClient, params: ReachParams): Promise<
 
 async function offer(document: TextDocument, { ways, version }: ReachResult, asked: string): Promise<void> {
   if (ways.length === 0) {
-    void window.showInformationMessage(`No single choice of this file moves it: ${asked}.`);
+    void window.showInformationMessage(l10n.t("No single choice of this file moves it: {asked}.", { asked }));
     return;
   }
   const items = ways.map((way): QuickPickItem & { way: (typeof ways)[number] } => ({
     label: way.title,
     detail: way.detail,
-    ...(way.met ? {} : { description: "not quite" }),
+    ...(way.met ? {} : { description: l10n.t(l10n.t("not quite")) }),
     way,
   }));
   const chosen = await window.showQuickPick(items, {
-    title: TITLE,
-    placeHolder: `What to change for ${asked}`,
+    title: l10n.t("Reach a Figure"),
+    placeHolder: l10n.t("What to change for {asked}", { asked }),
   });
   if (!chosen) return;
   if (document.version !== version) {
-    void window.showWarningMessage("The text has changed meanwhile. Ask again.");
+    void window.showWarningMessage(l10n.t(l10n.t("The text has changed meanwhile. Ask again.")));
     return;
   }
   const edit = new WorkspaceEdit();

@@ -4,6 +4,7 @@
 import {
   commands,
   type ExtensionContext,
+  l10n,
   type TextDocument,
   Uri,
   ViewColumn,
@@ -47,8 +48,11 @@ async function chairAtHand(panels: Panels, asked?: unknown): Promise<TextDocumen
   const open = workspace.textDocuments.filter(isChair);
   const found = inSight.find(isChair) ?? (open.length === 1 ? open[0] : undefined);
   if (found) return found;
-  const start = "New Chair";
-  const chosen = await window.showInformationMessage("Open a chair first, or start a new one.", start);
+  const start = l10n.t("New Chair");
+  const chosen = await window.showInformationMessage(
+    l10n.t("Open a chair first, or start a new one."),
+    start,
+  );
   if (chosen === start) await commands.executeCommand("seatwright.newChair");
   return undefined;
 }
@@ -77,6 +81,7 @@ export async function start(
     documentSelector: [{ language: LANGUAGE }],
     outputChannelName: "Seatwright",
     diagnosticCollectionName: "seatwright",
+    ...(l10n.bundle && { initializationOptions: { translation: l10n.bundle } }),
     markdown: { isTrusted: { enabledCommands: pageKinds.map(pageCommand) } },
     middleware: {
       async provideHover(document, position, token, next) {

@@ -2,7 +2,15 @@
  * One item in the status bar while a chair is being written: seat height and back lean, or what the file holds for others. It opens the
  * drawing. Findings are counted by VS Code's own item.
  */
-import { Disposable, languages, MarkdownString, StatusBarAlignment, type TextEditor, window } from "vscode";
+import {
+  Disposable,
+  l10n,
+  languages,
+  MarkdownString,
+  StatusBarAlignment,
+  type TextEditor,
+  window,
+} from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import * as z from "zod";
 import { SUMMARY, type SummaryParams } from "../server/main/protocol.ts";
@@ -18,7 +26,7 @@ const summary = z.object({
 /** Follows the active editor until disposed. */
 export function createStatus(client: BaseLanguageClient, language: string): Disposable {
   const item = window.createStatusBarItem("seatwright.chair", StatusBarAlignment.Right, 100);
-  item.name = "Chair";
+  item.name = l10n.t("Chair");
   item.command = "seatwright.openDrawing";
   let asked = 0;
 
@@ -31,19 +39,22 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     if (mine !== asked) return;
     if (!answer.success) return item.hide();
     const { title, seatHeight, backLean, weight, holds } = answer.data;
-    const figures = [seatHeight && `Seat ${seatHeight}`, backLean && `back ${backLean}`].filter(Boolean);
+    const figures = [
+      seatHeight && l10n.t("Seat {height}", { height: seatHeight }),
+      backLean && l10n.t("back {lean}", { lean: backLean }),
+    ].filter(Boolean);
     const words = figures.length > 0 ? figures.join(", ") : holds;
     if (!words) return item.hide();
     item.text = words;
     const lines = [
       title && `**${title.replace(/[\\`*_[\]<>]/g, "\\$&")}**`,
-      seatHeight && `Seat height ${seatHeight}, as the chair stands`,
-      backLean && `Back leans ${backLean} from square to the seat`,
-      weight && `Weighs ${weight}`,
-      holds && `Holds ${holds} for other files`,
+      seatHeight && l10n.t("Seat height {height}, as the chair stands", { height: seatHeight }),
+      backLean && l10n.t("Back leans {lean} from square to the seat", { lean: backLean }),
+      weight && l10n.t("Weighs {weight}", { weight }),
+      holds && l10n.t("Holds {what} for other files", { what: holds }),
     ].filter(Boolean);
     item.tooltip = new MarkdownString(lines.join("\n\n"));
-    item.accessibilityInformation = { label: `Chair: ${words}. Opens the drawing.` };
+    item.accessibilityInformation = { label: l10n.t("Chair: {words}. Opens the drawing.", { words }) };
     item.show();
   }
 

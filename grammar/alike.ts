@@ -1,5 +1,6 @@
 import type { Problem } from "./problem.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import type { Part, Statement, Value } from "./tree.ts";
 
 const lengths = new Set(["mm", "cm", "m", "in", "ft"]);
@@ -24,18 +25,19 @@ function compare(bare: Part, given: Part, fileUnit: string, problems: Problem[])
   const end = { start: bare.end, end: bare.end };
   if (!lengths.has(unit)) {
     problems.push(
-      say("unit-spelling", bare, "A unit does not reach over to the other number: write it on both.", [
-        { ...replaceFix(end, unit, true), title: `Write \`${unit}\` here too` },
+      say("unit-spelling", bare, sentence("mixed-units.both"), [
+        { ...replaceFix(end, unit, true), title: sentence("fix.write-unit-here-too", { unit }) },
       ]),
     );
     return;
   }
-  const add = (wanted: string) => fix(`Write \`${wanted}\` here`, [{ ...end, text: wanted }]);
+  const add = (wanted: string) =>
+    fix(sentence("fix.write-unit-here", { unit: wanted }), [{ ...end, text: wanted }]);
   problems.push(
     say(
       "mixed-units",
       bare,
-      `This number is in ${fileUnit}, as the file's bare lengths are, and the one beside it in ${unit}: write the unit on both.`,
+      sentence("mixed-units", { file: fileUnit, unit }),
       [add(unit), add(fileUnit)],
       "warning",
     ),

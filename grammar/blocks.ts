@@ -3,9 +3,10 @@ import { eolOf, lineEnd, lineStart } from "./lines.ts";
 import type { Problem } from "./problem.ts";
 import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { isWhole } from "./shape.ts";
 import type { Kind, Statement } from "./tree.ts";
-import { capital, nameOfKind } from "./wording.ts";
+import { capital, nameOfKind, orList } from "./wording.ts";
 
 /** The question a row answers; two rows of one block with the same facet cannot both be given. */
 export function facetOf(row: Row): string {
@@ -58,11 +59,13 @@ function tellTwice(block: readonly Statement[], problems: Problem[]): void {
       "given-twice",
       statement.word ?? statement,
       same
-        ? `\`${row.word}\` is already given above; keep one of the two.`
-        : `\`${other}\` above already says this; keep it or \`${row.word}\`.`,
+        ? sentence("given-twice.above", { word: row.word })
+        : sentence("given-twice.other", { other, word: row.word }),
     );
     const at = before.word ?? before;
-    problem.related = [{ start: at.start, end: at.end, message: `\`${other}\` is given here.` }];
+    problem.related = [
+      { start: at.start, end: at.end, message: sentence("related.word-given-here", { word: other }) },
+    ];
     problems.push(problem);
   }
 }
@@ -86,12 +89,12 @@ function tellMissing(
     const words = choices.map(({ word }) => word);
     const name = header.match?.facts.find(({ slot }) => slot === "name" || slot === "ref")?.name;
     const title = name === undefined ? nameOfKind(kind) : `\`${name}\``;
-    const needed = [...new Set(words)].map((word) => `\`${word}\``).join(" or ");
+    const needed = orList([...new Set(words)].map((word) => `\`${word}\``));
     problems.push(
       say(
         "missing-property",
         header.word ?? header,
-        `${capital(title)} needs ${needed}, such as \`${exampleOf(row, unit)}\`.`,
+        sentence("missing-property", { Title: capital(title), needed, example: exampleOf(row, unit) }),
         [addLine(text, header, exampleOf(row, unit))],
       ),
     );
@@ -105,7 +108,7 @@ function addLine(text: string, header: Statement, line: string) {
   if (text[block!.start] !== "{" && first !== undefined && first.start === block!.start) {
     // The block's header is gone, so the new line goes above the first that is left.
     const indent = /^[ \t]*/.exec(text.slice(lineStart(text, first.start)))?.[0] ?? "";
-    return fix(`Add \`${line}\``, [
+    return fix(sentence("fix.add-line", { line }), [
       { start: first.start, end: first.start, text: `${line}${eolOf(text, first.start)}${indent}` },
     ]);
   }
@@ -116,7 +119,9 @@ function addLine(text: string, header: Statement, line: string) {
   const rest = /^[ \t]*(?:#|\r|\n|$)/.test(text.slice(start, lineEnd(text, start) + 1))
     ? ""
     : `${eol}${pad}  `;
-  return fix(`Add \`${line}\``, [{ start, end: start, text: `${eol}${pad}  ${line}${rest}` }]);
+  return fix(sentence("fix.add-line", { line }), [
+    { start, end: start, text: `${eol}${pad}  ${line}${rest}` },
+  ]);
 }
 
 const required = new WeakMap<Vocabulary, Map<Kind, Row[]>>();

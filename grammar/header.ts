@@ -3,6 +3,7 @@ import { startOf } from "./parts.ts";
 import type { Item } from "./phrases.ts";
 import type { Row } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { type Context, type Forced, firstWordOf, readsWhole } from "./statement.ts";
 import type { Kind } from "./tree.ts";
 import { nameOfKind, orList } from "./wording.ts";
@@ -49,7 +50,7 @@ export function guessHeader(
   );
   const alike = openers.find((row) => row.word === like);
   if (alike !== undefined && nameless.length === 0 && (guesses.length === 0 || guesses.includes(alike))) {
-    const message = `\`${word}\` opens no block here; did you mean \`${alike.word}\`?`;
+    const message = sentence("unknown-word.opens-no-block-near", { word, near: alike.word });
     const words = openers.map((row) => row.word);
     problems.push(
       say("unknown-word", at, message, [
@@ -61,9 +62,9 @@ export function guessHeader(
   if (nameless.length > 0) return headless(nameless);
   const [guess] = guesses;
   if (guess === undefined) return undefined;
-  const what = `the lines inside belong to ${nameOfKind(guess.opens!)}: \`${guess.word}\``;
+  const inside = { word, kind: nameOfKind(guess.opens!), guess: guess.word };
   problems.push(
-    say("unknown-word", at, `\`${word}\` opens no block here; ${what}.`, [replaceFix(at, guess.word)]),
+    say("unknown-word", at, sentence("unknown-word.opens-no-block", inside), [replaceFix(at, guess.word)]),
   );
   return { row: guess, headless: false };
 
@@ -71,9 +72,13 @@ export function guessHeader(
   function headless(rows: readonly Row[]): Forced {
     const words = orList(rows.map((row) => `\`${row.word}\``));
     const fixes = rows.map((row) =>
-      fix(`Put \`${row.word}\` in`, [{ start, end: start, text: `${row.word} ` }], rows.length === 1),
+      fix(
+        sentence("fix.put-in", { word: row.word }),
+        [{ start, end: start, text: `${row.word} ` }],
+        rows.length === 1,
+      ),
     );
-    problems.push(say("missing-word", at, `${words} is missing before \`${word}\`.`, fixes));
+    problems.push(say("missing-word", at, sentence("missing-word.before", { words, word }), fixes));
     return { row: rows[0]!, headless: true };
   }
 }

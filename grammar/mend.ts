@@ -3,6 +3,7 @@ import { isOnlyNearest, nearest } from "./nearest.ts";
 import type { Problem, Span } from "./problem.ts";
 import type { Row, Shape } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { isWhole, matchRow, textOf } from "./shape.ts";
 import type { Context } from "./statement.ts";
 import type { Match, Part, Statement } from "./tree.ts";
@@ -32,8 +33,8 @@ export function mend(at: Case): "told" | "cut" {
     const shorter = matchRow(at.row, parts.slice(0, -1));
     if (shorter.complete && shorter.stopped === parts.length - 1) {
       keep(at, shorter);
-      tell(at, "left-over", last, "Nothing follows this comma.", [
-        fix("Take the comma out", [{ ...place(last), text: "" }], true),
+      tell(at, "left-over", last, sentence("left-over.comma-end"), [
+        fix(sentence("fix.take-comma-out"), [{ ...place(last), text: "" }], true),
       ]);
       return "told";
     }
@@ -55,8 +56,8 @@ export function mend(at: Case): "told" | "cut" {
   if (spare !== undefined) {
     keep(at, spare.match);
     if (!silent) {
-      const out = [fix("Take the comma out", [{ ...place(spare.comma), text: "" }], true)];
-      tell(at, "left-over", spare.comma, "No comma belongs here.", out);
+      const out = [fix(sentence("fix.take-comma-out"), [{ ...place(spare.comma), text: "" }], true)];
+      tell(at, "left-over", spare.comma, sentence("left-over.comma"), out);
     }
     return "told";
   }
@@ -111,8 +112,8 @@ function tellInserted(at: Case, text: string): void {
   const before = statement.parts[match.stopped - 1] ?? statement.word;
   if (text === ",") {
     const end = before?.end ?? part.start;
-    tell(at, "missing-comma", part, "A comma is missing before this.", [
-      fix("Put a comma in", [{ start: end, end, text: "," }], !isBetweenValues(at)),
+    tell(at, "missing-comma", part, sentence("missing-comma"), [
+      fix(sentence("fix.put-comma-in"), [{ start: end, end, text: "," }], !isBetweenValues(at)),
     ]);
     return;
   }
@@ -121,10 +122,10 @@ function tellInserted(at: Case, text: string): void {
     at,
     "missing-word",
     part,
-    `\`${text}\` is missing before this, as in \`${exampleOf(at.row, at.context.fileUnit)}\`.`,
+    sentence("missing-word.as-in", { word: text, example: exampleOf(at.row, at.context.fileUnit) }),
     [
       fix(
-        `Put \`${text}\` in`,
+        sentence("fix.put-in", { word: text }),
         [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
         !isBetweenValues(at),
       ),
@@ -165,7 +166,7 @@ function trySwap({ row, match, statement }: Case): { match: Match; text: string 
 function tellSwapped(at: Case, text: string): void {
   const part = at.statement.parts[at.match.stopped]!;
   const certain = part.is === "word" && isOnlyNearest(part.text, text, wordsAt(at.match));
-  tell(at, "unknown-word", part, `\`${textOf(part)}\` is not understood here; did you mean \`${text}\`?`, [
+  tell(at, "unknown-word", part, sentence("unknown-word.near", { word: textOf(part), near: text }), [
     replaceFix(part, text, certain),
   ]);
 }
@@ -175,26 +176,31 @@ function tellFailure(at: Case): void {
   const { parts } = statement;
   const part = parts[match.stopped];
   const expected = describe(match.expected);
-  const example = ` as in \`${exampleOf(row, at.context.fileUnit)}\``;
+  const example = exampleOf(row, at.context.fileUnit);
   if (part === undefined) {
     if (row.opens !== undefined && parts.length === 0) {
-      const what = expected.length > 0 ? orList(expected) : "a name";
+      const what = expected.length > 0 ? orList(expected) : sentence("slot.name");
       tell(
         at,
         "missing-name",
         statement.word ?? statement,
-        `${capital(nameOfKind(row.opens))} needs ${what},${example}.`,
+        sentence("missing-name.needs", { Kind: capital(nameOfKind(row.opens)), what, example }),
       );
       return;
     }
     if (tellInches(at)) return;
     const end = parts.at(-1) ?? statement.word ?? statement;
-    tell(at, "missing-value", end, `${capital(orList(expected))} must follow,${example}.`);
+    tell(
+      at,
+      "missing-value",
+      end,
+      sentence("missing-value.must-follow", { Expected: capital(orList(expected)), example }),
+    );
     return;
   }
   if (part.is === "waste") return; // reported by itself
   if (match.stopped === 0 && row.opens !== undefined && part.is === "word" && match.expected.some(isName)) {
-    tell(at, "missing-name", part, `A name must stand before \`${part.text}\`,${example}.`);
+    tell(at, "missing-name", part, sentence("missing-name.before", { word: part.text, example }));
     return;
   }
   if (match.expected.some((shape) => shape.is === "slot" && shape.slot === "date")) {
@@ -204,41 +210,43 @@ function tellFailure(at: Case): void {
       at,
       "date-spelling",
       { start: part.start, end: Math.max(part.end, end.end) },
-      "A date is written year, month, day: `2026-03-14`.",
+      sentence("date-spelling"),
     );
     return;
   }
   const again = repeated(at);
   if (again !== undefined) {
-    tell(at, "given-twice", part, `\`${again}\` is already given on this line.`);
+    tell(at, "given-twice", part, sentence("given-twice.on-line", { word: again }));
     return;
   }
   if (expected.length > 0 && !match.complete) {
     const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
     const choice = part.is === "word" && wordsAt(match).length > 0;
     const code = part.is === "comma" ? "missing-value" : choice ? "unknown-word" : "left-over";
-    const hint = near === undefined ? "" : ` Did you mean \`${near}\`?`;
     tell(
       at,
       code,
       part,
-      `${capital(orList(expected))} should stand here,${example}.${hint}`,
+      near === undefined
+        ? sentence("left-over.expected", { Expected: capital(orList(expected)), example })
+        : sentence("left-over.expected-near", { Expected: capital(orList(expected)), example, near }),
       near === undefined ? [] : [replaceFix(part, near)],
     );
     return;
   }
   const rest = { start: part.start, end: parts.at(-1)!.end };
-  const options = expected.length > 0 ? ` Only ${orList(expected)} could still follow.` : "";
+  const complete =
+    expected.length > 0
+      ? sentence("left-over.complete-options", { word: row.word, expected: orList(expected) })
+      : sentence("left-over.complete", { word: row.word });
   const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
   if (near !== undefined) {
-    tell(at, "unknown-word", part, `\`${textOf(part)}\` is not understood here; did you mean \`${near}\`?`, [
+    tell(at, "unknown-word", part, sentence("unknown-word.near", { word: textOf(part), near }), [
       replaceFix(part, near),
     ]);
     return;
   }
-  tell(at, "left-over", rest, `\`${row.word}\` was complete before this.${options}`, [
-    fix("Take it out", [{ ...rest, text: "" }]),
-  ]);
+  tell(at, "left-over", rest, complete, [fix(sentence("fix.take-out"), [{ ...rest, text: "" }])]);
 }
 
 const isName = (shape: Shape): boolean => shape.is === "slot" && shape.slot === "name";
@@ -267,8 +275,12 @@ function tellInches(at: Case): boolean {
     at,
     "missing-value",
     value,
-    `This is read as ${value.value.number} inches, and the direction is missing: write the unit too, as in \`${written} in\`.`,
-    [fix(`Read it as ${meant}, inwards`, [{ start: value.start, end: value.end, text: `${written} in` }])],
+    sentence("missing-value.inwards", { number: value.value.number, written }),
+    [
+      fix(sentence("fix.read-inwards", { meant }), [
+        { start: value.start, end: value.end, text: `${written} in` },
+      ]),
+    ],
   );
   return true;
 }

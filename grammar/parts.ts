@@ -2,6 +2,7 @@ import { readNumber } from "./numbers.ts";
 import { type Chain, type Group, type Item, isChain, type Operand } from "./phrases.ts";
 import type { Problem, Span } from "./problem.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { endOf, spanOf, T, type Token } from "./tokens.ts";
 import type { Compare, Part, Value, Word } from "./tree.ts";
 import { unitOf } from "./units.ts";
@@ -101,10 +102,12 @@ function readDay(token: Token, problems: Problem[]): string {
   const padded = `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
   const date = new Date(`${padded}T00:00:00Z`);
   if (Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== padded) {
-    problems.push(say("date-spelling", spanOf(token), `\`${token.image}\` is not a day of the calendar.`));
+    problems.push(
+      say("date-spelling", spanOf(token), sentence("date-spelling.no-day", { date: token.image })),
+    );
   } else if (padded !== token.image) {
     problems.push(
-      say("date-spelling", spanOf(token), `A date has two digits for month and day: \`${padded}\`.`, [
+      say("date-spelling", spanOf(token), sentence("date-spelling.two-digits", { date: padded }), [
         replaceFix(spanOf(token), padded, true),
       ]),
     );
@@ -135,7 +138,7 @@ function readChain(chain: Chain, own: boolean, setting: Setting, reading: Readin
     const sign = at > 0 ? chain.signs[at - 1] : undefined;
     if (at >= mostOperands && sign !== undefined) {
       flush();
-      problems.push(say("too-deep", spanOf(sign), `One expression may have ${mostOperands} values.`));
+      problems.push(say("too-deep", spanOf(sign), sentence("too-deep.operands", { most: mostOperands })));
       parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
       return;
     }
@@ -194,7 +197,9 @@ function isCall(operand: Operand, setting: Setting): boolean {
 
 /** A sign with nothing after it: the value before it cannot be what was meant. */
 function dangling(sign: Token, run: Run, { parts, problems }: Reading): void {
-  problems.push(say("missing-value", spanOf(sign), `A value must follow \`${sign.image}\`.`));
+  problems.push(
+    say("missing-value", spanOf(sign), sentence("missing-value.after-sign", { sign: sign.image })),
+  );
   if (run.values.length === 0) {
     parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
     return;
@@ -209,20 +214,20 @@ function loneSign(sign: Token, { parts, problems }: Reading): void {
   if (sign.tokenType === T.Plus) {
     const at = spanOf(sign);
     problems.push(
-      say(
-        "sign-spelling",
-        at,
-        "A value needs no plus sign before it.",
-        [replaceFix(at, "", true)].map(takeOut),
-      ),
+      say("sign-spelling", at, sentence("left-over.plus"), [replaceFix(at, "", true)].map(takeOut)),
     );
     return;
   }
-  problems.push(say("missing-value", spanOf(sign), `A value must stand before \`${sign.image}\`.`));
+  problems.push(
+    say("missing-value", spanOf(sign), sentence("missing-value.before-sign", { sign: sign.image })),
+  );
   parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
 }
 
-const takeOut = <F extends { title: string }>(fix: F): F => ({ ...fix, title: "Take the sign out" });
+const takeOut = <F extends { title: string }>(fix: F): F => ({
+  ...fix,
+  title: sentence("fix.take-sign-out"),
+});
 
 /** A minus that subtracts has spaces on both sides; `12mm-3` is one all the same, `a -b` may have lost a comma instead. */
 function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]): void {
@@ -231,8 +236,8 @@ function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]
   if (before && after) return;
   const at = { start: left.end, end: right.start };
   problems.push(
-    say("minus-spacing", spanOf(sign), "A minus that subtracts has a space on both sides.", [
-      fix("Put spaces round it", [{ ...at, text: " - " }], !before || after),
+    say("minus-spacing", spanOf(sign), sentence("minus-spacing"), [
+      fix(sentence("fix.put-spaces-round"), [{ ...at, text: " - " }], !before || after),
     ]),
   );
 }
@@ -276,16 +281,14 @@ function readOperand(operand: Operand, setting: Setting, problems: Problem[]): V
   if (minus.length > 1) {
     const at = { start: minus[0]!.startOffset, end: value.start };
     const text = minus.length % 2 === 0 ? "" : "-";
-    problems.push(
-      say("sign-spelling", at, "More than one minus sign stands here.", [replaceFix(at, text)].map(fewer)),
-    );
+    problems.push(say("sign-spelling", at, sentence("left-over.minus"), [replaceFix(at, text)].map(fewer)));
   }
   if (minus.length % 2 === 1)
     value = { is: "negate", of: value, start: minus[0]!.startOffset, end: value.end };
   return value;
 }
 
-const fewer = <F extends { title: string }>(fix: F): F => ({ ...fix, title: "Keep what the signs come to" });
+const fewer = <F extends { title: string }>(fix: F): F => ({ ...fix, title: sentence("fix.keep-sign") });
 
 function readBase(operand: Operand, setting: Setting, problems: Problem[]): Value {
   const { number, unit, word, group } = operand;
@@ -297,7 +300,7 @@ function readBase(operand: Operand, setting: Setting, problems: Problem[]): Valu
   }
   if (group !== undefined) return readGroup(group, setting, problems);
   const at = spanOf(operand.minus.at(-1)!);
-  problems.push(say("missing-value", at, "A value must follow `-`."));
+  problems.push(say("missing-value", at, sentence("missing-value.after-minus")));
   return { is: "unreadable", start: at.end, end: at.end };
 }
 
@@ -306,12 +309,12 @@ function readQuantity(number: Token, unit: Token | undefined, problems: Problem[
   if (number.tokenType === T.Slope) {
     const [rise, run] = number.image.split(":").map(Number);
     if (run !== 0) return { is: "slope", rise: rise!, run: run!, ...at };
-    problems.push(say("unreadable", at, "A slope is a rise in a run, and the run cannot be zero."));
+    problems.push(say("unreadable", at, sentence("unreadable.slope")));
     return { is: "unreadable", ...at };
   }
   const figure = readNumber(number.image);
   if (figure === undefined) {
-    problems.push(say("unreadable", at, `\`${number.image}\` is not a number to calculate with.`));
+    problems.push(say("unreadable", at, sentence("unreadable.number", { number: number.image })));
     return { is: "unreadable", ...at };
   }
   if (unit === undefined) return { is: "number", number: figure, ...at };
@@ -333,9 +336,12 @@ function readCall(word: Token, group: Group, setting: Setting, problems: Problem
   const at = { start: word.startOffset, end: endOf(group.close) };
   if (!setting.isFunction(word.image)) {
     const near = setting.nearFunction(word.image);
-    const hint = near === undefined ? "" : `; did you mean \`${near}\`?`;
+    const message =
+      near === undefined
+        ? sentence("unknown-word.function", { word: word.image })
+        : sentence("unknown-word.function-near", { word: word.image, near });
     problems.push(
-      say("unknown-word", spanOf(word), `\`${word.image}\` is not a function${hint === "" ? "." : hint}`, [
+      say("unknown-word", spanOf(word), message, [
         ...(near === undefined ? [] : [replaceFix(spanOf(word), near)]),
       ]),
     );
@@ -378,7 +384,7 @@ function readInner(items: readonly Item[], at: Span, setting: Setting, problems:
       say(
         "missing-value",
         at.end > at.start ? at : { start: at.start - 1, end: at.end + 1 },
-        "A value is missing here.",
+        sentence("missing-value.here"),
       ),
     );
     return { is: "unreadable", ...at };
@@ -386,11 +392,9 @@ function readInner(items: readonly Item[], at: Span, setting: Setting, problems:
   const told = inner.parts.some((part) => part.is === "waste" && setting.told(part.start, part.end));
   if (told) return { is: "unreadable", ...at };
   if (extra !== undefined) {
-    problems.push(
-      say("left-over", extra, "Only one value can stand here; a sign or a comma may be missing."),
-    );
+    problems.push(say("left-over", extra, sentence("left-over.one-value")));
   } else if (only.is === "word") return nameValue(only.text, only.start);
   else if (only.is === "value") return only.value;
-  else problems.push(say("unreadable", only, "Only a value can stand here."));
+  else problems.push(say("unreadable", only, sentence("left-over.value-only")));
   return { is: "unreadable", start: only.start, end: inner.parts.at(-1)!.end };
 }

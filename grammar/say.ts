@@ -1,4 +1,5 @@
 import type { Edit, Fix, Problem, Severity, Span } from "./problem.ts";
+import { sentence } from "./sentences/sentence.ts";
 
 /** Makes a problem of reading; an error unless said otherwise. */
 export function say(
@@ -15,7 +16,7 @@ export function say(
 
 /** A fix that puts other text in one place. */
 export function replaceFix(at: Span, text: string, certain = false): Fix {
-  return fix(`Write \`${text.trim()}\``, [{ start: at.start, end: at.end, text }], certain);
+  return fix(sentence("fix.write", { text: text.trim() }), [{ start: at.start, end: at.end, text }], certain);
 }
 
 export function fix(title: string, edits: Edit[], certain = false): Fix {

@@ -2,6 +2,7 @@ import { lineEnd } from "./lines.ts";
 import { spellOut } from "./numbers.ts";
 import type { Problem, Span } from "./problem.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { endOf, lex, makeToken, retag, spanOf, T, type Token } from "./tokens.ts";
 import { isUnit, respelt, unitNames } from "./units.ts";
 
@@ -53,8 +54,8 @@ function strokeComment(text: string, token: Token, problems: Problem[]): void {
   const { start } = spanOf(token);
   const end = lineEnd(text, start);
   problems.push(
-    say("sign-spelling", { start, end: start + 2 }, "A comment begins with `#`, not with `//`.", [
-      fix("Begin the comment with `#`", [{ start, end, text: `#${text.slice(start + 2, end)}` }], true),
+    say("sign-spelling", { start, end: start + 2 }, sentence("sign-spelling.comment"), [
+      fix(sentence("fix.begin-comment"), [{ start, end, text: `#${text.slice(start + 2, end)}` }], true),
     ]),
   );
 }
@@ -93,7 +94,7 @@ function readWord(token: Token, out: Token[], problems: Problem[]): void {
     out.push(makeToken(T.Word, "x", token.startOffset));
     again(glued[1]!, token.startOffset + 1, out, problems);
     problems.push(
-      say("missing-space", spanOf(token), "`x` needs a space on both sides, between the two sizes.", [
+      say("missing-space", spanOf(token), sentence("missing-space.sizes"), [
         replaceFix({ start: endOf(before), end: token.startOffset + 1 }, " x ", true),
       ]),
     );
@@ -102,7 +103,7 @@ function readWord(token: Token, out: Token[], problems: Problem[]): void {
   if (token.image.includes("_")) {
     const name = token.image.replace(/_+$/, "").replace(/_+/g, "-");
     problems.push(
-      say("unreadable", spanOf(token), `Names are made of letters, digits and hyphens: \`${name}\`.`, [
+      say("unreadable", spanOf(token), sentence("sign-spelling.name", { name }), [
         replaceFix(spanOf(token), name, true),
       ]),
     );
@@ -126,11 +127,12 @@ function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]
     const tail = second !== null && isUnit(second[2]!) ? second[2]! : "";
     const first = `${number.image}${unit === "" ? tail : unit}`;
     const spaced = rest === "" ? `${number.image}${unit} x ` : `${first} x ${rest}`;
-    const why = tail !== "" && unit === "" ? ` Each number takes its own unit: \`${spaced}\`.` : "";
+    const message =
+      tail !== "" && unit === ""
+        ? sentence("missing-space.x-units", { spaced })
+        : sentence("missing-space.x");
     problems.push(
-      say("missing-space", whole, `\`x\` needs a space on both sides.${why}`, [
-        replaceFix(whole, spaced, first === `${number.image}${unit}`),
-      ]),
+      say("missing-space", whole, message, [replaceFix(whole, spaced, first === `${number.image}${unit}`)]),
     );
     return;
   }
@@ -147,7 +149,7 @@ function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]
     say(
       "unit-spelling",
       spanOf(word),
-      `\`${image}\` is not a unit; the units are mm, cm, m, in, ft, deg, kg, g, lb, N, kN, lbf and %.`,
+      sentence("unit-spelling.not-a-unit", { unit: image }),
       near === undefined ? [] : [replaceFix(spanOf(word), near, true)],
     ),
   );
@@ -170,7 +172,7 @@ function readDigits(text: string, token: Token, out: Token[], problems: Problem[
     out.pop();
     const at = { start: before.startOffset, end: endOf(token) };
     problems.push(
-      say("number-spelling", at, `Write a zero before the point: \`0.${token.image}\`.`, [
+      say("number-spelling", at, sentence("number-spelling.zero", { number: token.image }), [
         replaceFix(at, `0.${token.image}`, true),
       ]),
     );
@@ -183,17 +185,14 @@ function readDigits(text: string, token: Token, out: Token[], problems: Problem[
     if (above?.tokenType === T.Number && above.image.includes("/") && endOf(above) === before.startOffset) {
       const at = { start: above.startOffset, end: endOf(token) };
       if (/^\d{1,2}\/\d{1,2}\/\d{4}$/.test(text.slice(at.start, at.end))) {
-        problems.push(say("date-spelling", at, "A date is written year, month, day: `2026-03-14`."));
+        problems.push(say("date-spelling", at, sentence("date-spelling")));
         out.push(token);
         return;
       }
       problems.push(
-        say(
-          "fraction-spelling",
-          at,
-          "Two strokes touch here: put spaces round the one that divides, as in `1/2 / 3`.",
-          [replaceFix(at, `${above.image} / ${token.image}`)],
-        ),
+        say("fraction-spelling", at, sentence("fraction-spelling.strokes"), [
+          replaceFix(at, `${above.image} / ${token.image}`),
+        ]),
       );
     }
   }
@@ -210,7 +209,7 @@ function decimalComma(text: string, token: Token, out: Token[], problems: Proble
     say(
       "number-spelling",
       at,
-      `The decimal sign is a point: \`${point}\`; two values have a space after the comma: \`${whole.image}, ${token.image}\`.`,
+      sentence("number-spelling.comma", { point, whole: whole.image, part: token.image }),
       [replaceFix(at, point), replaceFix(at, `${whole.image}, ${token.image}`)],
     ),
   );
@@ -240,7 +239,7 @@ function readOther(
         say(
           "unit-spelling",
           at,
-          `${unit === "in" ? "Inches" : "Feet"} are written \`${unit}\`: \`${digits}${unit}\`.`,
+          sentence(unit === "in" ? "unit-spelling.inches" : "unit-spelling.feet", { digits }),
           [replaceFix(spanOf(mark), unit, true)],
         ),
       );
@@ -249,7 +248,7 @@ function readOther(
     case T.Vulgar: {
       const spelt = spellOut(token.image);
       problems.push(
-        say("fraction-spelling", at, `Fractions are written with a stroke: \`${spelt}\`.`, [
+        say("fraction-spelling", at, sentence("fraction-spelling.stroke", { fraction: spelt }), [
           replaceFix(at, spelt, true),
         ]),
       );
@@ -267,9 +266,7 @@ function readOther(
       return;
     case T.CurlyText: {
       const straight = `"${token.image.slice(1, -1)}"`;
-      problems.push(
-        say("quote-spelling", at, 'Text stands in straight quotes: `"…"`.', [replaceFix(at, straight, true)]),
-      );
+      problems.push(say("quote-spelling", at, sentence("quote-spelling"), [replaceFix(at, straight, true)]));
       out.push(makeToken(T.Text, straight, at.start));
       return;
     }
@@ -295,13 +292,7 @@ function readOther(
       out.push(token);
       return;
     case T.Conflict:
-      problems.push(
-        say(
-          "conflict-marker",
-          at,
-          "This is a mark left by a merge: keep one of the two versions and take the marks out.",
-        ),
-      );
+      problems.push(say("conflict-marker", at, sentence("conflict-marker")));
       break;
     case T.Waste:
       tellWaste(text, token, next, problems);
@@ -322,21 +313,21 @@ function tellWaste(text: string, token: Token, next: Token | undefined, problems
     const line = /[^\r\n]*/.exec(text.slice(at.end))?.[0] ?? "";
     const end = at.end + line.trimEnd().length;
     problems.push(
-      say("unclosed-quote", at, 'This quote has no partner on its line: text ends with `"`.', [
-        fix("Close the quote at the end of the line", [
+      say("unclosed-quote", at, sentence("unclosed-quote"), [
+        fix(sentence("fix.close-quote"), [
           { start: at.start, end: at.end, text: '"' },
           { start: end, end, text: '"' },
         ]),
       ]),
     );
   } else if (token.image === "." && !(next?.tokenType === T.Number && next.startOffset === at.end)) {
-    problems.push(say("unreadable", at, "A name must follow the point, as in `seat.height`."));
+    problems.push(say("unreadable", at, sentence("missing-name.after-point")));
   }
 }
 
 function unitSpelling(token: Token, ours: string, problems: Problem[]): void {
   problems.push(
-    say("unit-spelling", spanOf(token), `The language writes \`${ours}\` for \`${token.image}\`.`, [
+    say("unit-spelling", spanOf(token), sentence("sign-spelling.ours", { ours, sign: token.image }), [
       replaceFix(spanOf(token), ours, true),
     ]),
   );
@@ -344,7 +335,7 @@ function unitSpelling(token: Token, ours: string, problems: Problem[]): void {
 
 function foreignSign(token: Token, ours: string, problems: Problem[]): void {
   problems.push(
-    say("sign-spelling", spanOf(token), `The language writes \`${ours}\` for \`${token.image}\`.`, [
+    say("sign-spelling", spanOf(token), sentence("sign-spelling.ours", { ours, sign: token.image }), [
       replaceFix(spanOf(token), ours, true),
     ]),
   );
@@ -359,26 +350,20 @@ function pairing(problems: Problem[]) {
       const kept = open.length < deepest;
       if (!kept && !deep) {
         deep = true;
-        problems.push(
-          say(
-            "too-deep",
-            spanOf(token),
-            `Parentheses may stand ${deepest} deep; give an inner value a name with \`let\`.`,
-          ),
-        );
+        problems.push(say("too-deep", spanOf(token), sentence("too-deep.parentheses", { deepest })));
       }
       open.push({ token, kept });
       out.push(kept ? token : retag(token, T.Waste));
     },
     close(token: Token, out: Token[]): void {
       const partner = open.pop();
-      if (partner === undefined) problems.push(lonely(token, "This parenthesis closes nothing."));
+      if (partner === undefined) problems.push(lonely(token, sentence("missing-parenthesis.closes-nothing")));
       out.push(partner?.kept ? token : retag(token, T.Waste));
     },
     endLine(): void {
       if (open.length === 0) return;
       const first = open[0]!.token;
-      problems.push(lonely(first, "This parenthesis is not closed on its line."));
+      problems.push(lonely(first, sentence("missing-parenthesis.not-closed")));
       for (const { token } of open) retag(token, T.Waste);
       open = [];
       deep = false;

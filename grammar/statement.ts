@@ -7,6 +7,7 @@ import { isChain } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
 import type { Row } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
+import { sentence } from "./sentences/sentence.ts";
 import { isWhole, matchRow } from "./shape.ts";
 import { markersOf, type Table } from "./table.ts";
 import { T } from "./tokens.ts";
@@ -95,13 +96,7 @@ function readOne(
   if (row.later) {
     const at = statement.word ?? statement;
     context.problems.push(
-      say(
-        "not-yet-worked-out",
-        at,
-        `\`${row.word}\` is read and kept, but nothing is worked out from it yet.`,
-        [],
-        "information",
-      ),
+      say("not-yet-worked-out", at, sentence("not-yet-worked-out", { word: row.word }), [], "information"),
     );
   }
   return { statement };
@@ -154,9 +149,9 @@ function lostLineEnd(
 function tellLostLineEnd(before: Statement, part: Part, context: Context): void {
   if (part.is !== "word") return;
   context.problems.push(
-    say("missing-line-end", part, `A line end is missing before \`${part.text}\`.`, [
+    say("missing-line-end", part, sentence("missing-line-end", { word: part.text }), [
       fix(
-        `Begin a new line at \`${part.text}\``,
+        sentence("fix.begin-line", { word: part.text }),
         [{ start: before.end, end: part.start, text: context.newLine }],
         true,
       ),
@@ -170,32 +165,33 @@ function tellUnknown(statement: Statement, kind: Kind, { table, problems, told }
   if (word === undefined) {
     const [first] = statement.parts;
     const at = first ?? statement;
-    problems.push(
-      say("unreadable", at, `A line begins with a word that says what it is about, ${placeOf(kind)}.`),
-    );
+    problems.push(say("unreadable", at, sentence("unreadable.line", { place: placeOf(kind) })));
     return;
   }
   const elsewhere = table.kindsOf(word.text);
   const near = nearest(word.text, table.wordsOf(kind));
   const slips = near !== undefined;
   if (elsewhere.length > 0) {
-    const where = elsewhere.map((one) => (one === "file" ? "outside all blocks" : `in ${nameOfKind(one)}`));
+    const where = elsewhere.map((one) =>
+      one === "file" ? sentence("place.outside-blocks") : sentence("place.in", { kind: nameOfKind(one) }),
+    );
     problems.push(
       say(
         "misplaced-word",
         word,
-        `\`${word.text}\` does not belong ${placeOf(kind)}; it stands ${orList(where)}.`,
+        sentence("misplaced-word", { word: word.text, place: placeOf(kind), where: orList(where) }),
         slips ? [replaceFix(word, near)] : [],
       ),
     );
     return;
   }
-  const hint = slips ? ` Did you mean \`${near}\`?` : "";
   problems.push(
     say(
       "unknown-word",
       word,
-      `\`${word.text}\` is not a word that begins a line ${placeOf(kind)}.${hint}`,
+      slips
+        ? sentence("unknown-word.line-near", { word: word.text, place: placeOf(kind), near })
+        : sentence("unknown-word.line", { word: word.text, place: placeOf(kind) }),
       slips ? [replaceFix(word, near, isOnlyNearest(word.text, near, table.wordsOf(kind)))] : [],
     ),
   );
@@ -212,21 +208,20 @@ function tellWaste(
     if (part.is !== "waste" || told(part.start, part.end)) continue;
     if (reading.problems.some(({ start, end }) => start < part.end && end > part.start)) continue;
     if (problems.slice(before).some(({ start, end }) => start < part.end && end > part.start)) continue;
-    problems.push(say("unreadable", part, `\`${part.text}\` means nothing here.`, [takeOut(part)]));
+    problems.push(
+      say("unreadable", part, sentence("unreadable.means-nothing", { text: part.text }), [takeOut(part)]),
+    );
   }
 }
 
-const takeOut = (part: Part) => fix("Take it out", [{ start: part.start, end: part.end, text: "" }]);
+const takeOut = (part: Part) =>
+  fix(sentence("fix.take-out"), [{ start: part.start, end: part.end, text: "" }]);
 
 function checkNames({ match }: Statement, { problems }: Context): void {
   for (const fact of match?.facts ?? []) {
     if (fact.slot !== "name" || !fact.name?.includes(".")) continue;
     const plain = fact.name.replaceAll(".", "-");
-    problems.push(
-      say("unreadable", fact, "A new name has no point in it; points lead to what a thing has.", [
-        replaceFix(fact, plain),
-      ]),
-    );
+    problems.push(say("unreadable", fact, sentence("left-over.point"), [replaceFix(fact, plain)]));
   }
 }
 

@@ -1,39 +1,23 @@
 import type { Shape } from "./row.ts";
+import { english, type SentenceKey, sentence } from "./sentences/sentence.ts";
 import type { Kind } from "./tree.ts";
 
 /** How the messages name things: shapes, kinds of block, lists. */
 
 /** `a`, `a or b`, `a, b or c`. */
-export function orList(items: readonly string[], last = "or"): string {
+export const orList = (items: readonly string[]): string => list(items, "list.or");
+
+/** `a`, `a and b`, `a, b and c`. */
+export const andList = (items: readonly string[]): string => list(items, "list.and");
+
+function list(items: readonly string[], key: "list.or" | "list.and"): string {
   if (items.length < 2) return items[0] ?? "";
-  return `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
+  return sentence(key, { items: items.slice(0, -1).join(", "), last: items.at(-1) ?? "" });
 }
 
-const refs: Record<string, string> = {
-  post: "the name of a post",
-  rail: "the name of a rail",
-  slat: "the name of a row of slats",
-  joint: "the name of a joint",
-  part: "the name of a part",
-  let: "a name given by `let`",
-  angle: "the name of an angle",
-  board: "the name of a board",
-  rule: "the name of a rule",
-  species: "a species of wood",
-  target: "the name of a part",
-  any: "a name",
-};
-
-const slots: Record<string, string> = {
-  length: "a length",
-  angle: "an angle",
-  count: "a whole number",
-  value: "a value",
-  name: "a name",
-  word: "a word",
-  text: 'text in quotes `"…"`',
-  date: "a date such as `2026-03-14`",
-};
+/** The sentence of that key, or nothing when the catalogue has none. */
+const known = (key: string): string | undefined =>
+  key in english ? sentence(key as SentenceKey) : undefined;
 
 /** What could stand at a place, in words, each said once. */
 export function describe(shapes: readonly Shape[]): string[] {
@@ -43,40 +27,22 @@ export function describe(shapes: readonly Shape[]): string[] {
     else if (shape.is === "slot") {
       if (shape.slot === "word" && shape.words) for (const word of shape.words) said.add(`\`${word}\``);
       else if (shape.slot === "ref") {
-        said.add(refs[shape.ref ?? "any"] ?? "a name");
+        said.add(known(`ref.${shape.ref ?? "any"}`) ?? sentence("ref.any"));
         for (const word of shape.words ?? []) said.add(`\`${word}\``);
-      } else said.add(slots[shape.slot] ?? shape.label);
+      } else said.add(known(`slot.${shape.slot}`) ?? shape.label);
     }
   }
   return [...said];
 }
 
-const kinds: Record<Kind, string> = {
-  file: "the outermost level",
-  post: "a post",
-  rail: "a rail",
-  slat: "a row of slats",
-  block: "a corner block",
-  joint: "a joint",
-  end: "an end",
-  seat: "the seat",
-  "solid-seat": "a solid seat",
-  angle: "an angle",
-  sitter: "the sitter",
-  board: "a board",
-  yard: "a yard",
-  waste: "the waste",
-  unknown: "this block",
-};
-
 /** A kind of block with its article: `a post`. */
 export function nameOfKind(kind: Kind): string {
-  return kinds[kind];
+  return sentence(`kind.${kind}`);
 }
 
 /** Where a statement stands: `in a post`, `at the outermost level`. */
 export function placeOf(kind: Kind): string {
-  return kind === "file" ? `at ${kinds.file}` : `in ${kinds[kind]}`;
+  return kind === "file" ? sentence("place.at-outermost") : sentence("place.in", { kind: nameOfKind(kind) });
 }
 
 /** A sentence with a large first letter. */

@@ -21,6 +21,7 @@ const folders = {
 };
 const singleFiles = {
   "/extension/package.json": join(root, "package.json"),
+  "/extension/package.nls.json": join(root, "package.nls.json"),
   "/extension/README.md": join(root, "README.md"),
   "/extension/CHANGELOG.md": join(root, "CHANGELOG.md"),
 };
@@ -56,8 +57,8 @@ export async function hostWorkbench({ files, port = 0, settings = {}, opens }) {
       reply(response, types[".html"], workbenchPage({ authority, settings, opens }));
     } else if (path === "/workspace.json") {
       reply(response, types[".json"], JSON.stringify(files));
-    } else if (path.endsWith("/package.nls.json")) {
-      // VS Code asks for translations of each manifest; there are none.
+    } else if (path.endsWith("/package.nls.json") && fileAt(path) === undefined) {
+      // VS Code asks for the words of each manifest; its own have none here.
       reply(response, types[".json"], "{}");
     } else {
       sendFile(response, fileAt(path));

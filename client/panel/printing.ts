@@ -3,7 +3,7 @@
  * drawing is put on a page of its own, saved where the maker says, which the maker's browser opens and prints. It is not put into the
  * extension's own folder: a browser that is shut off from hidden folders, as some systems install it, could not read it there.
  */
-import { window } from "vscode";
+import { l10n, window } from "vscode";
 import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
 import { handOver } from "../handing-over.ts";
@@ -15,23 +15,33 @@ import { saveBeside, stalely } from "./saving.ts";
 /** Asks for the paper, makes the page, saves it and offers to open it. */
 export async function printDrawing(drawing: DrawingParams, picture?: PictureShown): Promise<void> {
   if (!drawing.sheet)
-    return void window.showWarningMessage(`There is no drawing to print. ${drawing.reason ?? ""}`);
+    return void window.showWarningMessage(
+      l10n.t("There is no drawing to print. {why}", { why: drawing.reason ?? "" }),
+    );
   const sheet = withPicture(drawing.sheet, picture);
   const offers = papers.map((paper) => {
     return { label: paper.name, description: `1 : ${scaleOn(paper, sheet).scale}`, paper };
   });
-  const chosen = await window.showQuickPick(offers, { title: "Print Drawing", placeHolder: "Which paper" });
+  const chosen = await window.showQuickPick(offers, {
+    title: l10n.t("Print Drawing"),
+    placeHolder: l10n.t("Which paper"),
+  });
   if (!chosen) return;
   const page = printablePage(sheet, chosen.paper as Paper);
   const saved = await saveBeside(drawing, page, {
     extension: "html",
-    kind: "Page to print",
-    title: "Save Page to Print",
+    kind: l10n.t("Page to print"),
+    title: l10n.t("Save Page to Print"),
   });
   if (!saved) return;
   const { scale } = scaleOn(chosen.paper, sheet);
   await handOver(saved, {
-    says: `Saved ${nameOf(saved)}: print it from a browser at 1 : ${scale} on ${chosen.paper.name}.${stalely(drawing)}`,
+    says:
+      l10n.t("Saved {file}: print it from a browser at 1 : {scale} on {paper}.", {
+        file: nameOf(saved),
+        scale,
+        paper: chosen.paper.name,
+      }) + stalely(drawing),
     as: "seen",
   });
 }

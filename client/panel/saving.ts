@@ -1,7 +1,7 @@
 /**
  * Keeps a drawing as an SVG file where the maker says. All by way of VS Code's own files, so that it works on the web too.
  */
-import { Uri, window, workspace } from "vscode";
+import { l10n, Uri, window, workspace } from "vscode";
 import { withPicture } from "../../server/drawing/pictorial/on-sheet.ts";
 import { sheetToSvg } from "../../server/drawing/svg.ts";
 import type { DrawingParams } from "../../server/main/protocol.ts";
@@ -12,25 +12,33 @@ import type { PictureShown } from "./messages.ts";
 /** Asks where, writes the file and offers to open it; with the pictorial view if one is shown. */
 export async function saveDrawing(drawing: DrawingParams, picture?: PictureShown): Promise<void> {
   const { sheet } = drawing;
-  if (!sheet) return void window.showWarningMessage(`There is no drawing to save. ${drawing.reason ?? ""}`);
+  if (!sheet)
+    return void window.showWarningMessage(
+      l10n.t("There is no drawing to save. {why}", { why: drawing.reason ?? "" }),
+    );
   const saved = await saveBeside(drawing, sheetToSvg(withPicture(sheet, picture)), {
     extension: "svg",
-    kind: "SVG drawing",
+    kind: l10n.t("SVG drawing"),
   });
   if (!saved) return;
-  await handOver(saved, { says: `Saved ${nameOf(saved)}.${stalely(drawing)}`, as: "asText" });
+  await handOver(saved, {
+    says: l10n.t("Saved {file}.", { file: nameOf(saved) }) + stalely(drawing),
+    as: "asText",
+  });
 }
 
 /** What to add about a drawing that the text has left behind. */
 export function stalely({ stale, reason }: DrawingParams): string {
-  return stale ? ` It is the last good drawing: ${reason ?? "the text has moved on."}` : "";
+  return stale
+    ? ` ${l10n.t("It is the last good drawing: {why}", { why: reason ?? l10n.t("the text has moved on.") })}`
+    : "";
 }
 
 /** Asks for a place, the chair's own folder first, and writes the file there; nothing when the maker thinks better of it. */
 export async function saveBeside(
   { uri }: Pick<DrawingParams, "uri">,
   content: string | Uint8Array,
-  { extension, kind, title = "Save Drawing" }: { extension: string; kind: string; title?: string },
+  { extension, kind, title = l10n.t("Save Drawing") }: { extension: string; kind: string; title?: string },
 ): Promise<Uri | undefined> {
   const target = await window.showSaveDialog({
     title,
@@ -43,7 +51,9 @@ export async function saveBeside(
     await workspace.fs.writeFile(target, bytes);
     return target;
   } catch (error) {
-    void window.showErrorMessage(`${nameOf(target)} could not be written: ${(error as Error).message}`);
+    void window.showErrorMessage(
+      l10n.t("{file} could not be written: {why}", { file: nameOf(target), why: (error as Error).message }),
+    );
     return undefined;
   }
 }

@@ -1,10 +1,12 @@
 /**
  * Blocks that end: at a brace, or where the brace was forgotten; and braces that end nothing.
  */
+
 import { facetOf } from "../blocks.ts";
 import { eolOf, lineEnd } from "../lines.ts";
 import { startOf } from "../parts.ts";
 import { fix, say } from "../say.ts";
+import { sentence } from "../sentences/sentence.ts";
 import { endOf, spanOf, T, type Token } from "../tokens.ts";
 import type { Statement } from "../tree.ts";
 import { belongsTo, type Frame, type Inner, outerOf, type Reading, topOf, wordAt } from "./reading.ts";
@@ -16,7 +18,7 @@ export function closeAt(reading: Reading, at: number, brace: Token): void {
     return;
   }
   if (reading.inner.length === 0) {
-    stray(reading, brace, "This brace closes nothing.");
+    stray(reading, brace, sentence("stray-brace"));
     return;
   }
   const { ahead, balanced, phrases, inner } = reading;
@@ -25,7 +27,7 @@ export function closeAt(reading: Reading, at: number, brace: Token): void {
   const top = inner.at(-1);
   if (top === undefined) return;
   if (linesGoOn(reading, at, top)) {
-    stray(reading, brace, `This brace ends the block of ${titleOf(top.header)}, but its lines go on below.`);
+    stray(reading, brace, sentence("stray-brace.goes-on", { block: titleOf(top.header) }));
     return;
   }
   if (top.header.block !== undefined) top.header.block.end = endOf(brace);
@@ -96,12 +98,15 @@ function closeUnclosed(reading: Reading, before: number, { header, indent, state
       ? { start: block.start, end: block.start + 1 }
       : (header.word ?? header);
   const pad = " ".repeat(Math.max(0, indent));
-  const where = before >= text.length ? "" : ` before line ${lineOf(before)}`;
+  const message =
+    before >= text.length
+      ? sentence("missing-brace.close", { block: titleOf(header) })
+      : sentence("missing-brace.close-before", { block: titleOf(header), line: lineOf(before) });
   const insert = lineEnd(text, block.end);
   const eol = eolOf(text, insert);
   context.problems.push(
-    say("missing-brace", at, `The block of ${titleOf(header)} is not closed: \`}\` is missing${where}.`, [
-      fix("Close the block", [{ start: insert, end: insert, text: `${eol}${pad}}` }], true),
+    say("missing-brace", at, message, [
+      fix(sentence("fix.close-block"), [{ start: insert, end: insert, text: `${eol}${pad}}` }], true),
     ]),
   );
 }
@@ -132,13 +137,13 @@ function repeats({ context }: Reading, top: Frame, word: string): boolean {
 }
 
 function stray({ context }: Reading, brace: Token, message: string): void {
-  const takenOut = fix("Take the brace out", [{ ...spanOf(brace), text: "" }], true);
+  const takenOut = fix(sentence("fix.take-brace-out"), [{ ...spanOf(brace), text: "" }], true);
   context.problems.push(say("stray-brace", spanOf(brace), message, [takenOut]));
 }
 
 /** A block's header as a message names it. */
 function titleOf(header: Statement): string {
   const name = header.match?.facts.find(({ slot }) => slot === "name" || slot === "ref")?.name;
-  const word = header.word?.text ?? header.row?.word ?? "this line";
+  const word = header.word?.text ?? header.row?.word ?? sentence("block.this-line");
   return name === undefined ? `\`${word}\`` : `\`${word} ${name}\``;
 }

@@ -1,9 +1,11 @@
 /**
  * Blocks that begin: at a brace, or where the brace or the header was forgotten.
  */
+
 import { exampleOf } from "../example.ts";
 import { startOf } from "../parts.ts";
 import { fix, say } from "../say.ts";
+import { sentence } from "../sentences/sentence.ts";
 import { endOf, spanOf, type Token } from "../tokens.ts";
 import type { Kind, Statement } from "../tree.ts";
 import { capital, nameOfKind } from "../wording.ts";
@@ -23,8 +25,7 @@ export function openAt(reading: Reading, at: number, header: Waiting | undefined
   const { ahead, context, inner } = reading;
   const { problems } = context;
   if (inner.length >= DEEPEST) {
-    if (reading.ignored === 0)
-      problems.push(say("too-deep", spanOf(brace), "Blocks stand too deep in one another here."));
+    if (reading.ignored === 0) problems.push(say("too-deep", spanOf(brace), sentence("too-deep.blocks")));
     reading.ignored++;
     return;
   }
@@ -36,13 +37,18 @@ export function openAt(reading: Reading, at: number, header: Waiting | undefined
     kind = guess?.opens ?? "unknown";
     if (header === undefined) {
       if (guess !== undefined) statement.row = guess;
-      const what =
+      const message =
         guess === undefined
-          ? ""
-          : ` Its lines belong to ${nameOfKind(kind)}: \`${exampleOf(guess, context.fileUnit)} {\`.`;
-      problems.push(say("missing-name", spanOf(brace), `Nothing says what this block is.${what}`));
+          ? sentence("missing-name.block")
+          : sentence("missing-name.block-guess", {
+              kind: nameOfKind(kind),
+              example: exampleOf(guess, context.fileUnit),
+            });
+      problems.push(say("missing-name", spanOf(brace), message));
     } else if (statement.row !== undefined) {
-      problems.push(say("stray-brace", spanOf(brace), `\`${statement.row.word}\` takes no block.`));
+      problems.push(
+        say("stray-brace", spanOf(brace), sentence("stray-brace.no-block", { word: statement.row.word })),
+      );
     }
   }
   const indent = header?.indent ?? ahead.indent(at);
@@ -66,18 +72,20 @@ export function expectBlock(reading: Reading, at: number, line: Waiting): Waitin
   if (linesFollow(reading, at, row.opens, indent)) {
     const last = statement.parts.at(-1) ?? statement.word ?? statement;
     context.problems.push(
-      say("missing-brace", { start: last.start, end }, `\`{\` is missing at the end of this line.`, [
-        fix("Put `{` in", [{ start: end, end, text: " {" }], true),
+      say("missing-brace", { start: last.start, end }, sentence("missing-brace.open"), [
+        fix(sentence("fix.put-brace-in"), [{ start: end, end, text: " {" }], true),
       ]),
     );
     beginBlock(reading, statement, { kind: row.opens, indent, brace: { start: end, end } });
   } else if (row.blockOptional !== true) {
-    const needs = `${capital(nameOfKind(row.opens))} needs a block`;
     context.problems.push(
       say(
         "missing-brace",
         statement.word ?? statement,
-        `${needs}: \`${exampleOf(row, context.fileUnit)} { … }\`.`,
+        sentence("missing-brace.block", {
+          Kind: capital(nameOfKind(row.opens)),
+          example: exampleOf(row, context.fileUnit),
+        }),
       ),
     );
   }
@@ -113,7 +121,11 @@ export function openForgotten(reading: Reading, at: number, indent: number): voi
     say(
       "missing-name",
       { start, end: start + word.length },
-      `The lines from here to the brace belong to ${nameOfKind(guess.opens)}, but no \`${guess.word}\` line opens it, such as \`${exampleOf(guess, context.fileUnit)} {\`.`,
+      sentence("missing-word.opens", {
+        kind: nameOfKind(guess.opens),
+        word: guess.word,
+        example: exampleOf(guess, context.fileUnit),
+      }),
     ),
   );
   beginBlock(reading, statement, {

@@ -5,7 +5,7 @@ const INCH = millimetresIn("in");
 
 /**
  * Board feet of a piece or a board: thickness in inches by width in inches by length in feet, over 12; a thickness under 1 in counts as
- * 1 in (NHLA grading rules, seen in two summaries).
+ * 1 in (NHLA Rule Book, through summaries, not seen itself).
  */
 export const boardFeet = ({ thick, wide, long }: Size): number =>
   (Math.max(1, thick / INCH) * (wide / INCH) * (long / (12 * INCH))) / 12;

@@ -1,4 +1,5 @@
 import type { Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Body } from "../geometry/solid.ts";
 import type { Fault } from "./chair.ts";
 
@@ -12,7 +13,7 @@ export function attempt<T extends { body: Body }>(
   faults: Fault[],
   make: () => T | undefined,
 ): T | undefined {
-  const message = "its sizes and places make no shape";
+  const message = sentence("fault.no-shape");
   try {
     const made = make();
     if (made === undefined || hasPlace(made.body)) return made;

@@ -1,3 +1,4 @@
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { BlockDesign, Design } from "../design/design.ts";
 import { type PartId, partName } from "../design/identity.ts";
 import { bodyOf } from "../geometry/body.ts";
@@ -38,7 +39,7 @@ export function buildBlocks(
         is: "not-buildable",
         part: name,
         at: block.in!.at,
-        message: `no two rails meet in ${post.name} at one height from different sides`,
+        message: sentence("fault.block-no-rails", { post: post.name }),
       });
       return [];
     }
@@ -49,7 +50,7 @@ export function buildBlocks(
         is: "no-room",
         part: name,
         at: block.along!.at,
-        message: `it is too short to reach past the corner of ${post.name}`,
+        message: sentence("fault.block-short", { post: post.name }),
       });
       return [];
     }

@@ -1,3 +1,4 @@
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Design } from "../design/design.ts";
 import { STILL } from "../geometry/motion.ts";
@@ -26,32 +27,39 @@ export function* buildSteps(design: Design): Steps<Chair> {
       const made = make();
       return isSteps(made) ? yield* made : made;
     } catch (error) {
-      const message = `${what} could not be worked out (${error instanceof Error ? error.message : String(error)})`;
+      const message = sentence("fault.internal", {
+        what,
+        why: error instanceof Error ? error.message : String(error),
+      });
       faults.push({ is: "not-buildable", part: "", at: design.titleAt, message, thrown: error });
       return nothing;
     }
   }
-  const members = yield* stage("the parts", () => memberSteps(design), noMembers());
+  const members = yield* stage(sentence("stage.parts"), () => memberSteps(design), noMembers());
   faults.push(...members.faults);
-  const stance = yield* stage("the stance", () => stanceOf(members.posts.values(), design.trims), level());
+  const stance = yield* stage(
+    sentence("stage.stance"),
+    () => stanceOf(members.posts.values(), design.trims),
+    level(),
+  );
   const trimmed = stance.motion !== STILL;
   const posts = trimmed
-    ? yield* stage("the feet", () => onTheirFeet(members, stance), members.posts)
+    ? yield* stage(sentence("stage.feet"), () => onTheirFeet(members, stance), members.posts)
     : members.posts;
   const { rails, slats, blocks } = members;
   const seat = yield* stage(
-    "the seat",
+    sentence("stage.seat"),
     () => members.seat ?? buildSeat(design, rails, posts.values()),
     undefined,
   );
   const parts = orderedMembers({ posts, rails, slats, blocks, ...(seat && { seat }) }, design);
   const topOf = (post: string) => members.ends.get(post)?.top;
   const joints = yield* stage<Map<string, Joint>>(
-    "the joints",
+    sentence("stage.joints"),
     () => jointSteps(design, parts, topOf, faults),
     new Map(),
   );
-  yield* stage("the mitres", () => mitreTenons(joints.values()), undefined);
+  yield* stage(sentence("stage.mitres"), () => mitreTenons(joints.values()), undefined);
   const built = {
     design,
     members: parts,
@@ -65,7 +73,7 @@ export function* buildSteps(design: Design): Steps<Chair> {
   };
   return {
     ...built,
-    ...(yield* stage("the values", () => valuesOf(built), { values: new Map(), endless: [] })),
+    ...(yield* stage(sentence("stage.values"), () => valuesOf(built), { values: new Map(), endless: [] })),
   };
 }
 

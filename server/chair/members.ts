@@ -1,3 +1,4 @@
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Design, PostDesign } from "../design/design.ts";
 import { printLength } from "../design/units.ts";
@@ -204,7 +205,12 @@ function tellCrowded(work: Work, { design, side, name }: PostMember): void {
   if (!found) return;
   const knee = design.knees.find((given) => given.value.height === found.upper);
   const length = (mm: number) => printLength(mm, work.design.units);
-  const message = `its curves at ${length(found.lower)} and ${length(found.upper)} run into each other: they want ${length(found.wanted)} between the two heights and have ${length(found.room)}`;
+  const message = sentence("fault.curves-meet", {
+    lower: length(found.lower),
+    upper: length(found.upper),
+    needed: length(found.wanted),
+    room: length(found.room),
+  });
   work.faults.push({ is: "no-room", part: name, at: knee?.at ?? design.at, message });
 }
 
@@ -306,7 +312,11 @@ function tellTwice(work: Work, name: string, rail: Rail, member: RailMember): vo
   if (!post || !given || !member.design.ups[member.index] || Math.abs(post.topHeight - given.value) < 0.01)
     return;
   const length = (mm: number) => printLength(mm, work.design.units);
-  const message = `${rail.name} lies over it at ${length(post.topHeight)}, and its own height is ${length(given.value)}: give one of the two`;
+  const message = sentence("fault.two-heights", {
+    rail: rail.name,
+    height: length(post.topHeight),
+    given: length(given.value),
+  });
   work.faults.push({ is: "not-buildable", part: name, at: given.at, message });
 }
 
@@ -353,7 +363,7 @@ function tellCircles(work: Work, posts: PostMember[], rails: RailMember[]): void
       );
     if (!reach(name)) continue;
     const others = [...seen].filter((part) => part !== name && needs.has(part));
-    const message = `it depends on ${others[0] ?? "itself"}, which depends on it`;
+    const message = sentence("fault.circle", { other: others[0] ?? "itself" });
     work.faults.push({ is: "not-buildable", part: name, at: design.at, message });
   }
 }

@@ -1,6 +1,7 @@
 /**
  * What the text says of an angle that the designer cares about.
  */
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import type { AngleDesign, AngleTerm, Named } from "./design.ts";
 import type { Item } from "./merge.ts";
@@ -34,7 +35,7 @@ export function readAngle(reading: Reading, item: Item, design: AngleDesign): vo
   if (low !== undefined && high !== undefined && low.value > high.value) {
     report(reading, limit.source, at, {
       code: "impossible-size",
-      message: "This limit ends below its beginning; the smaller angle stands first.",
+      message: sentence("impossible-size.limit"),
     });
     return;
   }
@@ -72,7 +73,7 @@ function readBetween(reading: Reading, line: Item, design: AngleDesign): void {
     if (!isWhole(line)) return;
     report(reading, line.source, at, {
       code: "needs-two",
-      message: `An angle lies between two things, but ${count === 1 ? "one is" : `${count} are`} named.`,
+      message: sentence(count === 1 ? "angle-of-two.one" : "angle-of-two", { count }),
     });
   } else if (!broken && first !== undefined && second !== undefined) {
     design.between = given(line, at, [first, second]);

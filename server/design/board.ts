@@ -1,6 +1,7 @@
 /**
  * Reading what the text says of boards, yards, waste and matches.
  */
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type {
   BoardDesign,
   DefectDesign,
@@ -103,7 +104,7 @@ function range(reading: Reading, line: Item | undefined): Given<{ low: number; h
   if (low.value > high.value) {
     report(reading, line.source, at, {
       code: "impossible-size",
-      message: "This range ends before it begins; the smaller size stands first.",
+      message: sentence("impossible-size.board-range"),
     });
     return undefined;
   }
@@ -115,7 +116,7 @@ function price(reading: Reading, line: Item | undefined): Given<number> | undefi
   if (line === undefined || found === undefined || found.value >= 0) return found;
   report(reading, line.source, found.at, {
     code: "impossible-size",
-    message: "A price is 0 or more; leave it out where it is not known.",
+    message: sentence("impossible-size.price"),
   });
   return undefined;
 }

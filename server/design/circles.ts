@@ -2,6 +2,7 @@
  * Parts that cannot be placed because each stands on, or enters, the next.
  */
 
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Design, Given, PartRef } from "./design.ts";
 import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
@@ -54,7 +55,7 @@ function tell(reading: Reading, items: Item[], design: Design, circle: string[])
     fact.at,
     {
       code: "circular-value",
-      message: `These parts depend on each other in a circle: ${circle.slice(0, 12).join(" → ")}; one of them must stand by itself.`,
+      message: sentence("circular-value.parts", { circle: circle.slice(0, 12).join(" → ") }),
       subject: name,
     },
   );

@@ -2,6 +2,7 @@
  * What the text claims and remarks: `require`, `limit`, `accept`, `note`.
  */
 
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Value } from "../../grammar/tree.ts";
 import type {
   AcceptDesign,
@@ -119,7 +120,7 @@ function readBound(
   if (ends.low !== undefined && ends.high !== undefined && ends.low > ends.high) {
     report(reading, item.source, at, {
       code: "impossible-size",
-      message: "This range ends below its beginning; the smaller value stands first.",
+      message: sentence("impossible-size.range"),
     });
     return undefined;
   }

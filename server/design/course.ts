@@ -1,7 +1,9 @@
 /**
  * Where a rail runs.
  */
+
 import type { Fix } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import type { Given, PartRef, RailCourse, RailDesign } from "./design.ts";
 import type { Item } from "./merge.ts";
@@ -22,12 +24,12 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
   if (target !== undefined && "pair" in target && !target.pair) {
     report(reading, line.source, fact, {
       code: "not-a-pair",
-      message: `A rail goes ${word} a pair, but ${of.value.name} is one only; go \`from … to …\`, or make ${of.value.name} a pair.`,
+      message: sentence("across-one.pair", { way: word, post: of.value.name }),
       fixes:
         target.file === undefined && line.source.file === undefined
           ? [
               {
-                title: `Make ${of.value.name} a pair`,
+                title: sentence("fix.make-pair", { part: of.value.name }),
                 edits: [{ start: target.at.end, end: target.at.end, text: " pair" }],
               },
             ]
@@ -35,7 +37,7 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
       related: [
         {
           ...target.at,
-          message: `${of.value.name} is given here`,
+          message: sentence("related.given-here", { name: of.value.name }),
           ...(target.file ? { file: target.file } : {}),
         },
       ],
@@ -66,7 +68,7 @@ function readFromTo(reading: Reading, line: Item, rail: RailDesign): Given<RailC
   if (from.value.name === to.value.name && from.value.side === to.value.side) {
     report(reading, line.source, to.at, {
       code: "impossible-size",
-      message: `This goes from ${from.value.name} to itself; for left to right, write \`across ${from.value.name}\`.`,
+      message: sentence("impossible-size.to-itself", { part: from.value.name }),
     });
     return undefined;
   }
@@ -80,7 +82,7 @@ function isItself(reading: Reading, line: Item, ref: Given<PartRef>, rail: RailD
   if (ref.value.name !== rail.name) return false;
   report(reading, line.source, ref.at, {
     code: "circular-value",
-    message: `${rail.name} cannot enter itself; name the posts or rails that it runs between.`,
+    message: sentence("impossible-size.enter-itself", { rail: rail.name }),
   });
   return true;
 }
@@ -96,23 +98,26 @@ export function isSided(reading: Reading, line: Item, label: string, ref: Given<
   const fixes = (["left", "right"] as const).map((side) => endWith(fact, `.${side}`));
   report(reading, line.source, fact, {
     code: "which-side",
-    message: `${fact.name} is a pair, and this part stands once: say ${fact.name}.left or ${fact.name}.right, or make this part a pair too.`,
+    message: sentence("which-of-pair", { part: fact.name }),
     fixes,
   });
   return false;
 }
 
 function endWith(fact: Fact, end: string): Fix {
-  return { title: `Change to ${fact.name}${end}`, edits: [{ start: fact.end, end: fact.end, text: end }] };
+  return {
+    title: sentence("fix.change-to", { text: `${fact.name}${end}` }),
+    edits: [{ start: fact.end, end: fact.end, text: end }],
+  };
 }
 
 function sideTooMany(reading: Reading, line: Item, fact: Fact, name: string, word: string): void {
   report(reading, line.source, fact, {
     code: "which-side",
-    message: `A rail goes ${word} both of a pair, from left to right; write ${word} ${name}.`,
+    message: sentence("which-of-pair.both", { way: word, part: name }),
     fixes: [
       {
-        title: `Change to ${name}`,
+        title: sentence("fix.change-to", { text: name }),
         edits: [{ start: fact.start, end: fact.end, text: name }],
         certain: true,
       },

@@ -3,7 +3,9 @@
  */
 
 import type { Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
+import { andList } from "../../grammar/wording.ts";
 import type { EndDesign, RailCourse } from "./design.ts";
 import { withoutSides } from "./identity.ts";
 import { readJoint } from "./joint.ts";
@@ -38,7 +40,7 @@ export function readEnds(reading: Reading, item: Item, names: readonly string[] 
       report(reading, line.source, overhang.at, {
         code: "needs-over",
         severity: "warning",
-        message: "An overhang needs an end that lies over its post; add a line `over`.",
+        message: sentence("overhang-without-over"),
       });
     }
     return [end];
@@ -57,9 +59,9 @@ function isEnd(reading: Reading, line: Item, fact: Fact, names: readonly string[
   const offered = near === undefined ? names : [near];
   report(reading, line.source, fact, {
     code: "unknown-name",
-    message: `There is no end called ${name} here; the ends are called ${names.join(" and ")}.`,
+    message: sentence("unknown-name.end", { name, names: andList(names) }),
     fixes: offered.map((text) => ({
-      title: `Change to ${text}`,
+      title: sentence("fix.change-to", { text }),
       edits: [{ start: fact.start, end: fact.end, text }],
     })),
   });
@@ -75,8 +77,8 @@ function isTwice(reading: Reading, line: Item, fact: Fact, before: Map<string, S
   }
   report(reading, line.source, fact, {
     code: "given-twice",
-    message: `The end ${name} is given twice; put all that differs there into one block.`,
-    related: [{ ...first, message: "given here first" }],
+    message: sentence("given-twice.end", { end: name }),
+    related: [{ ...first, message: sentence("related.first-given") }],
   });
   return true;
 }

@@ -4,6 +4,7 @@
 
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Value } from "../../grammar/tree.ts";
 import { capital } from "../../grammar/wording.ts";
 import { type Amount, add, alike, called, divide, isMismatch, multiply, type Outcome } from "./quantity.ts";
@@ -29,11 +30,7 @@ const deepest = 200;
 /** The amount, or nothing when it cannot be worked out; what is wrong has then been said, here or where the text was read. */
 export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefined {
   if (depth > deepest) {
-    scope.report(
-      "unreadable-number",
-      value,
-      `This depends on more than ${deepest} values in a row; give one of them by itself.`,
-    );
+    scope.report("unreadable-number", value, sentence("unreadable-number.deep", { deepest }));
     return undefined;
   }
   switch (value.is) {
@@ -59,11 +56,7 @@ export function workOut(value: Value, scope: Scope, depth = 0): Amount | undefin
     case "call":
       return call(value, scope, depth);
     case "share":
-      scope.report(
-        "wrong-unit",
-        value,
-        "Only a tenon's sizes can be given as a part of the rail or the post.",
-      );
+      scope.report("wrong-unit", value, sentence("wrong-unit.share"));
       return undefined;
     case "unreadable":
       return undefined;
@@ -96,13 +89,17 @@ function binary(op: "+" | "-" | "*" | "/", left: Amount, right: Amount): Outcome
 
 function settled(outcome: Outcome, at: Span, scope: Scope): Amount | undefined {
   if (!isMismatch(outcome)) return outcome;
-  scope.report(outcome.unreadable ? "unreadable-number" : "wrong-unit", at, `${outcome.mismatch}.`);
+  scope.report(
+    outcome.unreadable ? "unreadable-number" : "wrong-unit",
+    at,
+    sentence("mismatch", { Mismatch: outcome.mismatch }),
+  );
   return undefined;
 }
 
 function finite(amount: Amount, at: Span, scope: Scope): Amount | undefined {
   if (Number.isFinite(amount.number)) return amount;
-  scope.report("unreadable-number", at, "This number is too large to be calculated with.");
+  scope.report("unreadable-number", at, sentence("unreadable-number.large"));
   return undefined;
 }
 
@@ -127,7 +124,7 @@ const functions: Record<
       a &&
       (a.dimension === "number"
         ? { number: Math.atan(a.number), dimension: "angle" }
-        : { mismatch: `atan takes a plain number, not ${called[a.dimension]}` }),
+        : { mismatch: sentence("mismatch.atan", { kind: called(a.dimension) }) }),
   },
 };
 
@@ -140,11 +137,16 @@ function call(value: Call, scope: Scope, depth: number): Amount | undefined {
     const fixes =
       near === undefined
         ? []
-        : [{ title: `Change to ${near}`, edits: [{ start: value.fn.start, end: value.fn.end, text: near }] }];
+        : [
+            {
+              title: sentence("fix.change-to", { text: near }),
+              edits: [{ start: value.fn.start, end: value.fn.end, text: near }],
+            },
+          ];
     scope.report(
       "unknown-name",
       value.fn,
-      `\`${value.fn.text}\` is not a function; the functions are ${functionNames.join(", ")}.`,
+      sentence("unknown-name.function", { name: value.fn.text, names: functionNames.join(", ") }),
       fixes,
     );
     return undefined;
@@ -156,12 +158,20 @@ function call(value: Call, scope: Scope, depth: number): Amount | undefined {
     args.push(amount);
   }
   if (args.length < known.least || args.length > known.most) {
-    const takes =
-      known.least === known.most ? `${known.least} value` : `${known.least} to ${known.most} values`;
+    const values = { Function: capital(value.fn.text), given: args.length };
     scope.report(
       "unreadable-number",
       value,
-      `${capital(value.fn.text)} takes ${takes}, but ${args.length} ${args.length === 1 ? "is" : "are"} given.`,
+      known.least === known.most
+        ? sentence(args.length === 1 ? "function-takes.given-one" : "function-takes", {
+            ...values,
+            count: known.least,
+          })
+        : sentence(args.length === 1 ? "function-takes.range-given-one" : "function-takes.range", {
+            ...values,
+            least: known.least,
+            most: known.most,
+          }),
     );
     return undefined;
   }
@@ -196,17 +206,17 @@ function rounded([value, step]: Amount[], _call: Call, scope: Scope): Outcome | 
   }
   const pair = alike(value, step);
   if ("mismatch" in pair) return pair;
-  if (pair[1].number === 0) return { mismatch: "Nothing can be rounded to multiples of 0", unreadable: true };
+  if (pair[1].number === 0) return { mismatch: sentence("mismatch.round"), unreadable: true };
   return { ...pair[0], number: Math.round(pair[0].number / pair[1].number) * pair[1].number };
 }
 
 function ofAngle(angle: Amount | undefined, of: (radians: number) => number): Outcome | undefined {
   if (angle === undefined) return undefined;
   if (angle.dimension !== "angle")
-    return { mismatch: `This takes an angle with deg, not ${called[angle.dimension]}` };
+    return { mismatch: sentence("mismatch.takes-angle", { kind: called(angle.dimension) }) };
   const number = of(angle.number);
   return Math.abs(number) > 1e9
-    ? { mismatch: "The tangent of a right angle has no end", unreadable: true }
+    ? { mismatch: sentence("mismatch.tangent"), unreadable: true }
     : { number, dimension: "number" };
 }
 

@@ -1,8 +1,10 @@
 /**
  * What the file at hand says of errors in a file that it names. Nothing of that file's text is repeated, only where to look.
  */
+
 import { codes } from "../../grammar/codes.ts";
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { designCodes } from "./codes.ts";
 
 interface Faulty {
@@ -17,17 +19,28 @@ interface Faulty {
 
 /** The one problem that stands for all of another file's. */
 export function faulty(at: Span, { path, text, problems, further }: Faulty): Problem {
-  const many = problems.length === 1 ? "has an error" : `has ${problems.length} errors`;
-  const whose = further === undefined ? path : `${path} leads to ${shortName(further)}, which`;
   const first = problems.reduce((one, other) => (other.start < one.start ? other : one));
-  const where = `${problems.length === 1 ? "it is" : "the first is"} in line ${lineOf(text, first.start)}`;
-  return problemAt("faulty-file", at, `${whose} ${many}; ${where}${kindOf(first.code)}.`);
+  const values = {
+    file: path,
+    count: problems.length,
+    line: lineOf(text, first.start),
+    what: kindOf(first.code),
+  };
+  const one = problems.length === 1;
+  const message =
+    further === undefined
+      ? sentence(one ? "faulty-file.one" : "faulty-file", values)
+      : sentence(one ? "faulty-file.further-one" : "faulty-file.further", {
+          ...values,
+          further: shortName(further),
+        });
+  return problemAt("faulty-file", at, message);
 }
 
 /** The title of a code, which says what kind of error it is. */
 function kindOf(code: string): string {
-  const title = [...codes, ...designCodes].find((row) => row.code === code)?.title;
-  return title === undefined ? "" : ` (${title.charAt(0).toLowerCase()}${title.slice(1)})`;
+  const title = [...codes, ...designCodes].find((row) => row.code === code)?.title ?? code;
+  return title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 function lineOf(text: string, offset: number): number {

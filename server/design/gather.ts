@@ -2,7 +2,9 @@
  * One chair out of several files: what `use` and `like` bring in. Each file is read once, however many name it, and no more is read
  * than `reach` allows, so that a few short files that name each other over and over cost no more than what stands in them.
  */
+
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Design, LengthUnit } from "./design.ts";
@@ -113,7 +115,7 @@ function* gatherFile(
   const own = itemsOf(tree.statements, source, 0);
   const kept = withouts(own, base, (fact, name) => {
     if (via === undefined) {
-      const message = `There is no ${name} to take away: the file that this one starts from has none.`;
+      const message = sentence("unknown-name.take-away", { name });
       gatherer.problems.push(problemAt("unknown-name", fact, message));
     }
   });
@@ -128,17 +130,14 @@ function* follow(gatherer: Gatherer, path: string, from: string, here: Naming): 
   };
   /** What a file further on names is not repeated here: only the file that names it. */
   const nested = way.length > 1;
-  const named = nested ? `The file that ${shortName(from)} names` : path;
+  const named = nested ? sentence("file.named-by", { file: shortName(from) }) : path;
   const address = files.resolve(from, path);
   if (address === undefined || !/\.chair$/i.test(address)) {
-    return tell(
-      "refused-file",
-      `${named} is not read: a chair may name only files that end in .chair and lie where it lies itself, not on another machine.`,
-    );
+    return tell("refused-file", sentence("refused-file", { file: named }));
   }
   if (way.includes(address)) {
     const names = [...way.slice(way.indexOf(address)), address].map(shortName).join(" → ");
-    return tell("circular-file", `These files start from each other: ${names}; one of them must not.`);
+    return tell("circular-file", sentence("circular-file", { files: names }));
   }
   const before = readings.get(address);
   if (before !== undefined) return before;
@@ -147,9 +146,7 @@ function* follow(gatherer: Gatherer, path: string, from: string, here: Naming): 
   if (text === undefined) {
     return tell(
       "missing-file",
-      nested
-        ? `${named} cannot be read; the path written there starts at that file's folder.`
-        : `There is no file ${path} to be read; its path starts at this file's folder.`,
+      nested ? sentence("missing-file.named", { file: named }) : sentence("missing-file", { path }),
     );
   }
   if (!reach.reads(text)) return tellBeyond(gatherer, here);
@@ -158,8 +155,8 @@ function* follow(gatherer: Gatherer, path: string, from: string, here: Naming): 
   const { items, unit } = yield* gatherFile(gatherer, tree, address, here);
   way.pop();
   if (tree.statements.length === 0 && !isTold(gatherer, here)) {
-    const which = nested ? `The file that ${shortName(from)} names` : path;
-    const told = problemAt("empty-file", here, `${which} is empty: nothing comes from it.`);
+    const which = nested ? sentence("file.named-by", { file: shortName(from) }) : path;
+    const told = problemAt("empty-file", here, sentence("empty-file", { file: which }));
     gatherer.problems.push({ ...told, severity: "warning" });
   }
   const errors = tree.problems.filter(({ severity }) => severity === "error");

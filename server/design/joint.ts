@@ -1,6 +1,7 @@
 /**
  * What the text says of a joint, by itself or at one end of a rail.
  */
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Given, JointDesign, JointFacts, Named, Size } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { size } from "./places.ts";
@@ -136,7 +137,7 @@ function readRound(reading: Reading, line: Item): JointFacts["round"] {
     const [a, b] = [diameter, tip].map(({ value }) => printLength(value, reading.unit));
     report(reading, line.source, tip.at, {
       code: "impossible-size",
-      message: `This tenon is ${a} thick at its shoulder and grows to ${b} at its end; give the thicker figure first.`,
+      message: sentence("impossible-size.tenon-grows", { thick: a, end: b }),
     });
     return undefined;
   }
@@ -149,7 +150,7 @@ function readRound(reading: Reading, line: Item): JointFacts["round"] {
 function lacks(reading: Reading, line: Item, word: string): void {
   report(reading, line.source, wordOf(line), {
     code: "incomplete",
-    message: `A loose tenon needs its \`${word}\`: write \`loose-tenon thick …, long …\`.`,
+    message: sentence("missing-property.loose-tenon", { word }),
   });
 }
 

@@ -4,8 +4,10 @@
 
 import { exampleOf } from "../../grammar/example.ts";
 import type { Row } from "../../grammar/row.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { orList } from "../../grammar/wording.ts";
 import type { Design, RailCourse, RailDesign } from "./design.ts";
 import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
@@ -43,7 +45,7 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
       lacks(item, "into") &&
       lacks(item, "height")
     ) {
-      tell(reading, item, name, "`height`, or a rail that lies over it", exampleNamed("post", "height"));
+      tell(reading, item, name, sentence("missing-property.height"), exampleNamed("post", "height"));
     }
   }
 }
@@ -79,7 +81,7 @@ function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design)
   if (rail.ends.some((end) => end.over !== undefined) || !lacks(item, "up")) return;
   // A cross rail let into two others lies in the middle of them.
   if (coursesOver(rail.course.value).every((name) => design.rails.has(name))) return;
-  tell(reading, item, rail.name, "`up` or `count`", exampleNamed("rail", "up"));
+  tell(reading, item, rail.name, sentence("missing-property.up"), exampleNamed("rail", "up"));
 }
 
 function tellNoSeat(reading: Reading, item: Item): void {
@@ -87,15 +89,14 @@ function tellNoSeat(reading: Reading, item: Item): void {
   if (line)
     report(reading, line.source, factOf(line, "seat") ?? line.statement, {
       code: "unknown-name",
-      message:
-        "There is no solid seat for this post: give one by `seat solid`, with its `up`, its `thick` and its outline.",
+      message: sentence("unknown-name.solid-seat"),
     });
 }
 
 /** How deep a seat is follows from nothing but its own line, unless it is round. */
 function checkSolidSeat(reading: Reading, item: Item): void {
   if (lacks(item, "round") && lacks(item, "deep"))
-    tell(reading, item, "The seat", "`deep`", exampleNamed("solid-seat", "deep"));
+    tell(reading, item, sentence("missing-property.the-seat"), "`deep`", exampleNamed("solid-seat", "deep"));
 }
 
 function checkRequired(reading: Reading, item: Item, kind: Kind): void {
@@ -114,8 +115,8 @@ function checkRequired(reading: Reading, item: Item, kind: Kind): void {
     );
     const name = item.key.startsWith("name ")
       ? item.key.slice("name ".length)
-      : (item.statement.word?.text ?? "This block");
-    tell(reading, item, name, [...words].map((word) => `\`${word}\``).join(" or "), row);
+      : (item.statement.word?.text ?? sentence("missing-property.this-block"));
+    tell(reading, item, name, orList([...words].map((word) => `\`${word}\``)), row);
   }
 }
 
@@ -126,7 +127,7 @@ const exampleNamed = (owner: Kind, word: string): Row =>
 function tell(reading: Reading, item: Item, name: string, what: string, row: Row): void {
   report(reading, item.source, item.statement.word ?? item.statement, {
     code: "missing-property",
-    message: `${name} needs ${what}, such as \`${exampleOf(row, reading.unit)}\`.`,
+    message: sentence("missing-property.needs", { Part: name, what, example: exampleOf(row, reading.unit) }),
     ...(item.key.startsWith("name ") ? { subject: name } : {}),
   });
 }

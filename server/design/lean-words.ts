@@ -1,7 +1,9 @@
 /**
  * The words beside a lean: which end of a post goes which way.
  */
+
 import type { Fix } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Given } from "./design.ts";
 import type { Line } from "./merge.ts";
 import { factOf, lean, type Reading, report, spanOf } from "./reading.ts";
@@ -35,7 +37,7 @@ export function leanWithWords(reading: Reading, line: Line | undefined): Given<n
     const fixes: Fix[] = minus
       ? [
           {
-            title: `Write it without a minus: ${end.name} ${other}`,
+            title: sentence("fix.without-minus", { end: end.name, way: other }),
             edits: [
               { ...minus, text: "" },
               { start: towards.start, end: towards.end, text: other },
@@ -45,7 +47,7 @@ export function leanWithWords(reading: Reading, line: Line | undefined): Given<n
       : [];
     report(reading, line.source, spanOf([angle, towards], line.statement), {
       code: "sign-beside-words",
-      message: `A negative angle beside \`${end.name} ${towards.name}\` says the opposite of the words; write a positive angle with \`${end.name} ${other}\`.`,
+      message: sentence("sign-beside-words", { end: end.name, way: towards.name, other }),
       ...(fixes.length > 0 && { fixes }),
     });
   }

@@ -1,7 +1,9 @@
 /**
  * What the text says of a post that is a leg let into a solid seat: its place there, and the way it goes to the floor.
  */
+
 import type { Fix } from "../../grammar/problem.ts";
+import { type SentenceKey, sentence } from "../../grammar/sentences/sentence.ts";
 import type { PostDesign } from "./design.ts";
 import type { Given } from "./given.ts";
 import type { Item, Line } from "./merge.ts";
@@ -32,10 +34,10 @@ export type LegWay =
   | { is: "lean"; lean: number; sightLine: number };
 
 /** Lines that have no place in a leg, and what stands there instead. */
-const elsewhere: Readonly<Record<string, string>> = {
-  height: "its top is where it meets the seat",
-  "top-into": "its top goes into the seat",
-  "top-cut": "its top is cut to the seat",
+const elsewhere: Readonly<Record<string, SentenceKey>> = {
+  height: "leg.height",
+  "top-into": "leg.top-into",
+  "top-cut": "leg.top-cut",
 };
 
 /** The facts of a leg; to be read after the rest of the post. */
@@ -45,13 +47,7 @@ export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
   const into = lineOf(item, "into");
   const leanLine = lineOf(item, "lean");
   if (!into) {
-    if (leanLine)
-      tell(
-        reading,
-        leanLine,
-        "wrong-kind",
-        "`lean` is measured from a seat; this post is not let `into seat`, so say `rake` and `splay`.",
-      );
+    if (leanLine) tell(reading, leanLine, "wrong-kind", sentence("wrong-kind.lean"));
     return;
   }
   const out = length(reading, into, "out");
@@ -63,10 +59,8 @@ export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
   }
   for (const line of item.items) {
     const facet = facetOf(line) ?? "";
-    const why =
-      elsewhere[facet] ?? (line.statement.word?.text === "stand" ? "it stands on the floor" : undefined);
-    if (why)
-      tell(reading, line, "given-twice", `This post is a leg let into the seat: ${why}. Take this line out.`);
+    const why = elsewhere[facet] ?? (line.statement.word?.text === "stand" ? "leg.stands" : undefined);
+    if (why) tell(reading, line, "given-twice", sentence("given-twice.leg", { why: sentence(why) }));
   }
   delete post.height;
   delete post.topInto;
@@ -90,12 +84,7 @@ function readWay(reading: Reading, item: Item, post: PostDesign, leanLine: Line 
     const { out, back } = place.value;
     ways.push({ line: placed, way: { ...place, value: { is: "foot", out, back } } });
   } else if (placed && placed.statement.word?.text !== "stand") {
-    tell(
-      reading,
-      placed,
-      "given-twice",
-      "The leg is placed by `into seat` already; its way to the floor is `splay` and `rake`, or `foot out …, back …`.",
-    );
+    tell(reading, placed, "given-twice", sentence("given-twice.leg-placed"));
   }
   const leaning = leanLine && readLean(reading, leanLine);
   if (leaning) ways.push({ line: leanLine, way: leaning });
@@ -111,7 +100,7 @@ function readWay(reading: Reading, item: Item, post: PostDesign, leanLine: Line 
         reading,
         line,
         "given-twice",
-        `\`${first!.line.statement.word?.text}\` above already says which way the leg goes: keep one of the two.`,
+        sentence("given-twice.leg-way", { word: first!.line.statement.word?.text }),
       );
     }
   }
@@ -127,12 +116,7 @@ function readLean(reading: Reading, line: Line): Given<LegWay> | undefined {
   if (!found) return undefined;
   if (!sight) {
     if (!factOf(line, "sight-line"))
-      tell(
-        reading,
-        line,
-        "incomplete",
-        "A lean needs its direction too, such as `lean 14deg, sight-line 45deg`.",
-      );
+      tell(reading, line, "incomplete", sentence("missing-property.lean-direction"));
     return undefined;
   }
   return { ...found, value: { is: "lean", lean: found.value, sightLine: sight.value } };
@@ -145,14 +129,13 @@ function tellBareRakes(reading: Reading, item: Item): void {
     if (line.statement.word?.text !== "rake" || !fact || factOf(line, "end")) continue;
     const fixes = ["foot forward", "foot back"].map(
       (words): Fix => ({
-        title: `Write \`${words}\``,
+        title: sentence("fix.write", { text: words }),
         edits: [{ start: fact.end, end: fact.end, text: ` ${words}` }],
       }),
     );
     report(reading, line.source, fact, {
       code: "which-end",
-      message:
-        "A leg's rake must say which way its foot goes: `foot forward` as front legs do, or `foot back`.",
+      message: sentence("rake-without-end"),
       fixes,
     });
   }

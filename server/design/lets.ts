@@ -1,7 +1,9 @@
 /**
  * The values that the text names with `let`.
  */
+
 import type { Related, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Value } from "../../grammar/tree.ts";
 import type { LetDesign, Named, Quantity } from "./design.ts";
@@ -102,12 +104,17 @@ export function makeLets(reading: Reading): Lets {
     const names = way.join(" → ");
     const related = shown.map((each): Related => {
       const { at, name, file } = each.design;
-      return { start: at.start, end: at.end, message: `${name} is given here`, ...(file ? { file } : {}) };
+      return {
+        start: at.start,
+        end: at.end,
+        message: sentence("related.given-here", { name }),
+        ...(file ? { file } : {}),
+      };
     });
     const message =
       members.length === 1
-        ? `${entry.design.name} is calculated from itself; give it a value of its own.`
-        : `These values are calculated from each other in a circle: ${names}; one of them must be given by itself.`;
+        ? sentence("circular-value.itself", { name: entry.design.name })
+        : sentence("circular-value", { names });
     report(reading, source, asked, { code: "circular-value", message, related });
   }
 
@@ -199,7 +206,7 @@ function finishOne(reading: Reading, { item, design, amount, length: taken }: En
   if (lowest > highest) {
     report(reading, item.source, at, {
       code: "let-out-of-range",
-      message: `The range of ${design.name} ends below its beginning; the smaller value stands first.`,
+      message: sentence("impossible-size.let-range", { name: design.name }),
     });
     return;
   }
@@ -232,7 +239,7 @@ function comparable(
   if ("mismatch" in pair) {
     report(reading, item.source, spanOf([factOf(item, "low"), factOf(item, "high")], item.statement), {
       code: "wrong-unit",
-      message: `${pair.mismatch}: the range must be of the same kind as the value.`,
+      message: sentence("wrong-unit.range", { Mismatch: pair.mismatch }),
     });
     return undefined;
   }
@@ -255,15 +262,15 @@ function checkRange(
   const endFact = factOf(item, nearer);
   const problem = {
     code: "let-out-of-range",
-    message: `${design.name} is ${found}, outside its own range of ${low} to ${high}; move it or widen the range.`,
+    message: sentence("let-out-of-range", { name: design.name, found, low, high }),
     subject: design.name,
     found,
-    allowed: `${low} to ${high}`,
+    allowed: sentence("figure.between", { low, high }),
     ...(fact && endFact
       ? {
           fixes: [
             {
-              title: `Set it to ${nearer === "low" ? low : high}`,
+              title: sentence("fix.set-to", { to: nearer === "low" ? low : high }),
               edits: [
                 {
                   start: fact.start,

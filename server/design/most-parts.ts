@@ -1,7 +1,9 @@
 /**
  * How large a chair may be. What is asked of each part with each other grows faster than the text, and a few lines can make many parts.
  */
+
 import type { Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Design, Named } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { facetOf, MOST_LINES, type Reading, report } from "./reading.ts";
@@ -39,10 +41,13 @@ export function checkMostParts(reading: Reading, items: readonly Item[], design:
   }
   const [first, ...others] = left;
   if (first?.item === undefined) return;
-  const rest = others.length === 0 ? "" : ` and ${others.length} more`;
+  const values = { most: MOST_PARTS, found: wanted, part: first.part.name };
   report(reading, first.item.source, first.part.at, {
     code: "impossible-size",
-    message: `A chair has at most ${MOST_PARTS} posts, rails and slats; this one would have ${wanted}, so ${first.part.name}${rest} ${others.length === 0 ? "is" : "are"} left out.`,
+    message:
+      others.length === 0
+        ? sentence("too-many-parts", values)
+        : sentence("too-many-parts.more", { ...values, more: others.length }),
   });
 }
 
@@ -58,7 +63,7 @@ function checkMostLines(reading: Reading, item: Item): void {
     const at: Span = line.statement.word ?? line.statement;
     report(reading, line.source, at, {
       code: "impossible-size",
-      message: `At most ${MOST_LINES} such lines are read in one block; what stands from here on is left out.`,
+      message: sentence("impossible-size.lines", { most: MOST_LINES }),
     });
   }
 }

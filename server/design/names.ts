@@ -1,12 +1,15 @@
 /**
  * The one namespace of a chair: lets, parts, joints, angles, boards and yards; and the references to them.
  */
+
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix, Related, Span } from "../../grammar/problem.ts";
 import type { Shape } from "../../grammar/row.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { wholeValues } from "../../grammar/vocabulary/values.ts";
+import { orList } from "../../grammar/wording.ts";
 import type { Declared, Given, Named, PartRef } from "./design.ts";
 import type { Item, Line } from "./merge.ts";
 import { factOf, given, type Reading, report } from "./reading.ts";
@@ -37,17 +40,7 @@ function innerOf(shape: Exclude<Shape, { is: "word" | "slot" }>): readonly Shape
 }
 
 /** What a declared thing is called in messages. */
-export const kindNames: Readonly<Record<string, string>> = {
-  post: "a post",
-  rail: "a rail",
-  slat: "a row of slats",
-  block: "a corner block",
-  joint: "a joint",
-  angle: "an angle",
-  let: "a value",
-  board: "a board",
-  yard: "a yard",
-};
+export const kindName = (kind: DeclaredKind): string => sentence(`name-of.${kind}`);
 
 /** The name, description and places of a declaration; nothing when its header has no name. */
 export function namedOf(item: Item): Named | undefined {
@@ -71,12 +64,12 @@ export function declare(reading: Reading, item: Item, declared: Declared): boole
     const related: Related = {
       start: before.at.start,
       end: before.at.end,
-      message: `${before.name} is first given here`,
+      message: sentence("related.first-given-name", { name: before.name }),
     };
     if (before.file !== undefined) related.file = before.file;
     report(reading, item.source, declared.at, {
       code: "duplicate-name",
-      message: `There is already ${kindNames[kindOf(before)]} called ${declared.name}; lets, parts, joints and angles each need a name of their own.`,
+      message: sentence("name-given-twice", { kind: kindName(kindOf(before)), name: declared.name }),
       related: [related],
       fixes: [rename(declared, freeName(reading, declared.name))],
     });
@@ -91,7 +84,7 @@ function checkLetName(reading: Reading, item: Item, { name, at }: Named): void {
   if (reserved.has(name)) {
     report(reading, item.source, at, {
       code: "reserved-name",
-      message: `${name} is worked out for the whole chair, so no let may be called so; call it my-${name} or what it is for.`,
+      message: sentence("name-of-value", { name }),
       fixes: [rename({ at }, freeName(reading, `my-${name}`, true))],
     });
     reading.names.delete(name);
@@ -102,13 +95,15 @@ function checkLetName(reading: Reading, item: Item, { name, at }: Named): void {
   report(reading, item.source, at, {
     code: "shadows-word",
     severity: "warning",
-    message: `${name} is also a word of the language and wins where it can stand${meaning ? ` (${meaning})` : ""}; another name is safer.`,
+    message: meaning
+      ? sentence("name-is-word.meaning", { name, meaning })
+      : sentence("name-is-word", { name }),
     fixes: [rename({ at }, freeName(reading, `${name}-size`, true))],
   });
 }
 
 function rename({ at }: { at: Span }, name: string): Fix {
-  return { title: `Call it ${name}`, edits: [{ start: at.start, end: at.end, text: name }] };
+  return { title: sentence("fix.call-it", { name }), edits: [{ start: at.start, end: at.end, text: name }] };
 }
 
 function freeName(reading: Reading, name: string, asItIs = false): string {
@@ -155,12 +150,12 @@ export function checked(
   if (!kinds.includes(kind)) {
     report(reading, line.source, fact, {
       code: "wrong-kind",
-      message: `${name} is ${kindNames[kind]}; here stands the name of ${kinds.map((each) => kindNames[each]).join(" or ")}.`,
+      message: sentence("wrong-kind", { name, kind: kindName(kind), kinds: orList(kinds.map(kindName)) }),
       related: [
         {
           start: target.at.start,
           end: target.at.end,
-          message: `${name} is given here`,
+          message: sentence("related.given-here", { name }),
           ...(target.file ? { file: target.file } : {}),
         },
       ],
@@ -188,13 +183,13 @@ function checkSide(
     return { ...ref, value: { name: fact.name ?? ref.value.name } };
   const message =
     target.is === "board"
-      ? `Boards alike are told apart by a number: ${ref.value.name}.1, not ${fact.name}.`
+      ? sentence("unknown-name.board", { name: ref.value.name, found: fact.name })
       : pair
-        ? `${ref.value.name} has a left and a right, but no ${rest}.`
-        : `${ref.value.name} is not a pair, so there is no ${fact.name}.`;
+        ? sentence("unknown-name.left-right", { name: ref.value.name, rest })
+        : sentence("unknown-name.no-pair", { name: ref.value.name, found: fact.name });
   const fixes: Fix[] = (pair ? [`${ref.value.name}.left`, `${ref.value.name}.right`] : [ref.value.name]).map(
     (text) => ({
-      title: `Change to ${text}`,
+      title: sentence("fix.change-to", { text }),
       edits: [{ start: fact.start, end: fact.end, text }],
     }),
   );
@@ -220,22 +215,22 @@ function unknown(
     .filter((declared) => kinds.includes(kindOf(declared)))
     .map((declared) => declared.name);
   const near = nearName(reading, name, fitting);
-  const wanted = kinds.map((kind) => (kindNames[kind] ?? kind).replace(/^an? /, "")).join(" or ");
-  const what =
-    near === undefined
-      ? fitting.length > 0 && fitting.length <= 8
-        ? `; there is ${fitting.join(", ")}`
-        : ""
-      : `; did you mean ${near}?`;
+  const values = { kind: orList(kinds.map((kind) => sentence(`bare-name-of.${kind}`))), name };
+  const message =
+    near !== undefined
+      ? sentence("unknown-name.near", { ...values, near })
+      : fitting.length > 0 && fitting.length <= 8
+        ? sentence("unknown-name.there-is", { ...values, names: fitting.join(", ") })
+        : sentence("unknown-name.none", values);
   report(reading, line.source, fact, {
     code: "unknown-name",
-    message: `There is no ${wanted} called ${name}${what}${what.endsWith("?") ? "" : "."}`,
+    message,
     ...(near === undefined
       ? {}
       : {
           fixes: [
             {
-              title: `Change to ${near}`,
+              title: sentence("fix.change-to", { text: near }),
               edits: [{ start: fact.start, end: fact.start + name.length, text: near }],
             },
           ],

@@ -1,9 +1,12 @@
 /**
  * Facts that are places or sizes of a special kind: along a post, along a rail, a part of a size, a pair of sides.
  */
+
 import { nearest } from "../../grammar/nearest.ts";
 import type { Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
+import { orList } from "../../grammar/wording.ts";
 import type { Given, PostStation, RailStation, Section, Size, TimberDesign } from "./design.ts";
 import { plainFraction } from "./expressions.ts";
 import type { Line } from "./merge.ts";
@@ -40,7 +43,7 @@ export function railStation(
     if (fact.value.of.text !== "rail") {
       report(reading, line.source, fact.value.of, {
         code: "wrong-unit",
-        message: "A place along a rail is a length or a part of the rail, such as `1/2`.",
+        message: sentence("wrong-unit.along-rail"),
       });
       return undefined;
     }
@@ -63,7 +66,7 @@ function shareOfRail(
   if (share >= 0 && share <= 1) return given(line, fact, { share });
   report(reading, line.source, fact, {
     code: "impossible-size",
-    message: "A part of the rail is between 0 and 1, such as `1/3`.",
+    message: sentence("impossible-size.along-rail"),
   });
   return undefined;
 }
@@ -86,9 +89,9 @@ export function size(reading: Reading, line: Line, fact: Fact | undefined): Give
   if (of !== "rail" && of !== "post") {
     report(reading, line.source, value.of, {
       code: "unknown-name",
-      message: `A size can be a part of the rail or of the post, not of ${of}; write ${wordsNear(of).join(" or ")}.`,
+      message: sentence("wrong-unit.part-of", { of, words: orList(wordsNear(of)) }),
       fixes: wordsNear(of).map((word) => ({
-        title: `Change to ${word}`,
+        title: sentence("fix.change-to", { text: word }),
         edits: [{ start: value.of.start, end: value.of.end, text: word }],
       })),
     });
@@ -99,14 +102,14 @@ export function size(reading: Reading, line: Line, fact: Fact | undefined): Give
   if (share.dimension !== "number" && share.dimension !== "share") {
     report(reading, line.source, value.share, {
       code: "wrong-unit",
-      message: `A part of the ${of} is a plain number, such as \`1/3 of ${of}\`.`,
+      message: sentence("wrong-unit.plain-share", { of }),
     });
     return undefined;
   }
   if (share.number <= 0 || share.number > 1) {
     report(reading, line.source, value.share, {
       code: "impossible-size",
-      message: `A part of the ${of} is more than 0 and at most 1, such as \`1/3 of ${of}\`.`,
+      message: sentence("impossible-size.share", { of }),
     });
     return undefined;
   }
@@ -157,7 +160,7 @@ function within(
   if (found >= low && found <= high) return true;
   report(reading, line.source, at, {
     code: "impossible-size",
-    message: `This is ${Number(found.toFixed(2))}${unit}; wood has between ${low}${unit} and ${high}${unit}.`,
+    message: sentence("impossible-size.wood", { found: Number(found.toFixed(2)), unit, low, high }),
   });
   return false;
 }

@@ -2,6 +2,7 @@
  * What the text says of a post.
  */
 
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { isSided } from "./course.ts";
 import type { Given, Knee, Named, PostDesign, PostFace, Taper } from "./design.ts";
 import { leanWithWords } from "./lean-words.ts";
@@ -107,9 +108,13 @@ function wholeRake(reading: Reading, line: Item, post: PostDesign, slope: Given<
   if (post.rake !== undefined) {
     report(reading, line.source, slope.at, {
       code: "given-twice",
-      message: `The rake of the whole post is given twice; say \`above\` which height this one starts.`,
+      message: sentence("given-twice.rake"),
       related: [
-        { ...post.rake.at, message: "given here first", ...(post.rake.file ? { file: post.rake.file } : {}) },
+        {
+          ...post.rake.at,
+          message: sentence("related.first-given"),
+          ...(post.rake.file ? { file: post.rake.file } : {}),
+        },
       ],
     });
     return;
@@ -118,8 +123,7 @@ function wholeRake(reading: Reading, line: Item, post: PostDesign, slope: Given<
     report(reading, line.source, factOf(line, "over") ?? slope.at, {
       code: "nothing-to-curve",
       severity: "warning",
-      message:
-        "A rake of the whole post has no change of direction to make a curve of; say `above` which height it starts.",
+      message: sentence("curve-without-bend"),
     });
   }
   post.rake = slope;
@@ -133,7 +137,7 @@ function readTaper(reading: Reading, line: Item): Given<Taper> | undefined {
   if (from.value === until.value) {
     report(reading, line.source, spanOf([factOf(line, "from"), factOf(line, "to")], line.statement), {
       code: "impossible-size",
-      message: "This taper ends where it begins; it needs two different heights.",
+      message: sentence("impossible-size.taper"),
     });
     return undefined;
   }

@@ -1,6 +1,8 @@
 /**
  * Arithmetic on quantities, with their dimensions checked.
  */
+
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { capital } from "../../grammar/wording.ts";
 import type { Dimension, Quantity } from "./design.ts";
 
@@ -23,16 +25,7 @@ export type Outcome = Amount | Mismatch;
 export const isMismatch = (outcome: Outcome): outcome is Mismatch => "mismatch" in outcome;
 
 /** What a dimension is called in a message, with its article. */
-export const called: Readonly<Record<Dimension, string>> = {
-  number: "a plain number",
-  length: "a length",
-  area: "an area",
-  volume: "a volume",
-  angle: "an angle",
-  mass: "a weight",
-  force: "a force",
-  share: "a share in percent",
-};
+export const called = (dimension: Dimension): string => sentence(`dimension.${dimension}`);
 
 /** The amount taken for that dimension, or nothing when it is of another. Bare numbers become lengths. */
 export function as(amount: Amount, dimension: Dimension): number | undefined {
@@ -56,7 +49,12 @@ export function alike(a: Amount, b: Amount): [Amount, Amount] | Mismatch {
       { number: second, dimension: "length" },
     ];
   }
-  return { mismatch: `${capital(called[a.dimension])} and ${called[b.dimension]} do not go together` };
+  return {
+    mismatch: sentence("mismatch.together", {
+      One: capital(called(a.dimension)),
+      other: called(b.dimension),
+    }),
+  };
 }
 
 /** a + b, or with sign −1 a − b. */
@@ -76,11 +74,16 @@ export function multiply(a: Amount, b: Amount): Outcome {
   const power = powers[a.dimension] + powers[b.dimension];
   const product = byPower[power];
   if (product !== undefined) return amount(number, product);
-  return { mismatch: `${capital(called[a.dimension])} cannot be multiplied by ${called[b.dimension]}` };
+  return {
+    mismatch: sentence("mismatch.multiply", {
+      One: capital(called(a.dimension)),
+      other: called(b.dimension),
+    }),
+  };
 }
 
 export function divide(a: Amount, b: Amount): Outcome {
-  if (b.number === 0) return { mismatch: "This divides by nothing", unreadable: true };
+  if (b.number === 0) return { mismatch: sentence("mismatch.by-nothing"), unreadable: true };
   const number = a.number / b.number;
   if (a.dimension === b.dimension)
     return amount(number, "number", a.dimension === "number" ? (a.bare ?? b.bare) : undefined);
@@ -93,12 +96,13 @@ export function divide(a: Amount, b: Amount): Outcome {
     const quotient = byPower[power];
     if (quotient !== undefined) return amount(dividend / b.number, quotient);
   }
-  return { mismatch: `${capital(called[a.dimension])} cannot be divided by ${called[b.dimension]}` };
+  return {
+    mismatch: sentence("mismatch.divide", { One: capital(called(a.dimension)), other: called(b.dimension) }),
+  };
 }
 
 function amount(number: number, dimension: Dimension, bare?: number): Outcome {
-  if (!Number.isFinite(number))
-    return { mismatch: "This comes to more than can be calculated", unreadable: true };
+  if (!Number.isFinite(number)) return { mismatch: sentence("mismatch.too-large"), unreadable: true };
   return bare === undefined ? { number, dimension } : { number, dimension, bare };
 }
 

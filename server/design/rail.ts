@@ -2,6 +2,7 @@
  * What the text says of a rail.
  */
 
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { readCourse } from "./course.ts";
 import type { Given, Named, RailDesign, RailTaper } from "./design.ts";
 import { endNames, readEnds } from "./ends.ts";
@@ -86,7 +87,7 @@ function readUps(reading: Reading, item: Item, rail: RailDesign): void {
     const step = (high.value - low.value) / (number.value - 1);
     rail.ups = Array.from({ length: number.value }, (_, n) => given(line, at, low.value + n * step));
   } else {
-    const ups = listed(reading, line, "up", MOST_ROWS, "A rail repeats");
+    const ups = listed(reading, line, "up", MOST_ROWS, "rail-repeats");
     rail.ups = ups.flatMap((fact) => lengthAt(reading, line, fact) ?? []);
   }
   rail.ups.sort((a, b) => a.value - b.value);
@@ -148,7 +149,7 @@ function readTaper(
   if (round && squared) {
     report(reading, line.source, round.at, {
       code: "incomplete",
-      message: "A squared rail tapers to a section, its thickness by its width.",
+      message: sentence("wrong-kind.taper"),
     });
     return undefined;
   }

@@ -1,3 +1,5 @@
+import { sentence } from "../../grammar/sentences/sentence.ts";
+
 /**
  * How far a chair may reach into other files. The figures are far beyond what makers need, and small enough that a file which somebody
  * sends cannot take the machine's memory or time.
@@ -45,15 +47,15 @@ export function reachOf(): Reach {
 
   return {
     follows: (depth) =>
-      within(depth <= DEEPEST, `each name the next, more than ${DEEPEST} deep`) &&
-      within(files < MOST_FILES, `are more than ${MOST_FILES}`),
+      within(depth <= DEEPEST, sentence("too-many-files.deep", { most: DEEPEST })) &&
+      within(files < MOST_FILES, sentence("too-many-files.number", { most: MOST_FILES })),
     reads(text) {
-      if (!within(characters + text.length <= MOST_TEXT, "are longer than 8 MB together")) return false;
+      if (!within(characters + text.length <= MOST_TEXT, sentence("too-many-files.long"))) return false;
       const more = piecesIn(text, MOST_PIECES - pieces);
       if (
         !within(
           pieces + more <= MOST_PIECES,
-          `hold more than ${MOST_PIECES.toLocaleString("en")} words and signs together`,
+          sentence("too-many-files.words", { most: MOST_PIECES.toLocaleString("en") }),
         )
       )
         return false;
@@ -63,14 +65,14 @@ export function reachOf(): Reach {
       return true;
     },
     merges(count) {
-      if (!within(merged + count <= MOST_MERGED, "name the same files too often")) return false;
+      if (!within(merged + count <= MOST_MERGED, sentence("too-many-files.often"))) return false;
       merged += count;
       return true;
     },
     beyond() {
       if (said || over === undefined) return undefined;
       said = true;
-      return `The files that this one starts from ${over}; what goes beyond that is not read.`;
+      return over;
     },
   };
 }

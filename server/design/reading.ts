@@ -1,7 +1,9 @@
 /**
  * How the facts of a line become figures: one function a kind of fact, each saying itself what is wrong with it.
  */
+
 import type { Fix, Problem, Related, Severity, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact, Value } from "../../grammar/tree.ts";
 import type { Declared, Dimension, Given, LengthUnit, Quantity } from "./design.ts";
 import { type Scope, workOut } from "./expressions.ts";
@@ -144,21 +146,23 @@ function fits(reading: Reading, line: Line, at: Span, mm: number, range: Range):
   const refuse = (message: string, allowed: string): false => {
     report(reading, line.source, at, {
       code: "impossible-size",
-      message: `This comes to ${found}; ${message}.`,
+      message,
       found,
       allowed,
     });
     return false;
   };
-  if (range === "positive" && mm <= 0) return refuse("it must be more than 0", "more than 0");
-  if (range === "not negative" && mm < 0) return refuse("it must be 0 or more", "0 or more");
+  if (range === "positive" && mm <= 0)
+    return refuse(sentence("impossible-size.positive", { found }), sentence("figure.more-than-0"));
+  if (range === "not negative" && mm < 0)
+    return refuse(sentence("impossible-size.not-negative", { found }), sentence("figure.zero-or-more"));
   if (Math.abs(mm) > LONGEST) {
     const most = printLength(LONGEST, reading.unit);
     const said = {
       code: "impossible-size",
-      message: `This comes to ${found}, and nothing in a chair is over ${most}. Is the unit right?`,
+      message: sentence("impossible-size.long", { found, most }),
       found,
-      allowed: `${most} or less`,
+      allowed: sentence("figure.or-less", { figure: most }),
     };
     if (line.source.file === undefined)
       reading.tooLong.push({ problem: { ...said, severity: "error", start: at.start, end: at.end }, mm });
@@ -189,19 +193,25 @@ export function lean(reading: Reading, line: Line | undefined, label: string): G
   if (line === undefined || found === undefined || Math.abs(found.value) <= steepest) return found;
   report(reading, line.source, found.at, {
     code: "impossible-size",
-    message: `This leans by ${Math.round((found.value * 180) / Math.PI)}°; it must be under 85°.`,
+    message: sentence("impossible-size.leans", { angle: Math.round((found.value * 180) / Math.PI) }),
   });
   return undefined;
 }
 
 /** The values of a list, as many as `most`; what stands beyond is reported and left out. */
-export function listed(reading: Reading, line: Line, label: string, most: number, says: string): Fact[] {
+export function listed(
+  reading: Reading,
+  line: Line,
+  label: string,
+  most: number,
+  says: "rail-repeats" | "row-has",
+): Fact[] {
   const facts = allOf(line, label);
   const beyond = facts[most];
   if (beyond === undefined) return facts;
   report(reading, line.source, beyond, {
     code: "impossible-size",
-    message: `${says} at most ${most}, and there are ${facts.length}; what stands from here on is left out.`,
+    message: sentence(`impossible-size.${says}`, { most, found: facts.length }),
   });
   return facts.slice(0, most);
 }
@@ -226,7 +236,7 @@ export function count(
   if (Math.abs(whole - amount.number) > 1e-9 || whole < least || whole > most) {
     report(reading, line.source, fact.value, {
       code: "impossible-size",
-      message: `This comes to ${Number(amount.number.toFixed(3))}; it must be a whole number from ${least} to ${most}.`,
+      message: sentence("impossible-size.count", { found: Number(amount.number.toFixed(3)), least, most }),
     });
     return undefined;
   }
@@ -252,17 +262,13 @@ export function figure(
   return given(line, fact, amount.number);
 }
 
-/** What each dimension is called in a message, with an example in the file's units. */
-const examples: Readonly<Record<Dimension, (unit: LengthUnit) => string>> = {
-  number: () => "a plain number without a unit",
-  length: (unit) => `a length, such as ${{ mm: "40 or 40mm", cm: "4 or 4cm", in: "1 5/8 or 1 5/8in" }[unit]}`,
-  area: () => "an area",
-  volume: () => "a volume",
-  angle: () => "an angle, such as 6deg or 1:8",
-  mass: (unit) => `a weight, such as ${unit === "in" ? "12lb" : "5.5kg"}`,
-  force: (unit) => `a force, such as ${unit === "in" ? "135lbf" : "600N"}`,
-  share: () => "a share, such as 9%",
-};
+/** What a dimension is called in a message, with an example in the file's units. */
+function needs(dimension: Dimension, unit: LengthUnit): string {
+  if (dimension === "length") return sentence(`needs.length.${unit}`);
+  if (dimension === "mass" || dimension === "force")
+    return sentence(`needs.${dimension}.${unit === "in" ? "in" : "metric"}`);
+  return sentence(`needs.${dimension}`);
+}
 
 /** Units to offer after a number that lacks one. */
 function usual(dimension: Dimension, unit: LengthUnit): string | undefined {
@@ -278,15 +284,15 @@ export function wrongUnit(
   wants: Dimension,
 ): void {
   const missing = usual(wants, reading.unit);
-  const needed = examples[wants](reading.unit);
+  const needed = needs(wants, reading.unit);
   const lacking = amount.dimension === "number" && missing !== undefined;
   const message = lacking
-    ? `This needs ${needed}; the number has no unit.`
-    : `This needs ${needed}, but is ${called[amount.dimension]}.`;
+    ? sentence("wrong-unit.bare", { needed })
+    : sentence("wrong-unit", { needed, found: called(amount.dimension) });
   const fixes: Fix[] = [];
   if (lacking && value.is === "number") {
     fixes.push({
-      title: `Write ${missing} after it`,
+      title: sentence("fix.write-after", { unit: missing }),
       edits: [{ start: value.end, end: value.end, text: missing }],
       // Whoever measures in inches may weigh in pounds.
       certain: wants === "angle" || wants === "share" || reading.unit !== "in",
@@ -294,7 +300,7 @@ export function wrongUnit(
   }
   if (wants === "number" && value.is === "quantity") {
     fixes.push({
-      title: "Take the unit away",
+      title: sentence("fix.take-unit-away"),
       edits: [{ start: value.unitSpan.start, end: value.unitSpan.end, text: "" }],
     });
   }

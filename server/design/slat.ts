@@ -26,7 +26,7 @@ export function readSlat(reading: Reading, item: Item, slat: SlatDesign): void {
   }
   const row = lineOf(item, "count");
   if (row?.statement.word?.text === "at") {
-    const facts = listed(reading, row, "station", MOST_SLATS, "A row has");
+    const facts = listed(reading, row, "station", MOST_SLATS, "row-has");
     const stations = facts.flatMap((fact) => railStation(reading, row, fact)?.value ?? []);
     if (stations.length > 0)
       slat.stations = given(row, spanOf(allOf(row, "station"), row.statement), stations);

@@ -1,6 +1,7 @@
 /**
  * What the text says of a solid seat: its place, its outline, its wood.
  */
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Given } from "./given.ts";
 import type { Item } from "./merge.ts";
 import { set } from "./post.ts";
@@ -118,7 +119,7 @@ function tellConflicts(reading: Reading, item: Item, solid: SolidSeatDesign): vo
     for (const line of linesOf(item, facet)) {
       report(reading, line.source, line.statement.word ?? line.statement, {
         code: "given-twice",
-        message: `A round seat's outline is its circle; \`${facet}\` has no place beside \`round\`.`,
+        message: sentence("given-twice.round-seat", { word: facet }),
       });
     }
   }

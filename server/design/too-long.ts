@@ -1,7 +1,9 @@
 /**
  * Lengths that no chair has: one by itself is a slip of that line, several say that the file's unit is another.
  */
+
 import type { Problem, Span } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { LengthUnit } from "./design.ts";
 import { millimetresIn, printLength } from "./units.ts";
@@ -31,17 +33,28 @@ export function tooLongProblems(found: readonly TooLong[], tree: Tree, unit: Len
   const likely = (["mm", "cm", "in"] as const).filter(
     (each) => each !== unit && bare * millimetresIn(each) <= LIKELY,
   );
+  const values = {
+    count: found.length,
+    most: printLength(LONGEST, unit),
+    longest: printLength(most.mm, unit),
+    unit,
+  };
   return [
     {
       code: "impossible-size",
       severity: "error",
       start: at.start,
       end: at.end,
-      message: `${found.length} lengths come to more than ${printLength(LONGEST, unit)}, the longest to ${printLength(most.mm, unit)}: \`units ${unit}\` does not fit them${likely[0] ? `, \`units ${likely[0]}\` does` : ""}.`,
+      message: likely[0]
+        ? sentence("too-long.units-other", { ...values, other: likely[0] })
+        : sentence("too-long.units", values),
       found: printLength(most.mm, unit),
-      allowed: `${printLength(LONGEST, unit)} or less`,
+      allowed: sentence("figure.or-less", { figure: printLength(LONGEST, unit) }),
       fixes: word
-        ? likely.map((each) => ({ title: `Write units ${each}`, edits: [{ ...word, text: each }] }))
+        ? likely.map((each) => ({
+            title: sentence("fix.write-units", { unit: each }),
+            edits: [{ ...word, text: each }],
+          }))
         : [],
     },
   ];

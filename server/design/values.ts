@@ -1,14 +1,16 @@
 /**
  * Names that stand in expressions: lets, and values that are worked out from the chair.
  */
+
 import { nearest } from "../../grammar/nearest.ts";
 import type { Fix } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Value, Word } from "../../grammar/tree.ts";
 import { partValues, valueRow, wholeValues } from "../../grammar/vocabulary/values.ts";
 import type { Dimension } from "./design.ts";
 import { functionNames } from "./expressions.ts";
 import type { Source } from "./merge.ts";
-import { kindNames, kindOf, nearName } from "./names.ts";
+import { kindName, kindOf, nearName } from "./names.ts";
 import type { Amount } from "./quantity.ts";
 import { type Reading, report } from "./reading.ts";
 
@@ -70,7 +72,7 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
   if (groups.has(first)) {
     const near = nearest(name, wholeNames);
     const there = [...wholeNames].filter((each) => each.startsWith(`${first}.`)).join(", ");
-    say(reading, source, value, near, `There is no value ${name}; there is ${there}.`);
+    say(reading, source, value, near, sentence("unknown-name.value", { name, names: there }));
     return false;
   }
   if (declared === undefined || !["post", "rail", "slat"].includes(kindOf(declared))) {
@@ -82,7 +84,7 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
       source,
       segments[0] ?? value,
       nearName(reading, first, [...parts, ...groups]),
-      `There is no part called ${first}.`,
+      sentence("unknown-name.part", { name: first }),
     );
     return false;
   }
@@ -92,7 +94,7 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
     source,
     last,
     nearest(last.text, lastWords),
-    `A part has no value called ${last.text}; there is ${[...lastWords].join(", ")}.`,
+    sentence("unknown-name.part-value", { name: last.text, names: [...lastWords].join(", ") }),
   );
   return false;
 }
@@ -107,7 +109,12 @@ function say(
   const fixes: Fix[] =
     near === undefined
       ? []
-      : [{ title: `Change to ${near}`, edits: [{ start: at.start, end: at.end, text: near }] }];
+      : [
+          {
+            title: sentence("fix.change-to", { text: near }),
+            edits: [{ start: at.start, end: at.end, text: near }],
+          },
+        ];
   report(reading, source, at, { code: "unknown-name", message, ...(fixes.length > 0 ? { fixes } : {}) });
 }
 
@@ -115,10 +122,11 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
   const { name } = value;
   const declared = reading.names.get(name);
   if (declared !== undefined) {
-    const own = ["post", "rail"].includes(kindOf(declared)) ? `; one of its values is ${name}.length` : "";
+    const kind = kindOf(declared);
+    const key = ["post", "rail"].includes(kind) ? "wrong-kind.value-length" : "wrong-kind.value";
     report(reading, source, value, {
       code: "wrong-kind",
-      message: `${name} is ${kindNames[kindOf(declared)]}, not a value${own}.`,
+      message: sentence(key, { name, kind: kindName(kind) }),
     });
     return;
   }
@@ -126,10 +134,10 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
   if (spaced !== undefined) {
     report(reading, source, value, {
       code: "eaten-minus",
-      message: `${name} is read as one name, and there is none; to subtract, put spaces round the minus: ${spaced}.`,
+      message: sentence("eaten-minus", { name, spaced }),
       fixes: [
         {
-          title: `Write ${spaced}`,
+          title: sentence("fix.write-plain", { text: spaced }),
           edits: [{ start: value.start, end: value.end, text: spaced }],
           certain: true,
         },
@@ -143,8 +151,8 @@ function unknownName(reading: Reading, value: NameValue, source: Source): void {
   const near = nearName(reading, name, [...lets, ...wholeNames]);
   const message =
     near === undefined
-      ? `There is no value called ${name}; give it one with \`let ${name} = …\`.`
-      : `There is no value called ${name}; did you mean ${near}?`;
+      ? sentence("unknown-name.let", { name })
+      : sentence("unknown-name.let-near", { name, near });
   say(reading, source, value, near, message);
 }
 

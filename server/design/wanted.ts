@@ -4,6 +4,7 @@
 
 import { nearest } from "../../grammar/nearest.ts";
 import type { Problem } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { type Dependencies, dependenciesOf, rootsOf } from "./dependencies.ts";
 import type { Design } from "./design.ts";
 import { readersOf } from "./evaluate.ts";
@@ -25,7 +26,7 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
       problems.push({
         code: "circular-value",
         severity: "error",
-        message: `${name} is worked out from what this line gives, so it cannot be asked for here: ${circle.join(" → ")}; give a figure instead.`,
+        message: sentence("circular-value.asked", { name, circle: circle.join(" → ") }),
         start: at.start,
         end: at.end,
       });
@@ -37,12 +38,19 @@ export function wantedProblems(design: Design, values: Iterable<string>): Proble
       code: "unknown-name",
       severity: "error",
       message: exists
-        ? `There is no value ${name}; did you mean ${near}?`
-        : `${name} cannot be worked out, because something that it depends on is missing or wrong.`,
+        ? sentence("unknown-name.value-near", { name, near })
+        : sentence("unknown-name.not-worked-out", { name }),
       start: at.start,
       end: at.end,
       ...(exists
-        ? { fixes: [{ title: `Change to ${near}`, edits: [{ start: at.start, end: at.end, text: near }] }] }
+        ? {
+            fixes: [
+              {
+                title: sentence("fix.change-to", { text: near }),
+                edits: [{ start: at.start, end: at.end, text: near }],
+              },
+            ],
+          }
         : {}),
     });
   }

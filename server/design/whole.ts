@@ -1,6 +1,7 @@
 /**
  * What the text says of the whole chair: its sitter, timber and trims.
  */
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Given, SitterDesign, StabilityDesign, TrimDesign } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked } from "./names.ts";
@@ -29,7 +30,7 @@ export function readSitter(
   if (from.value > to.value) {
     report(reading, item.source, at, {
       code: "impossible-size",
-      message: "These ages end before they begin; the younger stands first.",
+      message: sentence("impossible-size.ages"),
     });
     return adult;
   }

@@ -9,6 +9,7 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver-types";
 import type { Edit, Problem, Span } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { asAccepted } from "../design/identity.ts";
 import { aboutRules } from "../rules/file/about-rules.ts";
@@ -75,12 +76,17 @@ function acceptOf(view: View, problem: Problem, placesCaret: boolean): CodeActio
   const rule = view.rules.find(({ code }) => code === problem.code);
   if (!rule?.find || aboutRules.has(rule.code)) return [];
   const subject = problem.subject && asAccepted(problem.subject);
-  const targets = subject ? [` on ${subject}`, ""] : [""];
-  return targets.map((target) => ({
-    title: `Accept this${target || (subject ? " everywhere" : "")}, with a reason`,
+  const targets = subject
+    ? [
+        { on: ` on ${subject}`, title: editorSentence("action.accept-on", { part: subject }) },
+        { on: "", title: editorSentence("action.accept-everywhere") },
+      ]
+    : [{ on: "", title: editorSentence("action.accept") }];
+  return targets.map(({ on, title }) => ({
+    title,
     kind: CodeActionKind.QuickFix,
     diagnostics: [toDiagnostic(view, problem)],
-    edit: reasonLeftOpen(view, newStatement(view, `accept ${problem.code}${target} because ""`), placesCaret),
+    edit: reasonLeftOpen(view, newStatement(view, `accept ${problem.code}${on} because ""`), placesCaret),
   }));
 }
 
@@ -125,5 +131,7 @@ function* fixAll(view: View, shown: readonly Problem[], settings: Settings): Ste
   });
   if (fixed === text) return [];
   const edits = changedLines(text, fixed).map((edit) => textEdit(view, edit));
-  return [{ title: "Apply every certain fix", kind: FIX_ALL, edit: { changes: { [view.uri]: edits } } }];
+  return [
+    { title: editorSentence("action.fix-all"), kind: FIX_ALL, edit: { changes: { [view.uri]: edits } } },
+  ];
 }

@@ -1,8 +1,10 @@
 /**
  * Findings as the editor shows them.
  */
+
 import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { messageOf } from "../mends/words.ts";
 import { ruleOf } from "../rules/index.ts";
 import type { Level, Settings } from "./settings.ts";
@@ -89,6 +91,7 @@ function note(rest: number): Diagnostic {
     range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
     severity: DiagnosticSeverity.Information,
     source: SOURCE,
-    message: `${rest} more ${rest === 1 ? "finding is" : "findings are"} not shown; raise "seatwright.problemLimit" to see more.`,
+    message:
+      rest === 1 ? editorSentence("findings.more-one") : editorSentence("findings.more", { count: rest }),
   };
 }

@@ -1,8 +1,10 @@
 /**
  * Giving a thing another name, everywhere it is spoken of. Refused where the text cannot be trusted to be understood.
  */
+
 import type { Range, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
 import { isSyntax } from "../../grammar/format.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { valueWords } from "../../grammar/vocabulary/values.ts";
 import { type Knowledge, knowledgeOf } from "./names/family.ts";
 import { nameAt } from "./names/names.ts";
@@ -18,12 +20,11 @@ export function prepareRename(view: View, offset: number): { range: Range; place
   const broken = whyBroken(view);
   if (broken) return broken;
   const mention = nameAt(view, offset);
-  if (!mention)
-    return { refused: "Only the names of parts, joints, angles, boards, yards and lets can be changed." };
+  if (!mention) return { refused: editorSentence("rename.kinds") };
   // What a file takes away with `without` it does not have, and yet speaks of.
   const takenAway = mention.statement.word?.text === "without" && view.outline.links.length > 0;
   if (!takenAway && !view.study.design.names.has(mention.name))
-    return { refused: `Nothing is called ${mention.name}, so there is nothing to rename.` };
+    return { refused: editorSentence("rename.nothing", { name: mention.name }) };
   return { range: rangeOf(view.document, mention), placeholder: mention.name };
 }
 
@@ -50,7 +51,7 @@ export function rename(
     !touched.some((other) => found.some((each) => each.view === other && each.mention.is === "declaration"))
   ) {
     return {
-      refused: `The file that declares ${prepared.placeholder} cannot be read, so the name is left as it is.`,
+      refused: editorSentence("rename.unreadable", { name: prepared.placeholder }),
     };
   }
   const changes: Record<string, TextEdit[]> = {};
@@ -70,25 +71,25 @@ const customary = new Set(["front", "back"]);
 
 function whyNotName({ vocabulary }: View, name: string): Refused | undefined {
   if (/^[a-z][a-z0-9-]*$/i.test(name) && !name.endsWith("-")) {
-    if (reserved.has(name)) return { refused: `${name} is the name of a worked-out value; choose another.` };
+    if (reserved.has(name)) return { refused: editorSentence("rename.value", { name }) };
     const isWord =
       !customary.has(name) &&
       (vocabulary.rows.some(({ word }) => word === name) ||
         vocabulary.words.some(({ word }) => word === name));
     return isWord
       ? {
-          refused: `${name} is a word of the language, so lines that speak of it could be misread; choose another.`,
+          refused: editorSentence("rename.word", { name }),
         }
       : undefined;
   }
   return {
-    refused: `"${name}" is not a name: names are letters, digits and hyphens and start with a letter.`,
+    refused: editorSentence("rename.not-a-name", { name }),
   };
 }
 
 function whyTaken(view: View, before: string, name: string, known: Knowledge): Refused | undefined {
   if (name === before || known.word(view) === undefined) return undefined;
-  return { refused: `There is already something called ${name}.` };
+  return { refused: editorSentence("rename.taken", { name }) };
 }
 
 function whyBroken(view: View, asked: View = view): Refused | undefined {
@@ -98,6 +99,6 @@ function whyBroken(view: View, asked: View = view): Refused | undefined {
   const where =
     view === asked ? `Line ${line}` : `Line ${line} of ${view.uri.slice(view.uri.lastIndexOf("/") + 1)}`;
   return {
-    refused: `${where} cannot be read (${error.message.replace(/\.$/, "")}), so a mention might be missed; mend it first.`,
+    refused: editorSentence("rename.file-unreadable", { file: where, why: error.message.replace(/\.$/, "") }),
   };
 }

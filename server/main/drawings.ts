@@ -4,6 +4,7 @@
  */
 
 import type { Problem } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import { SEAT, stemOf } from "../design/identity.ts";
@@ -62,13 +63,16 @@ export function createDrawings(
     const { chair } = view.study;
     const parts = partsOf(chair);
     const lost = lostToError(view, lastGood.get(view.uri)?.parts ?? new Set(), parts);
-    if (lost) return { reason: `${lost.part} cannot be drawn until ${placed(view, lost.error)}` };
+    if (lost)
+      return {
+        reason: editorSentence("drawing.part-until", { part: lost.part, ...placed(view, lost.error) }),
+      };
     if (!parts.size) {
       const error = view.study.problems.find(isError);
       return {
         reason: error
-          ? `Nothing can be drawn until ${placed(view, error)}`
-          : "There are no posts or rails to draw yet.",
+          ? editorSentence("drawing.nothing-until", placed(view, error))
+          : editorSentence("drawing.none"),
       };
     }
     try {
@@ -82,7 +86,7 @@ export function createDrawings(
       return { sheet, parts, told: words, ...more };
     } catch (fault) {
       failed(fault);
-      return { reason: "This version of the chair could not be drawn." };
+      return { reason: editorSentence("drawing.failed") };
     }
   }
 
@@ -193,6 +197,6 @@ function isError(problem: Problem): boolean {
   return problem.severity === "error";
 }
 
-function placed(view: View, error: Problem): string {
-  return `line ${view.document.positionAt(error.start).line + 1} is mended: ${error.message}`;
+function placed(view: View, { start, message }: Problem): { line: number; message: string } {
+  return { line: view.document.positionAt(start).line + 1, message };
 }

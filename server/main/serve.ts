@@ -1,6 +1,7 @@
 /**
  * The language server over any connection: a process's standard streams, its parent's channel or a web worker's messages.
  */
+
 import {
   type ClientCapabilities,
   type Connection,
@@ -13,6 +14,7 @@ import {
   ResponseError,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import { speak } from "../../grammar/sentences/speech.ts";
 import { finish } from "../../grammar/steps.ts";
 import { type OverlayName, overlayNames } from "../drawing/sheet.ts";
 import { summary } from "../editor/summary.ts";
@@ -37,6 +39,7 @@ import { guard } from "./run-safe.ts";
 import { createSchedule, type Timing } from "./schedule.ts";
 import type { Services } from "./services.ts";
 import { createSettings, type SettingsStore } from "./settings-store.ts";
+import { translationOf } from "./translation.ts";
 import { createViews } from "./views.ts";
 import { filesCome, type World } from "./world.ts";
 
@@ -142,6 +145,7 @@ export function serve(
       client.workspace?.configuration === true,
       params.initializationOptions,
     );
+    speak(translationOf(params.initializationOptions));
     state = "ready";
     return {
       serverInfo: { name: "seatwright", version },

@@ -2,7 +2,9 @@
  * What puts each finding right, tried: the fixes that come with it, and figures of the text moved until it is gone. The number of
  * trials is bounded, never their time, so that the same text always has the same mends.
  */
+
 import type { Edit, Fix, Mend, Problem } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
 import { printLength } from "../design/units.ts";
@@ -71,7 +73,7 @@ function* mendsOf(
     if (!keepsOtherTokens(study.text, fix.edits)) continue;
     const verdict = yield* attempt(fix.edits);
     if (verdict?.gone && verdict.clean)
-      mends.push(mendOf({ ...fix, title: fix.title + effectOf(study, problem, verdict) }));
+      mends.push(mendOf({ ...fix, title: withEffect(fix.title, study, problem, verdict) }));
   }
   if (aboutRules.has(problem.code)) return mends;
   if (isOfReading(problem) || study.problems.some((each) => each.severity === "error" && isOfReading(each)))
@@ -105,23 +107,29 @@ function* mendsOf(
     );
     if (moved)
       mends.push({
-        title: movement.title(moved.number) + effectOf(study, problem, moved.verdict),
+        title: withEffect(movement.title(moved.number), study, problem, moved.verdict),
         edits: inOrder(movement.edits(moved.number)),
       });
   }
   return mends;
 }
 
-/** What a change of a lean does to the top of the post, as measured on the chair with the change made. */
-function effectOf({ chair, design }: Study, { code, subject = "" }: Problem, { after }: Verdict): string {
+/** A change of a lean with what it does to the top of the post, as measured on the chair with the change made. */
+function withEffect(
+  change: string,
+  { chair, design }: Study,
+  { code, subject = "" }: Problem,
+  { after }: Verdict,
+): string {
   const name = code.startsWith("rake-")
     ? subject.split(" and ").find((each) => chair.posts.has(each))
     : undefined;
   const [was, is] = [chair, after.chair].map(({ posts }) =>
     name === undefined ? undefined : posts.get(name)?.top[1],
   );
-  if (was === undefined || is === undefined || Math.abs(is - was) < 0.05) return "";
-  return `, which moves its top ${printLength(Math.abs(is - was), design.units)} ${is > was ? "back" : "forward"}`;
+  if (was === undefined || is === undefined || Math.abs(is - was) < 0.05) return change;
+  const by = printLength(Math.abs(is - was), design.units);
+  return editorSentence(is > was ? "mend.moves-back" : "mend.moves-forward", { change, by });
 }
 
 const touches = (a: { start: number; end: number }, b: { start: number; end: number }): boolean =>

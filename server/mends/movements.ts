@@ -2,7 +2,10 @@
  * Numbers of the text that may be moved for a finding: one by itself, the same number wherever it says the same of several parts, or
  * all heights of the chair together.
  */
+
 import type { Edit, Insert } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
+import { andList } from "../../grammar/wording.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { millimetresIn, printBareLength } from "../design/units.ts";
 import type { Figure } from "../sensitivity/figures.ts";
@@ -24,33 +27,26 @@ export function* movementsOf(
   for (const figure of figures) {
     const movable = movableOf(figure, unit);
     if (!movable) continue;
-    yield together(
-      [figure],
-      movable,
-      (to) => `Change ${named(figure)} from ${textOf(figure, text)} to ${to}`,
+    yield together([figure], movable, (to) =>
+      editorSentence("mend.change", { figure: named(figure), from: textOf(figure, text), to }),
     );
     const alike = all.filter(
       (each) => each.what === figure.what && textOf(each, text) === textOf(figure, text),
     );
     const key = `${figure.what} ${textOf(figure, text)}`;
     if (alike.length > 1 && figure.let === undefined && !grouped.has(key)) {
-      const parts = listed([...new Set(alike.map(({ thing }) => thing))]);
-      yield together(
-        alike,
-        movable,
-        (to) => `Change ${figure.what} of ${parts} from ${textOf(figure, text)} to ${to}`,
+      const parts = andList([...new Set(alike.map(({ thing }) => thing))]);
+      yield together(alike, movable, (to) =>
+        editorSentence("mend.change-all", { what: figure.what, parts, from: textOf(figure, text), to }),
       );
       grouped.add(key);
     }
     if (!heights.has(figure.what) || grouped.has("heights")) continue;
     grouped.add("heights");
     const high = all.filter((each) => heights.has(each.what) && movableOf(each, unit));
-    const parts = listed([...new Set(high.map(({ thing }) => thing))]);
-    yield shifted(
-      high,
-      movable,
-      unit,
-      (by, way) => `Move ${parts} ${by} ${way}: every \`up\` and \`height\``,
+    const parts = andList([...new Set(high.map(({ thing }) => thing))]);
+    yield shifted(high, movable, unit, (by, way) =>
+      editorSentence(way === "up" ? "mend.up" : "mend.down", { parts, by }),
     );
   }
 }
@@ -58,14 +54,15 @@ export function* movementsOf(
 /** Words whose figures are heights over the floor. */
 const heights = new Set(["up", "height"]);
 
-const named = ({ what, of }: Figure): string => (of === undefined ? what : `${what} of ${of}`);
+const named = ({ what, of }: Figure): string =>
+  of === undefined ? what : editorSentence("mend.figure-of", { what, part: of });
 const textOf = ({ literal }: Figure, text: string): string => text.slice(literal.start, literal.end);
 
 /** Degrees of lines that the text lacks, from none; every part is given the same. */
 export function inserted(lines: readonly Insert[], unit: LengthUnit): Movement {
   const write = (number: number) => String(Number(number.toFixed(1)));
   const [first] = lines;
-  const to = listed([...new Set(lines.map((line) => line.to))]);
+  const to = andList([...new Set(lines.map((line) => line.to))]);
   return {
     number: 0,
     step: 0.5,
@@ -78,7 +75,12 @@ export function inserted(lines: readonly Insert[], unit: LengthUnit): Movement {
         { start: at, end: at, text: `${before}${write(number)}${after}` },
       ]),
     title: (number) =>
-      `Give ${to} a \`${first?.what}\` of ${write(number)}${first?.after}, their tops as they are`,
+      editorSentence("mend.give", {
+        to,
+        what: first?.what ?? "",
+        figure: write(number),
+        after: first?.after ?? "",
+      }),
   };
 }
 
@@ -124,6 +126,3 @@ function shifted(
     },
   };
 }
-
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;

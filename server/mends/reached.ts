@@ -1,7 +1,9 @@
 /**
  * What meets a requirement: single choices moved to the figure it asks for, as `seatwright reach` finds them.
  */
+
 import type { Mend, Problem } from "../../grammar/problem.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import { goalOf } from "../range/goal.ts";
 import { reachSteps } from "../range/reach.ts";
@@ -29,7 +31,13 @@ export function* reachedMends(
     .filter(({ met, comes, goes }) => met && comes.length === 0 && goes.some(({ code }) => code === UNMET))
     .slice(0, most)
     .map(({ choice, written, got, edits }) => ({
-      title: `Change ${choice.name} from ${printPlace(choice, choice.now)} to ${written}: ${goal.value} is then ${printFine(got, goal.dimension, design.units)}`,
+      title: editorSentence("mend.reach", {
+        name: choice.name,
+        from: printPlace(choice, choice.now),
+        to: written,
+        value: goal.value,
+        got: printFine(got, goal.dimension, design.units),
+      }),
       edits,
     }));
 }

@@ -2,6 +2,7 @@
  * A figure to be reached: what a `require` line asks of a worked-out value.
  */
 
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Chair } from "../chair/chair.ts";
 import { workedValue } from "../chair/values/values.ts";
 import type { Dimension, LengthUnit, RequireDesign } from "../design/design.ts";
@@ -63,6 +64,9 @@ export function aimOf({ low, high }: Goal, number: number): number {
 export function goalInWords({ low, high, dimension }: Goal, unit: LengthUnit): string {
   const print = (number: number) => printQuantity({ number, dimension }, unit, VALUE_PARTS);
   if (low !== undefined && low === high) return print(low);
-  if (low !== undefined && high !== undefined) return `from ${print(low)} to ${print(high)}`;
-  return high === undefined ? `at least ${print(low ?? 0)}` : `at most ${print(high)}`;
+  if (low !== undefined && high !== undefined)
+    return sentence("figure.from-to", { low: print(low), high: print(high) });
+  return high === undefined
+    ? sentence("figure.at-least", { figure: print(low ?? 0) })
+    : sentence("figure.at-most", { figure: print(high) });
 }

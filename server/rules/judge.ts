@@ -3,6 +3,7 @@
  */
 
 import type { Problem, Related } from "../../grammar/problem.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
 import type { Chair, Failure } from "../chair/chair.ts";
@@ -121,7 +122,11 @@ function finished(problem: Finding, subjects: readonly string[], chair: Chair): 
     const part = designOf(chair, partsNamed(subject)[0] ?? "");
     if (seen.has(short) || !part || part.file !== undefined) continue;
     seen.add(short);
-    related.push({ start: part.at.start, end: part.at.end, message: `so it is with ${short}` });
+    related.push({
+      start: part.at.start,
+      end: part.at.end,
+      message: sentence("related.so-with", { part: short }),
+    });
   }
   return {
     ...problem,

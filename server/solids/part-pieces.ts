@@ -1,6 +1,7 @@
 import type { Chair, Joint, Member } from "../chair/chair.ts";
 import { boundingBox, boxesMeet, intersect, prism } from "../geometry/convex.ts";
 import { less } from "../geometry/less.ts";
+import { height } from "../geometry/plane.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { along, dot } from "../geometry/vec.ts";
 
@@ -14,7 +15,8 @@ const CLEAR = 1;
 export function partPieces(chair: Chair, member: Member): Convex[] {
   // Halved rails have their notches in their bodies.
   const joints = [...chair.joints.values()].filter(({ kind }) => kind !== "halving");
-  let body: readonly Convex[] = member.body.pieces;
+  const board = boardOver(chair, member);
+  let body: readonly Convex[] = cutAway(member.body.pieces, [...board, ...throughBoard(chair, member)]);
   const tenons: Convex[] = [];
   for (const joint of joints) {
     if (joint.part !== member.name) continue;
@@ -35,7 +37,17 @@ export function partPieces(chair: Chair, member: Member): Convex[] {
     const solids = solidsOf(joint);
     body = cutAway(body, [...solids, ...solids.flatMap((solid) => mouthOf(joint, solid) ?? [])]);
   }
-  return [...body, ...tenons];
+  return [...body, ...cutAway(tenons, board)];
+}
+
+/**
+ * A board seat lies on its rails as it is sawn: what of their tops, and of the tops of the posts below it, stands up into it is planed off.
+ * The pieces of the board over such a member; none over posts that go up past it, round which it is notched.
+ */
+export function boardOver({ seat }: Chair, member: Member): readonly Convex[] {
+  if (seat?.design.kind !== "board") return [];
+  const below = member.is === "rail" || (member.is === "post" && height(seat.plane, member.top) < 0);
+  return below ? seat.body.pieces : [];
 }
 
 /** The wood of a joint: its tenons and its haunch. */
@@ -48,7 +60,14 @@ export const isTurned = (host: Member): boolean =>
     ? host.pieces.some(({ faces }) => !faces)
     : (host.is === "rail" || host.is === "slat") && host.round !== undefined;
 
-function cutAway(pieces: readonly Convex[], tools: readonly Convex[]): Convex[] {
+/** What stands right through a board seat, which is bored for it: slats and spindles whose rail it lies on. */
+export const throughBoard = (chair: Chair, member: Member): readonly Convex[] =>
+  member.is === "seat" && member.design.kind === "board"
+    ? [...chair.slats.values()].flatMap(({ body }) => body.pieces)
+    : [];
+
+/** What is left of pieces outside tools, as pieces that touch and do not overlap. */
+export function cutAway(pieces: readonly Convex[], tools: readonly Convex[]): Convex[] {
   let left = [...pieces];
   for (const tool of tools) {
     const bounds = boundingBox(tool);

@@ -7,7 +7,7 @@ import { measure } from "../geometry/convex.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
-import { isTurned } from "../solids/part-pieces.ts";
+import { boardOver, cutAway, isTurned, solidsOf, throughBoard } from "../solids/part-pieces.ts";
 import { density } from "./density.ts";
 import {
   type Boxed,
@@ -104,19 +104,21 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
     boxes.set(host.name, known);
     return known;
   };
-  // A board is let in over what stands up into it: that wood is the post's or the rail's.
-  if (chair.seat?.design.kind === "board") {
-    const board = chair.seat.body.pieces.map(boxed);
-    for (const member of [...chair.posts.values(), ...chair.rails.values()])
+  const board = (chair.seat?.body.pieces ?? []).map(boxed);
+  for (const member of chair.members.values()) {
+    if (boardOver(chair, member).length > 0)
       for (const piece of member.body.pieces)
-        for (const share of sharedBy(piece, board)) put("seat", -1, share);
+        for (const share of sharedBy(piece, board)) put(member.name, -1, share);
+    for (const piece of throughBoard(chair, member))
+      for (const share of sharedBy(piece, board)) put(member.name, -1, share);
   }
   const scribedAlready = new Map<string, Scribed>();
   for (const joint of chair.joints.values()) {
     const { part, entered } = joint;
     // The bodies of rails that cross have their notches already.
     if (!isEndKind(joint.kind)) continue;
-    const solids = joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon;
+    const own = chair.members.get(part);
+    const solids = cutAway(solidsOf(joint), own ? boardOver(chair, own) : []);
     const host = chair.members.get(entered.name);
     if (!host || !isTurned(host)) {
       for (const solid of solids) {

@@ -9,6 +9,7 @@ import { gzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
 import { bundles } from "../../.build/bundles.mjs";
 import { packagedFiles } from "../../.build/package.mjs";
+import { rules } from "../../server/rules/index.ts";
 import { examples } from "../rule-examples.ts";
 import { read, root } from "./project-files.ts";
 
@@ -18,11 +19,12 @@ describe("the package", () => {
   it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", async () => {
     const files = await packagedFiles();
     const expected = [
-      /^(package\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
+      /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
       /^(grammar|server\/rules)\/reference\.md$/,
       /^dist\/[a-z-]+\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
       /^dist\/letters\/noto-sans-[a-z-]+-(400|700)-normal\.woff$/,
+      /^client\/l10n\/bundle\.l10n\.json$/,
       /^client\/(language-configuration|snippets)\.json$/,
       /^client\/walkthrough\/[a-z]+\.md$/,
       /^client\/(icons|pictures)\/[a-z-]+\.(png|svg)$/,
@@ -103,11 +105,14 @@ describe("the bundles", () => {
     });
   }
 
-  it("have every rule's example beside the command line, and none in the servers", () => {
+  it("have every rule's example beside the command line, none in the servers, and no explanation in what makes sheets, files and plans", () => {
     const command = [join(root, "dist", "cli.js"), "explain", "tenon-too-thin"];
     expect(execFileSync(process.execPath, command, { encoding: "utf8" })).toContain("    joint plain {");
     const copied = readdirSync(join(root, "dist", "examples")).sort();
     expect(copied).toEqual(examples.map(({ code }) => `${code}.chair`).sort());
+    for (const name of ["markout.js", "export-web.js", "boards.js"])
+      for (const { explanation } of rules)
+        expect(readFileSync(join(root, "dist", name), "utf8")).not.toContain(explanation.slice(0, 60));
     for (const name of ["server.js", "server-web.js"])
       expect(readFileSync(join(root, "dist", name), "utf8")).not.toContain("joint plain");
   });

@@ -3,6 +3,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { studied } from "../check.ts";
+import { chairs as laidDown, seatwright } from "../server/main/cli/bench.ts";
 import { read } from "./project-files.ts";
 
 const chairs = [...read("README.md").matchAll(/```chair\n([\s\S]*?)```/g)].map(([, text]) => text ?? "");
@@ -23,5 +24,37 @@ describe("the README's first chair", () => {
     expect(posts).toHaveLength(4);
     expect(span(0, "foot")).toBeGreaterThan(span(0, "top"));
     expect(span(1, "foot")).toBeGreaterThan(span(1, "top"));
+  });
+});
+
+/** The block that follows these words of the README, line by line; a line that is cut short ends in `…`. */
+function shown(after: string): string[] {
+  const text = read("README.md");
+  const block = /```\n([\s\S]*?)```/.exec(text.slice(text.indexOf(after)))?.[1];
+  return block?.trimEnd().split("\n") ?? [];
+}
+
+describe("what the README shows of a command's words", () => {
+  const sample = read("samples/boathouse-mess-chair.chair");
+  const path = laidDown({
+    "old.chair": sample,
+    "new.chair": sample.replace("kick 4deg below 100", "kick 5deg below 100"),
+    "boathouse-joints.chair": read("samples/boathouse-joints.chair"),
+  });
+
+  it("of stand stands there", () => {
+    const { out } = seatwright("stand", path("old.chair"));
+    const lines = shown("says of tipping");
+    expect(lines.length).toBeGreaterThan(8);
+    expect(out).toContain(`${lines.join("\n")}\n`);
+  });
+
+  it("of compare stands there line by line", () => {
+    const { out } = seatwright("compare", path("old.chair"), path("new.chair"));
+    const lines = shown("## What a change comes to").filter((line) => !/^\s*…?$/.test(line));
+    expect(lines.length).toBeGreaterThan(6);
+    const words = (line: string) => line.trim().replace(/\s+/g, " ");
+    const said = out.replaceAll(/\s+/g, " ");
+    for (const line of lines) for (const piece of words(line).split(/\s*…\s*/)) expect(said).toContain(piece);
   });
 });

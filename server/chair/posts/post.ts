@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { PostDesign, PostStation } from "../../design/design.ts";
 import { partName } from "../../design/identity.ts";
 import { loft } from "../../geometry/body.ts";
@@ -147,14 +148,14 @@ function troubleOf(
   section: SectionLine,
   ends: { foot: number; top: number },
 ): string | undefined {
-  if (!(ends.top > ends.foot + SAME)) return "its top is not above its foot";
+  if (!(ends.top > ends.foot + SAME)) return sentence("fault.post-upside");
   const stretches = [...line.side.stretches, ...line.front.stretches];
   if (!stretches.every((stretch) => Math.abs(stretch.slope) <= Math.tan(STEEPEST))) {
-    return "it leans more than 80° from plumb, too far to be a post";
+    return sentence("fault.post-leans");
   }
   for (const z of [ends.foot, ...section.breaks, ends.top]) {
     const { front, back, inside, outside } = section.at(z);
-    if (!(front + back > SAME && inside + outside > SAME)) return "its section comes to nothing";
+    if (!(front + back > SAME && inside + outside > SAME)) return sentence("fault.no-section");
   }
   return undefined;
 }

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { distance } from "../../geometry/vec.ts";
 import type { Fault, Side } from "../chair.ts";
@@ -24,7 +25,7 @@ export function curvesOf(member: RailMember, frame: RailFrame, wide: number, fau
         is: "no-room",
         part: name,
         at: bow.at,
-        message: "the bow rises more than half of the rail's length: no circle does",
+        message: sentence("fault.bow"),
       });
     } else curves.bow = rise;
   }
@@ -33,9 +34,9 @@ export function curvesOf(member: RailMember, frame: RailFrame, wide: number, fau
     if (value.rise <= NO_RISE) continue;
     const message =
       value.edge === "below" && value.rise >= wide
-        ? "the arch is as deep as the rail is wide: it cuts the rail in two"
+        ? sentence("fault.arch-deep")
         : value.rise > length / 2
-          ? "the arch rises more than half of the rail's length: no circle does"
+          ? sentence("fault.arch-rise")
           : undefined;
     if (message) faults.push({ is: "no-room", part: name, at, message });
     else arch[value.edge] = value.rise;

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Design, EndDesign, RailDesign } from "../../design/design.ts";
 import { type PartId, partName } from "../../design/identity.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
@@ -80,12 +81,12 @@ export function buildRail(
   const at = member.design.at;
   const thin = [0, 0.5, 1].some((share) => !(facts.thick(share) > 0 && facts.wide(share) > 0));
   if (thin) {
-    faults.push({ is: "not-buildable", part: member.name, at, message: "its section comes to nothing" });
+    faults.push({ is: "not-buildable", part: member.name, at, message: sentence("fault.no-section") });
     return undefined;
   }
   const frame = placeRail(facts);
   if (!frame) {
-    const message = `no line can be drawn from ${ends[0].member} to ${ends[1].member} there`;
+    const message = sentence("fault.no-line", { from: ends[0].member, to: ends[1].member });
     faults.push({ is: "not-buildable", part: member.name, at, message });
     return undefined;
   }

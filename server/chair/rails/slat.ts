@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Design, LengthUnit, SlatDesign } from "../../design/design.ts";
 import { type PartId, partName } from "../../design/identity.ts";
 import { printLength } from "../../design/units.ts";
@@ -99,7 +100,7 @@ function row(
   if (spare < -1e-9) {
     const part = partName({ stem: slat.name, side });
     const [wanted, found] = [span - spare, span].map((mm) => printLength(mm, units));
-    const message = `${spots.length} slats take up ${wanted} side by side, and there are ${found} between the posts`;
+    const message = sentence("fault.slats-wide", { number: spots.length, needed: wanted, found });
     faults.push({ is: "no-room", part, at: slat.count?.at ?? slat.at, message });
     return [];
   }

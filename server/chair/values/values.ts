@@ -2,6 +2,7 @@
  * Every worked-out value of a chair, and how those of the whole chair, its seat and its backrest are worked out: one function for each
  * row of the table of values.
  */
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { type ValueName, type ValueRow, valueTable } from "../../../grammar/vocabulary/values.ts";
 import { moveDirection, movePoint } from "../../geometry/motion.ts";
 import type { Body, Vec3 } from "../../geometry/solid.ts";
@@ -123,7 +124,7 @@ function guardedBy(chair: Built) {
           is: "failed",
           part: "",
           at: chair.design.titleAt,
-          what: `the value ${name}`,
+          what: sentence("stage.value", { name }),
           thrown,
         };
         failed.set(name, fault);

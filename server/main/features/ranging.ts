@@ -2,7 +2,9 @@
  * Requests of our own about how far a choice may go and which choice reaches a figure. Each study is worked out in turns; what is found
  * for one version of a text is kept with it and dropped when the text moves.
  */
+
 import type { CancellationToken } from "vscode-languageserver";
+import { editorSentence } from "../../../grammar/sentences/editor-sentence.ts";
 import { printWorked } from "../../chair/values/print.ts";
 import type { View } from "../../editor/view.ts";
 import { goalSteps } from "../../range/ask.ts";
@@ -76,7 +78,11 @@ export const rangingRequests: Request[] = [
       const ways = await finishInTurns(reachSteps({ subject, study, goal }), stop);
       if (!ways) return null;
       const told = (way: Way) => ({
-        title: `${way.choice.name}: ${printPlace(way.choice, way.choice.now)} to ${way.written}`,
+        title: editorSentence("reach.way", {
+          name: way.choice.name,
+          now: printPlace(way.choice, way.choice.now),
+          to: way.written,
+        }),
         detail: detailOf(way, goal.value, printFine(way.got, goal.dimension, study.design.units)),
         met: way.met,
         edits: way.edits,

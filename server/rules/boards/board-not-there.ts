@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { BoardRef, Design, Given, SawnDesign } from "../../design/design.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -13,7 +14,8 @@ export const boardNotThere: Rule = {
   find({ design }) {
     const findings = [...pinned(design)].flatMap(({ name, sawnFrom }) => missing(design, name, sawnFrom));
     const first = new Map<string, { board: Given<BoardRef>; by: string }>();
-    for (const { name, sawnFrom } of pinned(design)) first.set(name, { board: sawnFrom, by: "`sawn from`" });
+    for (const { name, sawnFrom } of pinned(design))
+      first.set(name, { board: sawnFrom, by: sentence("board-not-there.by-sawn-from") });
     for (const match of design.matches) {
       findings.push(...missing(design, match.parts[0]!.value.name, match.board));
       for (const { value } of match.parts) {
@@ -25,14 +27,19 @@ export const boardNotThere: Rule = {
               boardNotThere,
               placeOf(design, [{ ...match.board, ...(match.file && { file: match.file }) }]),
               {
-                message: `${stem} is already sawn from ${said(before.board)}, by ${before.by}; it cannot be matched from ${said(match.board)} as well.`,
+                message: sentence("board-not-there.twice", {
+                  part: stem,
+                  board: said(before.board),
+                  by: before.by,
+                  other: said(match.board),
+                }),
                 subject: stem,
                 found: said(match.board),
                 allowed: said(before.board),
               },
             ),
           );
-        if (!before) first.set(stem, { board: match.board, by: "an earlier `match`" });
+        if (!before) first.set(stem, { board: match.board, by: sentence("board-not-there.by-match") });
       }
     }
     return findings;
@@ -57,13 +64,10 @@ function missing(design: Design, subject: string, ref: Given<BoardRef>) {
   const count = design.boards.get(ref.value.name)?.count?.value ?? 1;
   const { which } = ref.value;
   if (which === undefined || (which >= 1 && which <= count)) return [];
-  const there =
-    count === 1
-      ? `there is one ${ref.value.name}`
-      : `there are ${ref.value.name}.1 to ${ref.value.name}.${count}`;
+  const values = { board: said(ref), name: ref.value.name, count };
   return [
     tell(boardNotThere, placeOf(design, [ref]), {
-      message: `There is no ${said(ref)}: ${there}.`,
+      message: sentence(count === 1 ? "board-not-there.one" : "board-not-there.several", values),
       subject,
       found: said(ref),
     }),

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { allowancesOf } from "../../boards/allowances.ts";
 import type { BoardDesign } from "../../design/design.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
@@ -36,19 +37,23 @@ function faultsOf(
     return [
       {
         at: defect as Candidate,
-        message: `This defect begins ${where} in, and ${name} is only ${most} ${at >= long ? "long" : "wide"}.`,
+        message: sentence(at >= long ? "board-not-usable.defect-long" : "board-not-usable.defect-wide", {
+          where,
+          board: name,
+          most,
+        }),
       },
     ];
   });
   if (wane && 2 * wane.value >= wide)
     faults.push({
       at: wane,
-      message: `Wane of ${mm(wane.value)} at both edges leaves nothing of ${name}, which is ${mm(wide)} wide.`,
+      message: sentence("board-not-usable.wane", { wane: mm(wane.value), board: name, wide: mm(wide) }),
     });
   if (2 * ends >= long)
     faults.push({
       at: size,
-      message: `${mm(ends)} off both ends leaves nothing of ${name}, which is ${mm(long)} long.`,
+      message: sentence("board-not-usable.ends", { ends: mm(ends), board: name, long: mm(long) }),
     });
   return faults;
 }

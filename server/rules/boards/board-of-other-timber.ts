@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { stockFor } from "../../boards/questions.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
@@ -24,7 +25,11 @@ export const boardOfOtherTimber: Rule = {
       const place = placeOf(design, [board.timber, board]);
       if (species.length > 0 && !species.includes(timber.species))
         return tell(boardOfOtherTimber, place, {
-          message: `${board.name} is ${timber.species}, and no part is: they are ${listed(species)}, so it is not used.`,
+          message: sentence("board-of-other-timber", {
+            board: board.name,
+            timber: timber.species,
+            species: listed(species),
+          }),
           subject: board.name,
           found: timber.species,
           allowed: species.join(", "),
@@ -36,10 +41,16 @@ export const boardOfOtherTimber: Rule = {
       const apart = Math.max(...parts.map((moisture) => Math.abs(moisture - timber.moisture!))) / 100;
       if (apart <= allowed + 1e-9) return [];
       return tell(boardOfOtherTimber, place, {
-        message: `${board.name} has ${percent(timber.moisture)} moisture and its parts ${percent(parts[0]!)}: they are ${percent(apart * 100)} apart, and ${percent(allowed * 100)} or less is allowed.`,
+        message: sentence("board-of-other-timber.moisture", {
+          board: board.name,
+          moisture: percent(timber.moisture),
+          parts: percent(parts[0]!),
+          apart: percent(apart * 100),
+          allowed: percent(allowed * 100),
+        }),
         subject: board.name,
         found: percent(apart * 100),
-        allowed: `${percent(allowed * 100)} or less`,
+        allowed: sentence("figure.or-less", { figure: percent(allowed * 100) }),
         badness: apart - allowed,
       });
     });

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Wanted } from "../../boards/cells.ts";
 import type { Size } from "../../boards/parts.ts";
 import { matchesWithoutRoom, stockFor } from "../../boards/questions.ts";
@@ -24,7 +25,12 @@ export const matchWithoutRoom: Rule = {
       if (named) {
         const timbers = [...new Set(wanted.lines.flatMap(({ stock }) => stock.timber?.species ?? []))];
         return tell(matchWithoutRoom, place, {
-          message: `${listed(names)} are ${listed(timbers)}, and ${board.value.name} is ${named.timber?.species}: matched parts come from one board, so all of them must be of its timber.`,
+          message: sentence("match-without-room.timber", {
+            parts: listed(names),
+            timbers: listed(timbers),
+            board: board.value.name,
+            timber: named.timber?.species ?? "",
+          }),
           subject: names.join(" and "),
           found: timbers.join(", "),
           allowed: named.timber?.species ?? "",
@@ -32,7 +38,13 @@ export const matchWithoutRoom: Rule = {
       }
       const other = laid === "end to end" ? "side by side" : "end to end";
       return tell(matchWithoutRoom, place, {
-        message: `${listed(names)} ${laid} need a board ${length(needs, units)} ${measure}, and ${board.value.name} is ${length(there, units)} ${measure}${measure === "thick" ? "" : " between what is cut off"}.`,
+        message: sentence(`match-without-room.${measure}`, {
+          parts: listed(names),
+          laid: sentence(`laid.${laid}`),
+          needs: length(needs, units),
+          board: board.value.name,
+          there: length(there, units),
+        }),
         subject: names.join(" and "),
         found: length(needs, units),
         allowed: length(there, units),
@@ -40,13 +52,11 @@ export const matchWithoutRoom: Rule = {
           ? []
           : [
               {
-                title: `Lay them ${other}`,
+                title: sentence("fix.lay", { how: sentence(`laid.${other}`) }),
                 edits: [{ start: at.end, end: statement.end, text: ` ${other}` }],
               },
             ],
-        otherwise: summed
-          ? "Fewer of them would have to be matched, or another board named."
-          : "Another board would have to be named.",
+        otherwise: summed ? sentence("match-without-room.fewer") : sentence("match-without-room.other"),
       });
     });
   },

@@ -1,9 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { linesTooBig, stockFor } from "../../boards/questions.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, tell } from "../machinery/say.ts";
-
-const called = { thick: "thick", wide: "wide", long: "long" } as const;
 
 export const partTooBigForBoards: Rule = {
   code: "part-too-big-for-boards",
@@ -23,10 +22,14 @@ export const partTooBigForBoards: Rule = {
         partTooBigForBoards,
         placeOf(chair.design, [measure === "long" ? undefined : section, part]),
         {
-          message: `${line.stem} needs a board ${need} ${called[measure]}, planing allowed for, and the ${measure === "thick" ? "thickest" : measure === "wide" ? "widest" : "longest"} there is has ${length(most, units)} clear: take another board or make it smaller.`,
+          message: sentence(`part-too-big-for-boards.${measure}`, {
+            part: line.stem,
+            needs: need,
+            most: length(most, units),
+          }),
           subject: line.stem,
           found: need,
-          allowed: `${length(most, units)} or less`,
+          allowed: sentence("figure.or-less", { figure: length(most, units) }),
           badness: needs - most,
         },
       );

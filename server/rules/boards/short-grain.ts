@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { grainOf } from "../../chair/grain.ts";
 import { printSlope } from "../../design/units.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
@@ -21,11 +22,15 @@ export const shortGrain: Rule = {
       const knees = [...post.design.knees].sort((a, b) => Math.abs(b.value.slope) - Math.abs(a.value.slope));
       const place = placeOf(chair.design, [...knees, post.design.rake, post.design.splay, post.design]);
       return tell(shortGrain, place, {
-        message: `${named(chair, post.name)} runs ${printSlope(slope)} to the grain at worst, however it is turned in the board; ${printSlope(allowed)} or less is allowed.`,
-        otherwise: "It would have to be bent less, or made of bent wood instead of being sawn.",
+        message: sentence("short-grain", {
+          Post: named(chair, post.name),
+          slope: printSlope(slope),
+          allowed: printSlope(allowed),
+        }),
+        otherwise: sentence("short-grain.otherwise"),
         subject: post.name,
         found: printSlope(slope),
-        allowed: `${printSlope(allowed)} or less`,
+        allowed: sentence("figure.or-less", { figure: printSlope(allowed) }),
         badness: slope - allowed,
       });
     });

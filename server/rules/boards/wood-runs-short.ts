@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { stockFor } from "../../boards/questions.ts";
 import { type PartShort, shortagesOf, type ThicknessShort } from "../../boards/shortages.ts";
 import type { Design } from "../../design/design.ts";
@@ -24,17 +25,29 @@ export const woodRunsShort: Rule = {
 
 /** `2.4 m of board 50 mm thick and 207 mm wide`, in the file's unit. */
 function boardText({ units }: Design, { long, wide, thick }: PartShort["lacking"]): string {
-  return `${lengthOrMore(long, units)} of board ${length(thick, units)} thick and ${length(wide, units)} wide`;
+  return sentence("wood.board", {
+    long: lengthOrMore(long, units),
+    thick: length(thick, units),
+    wide: length(wide, units),
+  });
 }
 
 function partShort(design: Design, { line, number, there, only, lacking }: PartShort) {
   const part = line.is === "seat" ? design.seat : design.names.get(line.stem);
   const pin = part && "sawnFrom" in part ? part.sawnFrom : undefined;
   return tell(woodRunsShort, placeOf(design, [pin, design.make, part]), {
-    message: `At most ${there} of the ${number} ${line.stem} come out of ${only ?? "the boards to hand"}, each ${length(line.blank.long, design.units)} long: ${number - there} are lacking, ${boardText(design, lacking)} at least; add boards, or a yard to buy them from.`,
+    message: sentence("wood-runs-short", {
+      there,
+      number,
+      part: line.stem,
+      boards: only ?? sentence("wood-runs-short.boards"),
+      long: length(line.blank.long, design.units),
+      lacking: number - there,
+      board: boardText(design, lacking),
+    }),
     subject: line.stem,
     found: String(there),
-    allowed: `${number} or more`,
+    allowed: sentence("figure.or-more", { figure: number }),
     badness: number - there,
   });
 }
@@ -48,10 +61,17 @@ function thicknessShort(design: Design, { needed, there, species, lines, lacking
   const make: Candidate | undefined = design.make;
   const wood = (mm3: number) => printTimber(mm3, design.units);
   return tell(woodRunsShort, placeOf(design, [make, ...boards]), {
-    message: `The blanks of ${listed([...new Set(lines.map(({ stem }) => stem))])} take ${wood(needed)} of boards ${length(lacking.thick, design.units)} thick, and there is ${wood(there)} clear: ${wood(needed - there)} is lacking, ${boardText(design, lacking)} at least; add boards, or a yard to buy them from.`,
+    message: sentence("wood-runs-short.volume", {
+      parts: listed([...new Set(lines.map(({ stem }) => stem))]),
+      needed: wood(needed),
+      thick: length(lacking.thick, design.units),
+      there: wood(there),
+      lacking: wood(needed - there),
+      board: boardText(design, lacking),
+    }),
     subject: lines[0]!.stem,
     found: wood(needed),
-    allowed: `${wood(there)} or less`,
+    allowed: sentence("figure.or-less", { figure: wood(there) }),
     badness: needed - there,
   });
 }

@@ -1,5 +1,6 @@
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { AcceptDesign } from "../../design/design.ts";
 import { partsNamed, SEAT, stemOf } from "../../design/identity.ts";
@@ -30,25 +31,16 @@ export function idleAccepts(
       (name) => name !== "" && name !== SEAT.stem && !chair.design.names.has(stemOf(name)),
     );
     const near = missing === undefined ? undefined : nearest(missing, chair.design.names.keys());
-    const why =
-      missing === undefined
-        ? `${line.rule} finds nothing${line.on ? ` on ${line.on.value}` : ""}`
-        : `Nothing is called ${missing}${near ? `; did you mean ${near}?` : ""}`;
     return [
       tell(
         acceptAcceptsNothing,
         { start: at.start, end: at.end, own: true },
         {
-          message:
-            missing === undefined
-              ? `${why}, so this line accepts nothing; take it out.`
-              : near
-                ? why
-                : `${why}, so this line accepts nothing.`,
+          message: whyIdle(line, missing, near),
           subject: line.on?.value ?? line.rule,
           fixes: [
             {
-              title: "Take the line out",
+              title: sentence("fix.take-line-out"),
               edits: [{ ...wholeLine(text, line.statement), text: "" }],
             },
           ],
@@ -56,6 +48,16 @@ export function idleAccepts(
       ),
     ];
   });
+}
+
+function whyIdle({ rule, on }: AcceptDesign, missing: string | undefined, near: string | undefined): string {
+  if (missing !== undefined)
+    return near
+      ? sentence("accept-accepts-nothing.near", { name: missing, near })
+      : sentence("accept-accepts-nothing.name", { name: missing });
+  return on
+    ? sentence("accept-accepts-nothing.on", { rule, part: on.value })
+    : sentence("accept-accepts-nothing", { rule });
 }
 
 /** The statement with the line end before or after it, when it stands on lines of its own. */

@@ -1,6 +1,6 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { goesBy, type Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const acceptWithoutReason: Rule = {
   code: "accept-without-reason",

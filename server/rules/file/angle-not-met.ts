@@ -1,9 +1,9 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Bound } from "../../design/design.ts";
 import { printAngle } from "../../design/units.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { isRake } from "../sitter/rake.ts";
 
 export const angleNotMet: Rule = {
@@ -36,8 +36,8 @@ export const angleNotMet: Rule = {
 };
 
 function angles({ low, high }: Bound): string {
-  if (low === undefined) return `at most ${printAngle(high ?? 0)}`;
+  if (low === undefined) return sentence("figure.at-most", { figure: printAngle(high ?? 0) });
   return high === undefined
-    ? `at least ${printAngle(low)}`
-    : `from ${printAngle(low)} to ${printAngle(high)}`;
+    ? sentence("figure.at-least", { figure: printAngle(low) })
+    : sentence("figure.from-to", { low: printAngle(low), high: printAngle(high) });
 }

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Chair, Failure } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -16,13 +17,17 @@ export const internalError: Rule = {
 export function toldFailures(chair: Chair, failures: readonly Failure[]): Finding[] {
   const rules = failures.map(({ what }) => what);
   const values = chair.faults.flatMap((fault) => (fault.is === "failed" ? [fault.what] : []));
-  const sentences = [
-    rules.length > 0 &&
-      `The ${rules.length > 1 ? "rules" : "rule"} ${listed(rules)} could not judge this file because of an internal error, so what ${rules.length > 1 ? "they look" : "it looks"} for may be there untold.`,
-    values.length > 0 &&
-      `${listed(values)} could not be worked out because of an internal error, so rules that need ${values.length > 1 ? "them" : "it"} may keep quiet.`,
-  ];
-  const said = sentences.filter((sentence) => sentence !== false).map(capital);
+  const said: string[] = [];
+  if (rules.length > 0)
+    said.push(
+      sentence(rules.length > 1 ? "internal-error.rules" : "internal-error.rule", { rules: listed(rules) }),
+    );
+  if (values.length > 0)
+    said.push(
+      sentence(values.length > 1 ? "internal-error.values" : "internal-error.value", {
+        Values: capital(listed(values)),
+      }),
+    );
   if (said.length === 0) return [];
   const place = { ...chair.design.titleAt, own: false };
   return [tell(internalError, place, { message: said.join(" "), subject: "" })];

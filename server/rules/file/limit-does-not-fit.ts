@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Bound, Dimension } from "../../design/design.ts";
 import { appliedTo } from "../machinery/limits.ts";
 import { goesBy, type Rule } from "../machinery/rule.ts";
@@ -22,8 +23,11 @@ export const limitDoesNotFit: Rule = {
         { start: place.start, end: place.end, own: true },
         {
           message: whole
-            ? `${rule.code} has no figure to change; \`accept ${rule.code} … because\` sets what it finds aside.`
-            : `${rule.code} takes ${takes.join(", or ")}.`,
+            ? sentence("limit-does-not-fit.no-figure", { rule: rule.code, code: rule.code })
+            : sentence("limit-does-not-fit", {
+                rule: rule.code,
+                takes: takes.reduce((one, other) => sentence("limit-takes.either", { one, other })),
+              }),
           subject: rule.code,
         },
       );
@@ -31,20 +35,11 @@ export const limitDoesNotFit: Rule = {
   },
 };
 
-const kinds: Partial<Record<Dimension, string>> = {
-  angle: "an angle, such as `8deg`",
-  length: "a length, such as `6mm`",
-  share: "a share, such as `1/4 of rail`",
-  volume: "a volume",
-  number: "a plain number",
-};
+const kinds = ["angle", "length", "share", "volume", "number"] as const;
 
 function kindOf(figure: Bound & { dimension: Dimension }): string {
-  const side =
-    figure.low !== undefined && figure.high !== undefined
-      ? ""
-      : figure.low === undefined
-        ? "as the most"
-        : "as the least";
-  return [kinds[figure.dimension] ?? "another figure", side].filter((words) => words !== "").join(", ");
+  const kind = kinds.find((each) => each === figure.dimension) ?? "other";
+  const what = sentence(`limit-takes.${kind}`);
+  if (figure.low !== undefined && figure.high !== undefined) return what;
+  return sentence(figure.low === undefined ? "limit-takes.most" : "limit-takes.least", { what });
 }

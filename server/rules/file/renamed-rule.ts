@@ -1,4 +1,5 @@
 import type { Span } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Rule, RuleContext } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
@@ -23,11 +24,11 @@ function renamed({ rules }: RuleContext, code: string, at: Span): Finding[] {
   const place = { start: at.start, end: at.end, own: true };
   return [
     tell(renamedRule, place, {
-      message: `The rule ${code} is called ${rule.code} today; the old code still works.`,
+      message: sentence("renamed-rule", { old: code, rule: rule.code }),
       subject: code,
       fixes: [
         {
-          title: `Change to ${rule.code}`,
+          title: sentence("fix.change-to", { text: rule.code }),
           edits: [{ start: at.start, end: at.end, text: rule.code }],
           certain: true,
         },

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -20,10 +21,9 @@ export const requirementNotJudged: Rule = {
       const place = placeOf(chair.design, [
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
       ]);
-      const needs =
-        line.subject === "weight" ? ": the timber of some part is not known" : " from what the file says";
+      const key = line.subject === "weight" ? "requirement-not-judged.timber" : "requirement-not-judged";
       return tell(requirementNotJudged, place, {
-        message: `${line.subject} cannot be worked out${needs}, so this requirement is not judged.`,
+        message: sentence(key, { subject: line.subject }),
         subject: line.subject,
       });
     });

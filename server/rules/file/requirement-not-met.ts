@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { workedValue as workedOut } from "../../chair/values/values.ts";
 import type { Bound, Dimension, Quantity, RequireDesign } from "../../design/design.ts";
@@ -5,7 +6,6 @@ import { printQuantity } from "../../design/units.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 /** Parts to the inch that values are printed to. */
 const PARTS = 64;
@@ -85,8 +85,10 @@ function inWords(
 ): string {
   const { low, high, strict, within } = bound;
   if (low !== undefined && low === high)
-    return within ? `within ${print(within)} of ${print(low)}` : print(low);
-  if (low !== undefined && high !== undefined) return `from ${print(low)} to ${print(high)}`;
-  if (high !== undefined) return `${strict ? "under" : "at most"} ${print(high)}`;
-  return `${strict ? "over" : "at least"} ${print(low ?? 0)}`;
+    return within ? sentence("figure.within", { within: print(within), figure: print(low) }) : print(low);
+  if (low !== undefined && high !== undefined)
+    return sentence("figure.from-to", { low: print(low), high: print(high) });
+  if (high !== undefined)
+    return sentence(strict ? "figure.under" : "figure.at-most", { figure: print(high) });
+  return sentence(strict ? "figure.over" : "figure.at-least", { figure: print(low ?? 0) });
 }

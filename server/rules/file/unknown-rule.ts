@@ -1,5 +1,6 @@
 import { isOnlyNearest, nearest } from "../../../grammar/nearest.ts";
 import type { Span } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { goesBy, type Rule, type RuleContext } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
 
@@ -28,13 +29,15 @@ function judged({ rules }: RuleContext, code: string, at: Span): Finding[] {
   const place = { start: at.start, end: at.end, own: true };
   return [
     tell(unknownRule, place, {
-      message: `There is no rule ${code}${near ? `; did you mean ${near}?` : "."}`,
+      message: near
+        ? sentence("unknown-rule.near", { name: code, near })
+        : sentence("unknown-rule", { name: code }),
       subject: code,
       ...(near
         ? {
             fixes: [
               {
-                title: `Change to ${near}`,
+                title: sentence("fix.change-to", { text: near }),
                 edits: [{ ...at, text: near }],
                 certain: isOnlyNearest(code, near, codes),
               },

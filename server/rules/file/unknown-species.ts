@@ -1,10 +1,11 @@
 import { nearest } from "../../../grammar/nearest.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { orList } from "../../../grammar/wording.ts";
 import type { Design, Given, TimberDesign } from "../../design/design.ts";
 import { speciesAliases, speciesList, speciesOf, speciesSource } from "../../timber/species.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const unknownSpecies: Rule = {
   code: "unknown-species",
@@ -26,14 +27,13 @@ export const unknownSpecies: Rule = {
       return tell(unknownSpecies, place, {
         message:
           choices.length > 1
-            ? sentence("unknown-species.which", { species, choices: listedOr(choices) })
+            ? sentence("unknown-species.which", { species, choices: orList(choices) })
             : sentence("unknown-species", { species }),
-        otherwise:
-          "A species of the table, or the density that you weighed, such as `density 700`, would have to be given.",
+        otherwise: sentence("unknown-species.otherwise"),
         subject: species,
         found: species,
         fixes: choices.map((choice) => ({
-          title: `Make it ${choice}`,
+          title: sentence("fix.make-it", { it: choice }),
           edits: [{ start: place.start, end: place.end, text: choice }],
         })),
       });
@@ -51,5 +51,3 @@ export function unknownTimbers(design: Design): ReadonlySet<Given<TimberDesign>>
     if (timber && timber.value.density === undefined && !speciesOf(timber.value.species)) unknown.add(timber);
   return unknown;
 }
-
-const listedOr = (names: readonly string[]): string => `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;

@@ -1,4 +1,5 @@
-import { capital } from "../../../grammar/wording.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { capital, orList } from "../../../grammar/wording.ts";
 import { kept } from "../../chair/kept.ts";
 import { allowance, sourceOf } from "../../joinery/figures.ts";
 import { orderOf } from "../../joinery/order.ts";
@@ -7,7 +8,6 @@ import { jointPlace } from "../joints/joint-places.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, length, lengthOrLess, lengthOrMore, listed, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 /** Lines further apart than this are not brought together by cutting tenons another way. */
 const FAR = Math.PI / 6;
@@ -33,10 +33,14 @@ export const cannotBeAssembled: Rule = {
           angle: degrees(worst.angle),
           slack: lengthOrLess(worst.slack, units),
         }),
-        otherwise: `${capital(ways.length ? `${listedOr(ways)} frees ${names.length > 1 ? "them" : "it"}` : worst.angle > FAR ? "one of the rails would have to be left out, or let in afterwards without a tenon" : "the directions of the tenons would have to be nearer together")}.`,
+        otherwise: ways.length
+          ? sentence(names.length > 1 ? "cannot-be-assembled.ways" : "cannot-be-assembled.one-way", {
+              Ways: capital(orList(ways)),
+            })
+          : sentence(worst.angle > FAR ? "cannot-be-assembled.left-out" : "cannot-be-assembled.directions"),
         subject: worst.name,
         found: length(worst.strays, units),
-        allowed: `${lengthOrLess(worst.slack, units)} or less`,
+        allowed: sentence("figure.or-less", { figure: lengthOrLess(worst.slack, units) }),
         badness: worst.strays - worst.slack,
       });
     });
@@ -44,10 +48,7 @@ export const cannotBeAssembled: Rule = {
 };
 
 function wayIn(way: WayOut, units: Parameters<typeof length>[1]): string {
-  if (way.square) return `\`tenon square\` at ${listed([...new Set(way.joints.map(plain))])}`;
-  if (way.long !== undefined) return `a tenon ${lengthOrLess(way.long, units)} long`;
-  return `\`fit ${lengthOrMore(way.fit ?? 0, units)}\``;
+  if (way.square) return sentence("way-in.square", { joints: listed([...new Set(way.joints.map(plain))]) });
+  if (way.long !== undefined) return sentence("way-in.long", { long: lengthOrLess(way.long, units) });
+  return sentence("way-in.fit", { fit: lengthOrMore(way.fit ?? 0, units) });
 }
-
-const listedOr = (ways: string[]): string =>
-  ways.length < 2 ? (ways[0] ?? "") : `${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}`;

@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Fault } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { stemOf } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
-import { tellings } from "../joints/tellings.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
@@ -20,7 +20,11 @@ export const cannotBeBuilt: Rule = {
     const broken = [...tree.problems, ...design.problems].some(({ severity }) => severity === "error");
     const refused = faultsOf(chair, "fact-refused").map(({ fault, place }) =>
       tell(cannotBeBuilt, place, {
-        message: `${named(chair, fault.part)}: ${tellings[fault.kind].called} has no ${fault.fact}; take that line out of its joint.`,
+        message: sentence("cannot-be-built.fact", {
+          Part: named(chair, fault.part),
+          joint: sentence(`joint-called.${fault.kind}`),
+          fact: fault.fact,
+        }),
         subject: fault.part,
       }),
     );
@@ -28,13 +32,20 @@ export const cannotBeBuilt: Rule = {
       // A corner block depends on two rails, which an error may have left out.
       if (broken && chair.design.blocks.has(stemOf(fault.part))) return [];
       return tell(cannotBeBuilt, place, {
-        message: `${fault.part === "" ? "The chair" : named(chair, fault.part)}: ${fault.message}.`,
+        message:
+          fault.part === ""
+            ? sentence("chair-fault", { fault: fault.message })
+            : sentence("part-fault", { Part: named(chair, fault.part), fault: fault.message }),
         subject: fault.part,
       });
     });
     const apart = faultsOf(chair, "not-halved").map(({ fault, place }) =>
       tell(cannotBeBuilt, place, {
-        message: `${named(chair, fault.part)} cannot be halved over ${plain(fault.over)}: ${whyNot(fault, design.units)}.`,
+        message: sentence("cannot-be-built.halving", {
+          Part: named(chair, fault.part),
+          other: plain(fault.over),
+          why: whyNot(fault, design.units),
+        }),
         subject: fault.part,
       }),
     );
@@ -48,15 +59,19 @@ type NotHalved = Extract<Fault, { is: "not-halved" }>;
 function whyNot(fault: NotHalved, unit: LengthUnit): string {
   switch (fault.why) {
     case "said-twice":
-      return "that one is halved over it already; say it in one of the two";
+      return sentence("halving.already");
     case "side-by-side":
-      return `they cross at ${printAngle(fault.found)}, and at least ${printAngle(fault.allowed)} is needed`;
+      return sentence("halving.angle", { found: printAngle(fault.found), least: printAngle(fault.allowed) });
     case "does-not-reach":
-      return `they do not cross: where they would, one of them ended ${length(fault.found, unit)} before`;
+      return sentence("halving.short", { gap: length(fault.found, unit) });
     case "misses":
-      return `their centre lines pass ${length(fault.found, unit)} apart, and half a thickness, ${length(fault.allowed, unit)}, is allowed; bring their heights ${lengthOrMore(fault.found - fault.allowed, unit)} nearer together`;
+      return sentence("halving.apart", {
+        apart: length(fault.found, unit),
+        most: length(fault.allowed, unit),
+        by: lengthOrMore(fault.found - fault.allowed, unit),
+      });
     case "no-shared-height":
-      return `one passes ${length(fault.found, unit)} clear above the other; bring their heights nearer together`;
+      return sentence("halving.above", { apart: length(fault.found, unit) });
     default:
       return fault satisfies never;
   }

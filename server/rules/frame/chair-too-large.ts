@@ -1,4 +1,5 @@
 import type { Span } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Tree } from "../../../grammar/tree.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength, printQuantity } from "../../design/units.ts";
@@ -36,15 +37,22 @@ export const chairTooLarge: Rule = {
     const word = unitsWord(tree);
     return [
       tell(chairTooLarge, placeOf(chair.design, [word && { at: word }, { at: chair.design.titleAt }]), {
-        message: `The chair is ${found} ${heavy ? "in weight" : adjectives[size.name]}; no more than ${allowed} is expected. Is \`units ${units}\` right?`,
+        message: sentence(heavy ? "chair-too-large.weight" : `chair-too-large.${size.name}`, {
+          found,
+          allowed,
+          units,
+        }),
         subject: "chair",
         found,
-        allowed: `${allowed} or less`,
+        allowed: sentence("figure.or-less", { figure: allowed }),
         badness: heavy ? weight - heaviest : size.mm - most,
         fixes: word
-          ? others(units).map((unit) => ({ title: `Write units ${unit}`, edits: [{ ...word, text: unit }] }))
+          ? others(units).map((unit) => ({
+              title: sentence("fix.write-units", { unit }),
+              edits: [{ ...word, text: unit }],
+            }))
           : [],
-        otherwise: "The file's `units`, or one of its lengths, would have to change.",
+        otherwise: sentence("chair-too-large.otherwise"),
       }),
     ];
   },
@@ -52,8 +60,6 @@ export const chairTooLarge: Rule = {
 
 const others = (unit: LengthUnit): LengthUnit[] =>
   (["mm", "cm", "in"] as const).filter((each) => each !== unit);
-
-const adjectives = { width: "wide", depth: "deep", height: "high" };
 
 /** Where the file gives its unit. */
 function unitsWord(tree: Tree): Span | undefined {

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -13,7 +14,7 @@ export const noRoom: Rule = {
   find({ chair }) {
     return faultsOf(chair, "no-room").map(({ fault, place }) =>
       tell(noRoom, place, {
-        message: `${named(chair, fault.part)}: ${fault.message}.`,
+        message: sentence("part-fault", { Part: named(chair, fault.part), fault: fault.message }),
         subject: fault.part,
       }),
     );

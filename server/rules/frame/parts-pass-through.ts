@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Steps } from "../../../grammar/steps.ts";
 import type { Chair, Fault } from "../../chair/chair.ts";
 import { railsAndSlats } from "../../chair/member.ts";
@@ -10,7 +11,6 @@ import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 /** Parts that one is found to pass through, of those that come after it; where there are more, they are all in one place. */
 const MOST_OTHERS = 8;
@@ -20,7 +20,7 @@ export const partsPassThrough: Rule = {
   severity: "error",
   title: "Parts that pass through each other",
   explanation:
-    "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is let in around its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
+    "Two members take up the same space, other than a tenon in its own mortise. Set one of them higher, lower or further in, or join it to the other instead. The seat is left out, since it is fitted to its rails and posts. `limit parts-pass-through` does not change it: an overlap of less than an arris planed off is passed over.",
   source: sourcesOf("shared-wood"),
   *find({ chair }) {
     const solids = yield* solidsOf(chair);
@@ -51,19 +51,20 @@ export const partsPassThrough: Rule = {
 function finding(chair: Chair, a: Solid, b: Solid, volume: number): Finding {
   const [first, second] = inText(chair, a.part, b.part);
   const found = printQuantity({ number: volume, dimension: "volume" }, chair.design.units);
+  const through =
+    a.into === undefined && b.into === undefined ? "parts-pass-through" : "parts-pass-through.tenon";
   const twins = plain(first) === plain(second);
   return tell(partsPassThrough, placeOf(chair.design, [designOf(chair, second), designOf(chair, first)]), {
-    message: sentence("parts-pass-through", {
+    message: sentence(through, {
       // Of two of a pair each is called by its side.
       One: twins ? named(chair, second).replace(plain(second), second) : named(chair, second),
       other: twins ? first : plain(first),
       shared: found,
-      tenon: a.into === undefined && b.into === undefined ? "" : ", a tenon among it",
     }),
-    otherwise: "One of them would have to move, or be joined to the other.",
+    otherwise: sentence("parts-pass-through.otherwise"),
     subject: bothNames(second, first),
     found,
-    allowed: "no shared wood",
+    allowed: sentence("found.no-shared-wood"),
     badness: volume,
   });
 }

@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { type Tie, tiesOf } from "./ties.ts";
 
 export const postTiedOneWay: Rule = {
@@ -34,11 +34,11 @@ export const postTiedOneWay: Rule = {
         message,
         otherwise:
           names.length === 0
-            ? "A rail each way is missing."
-            : `A rail or stretcher ${otherWay(holding)} is missing.`,
+            ? sentence("post-tied-one-way.otherwise-none")
+            : sentence("post-tied-one-way.otherwise", { way: otherWay(holding) }),
         subject: post.name,
-        found: names.length === 0 ? "no direction" : "one direction",
-        allowed: "two directions",
+        found: names.length === 0 ? sentence("found.no-direction") : sentence("found.one-direction"),
+        allowed: sentence("found.two-directions"),
         badness: (limit.low ?? 0) - apart,
       });
     });
@@ -60,5 +60,7 @@ function widestApart(ties: readonly Tie[]): number {
 
 const goesAcross = (ties: readonly Tie[]): boolean =>
   ties.every(({ run }) => Math.abs(run[0]) > Math.abs(run[1]));
-const wayOf = (ties: readonly Tie[]): string => (goesAcross(ties) ? "across the chair" : "front to back");
-const otherWay = (ties: readonly Tie[]): string => (goesAcross(ties) ? "front to back" : "across the chair");
+const wayOf = (ties: readonly Tie[]): string =>
+  sentence(goesAcross(ties) ? "way.across" : "way.front-to-back");
+const otherWay = (ties: readonly Tie[]): string =>
+  sentence(goesAcross(ties) ? "way.front-to-back" : "way.across");

@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { printAngle } from "../../design/units.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const railWinds: Rule = {
   code: "rail-winds",
@@ -21,10 +21,10 @@ export const railWinds: Rule = {
       const allowed = printAngle(limit.high ?? 0);
       return tell(railWinds, place, {
         message: sentence("rail-winds", { Rail: named(chair, fault.part), lean: found, most: allowed }),
-        otherwise: "The rail would have to stand plumb, or the posts lean alike.",
+        otherwise: sentence("rail-winds.otherwise"),
         subject: fault.part,
         found,
-        allowed: `${allowed} or less`,
+        allowed: sentence("figure.or-less", { figure: allowed }),
         badness: fault.difference,
       });
     });

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { reachOfShoulder, upOf } from "../machinery/faults.ts";
@@ -12,12 +13,11 @@ export function clearOf(
   const { units } = chair.design;
   const reach = reachOfShoulder(chair, at.part, at.end);
   const up = upOf(chair, at.part)?.value;
-  if (!reach || up === undefined) return "a place clear of it";
+  if (!reach || up === undefined) return sentence("clear-of.place");
   const above = roundPast(up + stretch.to - reach.low, units, 1);
   const below = roundPast(up + stretch.from - reach.high, units, -1);
-  const choices = [`\`up ${written(length(above, units))}\` or more`];
-  if (below > reach.high - reach.low) choices.push(`\`up ${written(length(below, units))}\` or less`);
-  return choices.join(", or ");
+  const values = { above: written(length(above, units)), below: written(length(below, units)) };
+  return sentence(below > reach.high - reach.low ? "clear-of.either" : "clear-of.above", values);
 }
 
 /** The next whole millimetre, or sixteenth of an inch, well past a height. */

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { jointName } from "../../design/identity.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
@@ -16,11 +17,14 @@ export const endReachesNothing: Rule = {
     const { units } = chair.design;
     return faultsOf(chair, "end-reaches-nothing").map(({ fault, place }) => {
       const gap = fault.gap === undefined ? undefined : length(fault.gap, units);
-      const how = gap === undefined ? "" : `: there are ${gap} between them`;
+      const values = { Part: named(chair, fault.part), host: plain(fault.towards) };
       return tell(endReachesNothing, place, {
-        message: `${named(chair, fault.part)} reaches nothing at its end towards ${plain(fault.towards)}${how}; move it, or make ${plain(fault.towards)} longer${gap === undefined ? "" : " by at least that"}.`,
+        message:
+          gap === undefined
+            ? sentence("end-reaches-nothing", values)
+            : sentence("end-reaches-nothing.gap", { ...values, gap }),
         subject: jointName(fault.part, fault.towards),
-        ...(gap === undefined ? {} : { found: `${gap} short`, allowed: "touching" }),
+        ...(gap === undefined ? {} : { found: sentence("found.short", { gap }), allowed: "touching" }),
         badness: fault.gap ?? 0,
       });
     });

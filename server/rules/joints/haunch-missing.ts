@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -39,13 +39,13 @@ export const haunchMissing: Rule = {
         }),
         subject: joint.name,
         found: length(top, units),
-        allowed: "a haunch",
+        allowed: sentence("found.haunch"),
         badness: top,
         ...(lead
           ? {
               fixes: [
                 {
-                  title: `Leave a haunch ${written(long)} long`,
+                  title: sentence("fix.leave-haunch", { long: written(long) }),
                   edits: [{ start, end: start, text: `${lead[1]}haunch long ${written(long)}\n` }],
                 },
               ],

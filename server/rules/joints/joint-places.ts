@@ -1,6 +1,7 @@
 /**
  * The joints that rules about tenons look at, and where what a maker chose for them stands.
  */
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { kept } from "../../chair/kept.ts";
 import type { EndDesign, Given } from "../../design/design.ts";
@@ -43,7 +44,7 @@ function isEnd(end: EndDesign, joint: Joint): boolean {
 
 /** `the tenon of seat-side into front`. */
 export const tenonOf = (joint: Joint): string =>
-  `${tellings[joint.kind].noun} of ${plain(joint.part)} into ${plain(joint.entered.name)}`;
+  sentence(`tenon-of.${joint.kind}`, { part: plain(joint.part), host: plain(joint.entered.name) });
 
 /** The facts of the text that give a joint's sizes. */
 export const sizesOf = (joint: Joint): ReturnType<JointTelling["sizes"]> =>
@@ -52,9 +53,13 @@ export const sizesOf = (joint: Joint): ReturnType<JointTelling["sizes"]> =>
 /** How long the text is to say that two joints are so that both go in by no more than a depth, mm: `make both … long`. */
 export function bothLong(a: Joint, b: Joint, depth: number, print: (mm: number) => string): string {
   const [times, other] = [tellings[a.kind].times, tellings[b.kind].times];
-  if (times === other) return `make both ${print(times * depth)} long`;
-  const each = (joint: Joint, k: number) => `that of ${plain(joint.part)} ${print(k * depth)}`;
-  return `make ${each(a, times)} and ${each(b, other)} long`;
+  if (times === other) return sentence("make-both-long", { long: print(times * depth) });
+  return sentence("make-each-long", {
+    one: plain(a.part),
+    long: print(times * depth),
+    other: plain(b.part),
+    otherLong: print(other * depth),
+  });
 }
 
 /** How thick the part is where its tenon begins, mm. */

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Joint, Rail } from "../../chair/chair.ts";
 import { kindAsked } from "../../chair/joints/kinds/index.ts";
 import { railsAndSlats } from "../../chair/member.ts";
@@ -32,16 +33,19 @@ export const memberWithoutJoint: Rule = {
       if (joint) {
         told.push(
           tell(memberWithoutJoint, placeOf(chair.design, [joint, part]), {
-            message: `The joint ${joint.name} has no tenon, so nothing holds ${plain(rail.name)}; say \`tenon thick …, long …\` in it.`,
+            message: sentence("member-without-joint.no-tenon", { joint: joint.name, rail: plain(rail.name) }),
             subject: rail.name,
           }),
         );
         continue;
       }
-      const where = loose.length === 2 ? "at either end" : `at its end towards ${listed(loose)}`;
+      const both = loose.length === 2 ? "both" : "one";
       told.push(
         tell(memberWithoutJoint, placeOf(chair.design, [part]), {
-          message: `${named(chair, rail.name)} has no joint ${where}; name one with \`joined\`${overs(rail) ? ", or let the posts' tops go into it with `top into`" : ""}.`,
+          message: sentence(`member-without-joint.${overs(rail) ? (`${both}-over` as const) : both}`, {
+            Part: named(chair, rail.name),
+            host: listed(loose),
+          }),
           subject: rail.name,
           badness: loose.length,
         }),

@@ -1,7 +1,7 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseBreaksOut: Rule = {
@@ -29,10 +29,10 @@ export const mortiseBreaksOut: Rule = {
         message: own
           ? sentence("mortise-breaks-out.own", { tenon: tenonOf(joint), part: plain(joint.part), out })
           : sentence("mortise-breaks-out", { tenon: tenonOf(joint), host: plain(joint.entered.name), out }),
-        otherwise: "The tenon's place or size, or the place of its rail, would have to change.",
+        otherwise: sentence("mortise-breaks-out.otherwise"),
         subject: joint.name,
-        found: `${out} outside`,
-        allowed: "within the wood",
+        found: sentence("found.outside", { out }),
+        allowed: sentence("found.within-wood"),
         badness: -wall,
       });
     });

@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -36,13 +36,13 @@ export const mortiseNearEnd: Rule = {
         }),
         subject: joint.name,
         found: length(near.wood, units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: more,
         ...(fixable
           ? {
               fixes: [
                 {
-                  title: `Make the shoulder ${written(shoulder)}`,
+                  title: sentence("fix.make-shoulder", { figure: written(shoulder) }),
                   edits: [{ start: place.start, end: place.end, text: written(shoulder) }],
                 },
               ],

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import { woodOf } from "../../chair/joints/hosting.ts";
@@ -7,7 +8,6 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseTooWide: Rule = {
@@ -39,14 +39,14 @@ export const mortiseTooWide: Rule = {
         }),
         subject: joint.name,
         found: length(joint.thick, units),
-        allowed: `${figure} or less`,
+        allowed: sentence("figure.or-less", { figure: figure }),
         badness: joint.thick - allowed,
         ...(facts.tenonThick?.value === "full"
           ? {}
           : {
               fixes: [
                 {
-                  title: `Make it ${written(figure)}`,
+                  title: sentence("fix.make-it", { it: written(figure) }),
                   edits: [{ start: place.start, end: place.end, text: written(figure) }],
                 },
               ],

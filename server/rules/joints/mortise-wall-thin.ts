@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import { mayHave } from "../../chair/joints/kinds/index.ts";
@@ -8,7 +9,6 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 /** Mortises nearer than this run into each other, which is another fault, mm. */
@@ -34,9 +34,9 @@ export const mortiseWallThin: Rule = {
       const long = longWithWood(chair, a, b, allowed);
       const shorter =
         long === undefined
-          ? "make both tenons shorter"
+          ? sentence("make-both-shorter")
           : bothLong(a, b, long, (mm) => lengthOrLess(mm, units));
-      const mitre = mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre") ? ", or mitre them" : "";
+      const mitre = mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre");
       return tell(mortiseWallThin, jointPlace(chair, a, sizesOf(a).long), {
         message: sentence("mortise-wall-thin.between", {
           one: plain(a.part),
@@ -45,10 +45,13 @@ export const mortiseWallThin: Rule = {
           wall: length(wall, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: `What leaves enough wood by itself: ${shorter}${mitre}.`,
+        otherwise: sentence(
+          mitre ? "mortise-wall-thin.otherwise-mitre" : "mortise-wall-thin.otherwise-between",
+          { shorter },
+        ),
         subject: a.name,
         found: length(wall, units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: allowed - wall,
       });
     });
@@ -66,16 +69,16 @@ export const mortiseWallThin: Rule = {
           wall: length(wall, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "The tenon's thickness, or the place of its rail, would have to change.",
+        otherwise: sentence("mortise-wall-thin.otherwise"),
         subject: joint.name,
         found: length(wall, units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: allowed - wall,
         ...(figure && set?.value.from === "outside"
           ? {
               fixes: [
                 {
-                  title: `Set it ${figure} from outside`,
+                  title: sentence("fix.set-from-outside", { figure }),
                   edits: [{ start: place.start, end: place.end, text: figure }],
                 },
               ],
@@ -95,11 +98,11 @@ export const mortiseWallThin: Rule = {
           least: lengthOrMore(allowed, units),
         }),
         otherwise: dowels
-          ? "The number or the diameter of the dowels would have to change."
-          : "The gap between the tenons would have to change.",
+          ? sentence("mortise-wall-thin.otherwise-dowels")
+          : sentence("mortise-wall-thin.otherwise-twins"),
         subject: joint.name,
         found: length(gap, units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: allowed - gap,
       });
     });

@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { pegsOf } from "../../joinery/pegs.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** What is usual in chairs, mm: from the same print. */
@@ -31,7 +31,7 @@ export const pegDrawsTooFar: Rule = {
         }),
         subject: joint.name,
         found: length(draw, units),
-        allowed: `${lengthOrLess(allowed, units)} or less`,
+        allowed: sentence("figure.or-less", { figure: lengthOrLess(allowed, units) }),
         badness: draw - allowed,
       });
     });

@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { pegsOf } from "../../joinery/pegs.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 export const pegMisplaced: Rule = {
@@ -20,11 +20,10 @@ export const pegMisplaced: Rule = {
       const pegs = pegsOf(joint);
       if (!pegs) return [];
       const worst = [
-        { where: "the end of the tenon", wood: pegs.toEnd },
-        { where: "the edge of the member it enters", wood: pegs.toShoulder },
+        { where: sentence("peg-near.end"), wood: pegs.toEnd },
+        { where: sentence("peg-near.shoulder"), wood: pegs.toShoulder },
         {
-          where:
-            (joint.facts.peg?.value.count ?? 1) > 1 ? "the next peg or the tenon's edge" : "the tenon's edge",
+          where: sentence((joint.facts.peg?.value.count ?? 1) > 1 ? "peg-near.peg-or-edge" : "peg-near.edge"),
           wood: pegs.toEdge,
         },
       ].sort((a, b) => a.wood - b.wood)[0];
@@ -44,17 +43,17 @@ export const pegMisplaced: Rule = {
           least: lengthOrMore(allowed, units),
         }),
         otherwise: crowded
-          ? "The diameter or the number of the pegs would have to change."
-          : "The diameter of the peg or the length of the tenon would have to change.",
+          ? sentence("peg-misplaced.otherwise-several")
+          : sentence("peg-misplaced.otherwise"),
         subject: joint.name,
         found: length(worst.wood, units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: allowed - worst.wood,
         ...(room && !crowded
           ? {
               fixes: [
                 {
-                  title: `Set it ${written(setback)} from the shoulder`,
+                  title: sentence("fix.set-from-shoulder", { figure: written(setback) }),
                   edits: [{ start, end: place.start + line.length, text: ` setback ${written(setback)}` }],
                 },
               ],

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Joint, Post } from "../../chair/chair.ts";
 import { volume } from "../../geometry/convex.ts";
 import type { Convex } from "../../geometry/solid.ts";
@@ -6,7 +7,6 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, listed, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf } from "./joint-places.ts";
 
 /** Shares nearer than this are on the limit. */
@@ -40,10 +40,10 @@ export const postWeakened: Rule = {
           rails: listed(worst.joints.map(({ part }) => plain(part))),
           least: percent(allowed),
         }),
-        otherwise: "The heights of the rails, or the thickness of their tenons, would have to change.",
+        otherwise: sentence("post-weakened.otherwise"),
         subject: first!.name,
         found: percent(worst.left),
-        allowed: `${percent(allowed)} or more`,
+        allowed: sentence("figure.or-more", { figure: percent(allowed) }),
         badness: allowed - worst.left,
       });
     });

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { jointName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
@@ -7,7 +8,6 @@ import { plain } from "../machinery/names.ts";
 import { named } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const railMissesPost: Rule = {
   code: "rail-misses-post",
@@ -24,13 +24,11 @@ export const railMissesPost: Rule = {
       const side = sideOf(chair, fault.part, fault.end, fault.towards);
       const values = { Rail: named(chair, fault.part), by, host: towards };
       return tell(railMissesPost, place, {
-        message: side
-          ? sentence("rail-misses-post.side", { ...values, side })
-          : sentence("rail-misses-post", values),
-        otherwise: `The rail would have to lie ${by} further ${side ? back[side] : "in"} or be narrower there, or the post be bigger.`,
+        message: side ? sentence(`rail-misses-post.${side}`, values) : sentence("rail-misses-post", values),
+        otherwise: sentence(`rail-misses-post.otherwise.${side ?? "outside"}`, { by }),
         subject: jointName(fault.part, fault.towards),
-        found: `${by} off`,
-        allowed: `on the face of ${towards}`,
+        found: sentence("found.off", { by }),
+        allowed: sentence("found.on-face", { host: towards }),
         badness: fault.by,
       });
     });
@@ -38,9 +36,6 @@ export const railMissesPost: Rule = {
 };
 
 type Side = "outside" | "inside" | "upper" | "lower";
-
-/** Which way leads back onto the face. */
-const back: Record<Side, string> = { outside: "in", inside: "out", upper: "down", lower: "up" };
 
 /** Over which edge of the face it meets a rail's end stands; nothing where the post has no flat faces. */
 function sideOf(chair: Chair, part: string, end: string, host: string): Side | undefined {

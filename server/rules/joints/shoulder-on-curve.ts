@@ -1,9 +1,9 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { jointName } from "../../design/identity.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { clearOf } from "./clear-of.ts";
 
 export const shoulderOnCurve: Rule = {
@@ -21,17 +21,15 @@ export const shoulderOnCurve: Rule = {
       const heights = chair.joints.get(subject)?.tenon.flatMap(({ points }) => points.map((p) => p[2])) ?? [];
       const mortise = Math.min(...heights) < fault.to && Math.max(...heights) > fault.from;
       return tell(shoulderOnCurve, place, {
-        message: sentence("shoulder-on-curve", {
-          what: mortise ? "The shoulder and the mortise" : "The shoulder",
+        message: sentence(mortise ? "shoulder-on-curve.mortise" : "shoulder-on-curve", {
           part: plain(fault.part),
-          verb: mortise ? "fall" : "falls",
           post,
           low: length(fault.from, units),
           high: length(fault.to, units),
         }),
-        otherwise: `What clears the curve by itself: ${clearOf(chair, fault, fault)}.`,
+        otherwise: sentence("shoulder-on-curve.otherwise", { ways: clearOf(chair, fault, fault) }),
         subject,
-        allowed: "on a straight stretch",
+        allowed: sentence("found.straight"),
       });
     });
   },

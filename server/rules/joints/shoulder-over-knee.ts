@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { jointName } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { clearOf } from "./clear-of.ts";
 
 export const shoulderOverKnee: Rule = {
@@ -25,10 +25,10 @@ export const shoulderOverKnee: Rule = {
           height: length(fault.height, units),
           turn: printAngle(fault.turn),
         }),
-        otherwise: `What clears the knee by itself: ${clearOf(chair, fault, knee)}.`,
+        otherwise: sentence("shoulder-over-knee.otherwise", { ways: clearOf(chair, fault, knee) }),
         subject: jointName(fault.part, fault.towards),
         found: printAngle(fault.turn),
-        allowed: "on a straight stretch",
+        allowed: sentence("found.straight"),
         badness: fault.turn,
       });
     });

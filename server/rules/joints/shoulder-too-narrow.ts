@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { least, most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const shoulderTooNarrow: Rule = {
@@ -47,13 +47,13 @@ export const shoulderTooNarrow: Rule = {
         }),
         subject: joint.name,
         found: length(shoulders[side], units),
-        allowed: `${lengthOrMore(allowed, units)} or more`,
+        allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
         badness: allowed - shoulders[side],
         ...(fixable
           ? {
               fixes: [
                 {
-                  title: `Make it ${written(figure)}`,
+                  title: sentence("fix.make-it", { it: written(figure) }),
                   edits: [{ start: place.start, end: place.end, text: written(figure) }],
                 },
               ],

@@ -28,10 +28,6 @@ export type JointRule =
 type Size = Given<unknown> | undefined;
 
 export interface JointTelling {
-  /** By itself: `a round tenon`. */
-  called: string;
-  /** As a sentence speaks of it: `the tenon` of a rail. */
-  noun: string;
   /** The facts that give its sizes, on which findings land; `apart` where each stands by itself, so that a fix can change it. */
   sizes(facts: JointFacts): { thick?: Size; wide?: Size; long?: Size; apart: boolean };
   /** How many times as long it is said to be as it goes into the member. */
@@ -75,16 +71,12 @@ const through = ({ facts }: Joint): string =>
 
 export const tellings: Readonly<Record<KindName, JointTelling>> = {
   none: {
-    called: "a plain end",
-    noun: "the end",
     sizes: sawnSizes,
     times: 1,
     asCut: () => "no tenon",
     judgedBy: [],
   },
   rectangular: {
-    called: "a tenon",
-    noun: "the tenon",
     sizes: sawnSizes,
     times: 1,
     asCut: (joint, print) =>
@@ -92,8 +84,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: SAWN,
   },
   twin: {
-    called: "a twin tenon",
-    noun: "the tenon",
     sizes: sawnSizes,
     times: 1,
     asCut(joint, print) {
@@ -106,8 +96,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: SAWN,
   },
   round: {
-    called: "a round tenon",
-    noun: "the tenon",
     sizes: ({ round, tenonThick, tenonWide, tenonLong }) => ({
       thick: round ?? tenonThick,
       wide: round ?? tenonWide,
@@ -120,8 +108,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: [...ANY_MORTISE, ...PEGGED, "tenon-short-grain", "tenon-too-short"],
   },
   "loose-tenon": {
-    called: "a loose tenon",
-    noun: "the loose tenon",
     sizes: ({ looseTenon }) => {
       const { thick, wide, long } = looseTenon?.value ?? {};
       return { thick, wide, long, apart: true };
@@ -143,8 +129,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     ],
   },
   halving: {
-    called: "a halving",
-    noun: "the halving",
     sizes: () => ({ apart: false }),
     times: 1,
     asCut: ({ thick, wide, long }, print) =>
@@ -152,8 +136,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: [],
   },
   dowels: {
-    called: "a dowelled joint",
-    noun: "each dowel",
     sizes: ({ dowels }) => ({ thick: dowels, wide: dowels, long: dowels, apart: false }),
     times: 2,
     asCut: ({ sections, thick, long }, print) =>
@@ -161,8 +143,6 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
     judgedBy: [...ANY_MORTISE, "tenon-short-grain"],
   },
   fork: {
-    called: "a fork",
-    noun: "the fork",
     sizes: sawnSizes,
     times: 1,
     asCut: ({ thick, wide, long }, print) =>

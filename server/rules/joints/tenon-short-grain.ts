@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { railNamed } from "../../chair/member.ts";
 import { printSlope } from "../../design/units.ts";
@@ -5,7 +6,6 @@ import { dot } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 
 /** Slopes nearer than this are on the limit. */
@@ -34,15 +34,18 @@ export const tenonShortGrain: Rule = {
           angle: degrees(angle),
           most: slope(allowed),
         }),
-        otherwise: "The tenon would have to be cut in line with the rail.",
+        otherwise: sentence("tenon-short-grain.otherwise"),
         subject: joint.name,
         found: slope(Math.tan(angle)),
-        allowed: `${slope(allowed)} or less`,
+        allowed: sentence("figure.or-less", { figure: slope(allowed) }),
         badness: angle,
         ...(joint.facts.line
           ? {
               fixes: [
-                { title: "Cut it in line", edits: [{ start: place.start, end: place.end, text: "in-line" }] },
+                {
+                  title: sentence("fix.cut-in-line"),
+                  edits: [{ start: place.start, end: place.end, text: "in-line" }],
+                },
               ],
             }
           : {}),

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
@@ -28,15 +29,21 @@ export const tenonTooLong: Rule = {
       // Of what is let into both parts only half is in this one.
       const { times } = tellings[joint.kind];
       const most = times * (joint.depthThere - beyond);
-      const goes = times === 1 ? "" : ` and goes in by ${length(joint.long, units)}`;
       const figure = lengthOrLess(most, units);
-      const where = `${capital(tenonOf(joint))} is ${length(times * joint.long, units)} long${goes} where ${plain(joint.entered.name)} is ${length(joint.depthThere, units)} deep`;
-      const mend = most > 0 ? `${figure} or less is allowed` : "nothing that thin can hold one";
+      const values = {
+        Tenon: capital(tenonOf(joint)),
+        long: length(times * joint.long, units),
+        goes: length(joint.long, units),
+        host: plain(joint.entered.name),
+        deep: length(joint.depthThere, units),
+        left: length(Math.max(0, left), units),
+        allowed: most > 0 ? sentence("tenon-too-long.allowed", { figure }) : sentence("tenon-too-long.none"),
+      };
       const fixes =
         most > 0 && sizes.long && sizes.apart
           ? [
               {
-                title: `Make it ${written(figure)} long`,
+                title: sentence("fix.make-long", { figure: written(figure) }),
                 edits: [{ start: place.start, end: place.end, text: written(figure) }],
               },
             ]
@@ -44,11 +51,11 @@ export const tenonTooLong: Rule = {
       return tell(tenonTooLong, place, {
         message:
           left < -SAME_LENGTH
-            ? `${where} and comes out at the other side; ${mend} unless it says \`through\`.`
-            : `${where}, which leaves ${length(Math.max(0, left), units)} beyond it; ${mend}.`,
+            ? sentence(times === 1 ? "tenon-too-long.through" : "tenon-too-long.half-through", values)
+            : sentence(times === 1 ? "tenon-too-long" : "tenon-too-long.half", values),
         subject: joint.name,
         found: length(times * joint.long, units),
-        ...(most > 0 ? { allowed: `${figure} or less` } : {}),
+        ...(most > 0 ? { allowed: sentence("figure.or-less", { figure: figure }) } : {}),
         badness: beyond - left,
         fixes,
       });

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import { dot } from "../../geometry/vec.ts";
@@ -5,7 +6,6 @@ import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooShort: Rule = {
@@ -34,13 +34,13 @@ export const tenonTooShort: Rule = {
         }),
         subject: joint.name,
         found: length(joint.long, units),
-        allowed: `${figure} or more`,
+        allowed: sentence("figure.or-more", { figure: figure }),
         badness: allowed - joint.long,
         ...(sizesOf(joint).long && sizesOf(joint).apart
           ? {
               fixes: [
                 {
-                  title: `Make it ${written(figure)}`,
+                  title: sentence("fix.make-it", { it: written(figure) }),
                   edits: [{ start: place.start, end: place.end, text: written(figure) }],
                 },
               ],

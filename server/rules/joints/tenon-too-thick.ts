@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooThick: Rule = {
@@ -34,11 +34,11 @@ export const tenonTooThick: Rule = {
         }),
         subject: joint.name,
         found: length(joint.thick, units),
-        allowed: `${figure} or less`,
+        allowed: sentence("figure.or-less", { figure: figure }),
         badness: joint.thick - allowed,
         fixes: [
           {
-            title: `Make it ${written(figure)}`,
+            title: sentence("fix.make-it", { it: written(figure) }),
             edits: [{ start: place.start, end: place.end, text: written(figure) }],
           },
         ],

@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 const third = least("tenon-share-of-rail");
@@ -37,10 +37,17 @@ export const tenonTooThin: Rule = {
         }),
         subject: joint.name,
         found: length(joint.thick, units),
-        allowed: `${figure} or more`,
+        allowed: sentence("figure.or-more", { figure: figure }),
         badness: allowed - joint.thick,
         ...(allowed <= stuff
-          ? { fixes: [{ title: `Make it ${text}`, edits: [{ start: place.start, end: place.end, text }] }] }
+          ? {
+              fixes: [
+                {
+                  title: sentence("fix.make-it", { it: text }),
+                  edits: [{ start: place.start, end: place.end, text }],
+                },
+              ],
+            }
           : {}),
       });
     });

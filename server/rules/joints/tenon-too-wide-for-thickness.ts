@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWideForThickness: Rule = {
@@ -37,14 +37,14 @@ export const tenonTooWideForThickness: Rule = {
           most: ratio(times),
         }),
         subject: joint.name,
-        found: `${ratio(wide / joint.thick)} times`,
-        allowed: `${ratio(times)} times or less`,
+        found: sentence("found.times", { times: ratio(wide / joint.thick) }),
+        allowed: sentence("found.times-or-less", { times: ratio(times) }),
         badness: wide / joint.thick - times,
         ...(lead
           ? {
               fixes: [
                 {
-                  title: "Make two of it",
+                  title: sentence("fix.make-two"),
                   edits: [{ start, end: start, text: `${lead[1]}twin gap ${gap}\n` }],
                 },
               ],

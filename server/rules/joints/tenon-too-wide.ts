@@ -1,8 +1,8 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWide: Rule = {
@@ -35,13 +35,13 @@ export const tenonTooWide: Rule = {
           }),
           subject: joint.name,
           found: length(joint.wide, units),
-          allowed: `${figure} or less`,
+          allowed: sentence("figure.or-less", { figure: figure }),
           badness: tooWide,
           ...(fact === sizes.wide && sizes.wide && sizes.apart
             ? {
                 fixes: [
                   {
-                    title: `Make it ${written(figure)}`,
+                    title: sentence("fix.make-it", { it: written(figure) }),
                     edits: [{ start: place.start, end: place.end, text: written(figure) }],
                   },
                 ],
@@ -57,10 +57,10 @@ export const tenonTooWide: Rule = {
           out: length(tooFar, units),
           stuff: length(stuffOf(joint), units),
         }),
-        otherwise: "The tenon's thickness, or where it is set, would have to change.",
+        otherwise: sentence("tenon-too-wide.otherwise"),
         subject: joint.name,
         found: length(joint.thick, units),
-        allowed: `within ${length(stuffOf(joint), units)}`,
+        allowed: sentence("found.within", { figure: length(stuffOf(joint), units) }),
         badness: tooFar,
       });
     });

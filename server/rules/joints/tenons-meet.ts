@@ -1,4 +1,6 @@
 import type { Span } from "../../../grammar/problem.ts";
+import { type SentenceKey, sentence } from "../../../grammar/sentences/sentence.ts";
+import { orList } from "../../../grammar/wording.ts";
 import type { Chair, Joint } from "../../chair/chair.ts";
 import type { Given } from "../../design/design.ts";
 import { printQuantity } from "../../design/units.ts";
@@ -7,7 +9,6 @@ import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
 import { plain } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { bothLong, jointPlace, sizesOf } from "./joint-places.ts";
 
 /** mm³: less than this is an arris that the chisel takes off. */
@@ -34,15 +35,19 @@ export const tenonsMeet: Rule = {
       const ways = tried++ < MOST_TRIED ? waysApart(chair, a, b) : none;
       const told: string[] = [];
       const shared = printQuantity({ number: overlap, dimension: "volume" }, units);
-      if (ways.mitre) told.push("mitre both");
+      if (ways.mitre) told.push(sentence("tenons-meet.mitre"));
       if (ways.long !== undefined) told.push(bothLong(a, b, ways.long, (mm) => lengthOrLess(mm, units)));
-      if (ways.further !== undefined) told.push(`set both ${lengthOrMore(ways.further, units)} further out`);
+      if (ways.further !== undefined)
+        told.push(sentence("tenons-meet.further", { by: lengthOrMore(ways.further, units) }));
       if (ways.turned)
         told.push(
-          `cut ${ways.turned.joints.length > 1 ? "both" : `that of ${plain(ways.turned.joints[0]!.part)}`} ${ways.turned.line === "square" ? "square to the post" : "in line with the rail"}`,
+          sentence(
+            `tenons-meet.${ways.turned.joints.length > 1 ? "both" : "one"}-${ways.turned.line === "square" ? "square" : "in-line"}`,
+            { part: plain(ways.turned.joints[0]!.part) },
+          ),
         );
       if (ways.apart !== undefined)
-        told.push(`put one rail ${lengthOrMore(ways.apart, units)} higher or lower`);
+        told.push(sentence("tenons-meet.apart", { by: lengthOrMore(ways.apart, units) }));
       const place = jointPlace(chair, a, sizesOf(a).long);
       findings.push(
         tell(tenonsMeet, place, {
@@ -54,15 +59,19 @@ export const tenonsMeet: Rule = {
           }),
           otherwise:
             told.length > 0
-              ? `What separates the tenons by itself: ${either(told)}.`
-              : "One of the tenons would have to move.",
+              ? sentence("tenons-meet.otherwise", { ways: orList(told) })
+              : sentence("tenons-meet.otherwise-move"),
           subject: a.name,
           found: shared,
           allowed: "none",
           badness: overlap,
           fixes: fixesFor(chair, tree.text, a, b, ways),
           related: [
-            { start: b.at.start, end: b.at.end, message: `${b.name}, ${length(b.long, units)} long` },
+            {
+              start: b.at.start,
+              end: b.at.end,
+              message: sentence("related.joint-long", { joint: b.name, long: length(b.long, units) }),
+            },
           ],
         }),
       );
@@ -79,9 +88,6 @@ const missing = ({ faults }: Chair, { part, end }: Joint): boolean =>
       fault.end === end,
   );
 
-const either = (ways: string[]): string =>
-  ways.length < 2 ? (ways[0] ?? "") : `${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}`;
-
 /** Where one line says how long both are, or how both are set, that line can be changed, or a line put before it. */
 function fixesFor(chair: Chair, text: string, a: Joint, b: Joint, ways: WaysApart): Fix[] {
   const { units } = chair.design;
@@ -91,21 +97,21 @@ function fixesFor(chair: Chair, text: string, a: Joint, b: Joint, ways: WaysApar
     const start = text.lastIndexOf("\n", given.at.start) + 1;
     const lead = /^([ \t]*)tenon\b/.exec(text.slice(start));
     if (ways.mitre && lead && text.slice(start, given.at.start).indexOf(";") < 0)
-      fixes.push({ title: "Mitre them", edits: [{ start, end: start, text: `${lead[1]}mitre\n` }] });
+      fixes.push({ title: sentence("fix.mitre"), edits: [{ start, end: start, text: `${lead[1]}mitre\n` }] });
     if (ways.long !== undefined)
-      fixes.push(changed("Make them", given.at, lengthOrLess(ways.long, units), " long"));
+      fixes.push(changed("fix.make-them-long", given.at, lengthOrLess(ways.long, units)));
   }
   const set = shared(a.facts.set, b.facts.set);
   if (ways.further !== undefined && set?.value.from === "outside" && set.value.distance >= ways.further)
     fixes.push(
-      changed("Set them", set.at, lengthOrLess(set.value.distance - ways.further, units), " from outside"),
+      changed("fix.set-them-outside", set.at, lengthOrLess(set.value.distance - ways.further, units)),
     );
   return fixes;
 }
 
-function changed(says: string, { start, end }: Span, printed: string, then: string): Fix {
+function changed(key: SentenceKey, { start, end }: Span, printed: string): Fix {
   const figure = written(printed);
-  return { title: `${says} ${figure}${then}`, edits: [{ start, end, text: figure }] };
+  return { title: sentence(key, { figure }), edits: [{ start, end, text: figure }] };
 }
 
 /** A fact that both have from one line of this file. */

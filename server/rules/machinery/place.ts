@@ -3,6 +3,7 @@
  */
 
 import type { Related, Span } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Declared, Design, PartDesign, SeatDesign } from "../../design/design.ts";
 import { partName, SEAT, stemOf } from "../../design/identity.ts";
@@ -35,7 +36,9 @@ export function placeOf(design: Design, candidates: readonly (Candidate | undefi
   if (first === undefined) return { ...design.titleAt, own: false };
   const deciders = written.filter(({ file }) => file === undefined).map(({ at }) => spanOf(at));
   if (first.file === undefined) return { ...spanOf(first.at), own: first.assumed !== true, deciders };
-  const related: Related[] = [{ ...spanOf(first.at), message: "the figure stands here", file: first.file }];
+  const related: Related[] = [
+    { ...spanOf(first.at), message: sentence("related.figure-here"), file: first.file },
+  ];
   const local = given.find((each) => each.file === undefined);
   return { ...spanOf(local?.at ?? linkTo(design, first.file)), own: false, related, deciders };
 }
@@ -51,9 +54,8 @@ function linkTo(design: Design, address: string): Span {
 
 /** A part as a sentence begins with it: `The rail seat-side`. */
 export function named(chair: Pick<Chair, "design">, part: string): string {
-  if (part === partName(SEAT)) return "The seat";
-  const kind = designOf(chair, part)?.is ?? "part";
-  return `The ${kind === "block" ? "corner block" : kind} ${plain(part)}`;
+  if (part === partName(SEAT)) return sentence("named.seat");
+  return sentence(`named.${designOf(chair, part)?.is ?? "part"}`, { part: plain(part) });
 }
 
 /** What the text says of a part, by its full name. */

@@ -1,6 +1,7 @@
 /**
  * What is made from the rule table for readers and editors: the reference page and the settings.
  */
+import { capital } from "../../../grammar/wording.ts";
 import type { Bound, Dimension } from "../../design/design.ts";
 import { printAngle, printSlope } from "../../design/units.ts";
 import type { Rule } from "./rule.ts";
@@ -42,8 +43,6 @@ function section(rule: Rule, example: string | undefined): string {
 const articleOf = (severity: Rule["severity"]): string =>
   severity === "error" ? "an error" : severity === "information" ? "information" : `a ${severity}`;
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function inWords(figure: Bound & { dimension: Dimension }, of: string | undefined): string {
   const print = (number: number): string => {
     if (of === "slope") return printSlope(figure.dimension === "angle" ? number : Math.atan(number));
@@ -67,7 +66,7 @@ export interface SettingSection {
 }
 
 /** What the groups are called, by the folders that the rules are in, in the order of the settings. */
-const groups: Record<string, string> = {
+const groups: Readonly<Record<string, string>> = {
   joints: "Rules: Joints",
   frame: "Rules: Frame",
   seat: "Rules: Seat",
@@ -86,7 +85,7 @@ export function settingSections(
   const subjects = [...new Set([...Object.keys(groups), ...rules.map(({ code }) => subjectOf(code))])];
   return subjects.flatMap((subject) => {
     const of = rules.filter(({ code }) => subjectOf(code) === subject);
-    const title = groups[subject] ?? `Rules: ${subject.charAt(0).toUpperCase()}${subject.slice(1)}`;
+    const title = `%settings.rules.${subject}%`;
     return of.length > 0 ? [{ title, properties: settingsOf(of) }] : [];
   });
 }
@@ -100,13 +99,37 @@ const levelDescriptions = [
   "Reported as an error.",
 ];
 
+/** The words of those settings, for `package.nls.json`. */
+export function settingWords(
+  rules: readonly Rule[],
+  subjectOf: (code: string) => string,
+): Record<string, string> {
+  const subjects = rules.map(({ code }) => subjectOf(code));
+  return Object.fromEntries([
+    ...levels.map((level, k) => [`rule-level.${level}`, levelDescriptions[k]!]),
+    ...subjects.map((subject) => [
+      `settings.rules.${subject}`,
+      groups[subject] ?? `Rules: ${capital(subject)}`,
+    ]),
+    ...rules.flatMap(({ code, was = [], title, explanation }) => [
+      [`rule.${code}`, `${title}. ${explanation}`],
+      ...was.map((old) => [`renamed-rule.${old}`, `The rule is called ${code} today.`]),
+    ]),
+  ]);
+}
+
 function settingsOf(rules: readonly Rule[]): Record<string, object> {
-  const settings = rules.flatMap(({ code, was = [], severity, title, explanation }): [string, object][] => {
-    const setting = { type: "string", enum: levels, enumDescriptions: levelDescriptions };
-    const description = `${title}. ${explanation}`;
+  const enumDescriptions = levels.map((level) => `%rule-level.${level}%`);
+  const settings = rules.flatMap(({ code, was = [], severity }): [string, object][] => {
+    const setting = { type: "string", enum: levels, enumDescriptions };
+    const description = `%rule.${code}%`;
     const today = { ...setting, default: severity, scope: "resource", description };
-    const before = { ...setting, scope: "resource", deprecationMessage: `The rule is called ${code} today.` };
-    return [[code, today], ...was.map((old): [string, object] => [old, before])];
+    const before = (old: string) => ({
+      ...setting,
+      scope: "resource",
+      deprecationMessage: `%renamed-rule.${old}%`,
+    });
+    return [[code, today], ...was.map((old): [string, object] => [old, before(old)])];
   });
   return Object.fromEntries(
     settings

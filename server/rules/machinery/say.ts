@@ -2,6 +2,7 @@
  * How rules speak: one plain sentence with figures in the file's units.
  */
 import type { Fix, Insert, Problem, Related } from "../../../grammar/problem.ts";
+import { andList } from "../../../grammar/wording.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { millimetresIn, printLength } from "../../design/units.ts";
 import type { Place } from "./place.ts";
@@ -73,10 +74,7 @@ function stepped(mm: number, unit: LengthUnit, way: 1 | -1): number {
 export const degrees = (radians: number): number => Math.round((radians * 1800) / Math.PI) / 10;
 
 /** Several names as a maker would say them: `a, b and c`. */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? "";
-  return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
-}
+export const listed = andList;
 
 /** A printed figure as the language writes it: its unit touches. */
 export const written = (printed: string): string => printed.replace(/ (?=[a-z]+$)/, "");

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import type { Given, RestDesign } from "../../design/design.ts";
@@ -5,7 +6,6 @@ import { plain } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const restBeyondRail: Rule = {
   code: "rest-beyond-rail",
@@ -25,8 +25,8 @@ export const restBeyondRail: Rule = {
           return tell(restBeyondRail, place, {
             message: sentence("rest-beyond-rail.round", common),
             subject: rail.name,
-            found: "a round rail",
-            allowed: "flat faces",
+            found: sentence("found.round-rail"),
+            allowed: sentence("found.flat-faces"),
           });
         const worst = needs(rail, rest).reduce((a, b) => (b.needs - b.has > a.needs - a.has ? b : a));
         // A cut as deep as the wood leaves none.
@@ -39,7 +39,7 @@ export const restBeyondRail: Rule = {
             which: worst.which,
             has: length(worst.has, units),
           }),
-          otherwise: "It would have to be smaller or set higher, or its rail larger.",
+          otherwise: sentence("rest-beyond-rail.otherwise"),
           subject: rail.name,
           found: length(worst.needs, units),
           allowed: length(worst.has, units),

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { mortisesNear } from "../../joinery/rest-wood.ts";
 import { tenonOf } from "../joints/joint-places.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
@@ -5,7 +6,6 @@ import { plain } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const restCutIntoMortise: Rule = {
   code: "rest-cut-into-mortise",
@@ -33,10 +33,10 @@ export const restCutIntoMortise: Rule = {
                   wall: length(wall, units),
                   least: lengthOrMore(allowed, units),
                 }),
-            otherwise: "The cut or what is let in there would have to move.",
+            otherwise: sentence("rest-cut-into-mortise.otherwise"),
             subject: rail.name,
-            found: cuts ? `${length(-wall, units)} into it` : length(wall, units),
-            allowed: `${lengthOrMore(allowed, units)} or more`,
+            found: cuts ? sentence("found.into-it", { by: length(-wall, units) }) : length(wall, units),
+            allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
             badness: allowed - wall,
           });
         }),

@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { leftBehind } from "../../joinery/rest-wood.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const restCutTooDeep: Rule = {
   code: "rest-cut-too-deep",
@@ -32,10 +32,10 @@ export const restCutTooDeep: Rule = {
             whole: length(whole, units),
             least: lengthOrMore(allowed, units),
           }),
-          otherwise: "The cut would have to be shallower, or its rail larger.",
+          otherwise: sentence("rest-cut-too-deep.otherwise"),
           subject: rail.name,
           found: length(left, units),
-          allowed: `${lengthOrMore(allowed, units)} or more`,
+          allowed: sentence("figure.or-more", { figure: lengthOrMore(allowed, units) }),
           badness: allowed - left,
         });
       }),

@@ -10,11 +10,5 @@ export const seatFallsForward: Rule = {
   source: `Range for grown sitters: ${seats.slope.source} (${seats.slope.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { low: seats.slope.low * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
-  find: ({ chair, limit }) =>
-    tellSeat(
-      seatFallsForward,
-      chair,
-      { value: "seat.slope", what: "The seat falls to the back by", end: "low" },
-      limit,
-    ),
+  find: ({ chair, limit }) => tellSeat(seatFallsForward, chair, { value: "seat.slope", end: "low" }, limit),
 };

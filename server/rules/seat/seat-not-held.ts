@@ -1,11 +1,11 @@
 import type { Fix } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { millimetresIn, printBareLength } from "../../design/units.ts";
 import { addedLine } from "../machinery/add-line.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { seatRails } from "./rests.ts";
 
 /** Width and thickness of the strip that is offered, in mm and in inches (common practice). */
@@ -34,10 +34,10 @@ export const seatNotHeld: Rule = {
           proud: length(Math.max(0, proud), units),
           below: length(thick - Math.max(0, proud), units),
         }),
-        otherwise: "Its rails need strips, rebates or grooves that it can rest on.",
+        otherwise: sentence("seat-not-held.otherwise"),
         subject: "seat",
-        found: `${length(proud, units)} proud`,
-        allowed: `${length(thick, units)} proud`,
+        found: sentence("found.proud", { figure: length(proud, units) }),
+        allowed: sentence("found.proud", { figure: length(thick, units) }),
         badness: thick - proud,
         fixes: stripsFor(chair, tree.text, thick - proud),
       }),
@@ -62,5 +62,5 @@ function stripsFor(chair: Chair, text: string, at: number): Fix[] {
   edits.push(addedLine(text, seat.design.statement, "rests on strips"));
   const whole = edits.flatMap((edit) => edit ?? []);
   if (rails.size === 0 || whole.length < edits.length) return [];
-  return [{ title: `Fix strips to the rails: \`${line}\``, edits: whole.sort((a, b) => a.start - b.start) }];
+  return [{ title: sentence("fix.fix-strips", { line }), edits: whole.sort((a, b) => a.start - b.start) }];
 }

@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { restOf } from "../../chair/seat/seat-rest.ts";
 import { printBareLength } from "../../design/units.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { seatRails } from "./rests.ts";
 
 export const seatProudNotMet: Rule = {
@@ -33,14 +33,14 @@ export const seatProudNotMet: Rule = {
           rests: seat.design.rests?.value ?? "rests",
           given: length(given.value, units),
         }),
-        otherwise: "Where it rests, its thickness or its covering would have to change.",
+        otherwise: sentence("seat-proud-not-met.otherwise"),
         subject: "seat",
         found,
         allowed: length(given.value, units),
         badness: off,
         fixes: [
           {
-            title: `Say proud ${found}`,
+            title: sentence("fix.say-proud", { figure: found }),
             edits: [{ start: place.start, end: place.end, text: printBareLength(rest.proud, units, 64) }],
           },
         ],

@@ -1,11 +1,9 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { restAt } from "../../chair/seat/seat-rest.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { plainNames, seatRails } from "./rests.ts";
-
-const HOW = { strips: "on strips", rebates: "in rebates", grooves: "in grooves" } as const;
 
 export const seatRestMissing: Rule = {
   code: "seat-rest-missing",
@@ -24,15 +22,14 @@ export const seatRestMissing: Rule = {
     const names = plainNames(without);
     return [
       tell(seatRestMissing, placeOf(chair.design, [rests]), {
-        message: sentence("seat-rest-missing", {
-          how: HOW[value],
-          rails: listed(names),
-          have: names.length === 1 ? "has" : "have",
-        }),
-        otherwise: `Each rail of the seat needs a ${value.slice(0, -1)} on its inside.`,
+        message: sentence(
+          names.length === 1 ? (`seat-rest-missing.${value}-one` as const) : `seat-rest-missing.${value}`,
+          { rails: listed(names) },
+        ),
+        otherwise: sentence("seat-rest-missing.otherwise", { rest: value.slice(0, -1) }),
         subject: "seat",
-        found: `none in ${listed(names)}`,
-        allowed: `a ${value.slice(0, -1)} in each rail of the seat`,
+        found: sentence("found.none-in", { rails: listed(names) }),
+        allowed: sentence("found.rest-in-each", { rest: value.slice(0, -1) }),
         badness: names.length,
       }),
     ];

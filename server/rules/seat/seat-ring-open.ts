@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Rail } from "../../chair/chair.ts";
 import { height } from "../../geometry/plane.ts";
 import { between } from "../../geometry/vec.ts";
@@ -6,7 +7,6 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { listed, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const seatRingOpen: Rule = {
   code: "seat-ring-open",
@@ -27,14 +27,14 @@ export const seatRingOpen: Rule = {
       ...seat.design.on.slice(0, 1),
       { at: seat.design.at, ...(seat.design.file === undefined ? {} : { file: seat.design.file }) },
     ]);
-    const gap = loose.length === 2 ? `between ${listed(loose)}` : `at ${listed(loose)}`;
+    const gap = sentence(loose.length === 2 ? "gap.between" : "gap.at", { posts: listed(loose) });
     return [
       tell(seatRingOpen, wholeList(place, chair), {
         message: sentence("seat-ring-open", { gap }),
-        otherwise: `A rail at the seat's height is missing ${gap}.`,
+        otherwise: sentence("seat-ring-open.otherwise", { gap }),
         subject: "seat",
-        found: `open ${gap}`,
-        allowed: "a closed ring",
+        found: sentence("found.open", { gap }),
+        allowed: sentence("found.closed-ring"),
       }),
     ];
   },

@@ -2,6 +2,8 @@
  * How a seat's sizes suit whom the chair is for: for the rules about seats. One measure a rule.
  */
 
+import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { andList, orList } from "../../../grammar/wording.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { printAngle } from "../../design/units.ts";
@@ -15,17 +17,18 @@ import { sizesOf } from "../../sitter/sizes.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, SAME_ANGLE, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 /** What a rule about the seat looks at. */
 interface SeatQuestion {
   value: "seat.height" | "seat.depth" | "seat.front-width" | "seat.slope" | "seat.loaded-height";
-  /** In the sentence: `The seat is … high`. */
-  what: string;
+  /** The sentence of it, but for the slope, which has its own. */
+  says?: "stands" | "deep" | "wide";
   end: "low" | "high";
   /** The check of the sitter that answers it. */
   check?: FitCheck["name"];
 }
+
+type SeatSentence = `${"seat" | "seat-named"}.${NonNullable<SeatQuestion["says"]>}` | "seat-mark.stands";
 
 /** What every explanation of a seat rule ends with. */
 export const seatCaution = `Shares are of the people measured, soldiers: the public differs, so sit in a prototype. ${caution}`;
@@ -59,33 +62,27 @@ function judged(
   question: SeatQuestion,
   size: number,
   bound: number,
-  whom = "",
+  says: SeatSentence | undefined = question.says && `seat.${question.says}`,
+  marks = "",
 ): Finding[] {
-  const angle = question.value === "seat.slope";
+  const angle = says === undefined;
   const past = question.end === "high" ? size - bound : bound - size;
   if (past <= (angle ? SAME_ANGLE : SAME_LENGTH)) return [];
   const print = (number: number) => (angle ? printAngle(number) : length(number, chair.design.units));
   const word = question.end === "high" ? "less" : "more";
+  const allowed = sentence(`figure.or-${word}`, { figure: print(bound) });
+  const message = angle
+    ? sentence(size < 0 ? "seat-slope.forward" : "seat-slope.back", {
+        size: print(Math.abs(size)),
+        allowed: slopeAllowed(size, bound, word),
+      })
+    : sentence(says, { size: print(size), allowed, marks });
   return [
     tell(rule, placeOf(chair.design, deciders(chair, question)), {
-      message: angle
-        ? sentence(size < 0 ? "seat-slope.forward" : "seat-slope.back", {
-            size: print(Math.abs(size)),
-            whom,
-            allowed: slopeAllowed(size, bound, word),
-            excluded: excluded(chair, question),
-          })
-        : sentence("seat-size", {
-            What: question.what,
-            size: print(size),
-            whom,
-            bound: print(bound),
-            word,
-            excluded: excluded(chair, question),
-          }),
+      message: withExcluded(message, chair, question),
       subject: "seat",
       found: print(size),
-      allowed: `${print(bound)} or ${word}`,
+      allowed,
       badness: past,
     }),
   ];
@@ -94,23 +91,25 @@ function judged(
 /** How a seat may slope, beside a seat that falls forward where `size` is under 0. */
 function slopeAllowed(size: number, bound: number, word: "less" | "more"): string {
   const print = printAngle(Math.abs(bound));
-  if (size >= 0) return `${print} or ${word}`;
-  if (print === "0°") return "level or falling to the back";
-  return bound < 0 ? `${print} or less` : `${print} or more to the back`;
+  if (size >= 0) return sentence(`figure.or-${word}`, { figure: print });
+  if (print === "0°") return sentence("seat-slope.level");
+  return bound < 0
+    ? sentence("figure.or-less", { figure: print })
+    : sentence("seat-slope.more-back", { angle: print });
 }
 
-/** ` It leaves out 40% of women and 12% of men.` */
-function excluded(chair: Chair, { check }: SeatQuestion): string {
+/** The message with whom such a seat leaves out: `So it leaves out 40% of women and 12% of men of those measured.` */
+function withExcluded(message: string, chair: Chair, { check }: SeatQuestion): string {
   const sitter = chair.design.sitter.value;
   const found =
     check && sitter.is === "adult" && fitChecks(sizesOf(chair)).find(({ name }) => name === check);
-  if (!found || sitter.is !== "adult") return "";
+  if (!found || sitter.is !== "adult") return message;
   const some: readonly Group[] = sitter.group ? [sitter.group] : groups;
   const shares = some.map((group) => {
     const share = jointShare(group, [{ measure: found.measure, ...found.range(wornBy(group)) }]);
-    return `${Math.round((1 - share) * 100)}% of ${group}`;
+    return sentence(`seat.excluded-share.${group}`, { share: `${Math.round((1 - share) * 100)}%` });
   });
-  return ` So it leaves out ${shares.join(" and ")} of those measured.`;
+  return sentence("seat.excluded", { message, shares: andList(shares) });
 }
 
 function forNamed(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
@@ -127,7 +126,7 @@ function forNamed(rule: Rule, chair: Chair, question: SeatQuestion): Finding[] {
     question,
     size,
     question.end === "high" ? size - past : size + past,
-    " for the sitter named",
+    question.says && `seat-named.${question.says}`,
   );
 }
 
@@ -151,7 +150,8 @@ function forChildren(rule: Rule, chair: Chair, question: SeatQuestion): Finding[
     question,
     height,
     bound,
-    ` for size mark ${marks.map(({ mark }) => mark).join(" or ")}`,
+    "seat-mark.stands",
+    orList(marks.map(({ mark }) => `${mark}`)),
   );
 }
 

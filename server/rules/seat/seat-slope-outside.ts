@@ -10,11 +10,5 @@ export const seatSlopeOutside: Rule = {
   source: `Range for grown sitters: ${seats.slope.source} (${seats.slope.seen}); body sizes: the survey's own tables; shoes from memory.`,
   limit: { high: seats.slope.high * (Math.PI / 180), dimension: "angle" },
   asksForMissing: true,
-  find: ({ chair, limit }) =>
-    tellSeat(
-      seatSlopeOutside,
-      chair,
-      { value: "seat.slope", what: "The seat falls to the back by", end: "high" },
-      limit,
-    ),
+  find: ({ chair, limit }) => tellSeat(seatSlopeOutside, chair, { value: "seat.slope", end: "high" }, limit),
 };

@@ -11,10 +11,5 @@ export const seatTooDeep: Rule = {
   limit: { high: seats.depth.high, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>
-    tellSeat(
-      seatTooDeep,
-      chair,
-      { value: "seat.depth", what: "The seat is deep", end: "high", check: "depth" },
-      limit,
-    ),
+    tellSeat(seatTooDeep, chair, { value: "seat.depth", says: "deep", end: "high", check: "depth" }, limit),
 };

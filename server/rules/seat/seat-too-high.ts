@@ -14,7 +14,7 @@ export const seatTooHigh: Rule = {
     tellSeat(
       seatTooHigh,
       chair,
-      { value: "seat.height", what: "The seat stands at", end: "high", check: "height" },
+      { value: "seat.height", says: "stands", end: "high", check: "height" },
       limit,
     ),
 };

@@ -14,7 +14,7 @@ export const seatTooLow: Rule = {
     tellSeat(
       seatTooLow,
       chair,
-      { value: "seat.height", what: "The seat stands at", end: "low", check: "not too low" },
+      { value: "seat.height", says: "stands", end: "low", check: "not too low" },
       limit,
     ),
 };

@@ -14,7 +14,7 @@ export const seatTooNarrow: Rule = {
     tellSeat(
       seatTooNarrow,
       chair,
-      { value: "seat.front-width", what: "The seat is wide in front", end: "low", check: "width" },
+      { value: "seat.front-width", says: "wide", end: "low", check: "width" },
       limit,
     ),
 };

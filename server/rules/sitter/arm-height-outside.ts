@@ -29,10 +29,9 @@ export const armHeightOutside: Rule = {
         }
       : limit;
     const said = {
-      what: "The arms lie",
-      where: " above the seat with a sitter on it",
+      says: "sitter.arms",
       size: sizes.armHeight,
-    };
+    } as const;
     return tellLength(
       armHeightOutside,
       chair,

@@ -24,7 +24,7 @@ export const armTooHighForTable: Rule = {
     const [highest] = tops.sort((a, b) => b.top - a.top);
     if (!highest || high === undefined) return [];
     const { arm, top } = highest;
-    const said = { what: "The arms reach up to", where: " from the floor", size: top };
+    const said = { says: "sitter.arms-reach", size: top } as const;
     return tellLength(
       armTooHighForTable,
       chair,

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { printAngle } from "../../design/units.ts";
@@ -6,7 +7,6 @@ import { figure } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
 import { leansOf } from "./rake.ts";
 
@@ -28,19 +28,18 @@ export const backLeanOutside: Rule = {
     const over = high !== undefined && rake > high + SAME_ANGLE;
     const bound = over ? high : low;
     if (bound === undefined || (!over && rake >= bound - SAME_ANGLE)) return [];
-    const word = over ? "less" : "more";
+    const allowed = sentence(over ? "figure.or-less" : "figure.or-more", { figure: printAngle(bound) });
     return [
       tell(backLeanOutside, placeOf(chair.design, decidersOfTop(chair)), {
         message: sentence("back-lean-outside", {
           lean: printAngle(rake),
           low: back.lowest.design.name,
           high: back.highest.design.name,
-          bound: printAngle(bound),
-          word,
+          allowed,
         }),
         subject: back.highest.name,
         found: printAngle(rake),
-        allowed: `${printAngle(bound)} or ${word}`,
+        allowed,
         badness: Math.abs(rake - bound),
       }),
     ];

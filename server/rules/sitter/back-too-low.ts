@@ -16,7 +16,7 @@ export const backTooLow: Rule = {
   find({ chair, limit }) {
     const top = isForGrown(chair) ? sizesOf(chair).backTop : undefined;
     if (top === undefined) return [];
-    const said = { what: "The back ends", where: " above the seat with a sitter on it", size: top };
+    const said = { says: "sitter.back-ends", size: top } as const;
     return tellLength(backTooLow, chair, { ...said, subject: "seat", at: decidersOfTop(chair) }, limit);
   },
 };

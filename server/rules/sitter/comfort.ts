@@ -2,13 +2,13 @@
  * What the rules about backs, arms and rails say to a grown sitter: one figure, on the part that decides it.
  */
 
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Rail } from "../../chair/chair.ts";
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { caution } from "../../floor/editions.ts";
 import { type Candidate, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 /** What every explanation of these rules ends with. */
 export const comfortCaution = `Sit in a prototype. ${caution}`;
@@ -33,10 +33,7 @@ export function decidersOfTop(chair: Chair): (Candidate | undefined)[] {
 }
 
 interface Judged {
-  /** In the sentence: `The back ends`. */
-  what: string;
-  /** After the figure: ` above the seat`. */
-  where: string;
+  says: "sitter.arms" | "sitter.arms-reach" | "sitter.back-ends";
   size: number;
   subject: string;
   at: readonly (Candidate | undefined)[];
@@ -46,7 +43,7 @@ interface Judged {
 export function tellLength(
   rule: Rule,
   chair: Chair,
-  { what, where, size, subject, at }: Judged,
+  { says, size, subject, at }: Judged,
   { low, high }: { low?: number; high?: number },
 ): Finding[] {
   const print = (mm: number) => length(mm, chair.design.units);
@@ -55,12 +52,13 @@ export function tellLength(
   if (bound === undefined || (!over && size >= bound - SAME_LENGTH)) return [];
   const word = over ? "less" : "more";
   const past = Math.abs(size - bound);
+  const allowed = sentence(`figure.or-${word}`, { figure: print(bound) });
   return [
     tell(rule, placeOf(chair.design, at), {
-      message: sentence("sitter-length", { What: what, size: print(size), where, bound: print(bound), word }),
+      message: sentence(says, { size: print(size), allowed }),
       subject,
       found: print(size),
-      allowed: `${print(bound)} or ${word}`,
+      allowed,
       badness: past,
     }),
   ];

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import allowances from "../../sitter/allowances.json" with { type: "json" };
 import { bodyOf } from "../../sitter/body.ts";
@@ -7,7 +8,6 @@ import { sizesOf } from "../../sitter/sizes.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfTop, isForGrown } from "./comfort.ts";
 
 export const crestAtShoulderBlades: Rule = {
@@ -31,15 +31,17 @@ export const crestAtShoulderBlades: Rule = {
     const side = nearest < 0 ? "under" : "over";
     return [
       tell(crestAtShoulderBlades, placeOf(chair.design, decidersOfTop(chair)), {
-        message: sentence("crest-at-shoulder-blades", {
+        message: sentence(`crest-at-shoulder-blades.${side}`, {
           near: length(Math.abs(nearest), unit),
-          side,
           least: length(low, unit),
         }),
-        otherwise: `The top of the back would have to be ${lengthOrMore(up, unit)} higher or ${lengthOrMore(down, unit)} lower.`,
+        otherwise: sentence("crest-at-shoulder-blades.otherwise", {
+          up: lengthOrMore(up, unit),
+          down: lengthOrMore(down, unit),
+        }),
         subject: "seat",
         found: length(Math.abs(nearest), unit),
-        allowed: `${length(low, unit)} or more`,
+        allowed: sentence("figure.or-more", { figure: length(low, unit) }),
         badness: low - Math.abs(nearest),
       }),
     ];

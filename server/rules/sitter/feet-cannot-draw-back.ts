@@ -1,10 +1,10 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { heelStops } from "../../sitter/heels.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
 export const feetCannotDrawBack: Rule = {
@@ -27,10 +27,12 @@ export const feetCannotDrawBack: Rule = {
             reach: print(reach),
             least: print(low),
           }),
-          otherwise: `The rail would have to lie ${lengthOrMore(backFor(low), chair.design.units)} further back.`,
+          otherwise: sentence("feet-cannot-draw-back.otherwise", {
+            by: lengthOrMore(backFor(low), chair.design.units),
+          }),
           subject: rail.name,
           found: print(reach),
-          allowed: `${print(low)} or more`,
+          allowed: sentence("figure.or-more", { figure: print(low) }),
           badness: low - reach,
         }),
       ];

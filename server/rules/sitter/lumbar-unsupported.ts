@@ -1,11 +1,11 @@
-import { capital } from "../../../grammar/wording.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { andList, capital } from "../../../grammar/wording.ts";
 import { backrestOf } from "../../chair/values/backrest.ts";
 import { loinsOf } from "../../sitter/loins.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { comfortCaution, decidersOfRail, isForGrown } from "./comfort.ts";
 
 export const lumbarUnsupported: Rule = {
@@ -23,19 +23,19 @@ export const lumbarUnsupported: Rule = {
     const print = (mm: number) => length(mm, chair.design.units);
     const { from, to, under, over } = loins;
     const found = [
-      under !== undefined && `up to ${print(under)}`,
-      over !== undefined && `from ${print(over)} up`,
-    ].filter(Boolean);
+      ...(under === undefined ? [] : [sentence("lumbar.under", { under: print(under) })]),
+      ...(over === undefined ? [] : [sentence("lumbar.over", { over: print(over) })]),
+    ];
     return [
       tell(lumbarUnsupported, placeOf(chair.design, decidersOfRail(back.lowest)), {
         message: sentence("lumbar-unsupported", {
           low: print(from),
           high: print(to),
-          found: found.join(" and "),
+          found: andList(found),
         }),
         subject: back.lowest.name,
-        found: found.join(" and "),
-        allowed: `something from ${print(from)} to ${print(to)}`,
+        found: andList(found),
+        allowed: sentence("lumbar.allowed", { from: print(from), to: print(to) }),
         badness: 1,
       }),
     ];

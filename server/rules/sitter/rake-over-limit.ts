@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { printAngle } from "../../design/units.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -19,7 +20,7 @@ export const rakeOverLimit: Rule = {
       if (high === undefined || lean.lean <= high + SAME_ANGLE) return [];
       return tellRake(rakeOverLimit, chair, lean, {
         word: "over",
-        allowed: `${printAngle(high)} or less`,
+        allowed: sentence("figure.or-less", { figure: printAngle(high) }),
         by: lean.lean - high,
       });
     });

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { printAngle } from "../../design/units.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -19,7 +20,7 @@ export const rakeUnderLimit: Rule = {
       if (low === undefined || lean.lean >= low - SAME_ANGLE) return [];
       return tellRake(rakeUnderLimit, chair, lean, {
         word: "under",
-        allowed: `${printAngle(low)} or more`,
+        allowed: sentence("figure.or-more", { figure: printAngle(low) }),
         by: lean.lean - low,
       });
     });

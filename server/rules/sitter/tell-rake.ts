@@ -1,11 +1,11 @@
 import type { Fix, Related } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { bothNames } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";
 import { named, type Place, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { degrees, type Finding, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import type { Lean } from "./rake.ts";
 
 interface Off {
@@ -21,16 +21,13 @@ export function tellRake(rule: Rule, chair: Chair, lean: Lean, off: Off): Findin
   const { declared, post } = lean;
   const place = placeOf(chair.design, lean.candidates);
   const found = printAngle(lean.lean);
-  const asks = declared ? ` by ${declared.angle.name}` : "";
-  const message = sentence("rake.over", {
-    Post: named(chair, post.name),
-    lean: found,
-    allowed: off.allowed,
-    asks,
-  });
+  const values = { Post: named(chair, post.name), lean: found, allowed: off.allowed };
+  const message = declared
+    ? sentence("rake.by", { ...values, angle: declared.angle.name })
+    : sentence("rake", values);
   const related: Related[] =
     declared?.angle.limit && declared.angle.limit.file === undefined
-      ? [{ ...declared.angle.limit.at, message: "the limit stands here" }]
+      ? [{ ...declared.angle.limit.at, message: sentence("related.limit-here") }]
       : [];
   return tell(rule, place, {
     message,
@@ -53,9 +50,14 @@ function fixesOf(chair: Chair, lean: Lean, place: Place, off: Off): Fix[] {
     (each) =>
       each.file === undefined && each.value?.value.dimension === "angle" && usedAt(chair, each.name, place),
   );
-  if (!asked) return [{ title: `Make it ${text}`, edits: [{ start: place.start, end: place.end, text }] }];
+  if (!asked)
+    return [
+      { title: sentence("fix.make-it", { it: text }), edits: [{ start: place.start, end: place.end, text }] },
+    ];
   const { start, end } = asked.expression;
-  return [{ title: `Make ${asked.name} ${text}`, edits: [{ start, end, text }] }];
+  return [
+    { title: sentence("fix.make-named", { name: asked.name, it: text }), edits: [{ start, end, text }] },
+  ];
 }
 
 function slopeOf(value: unknown): number | undefined {

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Post } from "../../chair/chair.ts";
 import { isOnFloor } from "../../chair/posts/on-floor.ts";
 import { height, lineMeets } from "../../geometry/plane.ts";
@@ -6,7 +7,6 @@ import { sub } from "../../geometry/vec.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { leanInsert } from "./insert-lean.ts";
 import { tippingCaution } from "./tipping.ts";
 
@@ -29,8 +29,8 @@ export const feetInsideTops: Rule = {
       return top ? [{ post, top }] : [];
     });
     return [
-      ...tellAcross(chair, tops, 1, most, "from front to back"),
-      ...tellAcross(chair, tops, 0, most, "across the chair"),
+      ...tellAcross(chair, tops, 1, most, sentence("way.from-front-to-back")),
+      ...tellAcross(chair, tops, 0, most, sentence("way.across")),
     ];
   },
 };
@@ -76,14 +76,14 @@ function tellAcross(
       }),
       subject: worst.name,
       found: length(inside, units),
-      allowed: `${lengthOrLess(most, units)} or less`,
+      allowed: sentence("figure.or-less", { figure: lengthOrLess(most, units) }),
       badness: inside,
       inserts: leanInsert(
         design,
         axis === 0 ? "splay" : worst.top[1] > middleOf(posts, 1) ? "rake foot back" : "rake foot forward",
         units,
       ),
-      otherwise: "The lean of the legs, or the places of their feet, would have to change.",
+      otherwise: sentence("feet-inside-tops.otherwise"),
     }),
   ];
 }

@@ -1,11 +1,11 @@
 import type { Fix } from "../../../grammar/problem.ts";
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { trimOf } from "../../chair/stance.ts";
 import type { TrimDesign } from "../../design/design.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 
 export const footHangs: Rule = {
   code: "foot-hangs",
@@ -32,10 +32,10 @@ export const footHangs: Rule = {
       return tell(footHangs, place, {
         message: sentence("foot-hangs", { foot: name, gap: found, most: length(limit.high ?? 0, units) }),
         fixes: bothSides(trims),
-        otherwise: "Feet that stand opposite each other would have to be trimmed alike.",
+        otherwise: sentence("foot-hangs.otherwise"),
         subject: name,
         found,
-        allowed: `${length(limit.high ?? 0, units)} or less`,
+        allowed: sentence("figure.or-less", { figure: length(limit.high ?? 0, units) }),
         badness: gap,
       });
     });
@@ -50,7 +50,7 @@ function bothSides(trims: readonly TrimDesign[]): Fix[] {
         ? []
         : [
             {
-              title: `Trim both feet of ${ref.name} alike`,
+              title: sentence("fix.trim-both", { pair: ref.name }),
               edits: [{ start: at.start, end: at.end, text: ref.name }],
             },
           ],

@@ -2,6 +2,7 @@
  * Chairs that go over under the loads of the stability standards: for the rules about tipping, and where the text decides it.
  */
 
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Post } from "../../chair/chair.ts";
 import { printMargin } from "../../design/units.ts";
 import { caution, editionOf, leastMargin } from "../../floor/editions.ts";
@@ -10,7 +11,6 @@ import { type Balance, balanceOf, usualEdition } from "../../floor/tips.ts";
 import { type Candidate, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, lengthOrMore, tell } from "../machinery/say.ts";
-import { sentence } from "../machinery/sentence.ts";
 import { leanInsert } from "./insert-lean.ts";
 
 type Way = TipCase["way"];
@@ -49,18 +49,18 @@ export function tellTipping(
   const post = posts[0];
   const by = lengthOrMore(worst.outFor(low), chair.design.units);
   const printed = printMargin(found);
-  const allowed = `${printMargin(low)} or more`;
-  const feet = post ? `the feet of ${post.design.name}` : "the feet";
+  const allowed = sentence("figure.or-more", { figure: printMargin(low) });
+  const feet = post ? sentence("tips.feet-of", { post: post.design.name }) : sentence("tips.feet");
   return [
     tell(rule, placeOf(chair.design, [...(post ? decidersOf(post, way) : []), chair.seat?.design]), {
       message: sentence(found < 1 ? "tips" : "tips.holds", {
-        Part: post ? named(chair, post.name) : "Nothing",
-        way: words[way],
+        Part: post ? named(chair, post.name) : sentence("tips.nothing"),
+        way: sentence(`tips.way.${way}`),
         load: worst.name,
         margin: printed,
         least: printMargin(low),
       }),
-      otherwise: `The feet alone would have to stand ${by} further ${towards[way]} at ${feet}.`,
+      otherwise: sentence("tips.otherwise", { by, way: towards[way], feet }),
       subject: post?.name ?? "seat",
       found: printed,
       allowed,
@@ -71,8 +71,6 @@ export function tellTipping(
     }),
   ];
 }
-
-const words: Record<Way, string> = { front: "forwards", back: "backwards", side: "sideways" };
 
 /** The lean that takes the feet that way. */
 const feetBy = { front: "rake foot forward", back: "kick", side: "splay" } as const;

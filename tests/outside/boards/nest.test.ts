@@ -118,7 +118,7 @@ describe("stock list", () => {
     expect(back.blank.wide).toBeLessThan(100);
   });
 
-  test("board feet: 1 x 6 x 96 in is 4, 1 x 9 x 96 is 6, 1 1/2 x 9 x 96 is 9; under an inch counts as an inch (NHLA; seen)", () => {
+  test("board feet: 1 x 6 x 96 in is 4, 1 x 9 x 96 is 6, 1 1/2 x 9 x 96 is 9; under an inch counts as an inch (NHLA Rule Book, through summaries, not seen itself)", () => {
     const feet = (thick: number, wide: number, long: number) =>
       boardFeet({ thick: thick * 25.4, wide: wide * 25.4, long: long * 25.4 });
     expect([feet(1, 6, 96), feet(1, 9, 96), feet(1.5, 9, 96), feet(0.5, 6, 96)]).toEqual(

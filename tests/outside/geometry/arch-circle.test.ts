@@ -13,7 +13,7 @@ function circumradius(a: Vec3, b: Vec3, c: Vec3): number {
 }
 
 describe("the circle through an arch", () => {
-  it("has R = c²/8s + s/2, the sagitta formula of the handbooks", () => {
+  it("has R = c²/8s + s/2, the sagitta formula (school geometry, worked)", () => {
     fc.assert(
       fc.property(
         fc.double({ min: 100, max: 900, noNaN: true }),

@@ -5,7 +5,7 @@ import { angleBetween } from "../../../server/geometry/vec.ts";
 import { across, DEG, design, post, rail } from "../../server/chair/fixtures.ts";
 
 /**
- * Legs that rake and splay, as handbooks of stool and chair making give them:
+ * Legs that rake and splay, as chair makers work them out (common practice):
  * tan(resultant) = √(tan² rake + tan² splay), tan(sightline) = tan splay / tan rake from the fore-and-aft line.
  * The worked figures are arithmetic on those formulas, checked by hand.
  */

@@ -5,7 +5,10 @@ import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { angleBetween, cross } from "../../../server/geometry/vec.ts";
 import { across, DEG, design, fromTo, post, rail } from "../../server/chair/fixtures.ts";
 
-/** Settings for sloping-sided boxes, as printed in charts of table-saw manuals (seen): mitre off square and blade tilt. */
+/**
+ * Settings for sloping-sided boxes, mitre off square and blade tilt: rows of charts sold with table saws, from memory, no title noted. Both
+ * columns follow from tan M = cos(pitch) · tan(180°/n) and sin B = sin(pitch) · sin(180°/n), worked by hand.
+ */
 const CHART = [
   { sides: 4, pitch: 60, mitre: 26.57, tilt: 37.76 },
   { sides: 4, pitch: 45, mitre: 35.26, tilt: 30.0 },

@@ -48,7 +48,7 @@ function anglesOf(chair: Chair): { lean: number; sight: number } {
 
 const chairOf = (leg: Leg): Chair => studied(textOf(leg)).chair!;
 
-/** tan lean = √(tan² rake + tan² splay), tan sight line = tan splay ÷ tan rake: printed by two makers' pages that derive it (seen). */
+/** tan lean = √(tan² rake + tan² splay), tan sight line = tan splay ÷ tan rake: common practice among chair makers, and worked by vectors here. */
 function byFormula(rake: number, splay: number): { lean: number; sight: number } {
   const [r, s] = [Math.tan(rake * DEG), Math.tan(splay * DEG)];
   return { lean: Math.atan(Math.hypot(r, s)) / DEG, sight: Math.atan2(s, r) / DEG };

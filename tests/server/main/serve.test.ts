@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { PublishDiagnosticsParams } from "vscode-languageserver";
 import type { MessageConnection } from "vscode-languageserver/node";
+import { english } from "../../../grammar/sentences/sentence.ts";
+import { speak } from "../../../grammar/sentences/speech.ts";
 import { filesOfClient } from "../../../server/main/files-client.ts";
 import { READ_FILE } from "../../../server/main/protocol.ts";
 import { services } from "../../../server/main/services.ts";
@@ -32,6 +34,15 @@ describe("diagnostics by push", () => {
     await c.diagnosticsWhen(told(false));
     await c.diagnosticsWhen(told(true));
     expect(c.published.map(told(true))).toEqual([false, true]);
+  });
+
+  it("speaks the translation that the editor has", async () => {
+    const translation = { [english["unknown-word.line"]]: "{word}: ukjent ord." };
+    const c = await connect(services, { initializationOptions: { translation } });
+    c.open(uri, frame({ more: "xyzzyqq 3\n" }));
+    const found = await c.diagnosticsWhen((p) => p.diagnostics.length > 0);
+    expect(found.diagnostics.map(({ message }) => message)).toContain("xyzzyqq: ukjent ord.");
+    speak({});
   });
 
   it("follows incremental edits, counted in UTF-16", async () => {

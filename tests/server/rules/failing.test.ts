@@ -39,7 +39,7 @@ describe("a rule that throws", () => {
       expect(told.map(({ severity, message }) => [severity, message])).toEqual([
         [
           "information",
-          `The rule ${code} could not judge this file because of an internal error, so what it looks for may be there untold.`,
+          `The rule ${code} could not judge this file because of an internal error, so what it looks for may be there without being reported.`,
         ],
       ]);
       const idle = "accept-accepts-nothing";
@@ -63,7 +63,7 @@ describe("a rule that throws", () => {
       ({ code }) => code === "internal-error",
     );
     expect(told.map(({ message }) => message)).toEqual([
-      "The rules tenon-too-thin and foot-hangs could not judge this file because of an internal error, so what they look for may be there untold.",
+      "The rules tenon-too-thin and foot-hangs could not judge this file because of an internal error, so what they look for may be there without being reported.",
     ]);
   });
 });
@@ -99,7 +99,7 @@ describe("working out that throws", () => {
       "the value other",
     ]);
     expect(problems.find(({ code }) => code === "internal-error")?.message).toBe(
-      "The value leg-lean, the value lean and the value other could not be worked out because of an internal error, so rules that need them may keep quiet.",
+      "The value leg-lean, the value lean and the value other could not be worked out because of an internal error, so rules that need them may report nothing.",
     );
     expect(chair.values.has("height")).toBe(true);
   });

@@ -8,11 +8,13 @@ import {
   reference,
   type SettingSection,
   settingSections,
+  settingWords,
 } from "../../../server/rules/machinery/reference.ts";
 import { exampleOf } from "../../rule-examples.ts";
 
 const manifest = new URL("../../../package.json", import.meta.url);
 const page = new URL("../../../server/rules/reference.md", import.meta.url);
+const words = new URL("../../../package.nls.json", import.meta.url);
 const folder = new URL("../../../server/rules/", import.meta.url);
 const updating = process.env.SEATWRIGHT_UPDATE !== undefined;
 
@@ -33,14 +35,23 @@ test("the rules reference speaks of every rule", () => {
 test("the manifest has a setting for every rule, grouped by subject, current", () => {
   const text = JSON.parse(readFileSync(manifest, "utf8"));
   const sections: SettingSection[] = [text.contributes.configuration].flat();
-  const isOfRules = ({ title }: SettingSection) => title.startsWith("Rules");
+  const isOfRules = ({ title }: SettingSection) => title.startsWith("%settings.rules.");
+  const named = JSON.parse(readFileSync(words, "utf8"));
   const wanted = settingSections(rules, subjectOf);
   if (updating) {
     text.contributes.configuration = [...sections.filter((section) => !isOfRules(section)), ...wanted];
     writeFileSync(manifest, `${JSON.stringify(text, null, 2)}\n`);
+    const kept = Object.entries(named).filter(
+      ([key]) => !/^(renamed-rule|rule|rule-level|settings\.rules)\./.test(key),
+    );
+    const all = [...kept, ...Object.entries(settingWords(rules, subjectOf))].sort(([a], [b]) =>
+      a < b ? -1 : 1,
+    );
+    writeFileSync(words, `${JSON.stringify(Object.fromEntries(all), null, 2)}\n`);
     return;
   }
   expect(sections.filter(isOfRules)).toEqual(wanted);
+  expect(named).toMatchObject(settingWords(rules, subjectOf));
 });
 
 /** The folder that a rule's file is in; those of the language have none. */

@@ -95,7 +95,7 @@ describe("the mess chair's frame", () => {
     }
   });
 
-  it("leans on its side joints when the back is pushed: about three quarters in print (Scots pine chairs, 73 %; seen), here most of it", () => {
+  it("leans on its side joints when the back is pushed: about three quarters in tests of Scots pine chairs, 73 % (Effect of Tenon Size on Static Front to Back Loading Performance; seen), here most of it", () => {
     const one = solvedCases.find(
       ({ load, stiffness }) => load.name === "leg-forward" && stiffness === "middle",
     );
@@ -146,7 +146,7 @@ describe("sections", () => {
     expect(cut?.Iz).toBeCloseTo((40 * (20 ** 3 - 6 ** 3)) / 12, 3);
   });
 
-  it("twist as the printed table says (0.141, 0.196, 0.229, 0.263, 0.281, 0.312 at 1, 1.5, 2, 3, 4, 10; seen)", () => {
+  it("twist as rectangles do (0.141, 0.196, 0.229, 0.263, 0.281, 0.312 at 1, 1.5, 2, 3, 4, 10; Timoshenko and Goodier, Theory of Elasticity, from memory)", () => {
     for (const [ratio, beta] of [
       [1, 0.141],
       [1.5, 0.196],
@@ -177,7 +177,7 @@ describe("what wood bears", () => {
       expect(Math.abs(grainShare(Math.atan(1 / run)) - share)).toBeLessThan(0.011);
   });
 
-  it("falls when a load comes again and again, as plywood T joints with dowels did (seen)", () => {
+  it("falls when a load comes again and again, as plywood T joints with dowels did (Bending fatigue life of two-pin dowel joints; seen)", () => {
     for (const [times, share] of [
       [131_253, 0.4],
       [31_617, 0.6],

@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { SectionBox } from "../../chair.ts";
 import { roundForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
@@ -14,8 +15,7 @@ export const dowels = {
     if (!(diameter > 0 && long > 0)) return undefined;
     const [top, bottom] = [facts.shoulderTop?.value ?? 0, facts.shoulderBottom?.value ?? 0];
     const step = (site.wide - top - bottom) / count;
-    if (step <= diameter)
-      return tell(site, faults, "its dowels have no room side by side: take fewer or thinner ones");
+    if (step <= diameter) return tell(site, faults, sentence("fault.dowels"));
     const beside = (step - diameter) / 2;
     return {
       thick: diameter,

@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import { dot } from "../../../geometry/vec.ts";
 import { forkedForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
@@ -17,14 +18,10 @@ export const fork = {
     const { top, bottom, wide } = acrossWidth(site, frame);
     const { outside, inside } = acrossThickness(site, thick);
     if (Math.abs(dot(frame.acrossThick, site.wood.grain)) > Math.SQRT1_2)
-      return tell(
-        site,
-        faults,
-        "a fork here would cut through what it goes over: its slot must run with the grain there",
-      );
+      return tell(site, faults, sentence("fault.fork-grain"));
     if (thick > 0 && wide > 0 && outside > 0 && inside > 0)
       return { thick, wide, shoulders: { outside, inside, top, bottom } };
-    return tell(site, faults, "its end is too thin for a fork");
+    return tell(site, faults, sentence("fault.fork-thin"));
   },
   long: (site, depth, faults) =>
     depth > 0 ? depth : tenonLong(site.chosen.facts.tenonLong?.value, site, depth, faults),

@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { SectionBox } from "../../chair.ts";
 import { rectangularForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
@@ -15,13 +16,13 @@ export const looseTenon = {
     const asked = site.chosen.facts.looseTenon?.value;
     if (!asked) return undefined;
     const thick = sizeOf(asked.thick.value, site, frame, site.stuff);
-    if (!(thick > 0)) return tell(site, faults, "its loose tenon comes to no thickness");
+    if (!(thick > 0)) return tell(site, faults, sentence("fault.loose-tenon-thin"));
     const given = asked.wide && sizeOf(asked.wide.value, site, frame, site.wide);
     const across =
       given === undefined ? acrossWidth(site, frame) : { wide: given, ...placedAcross(site, given) };
     const { top, bottom, wide } = across;
     const gaps = (asked.count - 1) * (site.chosen.facts.twin?.value.gap ?? 0);
-    if (!(wide - gaps > 0)) return tell(site, faults, "its shoulders leave no width for a loose tenon");
+    if (!(wide - gaps > 0)) return tell(site, faults, sentence("fault.loose-tenon-narrow"));
     return { thick, wide, shoulders: { ...acrossThickness(site, thick), top, bottom } };
   },
   long: (site) => (site.chosen.facts.looseTenon?.value.long.value ?? 0) / 2,

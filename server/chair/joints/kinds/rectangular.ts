@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { JointFacts } from "../../../design/design.ts";
 import { rectangularForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
@@ -14,11 +15,11 @@ export const rectangular = {
   isAsked: asksForTenon,
   sizes(site, frame, faults) {
     const given = site.chosen.facts.tenonThick?.value;
-    if (!given) return tell(site, faults, "its tenon has no thickness: say `thick` in the joint");
+    if (!given) return tell(site, faults, sentence("fault.tenon-no-thickness"));
     const thick = given === "full" ? site.stuff : sizeOf(given, site, frame, site.stuff);
-    if (!(thick > 0)) return tell(site, faults, "its tenon comes to no thickness");
+    if (!(thick > 0)) return tell(site, faults, sentence("fault.tenon-thin"));
     const { top, bottom, wide } = acrossWidth(site, frame);
-    if (!(wide > 0)) return tell(site, faults, "its shoulders leave no width for a tenon");
+    if (!(wide > 0)) return tell(site, faults, sentence("fault.tenon-narrow"));
     return { thick, wide, shoulders: { ...acrossThickness(site, thick), top, bottom } };
   },
   long: (site, depth, faults) => tenonLong(site.chosen.facts.tenonLong?.value, site, depth, faults),

@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import { roundForm } from "./forms.ts";
 import { COMMON, type JointKind } from "./kind.ts";
 import { asksForTenon } from "./rectangular.ts";
@@ -14,7 +15,7 @@ export const round = {
       (facts.tenonThick === undefined || facts.tenonThick.value === "full")),
   sizes(site, _frame, faults) {
     if (site.chosen.facts.round?.value.tip !== undefined && site.entered.kind !== "seat")
-      return tell(site, faults, "its tenon tapers, as only one into a solid seat does: give one diameter");
+      return tell(site, faults, sentence("fault.round-taper"));
     const diameter = site.chosen.facts.round?.value.diameter ?? site.round ?? 0;
     if (!(diameter > 0)) return undefined;
     const shoulders = { ...acrossThickness(site, diameter), ...placedAcross(site, diameter) };

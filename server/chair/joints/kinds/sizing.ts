@@ -1,6 +1,7 @@
 /**
  * Sizes that several kinds of joint work out alike.
  */
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { Size } from "../../../design/design.ts";
 import { along } from "../../../geometry/vec.ts";
 import type { Fault, SectionBox } from "../../chair.ts";
@@ -64,7 +65,7 @@ export function tenonLong(
   const own = givenLong(size, site, depth);
   const long = site.chosen.facts.through ? Math.max(depth, own ?? 0) : own;
   if (long !== undefined && long > 0) return long;
-  return tell(site, faults, "its tenon has no length: say `long` in the joint");
+  return tell(site, faults, sentence("fault.tenon-no-length"));
 }
 
 /** One tenon in the middle. */

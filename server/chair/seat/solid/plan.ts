@@ -1,4 +1,5 @@
 import type { Span } from "../../../../grammar/problem.ts";
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { LengthUnit } from "../../../design/design.ts";
 import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
 import { printLength } from "../../../design/units.ts";
@@ -56,7 +57,12 @@ export function planOf(
     const which = edge === front ? "front" : "back";
     troubles.push({
       at: width.at,
-      message: `its ${which} edge rises ${length(rise)} over corners ${length(2 * edge.half)} apart, more than half of that: ${length(edge.half)} or less makes an arc`,
+      message: sentence("fault.seat-edge", {
+        edge: which,
+        rise: length(rise),
+        across: length(2 * edge.half),
+        most: length(edge.half),
+      }),
     });
     return undefined;
   }
@@ -64,7 +70,7 @@ export function planOf(
   if (steps.some((s) => side.at(s) <= 0)) {
     troubles.push({
       at: solid.widths[0]!.at,
-      message: "the curve through its widths runs out to nothing between them",
+      message: sentence("fault.seat-widths-nothing"),
     });
     return undefined;
   }
@@ -74,7 +80,7 @@ export function planOf(
     const most = mostOf(radius, (r) => cornerBetween(edge, side, from, to, r) !== undefined);
     troubles.push({
       at: solid.corner?.at ?? at,
-      message: `its ${name} corners do not hold a radius of ${length(radius)}; ${length(most)} is the most`,
+      message: sentence("fault.seat-corner", { which: name, radius: length(radius), most: length(most) }),
     });
     return cornerBetween(edge, side, from, to, most) ?? cornerBetween(edge, side, from, to, 0)!;
   };
@@ -114,21 +120,27 @@ function isInOrder(
 ): boolean {
   const length = (mm: number) => printLength(mm, units);
   if (solid.widths.length < 2) {
-    const message = `its outline needs two widths at least, such as at ${length(deep / 40)} and at ${length((deep * 7) / 8)} behind the front edge`;
+    const message = sentence("fault.seat-two-widths", {
+      one: length(deep / 40),
+      other: length((deep * 7) / 8),
+    });
     troubles.push({ at: solid.widths[0]?.at ?? at, message });
     return false;
   }
   for (const [k, { value, at: place }] of solid.widths.entries()) {
     const before = solid.widths[k - 1]?.value;
     if (before && value.at <= before.at) {
-      const message = `its widths run from the front to the back: this one lies at ${length(value.at)}, and the one before at ${length(before.at)}`;
+      const message = sentence("fault.seat-widths-order", {
+        at: length(value.at),
+        before: length(before.at),
+      });
       troubles.push({ at: place, message });
       return false;
     }
   }
   const last = solid.widths[solid.widths.length - 1]!;
   if (last.value.at > deep) {
-    const message = `its last width lies at ${length(last.value.at)}, behind the back edge: ${length(deep)} or less is in the seat`;
+    const message = sentence("fault.seat-last-width", { at: length(last.value.at), deep: length(deep) });
     troubles.push({ at: last.at, message });
     return false;
   }
@@ -146,7 +158,7 @@ function tailOf(
   const [found, most] = [tail.value.wide, 2 * aft.onEdge[0]].map((mm) => printLength(mm, units));
   troubles.push({
     at: tail.at,
-    message: `its tail is ${found} wide, and between its corners the back edge has ${most}`,
+    message: sentence("fault.seat-tail", { found, most }),
   });
   return undefined;
 }

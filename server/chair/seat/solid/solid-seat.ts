@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { Design, SeatDesign } from "../../../design/design.ts";
 import { partName, SEAT } from "../../../design/identity.ts";
 import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
@@ -33,7 +34,7 @@ export function buildSolidSeat(design: Design, seat: SeatDesign, faults: Fault[]
       is: "no-room",
       part: "seat",
       at,
-      message: "its top falls by more than 30°, too steep to sit on",
+      message: sentence("fault.seat-steep"),
     });
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { LengthUnit, PostDesign } from "../../../design/design.ts";
 import { printLength } from "../../../design/units.ts";
 import type { Vec3 } from "../../../geometry/solid.ts";
@@ -24,13 +25,16 @@ export function outsideSeat(
     const inside = seat.front.middle[1] + (s <= 0 ? 0 : end);
     const message =
       s <= 0
-        ? `its place lies ${length(-s)} before the seat's front edge; a \`back\` of more than ${length(inside)} is in the seat`
-        : `its place lies ${length(s - end)} behind the seat's back edge; a \`back\` of less than ${length(whole(inside))} is in the seat`;
+        ? sentence("fault.place-before", { by: length(-s), least: length(inside) })
+        : sentence("fault.place-behind", { by: length(s - end), most: length(whole(inside)) });
     return { is: "no-room", part, at: place.at, message };
   }
   const most = halfAt(half, s);
   if (Math.abs(x) < most) return undefined;
-  const message = `its place lies ${length(Math.abs(x) - most)} outside the seat's edge; an \`out\` of less than ${length(whole(most))} is in the seat there`;
+  const message = sentence("fault.place-outside", {
+    by: length(Math.abs(x) - most),
+    most: length(whole(most)),
+  });
   return { is: "no-room", part, at: place.at, message };
 }
 
