@@ -74,7 +74,7 @@ describe("sources", () => {
     const untitled: string[] = [];
     JSON.parse(read(path), (key, value) => {
       if (/source$/i.test(key) && typeof value === "string" && /\bseen\b/.test(value))
-        for (const part of value.replaceAll(/[^.;]*\bnot seen\b[^.;]*/gi, "").split("; "))
+        for (const part of value.replaceAll(/\bno[tn]?e?\b[^.;]*\bseen\b/gi, "").split("; "))
           if (/\bseen\b/.test(part) && !title.test(value)) untitled.push(value);
       if (value && typeof value === "object" && /^seen\b/.test(String(value.seen)) && value.source)
         if (!title.test(value.source)) untitled.push(value.source);
