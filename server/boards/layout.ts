@@ -57,7 +57,10 @@ const MOST_WIDTHS = 16;
  * A layout of a board, section by section from its first end: each time the section that loses least for what it gives. Undefined when
  * nothing fits.
  */
-export function layOut(task: Task): Layout | undefined {
+export const layOut = (task: Task): Layout | undefined => laidBy(task, bestSection);
+
+/** A layout of sections, each chosen by `next` for the rest of the board and what is still left, until there is none. */
+export function laidBy(task: Task, next: (rest: Task) => Made | undefined): Layout | undefined {
   const { clear, saw, offcut } = task;
   const left = [...task.left];
   const whole: Layout = { sections: [], offcuts: [], worth: 0, used: 0, gives: new Map() };
@@ -68,7 +71,7 @@ export function layOut(task: Task): Layout | undefined {
   let from = clear.x;
   while (end - from > 0) {
     const rest = { ...task, clear: { ...clear, x: from, long: end - from }, left };
-    const made = bestSection(rest);
+    const made = next(rest);
     if (!made) break;
     const start = from;
     const gap = made.section.x - saw - start;
@@ -121,9 +124,12 @@ function bestSection(task: Task): Made | undefined {
 const LEAD = 0.15;
 
 /** The best section no longer than its pieces need, from the first of them. */
-function tightSection(task: Task): Made | undefined {
+const tightSection = (task: Task): Made | undefined => tightened(task, sectionOf);
+
+/** A section made again no longer than its pieces need. */
+export function tightened(task: Task, make: (task: Task) => Made | undefined): Made | undefined {
   const { clear } = task;
-  const made = sectionOf(task);
+  const made = make(task);
   if (!made) return undefined;
   const placed = made.section.strips.flatMap((strip) => strip.placed);
   const from = Math.min(...placed.map(({ x }) => x));
@@ -132,7 +138,7 @@ function tightSection(task: Task): Made | undefined {
   // Strips are filled by whole millimetres: each cell may need one more.
   const most = Math.max(...made.section.strips.map(({ placed: cells }) => cells.length));
   const long = Math.min(to - from + most, clear.x + clear.long - from);
-  return sectionOf({ ...task, clear: { ...clear, x: from, long } }) ?? made;
+  return make({ ...task, clear: { ...clear, x: from, long } }) ?? made;
 }
 
 /** Lengths nearer than this are tried as one, mm. */
@@ -169,12 +175,13 @@ interface Half {
   lost: number;
 }
 
-type Made = Pick<Half, "offcuts" | "worth"> & { section: Section };
+/** A section with its strips, and what is left beside them. */
+export type Made = Pick<Half, "offcuts" | "worth"> & { section: Section };
 
 function sectionOf(task: Task): Made | undefined {
-  const { clear, saw, offcut } = task;
+  const { clear } = task;
   const top = clear.y + clear.wide;
-  let halves: Half[] = [{ y: clear.y, left: [...task.left], strips: [], offcuts: [], worth: 0, lost: 0 }];
+  let halves: Half[] = [emptyHalf(task)];
   const done: Half[] = [];
   for (let depth = 0; depth < 60 && halves.length > 0; depth++) {
     const next: Half[] = [];
@@ -189,15 +196,45 @@ function sectionOf(task: Task): Made | undefined {
     next.sort((a, b) => rank(b) - rank(a) || a.y - b.y);
     halves = next.slice(0, task.beam);
   }
+  return madeOf(task, done);
+}
+
+/** The best of some finished sections. */
+function madeOf({ clear, offcut }: Task, done: readonly Half[]): Made | undefined {
   let best: Half | undefined;
   for (const half of done) if (half.worth > 0 && (!best || final(half) > final(best) + 1e-9)) best = half;
   if (!best) return undefined;
   return {
     section: { x: clear.x, long: clear.long, strips: best.strips.filter(({ placed }) => placed.length > 0) },
-    offcuts: best.offcuts.filter(({ long, wide }) => long >= offcut.long && wide >= offcut.wide && saw >= 0),
+    offcuts: best.offcuts.filter(({ long, wide }) => long >= offcut.long && wide >= offcut.wide),
     worth: best.worth,
   };
 }
+
+/** A section of strips of given widths, widest first or last, whichever its defects harm less. */
+export function sectionOfWidths(task: Task, wides: readonly number[]): Made | undefined {
+  const top = task.clear.y + task.clear.wide;
+  const widest = [...wides].sort((a, b) => b - a);
+  const done = [widest, [...widest].reverse()].map((order) => {
+    let half = emptyHalf(task);
+    for (const wide of order) {
+      if (half.y + wide > top + 1e-9) continue;
+      const ways = withStrip(task, half, wide);
+      if (ways.length > 0) half = ways.reduce((a, b) => (final(b) > final(a) ? b : a));
+    }
+    return closed(task, half);
+  });
+  return madeOf(task, done);
+}
+
+const emptyHalf = ({ clear, left }: Task): Half => ({
+  y: clear.y,
+  left: [...left],
+  strips: [],
+  offcuts: [],
+  worth: 0,
+  lost: 0,
+});
 
 /** How promising: what is cut over what it cost, for halves of any height. */
 const rank = ({ worth, lost }: Half): number => (worth > 0 ? worth / (worth + lost) + worth * 1e-9 : 0.5);

@@ -1,7 +1,7 @@
 /**
  * The parts of a chair as finished pieces of wood: the one place where the boards look at the chair.
  */
-import type { Chair, Member } from "../chair/chair.ts";
+import type { Chair, Member, Rail } from "../chair/chair.ts";
 import { diameterOf, directionsOf, grainOf } from "../chair/grain.ts";
 import type { BoardRef } from "../design/board-design.ts";
 import type { Given, HiddenFace, TimberDesign } from "../design/design.ts";
@@ -9,7 +9,7 @@ import type { PartId } from "../design/identity.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { cross, dot, norm, squareTo, unit } from "../geometry/vec.ts";
 import { type Hides, hidesOf } from "./hidden.ts";
-import { type Outline, outlineOf, type Spot } from "./outline.ts";
+import { extents, type Outline, outlineOf, type Spot } from "./outline.ts";
 
 /** mm. */
 export interface Size {
@@ -22,6 +22,9 @@ export interface Size {
 export interface FinishedPart {
   name: string;
   id: PartId;
+  /** Of what is fixed to a part and sawn by itself: what it is called, and the name of that part, whose `id` it has. */
+  called?: string;
+  fixedTo?: string;
   timber?: TimberDesign;
   finished: Size;
   is: "straight" | "curved" | "turned" | "seat";
@@ -37,14 +40,47 @@ export interface FinishedPart {
   hides?: Hides;
 }
 
-/** Every part that is sawn from a board, in the order to list them; a seat only where it is a solid board. */
+/**
+ * Every part that is sawn from a board, in the order to list them, the strips of a rail after it; a seat only where it is a solid board.
+ */
 export function finishedParts(chair: Chair): FinishedPart[] {
   return [...chair.members.values()].flatMap((member) => {
     if (member.is === "seat" && member.design.kind !== "board" && member.design.kind !== "solid") return [];
     const points = wood(chair, member);
-    return points.body.length === 0 ? [] : [finishedPart(chair, member, points)];
+    const own = points.body.length === 0 ? [] : [finishedPart(chair, member, points)];
+    return member.is === "rail" ? [...own, ...stripParts(member)] : own;
   });
 }
+
+/** Strips that a loose seat rests on, each of the rail's timber; one that follows a curved rail is sawn to its outline. */
+function stripParts({ id, name, timber, along: run, outward, strips = [] }: Rail): FinishedPart[] {
+  return strips.map(({ pieces, design }, k) => {
+    const { wide, thick } = design.value;
+    const called = (of: string) => `strip${k > 0 ? ` ${k + 1}` : ""} of ${of}`;
+    const flat = (p: Vec3): Spot => [dot(p, run), dot(p, outward)];
+    const outline = outlineOf(pieces.map(({ points }) => points.map(flat)));
+    const box = extents(outline);
+    const long = box.to - box.from;
+    const bends = box.high - box.low > thick + BENDS;
+    return {
+      name: called(name),
+      id,
+      called: called(id.stem),
+      fixedTo: name,
+      ...(timber && { timber }),
+      is: bends ? "curved" : "straight",
+      ...(bends && { outline: origined(outline, box.from, box.low) }),
+      finished: bends
+        ? { thick: wide, wide: box.high - box.low, long }
+        : { thick: Math.min(wide, thick), wide: Math.max(wide, thick), long },
+      grainSlope: 0,
+      hidden: [],
+    };
+  });
+}
+
+/** A strip that strays further than this from the straight is sawn to its curve, mm. */
+const BENDS = 0.5;
 
 interface Wood {
   /** The points of each stretch of its body. */

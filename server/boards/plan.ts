@@ -10,12 +10,15 @@ import { cutsOf, piecesUsed, type SawCut } from "./cuts.ts";
 import { hiddenIn } from "./hidden.ts";
 import { type FinishedPart, finishedParts } from "./parts.ts";
 import { type Cutting, planSteps } from "./planner.ts";
-import { type StockLine, stockOf } from "./stock.ts";
+import { type StockLine, stockOf, volumeOf } from "./stock.ts";
 import { type Box, usualWood, type WoodBoard, woodOf } from "./wood.ts";
 
-/** A stock line with the thickness of board it is sawn from, as far as any is thick enough. */
+/**
+ * A stock line with the thickness of board it is sawn from, as far as any is thick enough, and its share of what such a board costs, where
+ * that has a price.
+ */
 export interface Stock {
-  lines: (StockLine & { sawn?: number })[];
+  lines: (StockLine & { sawn?: number; price?: number })[];
   make: number;
   allowances: Allowances;
   /** What the lines can be sawn from, boards to hand first. */
@@ -40,7 +43,14 @@ export function stockList(chair: Chair): Stock {
     wood.push(...usualWood(design, timber, allowances));
   }
   const widest = (timber: TimberDesign | undefined, thick: number) => widestFor(wood, timber, thick);
-  const lines = stockOf(parts, allowances, make, widest).map((line) => ({ ...line, ...sawnFor(line, wood) }));
+  const lines = stockOf(parts, allowances, make, widest).map((line) => {
+    const part = parts.find(({ name }) => name === line.members[0])!;
+    const from = boardFor(part, design.matches);
+    return {
+      ...line,
+      ...sawnFor(line, from === undefined ? wood : wood.filter(({ source }) => source === from)),
+    };
+  });
   lines.sort((a, b) => (a.sawn ?? 1e9) - (b.sawn ?? 1e9) || a.blank.thick - b.blank.thick);
   return { lines, make, allowances, wood, assumed, parts };
 }
@@ -48,11 +58,29 @@ export function stockList(chair: Chair): Stock {
 const serves = (board: WoodBoard, timber: TimberDesign | undefined): boolean =>
   !timber || !board.timber || board.timber.species === timber.species;
 
-function sawnFor(line: StockLine, wood: readonly WoodBoard[]): { sawn?: number } {
-  const thicks = wood
-    .filter((board) => serves(board, line.timber) && board.thick >= line.blank.thick - 1e-9)
-    .map(({ thick }) => thick);
-  return thicks.length > 0 ? { sawn: Math.min(...thicks) } : {};
+/** The board that a part is pinned to or matched from. */
+const boardFor = (part: FinishedPart, matches: readonly MatchDesign[]): string | undefined =>
+  part.sawnFrom?.value.name ??
+  matches.find(({ parts }) => parts.some(({ value }) => isMeant(part, value)))?.board.value.name;
+
+function sawnFor(line: StockLine, wood: readonly WoodBoard[]): { sawn?: number; price?: number } {
+  const thick = wood.filter((board) => serves(board, line.timber) && board.thick >= line.blank.thick - 1e-9);
+  if (thick.length === 0) return {};
+  const sawn = Math.min(...thick.map((board) => board.thick));
+  const each = priceOfVolume(thick.filter((board) => board.thick === sawn));
+  return { sawn, ...(each !== undefined && { price: each * volumeOf(line) }) };
+}
+
+/** What a cubic millimetre costs: of boards to hand on average, else at the cheapest yard. */
+function priceOfVolume(boards: readonly WoodBoard[]): number | undefined {
+  const hand = boards.filter(({ from }) => from === "hand");
+  if (hand.some(({ price }) => price === undefined)) return undefined;
+  const volume = ({ long, wide, thick }: WoodBoard) => long * wide * thick;
+  const sum = (of: (board: WoodBoard) => number) =>
+    hand.reduce((all, board) => all + board.count * of(board), 0);
+  if (hand.length > 0) return sum(({ price }) => price!) / sum(volume);
+  const yards = boards.flatMap((board) => (board.price === undefined ? [] : board.price / volume(board)));
+  return yards.length > 0 ? Math.min(...yards) : undefined;
 }
 
 /** The clear width of the widest board that is thick enough; of what is sold, of typical size. */
@@ -100,7 +128,7 @@ export interface Plan {
 }
 
 /** Passes after the first that a plan is given. */
-export const PASSES = 64;
+export const PASSES = 20;
 
 /** The plan of a stock list, better and better; `told` hears of each. Rests as it goes. */
 export function* planOf(
@@ -117,7 +145,7 @@ export function* planOf(
 
 const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Plan => {
   const { lines, allowances } = stock;
-  const boards = cutting.sawn.map(({ board, name, layout }): PlannedBoard => {
+  const boards = inOrder(cutting.sawn, stock.wood).map(({ board, name, layout }): PlannedBoard => {
     const pieces = layout.sections.flatMap(({ strips }) =>
       strips.flatMap((strip) =>
         strip.placed.flatMap(({ cell, x, used }) =>
@@ -148,6 +176,22 @@ const planned = (stock: Stock, wanted: readonly Wanted[], cutting: Cutting): Pla
     }),
   };
 };
+
+/** Boards in the order of the text, those to hand first; those that are bought numbered anew from 1. */
+function inOrder(sawn: Cutting["sawn"], wood: readonly WoodBoard[]): Cutting["sawn"] {
+  const place = ({ board, name }: Cutting["sawn"][number]) =>
+    wood.indexOf(board) + (board.from === "hand" ? board.names.indexOf(name) / board.names.length : 0);
+  const numbers = new Map<string, number>();
+  return [...sawn]
+    .sort((a, b) => place(a) - place(b))
+    .map((each) => {
+      const { board } = each;
+      if (board.from === "hand") return each;
+      const number = (numbers.get(board.source) ?? 0) + 1;
+      numbers.set(board.source, number);
+      return { ...each, name: `${board.source} ${number}` };
+    });
+}
 
 function placedPiece(
   piece: CutPiece,
@@ -205,9 +249,9 @@ export function wantedOf({ lines, parts, make, wood }: Stock, matches: readonly 
 }
 
 /** Whether a reference (`front`, `front.left`, `ladder.2`) means a part. */
-function isMeant({ id }: FinishedPart, ref: { name: string; side?: "left" | "right" }): boolean {
+function isMeant({ id, called }: FinishedPart, ref: { name: string; side?: "left" | "right" }): boolean {
   const [stem, row] = ref.name.split(".");
-  if (stem !== id.stem || (row !== undefined && Number(row) !== id.row)) return false;
+  if (called !== undefined || stem !== id.stem || (row !== undefined && Number(row) !== id.row)) return false;
   return ref.side === undefined || ref.side === id.side;
 }
 

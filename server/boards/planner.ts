@@ -4,10 +4,14 @@
  */
 import type { Steps } from "../../grammar/steps.ts";
 import type { Allowances } from "./allowances.ts";
-import { boundOf, pricesOf } from "./bound.ts";
+import { layAlong } from "./along-skeleton.ts";
+import { byLayouts, type Column } from "./by-layouts.ts";
 import { type Cell, cellsOf, type Wanted } from "./cells.ts";
+import { dearness, dive, type Made } from "./dive.ts";
 import { exactLayout } from "./exact-layout.ts";
 import { type Layout, layOut, type Task } from "./layout.ts";
+import { areaOf } from "./outline.ts";
+import { type Pricing, pricingOf } from "./pricing.ts";
 import sawn from "./sawn-sizes.json" with { type: "json" };
 import type { WoodBoard } from "./wood.ts";
 
@@ -43,21 +47,77 @@ const GOOD = 0.01;
 export function* planSteps(job: Job, better: (cutting: Cutting, pass: number) => void): Steps<Cutting> {
   const setup = setUp(job);
   let best: Cutting | undefined;
+  let closer: Closer | undefined;
   const random = seeded(1);
   for (let pass = 0; pass <= job.passes; pass++) {
+    if (pass === CLOSER && best) {
+      closer = yield* closerBound(job, setup, best);
+      best.bound = Math.max(best.bound, closer.bound);
+      better(best, pass - 1);
+    }
     const anew = !best || best.sawn.length < 2 || pass % ANEW === 0;
     const kept = anew ? [] : spared(best!.sawn, random);
     const sawnAnew = yield* sawAll(job, setup, { kept, pass, random });
     const cutting = best ? mixed(sawnAnew, best) : sawnAnew;
     if (!best || isBetter(cutting, best, job.wanted)) {
-      cutting.bound = best && sameLacking(best, cutting) ? best.bound : boundFor(job, setup, cutting);
+      cutting.bound = best && sameLacking(best, cutting) ? best.bound : volumeCut(job, cutting);
+      // With more cut it can only be more.
+      if (closer && cutting.lacking.every((many, k) => many <= closer!.lacking[k]!))
+        cutting.bound = Math.max(cutting.bound, closer.bound);
       best = cutting;
       better(best, pass);
     }
-    if (best.used <= best.bound * (1 + GOOD) && best.lacking.every((many) => many === 0)) break;
+    if (isDone(best)) break;
     yield;
   }
   return best!;
+}
+
+/** Nothing is lacking, next to no wood could be saved, and none has to be bought. */
+const isDone = ({ used, bound, lacking, sawn }: Cutting): boolean =>
+  used <= bound * (1 + GOOD) &&
+  lacking.every((many) => many === 0) &&
+  sawn.every(({ board }) => board.from === "hand");
+
+/** The pass before which a closer bound, and closer prices, are looked for. */
+const CLOSER = 2;
+
+interface Closer {
+  bound: number;
+  /** What the plan lacks that it holds for. */
+  lacking: readonly number[];
+}
+
+/** The bound by whole layouts; its prices guide the passes that follow. */
+function* closerBound({ wanted, boards, allowances }: Job, setup: Setup, best: Cutting): Steps<Closer> {
+  const number = wanted.map((each) => each.number);
+  setup.pricings = boards.map((board, kind) =>
+    pricingOf({ board, cells: setup.cells[kind]!, number, saw: allowances.saw }),
+  );
+  const { bound, prices, columns } = yield* byLayouts({
+    number: number.map((many, k) => many - best.lacking[k]!),
+    boards,
+    pricings: setup.pricings,
+    first: best.sawn.map(({ board, layout }) => ({
+      kind: boards.indexOf(board),
+      used: layout.used,
+      gives: layout.gives,
+      layout,
+    })),
+    prices: wanted.map((_, k) => leastRoom(setup, boards, k)),
+  });
+  setup.prices = prices;
+  setup.columns = columns;
+  return { bound, lacking: best.lacking };
+}
+
+/** The least that one of a thing takes on any kind of board, mm³; 0 where it fits none. */
+function leastRoom({ room }: Setup, boards: readonly WoodBoard[], wanted: number): number {
+  const each = boards.flatMap(({ thick }, kind) => {
+    const own = room[kind]![wanted];
+    return own === undefined ? [] : own * thick;
+  });
+  return each.length > 0 ? Math.min(...each) : 0;
 }
 
 /** Of each thickness the boards of the plan that uses less, where both give the same from it. */
@@ -68,7 +128,7 @@ function mixed(one: Cutting, other: Cutting): Cutting {
       cutting.sawn.filter(({ board }) => board.thick === thick),
     );
     if (givenBy(own!) !== givenBy(theirs!)) return one;
-    sawn.push(...(usedBy(own!) <= usedBy(theirs!) ? own! : theirs!));
+    sawn.push(...(costOf(own!) <= costOf(theirs!) ? own! : theirs!));
   }
   return { ...one, sawn, used: usedBy(sawn) };
 }
@@ -84,18 +144,32 @@ function givenBy(sawn: readonly Sawn[]): string {
 const usedBy = (sawn: readonly Sawn[]): number =>
   sawn.reduce((sum, { board, layout }) => sum + board.thick * layout.used, 0);
 
+/** What some boards cost in wood, mm³. */
+const costOf = (sawn: readonly Sawn[]): number =>
+  sawn.reduce((sum, { board, layout }) => sum + dearness(board, layout.used), 0);
+
 const sameLacking = (one: Cutting, other: Cutting): boolean =>
   one.lacking.every((many, k) => many === other.lacking[k]);
 
 /** Every so many passes all boards are laid out anew; in between only the worst of a plan. */
-const ANEW = 3;
+const ANEW = 2;
 /** How many boards are laid out anew at a time. */
 const AT_ONCE = 3;
+/** How often those may be of any thickness. */
+const ANY = 0.5;
 /** How often all boards of a thickness are. */
 const WHOLE = 0.6;
 
-/** A plan without some boards of one thickness: its worst, and others by chance. */
+/** A plan without some boards of one thickness: its worst, and others by chance; or without some of any. */
 function spared(sawn: readonly Sawn[], random: () => number): Sawn[] {
+  if (random() < ANY) {
+    const many = 2 + Math.floor(random() * 3);
+    const order = sawn
+      .map((each, k) => ({ k, merit: each.layout.worth / each.layout.used - random() }))
+      .sort((a, b) => a.merit - b.merit);
+    const out = new Set(order.slice(0, many).map(({ k }) => k));
+    return sawn.filter((_, k) => !out.has(k));
+  }
   const thicks = [...new Set(sawn.map(({ board }) => board.thick))];
   const thick = thicks[Math.floor(random() * thicks.length)]!;
   const own = sawn.filter(({ board }) => board.thick === thick);
@@ -116,8 +190,11 @@ interface Setup {
   cells: Cell[][];
   /** The least room of one of each thing wanted on each kind of board, mm². */
   room: (number | undefined)[][];
-  /** What one more of each thing wanted costs at the bound, mm³. */
+  /** What one more of each thing wanted costs at the bound, mm³, and the best layouts at given prices; once the closer bound is known. */
   prices?: readonly number[];
+  pricings?: readonly (Pricing | undefined)[];
+  /** The layouts they gave. */
+  columns?: Column[];
 }
 
 function setUp({ wanted, boards, allowances }: Job): Setup {
@@ -144,8 +221,7 @@ function setUp({ wanted, boards, allowances }: Job): Setup {
     }
     return least;
   });
-  const prices = pricesOf({ number: wanted.map(({ number }) => number), cells, boards, saw });
-  return { cells, room, ...(prices && { prices }) };
+  return { cells, room };
 }
 
 /** Whether any of these boards may be sawn for it: the same timber, and one it is pinned to. */
@@ -158,11 +234,12 @@ export function mayUse(wanted: Wanted, board: WoodBoard): boolean {
   );
 }
 
-/** Fewer pieces lacking, then less used. */
+/** Fewer pieces lacking, then less used, whole boards counting for a little. */
 function isBetter(one: Cutting, other: Cutting, wanted: readonly Wanted[]): boolean {
   const short = ({ lacking }: Cutting) =>
     lacking.reduce((sum, many, k) => sum + many * wanted[k]!.lines.length, 0);
-  return short(one) < short(other) || (short(one) === short(other) && one.used < other.used * (1 - 1e-9));
+  if (short(one) !== short(other)) return short(one) < short(other);
+  return costOf(one.sawn) < costOf(other.sawn) * (1 - 1e-9);
 }
 
 interface Start {
@@ -190,24 +267,38 @@ function* sawAll(job: Job, setup: Setup, { kept, pass, random }: Start): Steps<C
   );
   // At first what only some boards may give is cut from them before anything else; later it is also tried where it wastes least.
   const pins = wanted.map(() => (pass === 0 ? PINNED : 1 + (PINNED - 1) * random() ** 2));
+  const common: Omit<ClassOf, "kinds" | "known"> = {
+    random,
+    job,
+    setup,
+    left,
+    taken,
+    bias,
+    pins,
+    priced,
+    stops,
+    pass,
+    cutting,
+  };
+  if (setup.pricings && setup.columns && pass % SLOWLY !== 0) {
+    yield* dive({
+      boards,
+      pricings: setup.pricings,
+      columns: setup.columns,
+      left,
+      taken,
+      without: wanted.map((_, k) => DEAR * leastRoom(setup, boards, k)),
+      random,
+      saw: (column, prices) =>
+        sawnLike({ ...common, kinds: [column.kind], known: new Map() }, column, prices),
+      done: (kind, { name, layout }) => cutting.sawn.push({ board: boards[kind]!, name, layout }),
+    });
+  }
   for (const level of levels) {
     const thicks = [...new Set(level.map(({ thick }) => thick))].sort((a, b) => a - b);
     for (const thick of thicks) {
       const kinds = boards.flatMap((board, k) => (level.includes(board) && board.thick === thick ? [k] : []));
-      yield* sawClass({
-        job,
-        setup,
-        kinds,
-        left,
-        taken,
-        bias,
-        pins,
-        priced,
-        stops,
-        pass,
-        cutting,
-        known: new Map(),
-      });
+      yield* sawClass({ ...common, kinds, known: new Map() });
     }
   }
   cutting.used = usedBy(cutting.sawn);
@@ -215,6 +306,8 @@ function* sawAll(job: Job, setup: Setup, { kept, pass, random }: Start): Steps<C
 }
 
 const PINNED = 3;
+/** Going without a thing costs this many times the room it takes. */
+const DEAR = 40;
 /** Nothing is worth less than this share of its room. */
 const LEAST = 0.3;
 
@@ -226,6 +319,7 @@ function weightOf(each: Wanted, all: readonly Wanted[]): number {
 }
 
 interface ClassOf {
+  random: () => number;
   job: Job;
   setup: Setup;
   kinds: readonly number[];
@@ -259,7 +353,7 @@ function* sawClass(at: ClassOf): Steps<void> {
         if (!layout) {
           const task = taskFor(at, kind, name);
           if (!task) continue;
-          layout = better(layOut(task), exactLayout(task));
+          layout = better(laidOut(at, kind, task), exactLayout(task));
           yield;
           if (!layout) continue;
           made.set(`${kind} ${like}`, layout);
@@ -275,6 +369,34 @@ function* sawClass(at: ClassOf): Steps<void> {
     cutting.sawn.push({ board: job.boards[best.kind]!, name: best.name, layout: best.layout });
   }
 }
+
+/** A board of the column's kind that is left, sawn as it is, or along its sections. */
+function sawnLike(at: ClassOf, column: Column, prices: readonly number[]): Made | undefined {
+  const { job, left } = at;
+  const board = job.boards[column.kind]!;
+  const [first] = namesLeft(board, at);
+  if (!first) return undefined;
+  if (column.layout && [...column.layout.gives].every(([k, many]) => left[k]! >= many))
+    return { name: first.name, layout: column.layout };
+  const task = taskFor(at, column.kind, first.name);
+  if (!task || !column.sections) return undefined;
+  const value = prices.map((price) => price / board.thick);
+  const layout = layAlong({ ...task, value, known: new Map() }, column.sections);
+  return layout && { name: first.name, layout };
+}
+
+/** By the prices of the bound where there are any; now and then, and at first, section by section. */
+function laidOut({ setup, left, pass, random }: ClassOf, kind: number, task: Task): Layout | undefined {
+  const pricing = setup.pricings?.[kind];
+  if (!pricing || pass % SLOWLY === 0) return layOut(task);
+  // At prices just so a board gains nothing by being filled.
+  const more = 1.02 + 0.1 * random();
+  const given = pricing({ value: task.value.map((value) => value * more), left }, Number.NEGATIVE_INFINITY);
+  return given && layAlong(task, given.sections);
+}
+
+/** Every so many passes boards are laid out section by section. */
+const SLOWLY = 16;
 
 /** Of two layouts of a board the one that gives more for what it uses. */
 const better = (one: Layout | undefined, other: Layout | undefined): Layout | undefined =>
@@ -350,14 +472,15 @@ function taskFor(
   };
 }
 
-function boundFor({ wanted, boards, allowances }: Job, { cells }: Setup, { lacking }: Cutting): number {
-  return boundOf({
-    number: wanted.map(({ number }, k) => number - lacking[k]!),
-    cells,
-    boards,
-    saw: allowances.saw,
-  });
-}
+/** What the pieces themselves hold: no plan uses less, mm³. */
+const volumeCut = ({ wanted }: Job, { lacking }: Cutting): number =>
+  wanted.reduce((sum, { lines, number }, k) => {
+    const each = lines.reduce((all, { stock: { blank, outline } }) => {
+      const area = outline ? areaOf(outline) : blank.long * blank.wide;
+      return all + area * blank.thick;
+    }, 0);
+    return sum + (number - lacking[k]!) * each;
+  }, 0);
 
 /** A fixed row of numbers from 0 to 1: mulberry32. */
 function seeded(seed: number): () => number {

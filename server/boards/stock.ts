@@ -14,7 +14,10 @@ export interface StockLine {
   name: string;
   /** Full names of the chair's parts that it stands for; of a seat glued up of staves, `seat` once for each. */
   members: string[];
+  /** The part that the text has it in. */
   stem: string;
+  /** What a sentence calls it: its part, or `strip of seat-front`. */
+  called: string;
   /** Of all chairs. */
   number: number;
   timber?: TimberDesign;
@@ -99,22 +102,22 @@ export function stockOf(
   make: number,
   widest: (timber: TimberDesign | undefined, thick: number) => number,
 ): StockLine[] {
-  const byStem = new Map<string, StockLine[]>();
+  const byName = new Map<string, StockLine[]>();
   const lines: StockLine[] = [];
   for (const part of parts) {
     const made = lineOf(part, allowances, make, widest);
-    const alike = (byStem.get(part.id.stem) ?? []).find((line) => sameBlank(line, made));
+    const alike = (byName.get(made.called) ?? []).find((line) => sameBlank(line, made));
     if (alike) join(alike, made);
     else {
       lines.push(made);
-      byStem.set(part.id.stem, [...(byStem.get(part.id.stem) ?? []), made]);
+      byName.set(made.called, [...(byName.get(made.called) ?? []), made]);
     }
   }
   const ids = new Map(parts.map(({ name, id }) => [name, id]));
-  for (const group of byStem.values()) {
+  for (const group of byName.values()) {
     if (group.length < 2) continue;
     for (const line of group)
-      line.name = `${line.stem} ${which(line.members.flatMap((name) => ids.get(name) ?? []))}`;
+      line.name = `${line.called} ${which(line.members.flatMap((name) => ids.get(name) ?? []))}`;
   }
   return lines;
 }
@@ -131,11 +134,12 @@ function lineOf(
   make: number,
   widest: (timber: TimberDesign | undefined, thick: number) => number,
 ): StockLine {
-  const { name, id, timber, is, grainSlope } = part;
+  const { name, id, timber, is, grainSlope, called = id.stem } = part;
   const { blank, outline, hides } = lying(part, allowances);
   const common = {
-    name: id.stem,
+    name: called,
     stem: id.stem,
+    called,
     ...(timber && { timber }),
     is,
     grainSlope,

@@ -12,9 +12,17 @@ export interface Mesh {
 
 type Triangle = [number, number, number];
 
-/** The shell in triangles: every face by itself, between the corners it has and no others, so that faces still meet edge to edge. */
+/**
+ * The shell in triangles: every face by itself, between the corners it has and no others, so that faces still meet edge to edge. A face
+ * thinner than any measure (two that all but lie in one plane make such a step) is made over to its neighbour.
+ */
 export function meshOf(shell: Shell): Mesh {
-  return { points: shell.points, triangles: shell.faces.flatMap((face) => trianglesOf(shell, face)) };
+  const { points, faces } = shell;
+  const triangles = faces.flatMap((face) => trianglesOf(shell, face));
+  return {
+    points,
+    triangles: withoutSlivers(points, triangles, (longest) => Math.min(STEP, SLIVER * longest)),
+  };
 }
 
 function trianglesOf({ points }: Shell, { plane, outer, holes }: ShellFace): Triangle[] {
@@ -37,7 +45,7 @@ function trianglesOf({ points }: Shell, { plane, outer, holes }: ShellFace): Tri
     const turn = (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
     return turn < 0 ? [corners[a]!, corners[c]!, corners[b]!] : [corners[a]!, corners[b]!, corners[c]!];
   });
-  return withoutSlivers(points, triangles);
+  return withoutSlivers(points, triangles, (longest) => SLIVER * longest);
 }
 
 /** Three or four corners as triangles about the first; undefined where one of those has next to no area or looks back. */
@@ -50,28 +58,39 @@ function fanOf(points: readonly Vec3[], ring: readonly number[], normal: Vec3): 
           [a, b, c],
           [a, c, d],
         ];
-  return fan.every((triangle) => dot(normal, acrossOf(points, triangle)) > SLIVER) ? fan : undefined;
+  return fan.every((triangle) => dot(normal, acrossOf(points, triangle)) > LEAST) ? fan : undefined;
 }
 
 const acrossOf = (points: readonly Vec3[], [a, b, c]: Triangle): Vec3 =>
   cross(sub(points[b]!, points[a]!), sub(points[c]!, points[a]!));
 
-/** A triangle no higher than this over its longest side is a sliver, mm. */
-const SLIVER = 1e-5;
+/**
+ * A triangle no higher than this share of its longest side is a sliver: in single precision it would not be known which way it looks.
+ */
+const SLIVER = 1e-4;
+/** A step lower than this is none, mm. */
+const STEP = 1e-4;
+/** A fan's triangles have at least twice this area, mm². */
+const LEAST = 1e-5;
 
 /**
  * A corner that lies on the straight between two others can make a sliver with them. The sliver and its neighbour beyond the long side are
  * divided the other way, as another face along the same straight would use that side too.
  */
-function withoutSlivers(points: readonly Vec3[], triangles: readonly Triangle[]): Triangle[] {
+function withoutSlivers(
+  points: readonly Vec3[],
+  triangles: readonly Triangle[],
+  lowest: (longest: number) => number,
+): Triangle[] {
   const left = [...triangles];
   for (let k = 0, turns = 0; k < left.length && turns < triangles.length; k++) {
-    const apex = sliverApex(points, left[k]!);
+    const apex = sliverApex(points, left[k]!, lowest);
     if (apex === undefined) continue;
     const [tip, from, to] = turnedTo(left[k]!, apex);
     const other = left.findIndex((each, j) => j !== k && runs(each, to, from));
     if (other < 0) continue;
     const far = left[other]!.find((corner) => corner !== from && corner !== to)!;
+    if (left.some((each) => runs(each, tip, far) || runs(each, far, tip))) continue;
     left[k] = [tip, from, far];
     left[other] = [tip, far, to];
     // What was a neighbour may be a sliver now.
@@ -82,12 +101,16 @@ function withoutSlivers(points: readonly Vec3[], triangles: readonly Triangle[])
 }
 
 /** The place, 0 to 2, of the corner that lies on the opposite side; undefined when none does. */
-function sliverApex(points: readonly Vec3[], triangle: Triangle): number | undefined {
+function sliverApex(
+  points: readonly Vec3[],
+  triangle: Triangle,
+  lowest: (longest: number) => number,
+): number | undefined {
   const sides = triangle.map((_, k) =>
     distance(points[triangle[(k + 1) % 3]!]!, points[triangle[(k + 2) % 3]!]!),
   );
   const longest = Math.max(...sides);
-  return norm(acrossOf(points, triangle)) < SLIVER * longest ? sides.indexOf(longest) : undefined;
+  return norm(acrossOf(points, triangle)) < longest * lowest(longest) ? sides.indexOf(longest) : undefined;
 }
 
 const turnedTo = (triangle: Triangle, first: number): Triangle => [

@@ -12,10 +12,12 @@ import { settle } from "../../server/settle.ts";
 import { fitAdults } from "../../server/sitter/fit.ts";
 import { sizesOf } from "../../server/sitter/sizes.ts";
 import { damaged, type Kind } from "./damage.ts";
+import { type BoardsResult, boardsCase, type ExportsResult, exportsCase, type Making } from "./making.ts";
 import { type Timing, timed } from "./measure.ts";
 import { type SubjectName, subjects } from "./subjects.ts";
 
 export type Case =
+  | Making
   | { is: "text"; subject: SubjectName; bytes: number; kind: Kind; count: number }
   | { is: "sample"; path: string; count: number }
   | { is: "sheets"; path: string; count: number }
@@ -48,8 +50,14 @@ export interface MemoryResult {
 }
 
 /** Throws when a case is void: a clean text with diagnostics, or a wrong one without. */
-export async function runCase(given: Case): Promise<TextResult | SampleResult | SheetsResult | MemoryResult> {
+export async function runCase(
+  given: Case,
+): Promise<TextResult | SampleResult | SheetsResult | MemoryResult | BoardsResult | ExportsResult> {
   switch (given.is) {
+    case "boards":
+      return boardsCase(given);
+    case "exports":
+      return exportsCase(given);
     case "text":
       return textCase(given);
     case "sample":

@@ -21,6 +21,7 @@ import {
 } from "./cases.ts";
 import { type Kind, kinds } from "./damage.ts";
 import { askBehindKeys, coldStart, longestBlock, typeBursts } from "./keystrokes.ts";
+import type { BoardsResult, ExportsResult } from "./making.ts";
 import { figure, quantile, table } from "./measure.ts";
 import type { SubjectName } from "./subjects.ts";
 import { typedServers } from "./typed-servers.ts";
@@ -51,6 +52,8 @@ async function bench(options: string[]): Promise<void> {
   }
   if (wanted("sample")) sample(quick ? 60 : 300);
   if (wanted("sheets")) sheets(quick ? 4 : 12);
+  if (wanted("boards")) boards(quick ? 20 : 100);
+  if (wanted("exports")) exports(quick ? 3 : 12);
   if (wanted("text")) texts(quick);
   if (wanted("keys")) await keys(quick);
   if (wanted("memory")) memory(quick ? 200 : 1000);
@@ -103,6 +106,45 @@ function sheets(count: number): void {
       [["all sheets", ...figures, figure(cpu), figure(first)]],
     ),
   );
+}
+
+function boards(count: number): void {
+  const path = join("samples", "mess-chairs-from-boards.chair");
+  const { stock, pieces, plans } = inOwnProcess<BoardsResult>({ is: "boards", path, count });
+  say(`\n${path}, ${pieces} pieces: stock list (ms), and each better plan`);
+  const figures = [0, 0.5, 0.95].map((share) => figure(quantile(stock.samples, share)));
+  say(
+    table(
+      ["", "min", "median", "p95", "processor", "first"],
+      [["stock list", ...figures, figure(stock.cpu), figure(stock.first)]],
+    ),
+  );
+  say("Aims for the plan: the first under 300 ms, and within 3 % of the bound in 3 s.");
+  say(
+    table(
+      ["after (ms)", "over the bound"],
+      plans.map(({ after, over }) => [figure(after), `${(over * 100).toFixed(2)} %`]),
+    ),
+  );
+}
+
+function exports(count: number): void {
+  for (const [name, aim] of [
+    ["boathouse-mess-chair", 300],
+    ["ladder-back", 1000],
+  ] as const) {
+    const path = join("samples", `${name}.chair`);
+    const { kinds: made } = inOwnProcess<ExportsResult>({ is: "exports", path, count });
+    say(`\n${path} as files (ms, solids made anew each time; aim: under ${aim} each)`);
+    const rows = made.map(({ kind, bytes, samples, cpu, first }) => [
+      kind,
+      ...[0, 0.5, 0.95].map((share) => figure(quantile(samples, share))),
+      figure(cpu),
+      figure(first),
+      figure(bytes / 1000),
+    ]);
+    say(table(["", "min", "median", "p95", "processor", "first", "kB"], rows));
+  }
 }
 
 function texts(quick: boolean): void {

@@ -12,7 +12,7 @@ import { LINE, paragraphs, tableBlock } from "../markout/table.ts";
 import { checkSquare, tiles } from "../markout/tiles.ts";
 import { boardBlock, type Numbered, sizeOfBoard } from "./board-block.ts";
 import { nestTemplates } from "./nest-templates.ts";
-import { hidingText, inAll, kindOf, planFigures, volumeText } from "./words.ts";
+import { hidingText, planFigures, stockSums, stockTable } from "./words.ts";
 
 export interface BoardsAsked {
   title: string;
@@ -47,31 +47,17 @@ const ROWS = 38;
 
 function stockPages({ stock, plan, unit }: BoardsAsked, paper: Paper): Unnumbered[] {
   const { wide } = roomOn(paper);
-  const mm = (number: number) => printLength(number, unit);
-  const size = ({ thick, wide: across, long }: { thick: number; wide: number; long: number }) =>
-    [thick, across, long].map(mm).join(" × ");
-  const rows = stock.lines.map((line) => [
-    line.sawn === undefined ? "no board" : mm(line.sawn),
-    line.name,
-    String(line.number),
-    line.timber?.species.replaceAll("-", " ") ?? "",
-    size(line.finished),
-    size(line.blank),
-    volumeText([line], unit),
-    kindOf(line),
-  ]);
+  const { headings, rows } = stockTable(stock, unit);
   const pages: Unnumbered[] = [];
   for (let from = 0; from < Math.max(1, rows.length); from += ROWS) {
     const some = rows.slice(from, from + ROWS);
-    const table = tableBlock(
-      "",
-      ["sawn", "part", "number", "timber", "finished", "blank", "volume", ""],
-      some,
-      wide,
-    );
+    const table = tableBlock("", headings, some, wide);
     const last = from + ROWS >= rows.length;
     const foot = last
-      ? below(paragraphs([inAll(stock, unit), ...planFigures(stock, plan, unit)], wide), table.height + GAP)
+      ? below(
+          paragraphs([...stockSums(stock, unit), ...planFigures(stock, plan, unit)], wide),
+          table.height + GAP,
+        )
       : [];
     pages.push({
       titles: {

@@ -5,7 +5,7 @@ import type { Plan, PlannedBoard, Stock } from "../../boards/plan.ts";
 import type { Box } from "../../boards/wood.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
-import { hidingText, inAll, kindOf, planFigures, volumeText } from "./words.ts";
+import { hidingText, planFigures, stockSums, stockTable } from "./words.ts";
 
 type Point = readonly [number, number];
 
@@ -33,31 +33,18 @@ interface ShownBoard {
   says: string[];
 }
 
-const headings = ["sawn", "part", "number", "timber", "finished", "blank", "volume", ""];
-
 /** What there is so far: the stock list at once, the boards when there is a plan. */
 export function boardsShown(stock: Stock, plan: Plan | undefined, unit: LengthUnit): BoardsShown {
-  const mm = (number: number) => printLength(number, unit);
-  const size = ({ thick, wide, long }: { thick: number; wide: number; long: number }) =>
-    [thick, wide, long].map(mm).join(" × ");
-  const parts = new Map(stock.lines.map(({ name, members }) => [name, [...new Set(members)]]));
+  // A strip is written in the rail that it is fixed to.
+  const written = new Map(stock.parts.map(({ name, fixedTo = name }) => [name, fixedTo]));
+  const parts = new Map(
+    stock.lines.map(({ name, members }) => [name, [...new Set(members.map((each) => written.get(each)!))]]),
+  );
+  const { headings, rows } = stockTable(stock, unit);
   return {
     headings,
-    stock: stock.lines.map((line) => ({
-      part: line.name,
-      parts: parts.get(line.name)!,
-      cells: [
-        line.sawn === undefined ? "no board" : mm(line.sawn),
-        line.name,
-        String(line.number),
-        line.timber?.species ?? "",
-        size(line.finished),
-        size(line.blank),
-        volumeText([line], unit),
-        kindOf(line),
-      ],
-    })),
-    sums: [inAll(stock, unit), ...(plan ? planFigures(stock, plan, unit) : [])],
+    stock: stock.lines.map(({ name }, k) => ({ part: name, parts: parts.get(name)!, cells: rows[k]! })),
+    sums: [...stockSums(stock, unit), ...(plan ? planFigures(stock, plan, unit) : [])],
     boards: (plan?.boards ?? []).map((planned) => shownBoard(planned, stock, parts, unit)),
   };
 }

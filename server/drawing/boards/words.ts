@@ -23,11 +23,58 @@ export function volumeText(lines: Stock["lines"], unit: LengthUnit): string {
   return `${sum(lines, ({ blank, number }) => boardFeet(blank) * number).toFixed(1)} board feet`;
 }
 
-/** The sum of the stock list: volume, and mass where the density of every timber is known. */
-export function inAll({ lines }: Stock, unit: LengthUnit): string {
+/** Volume, mass where the density of every timber is known, and price where boards have one. */
+function totals(lines: Stock["lines"], unit: LengthUnit): string {
   const known = lines.every((line) => densityOf(line.timber) !== undefined);
   const mass = sum(lines, (line) => (volumeOf(line) / 1e9) * (densityOf(line.timber) ?? 0));
-  return `In all ${volumeText(lines, unit)}${known ? `, ${printQuantity({ number: mass, dimension: "mass" }, unit)}` : ""} as blanks.`;
+  const priced = lines.filter(({ price }) => price !== undefined);
+  const least = priced.length < lines.length ? "at least " : "";
+  return [
+    volumeText(lines, unit),
+    ...(known ? [printQuantity({ number: mass, dimension: "mass" }, unit)] : []),
+    ...(priced.length > 0 ? [`cost ${least}${sum(priced, ({ price }) => price!).toFixed(2)}`] : []),
+  ].join(", ");
+}
+
+/** The sums of the stock list: of each thickness and timber, then of all. */
+export function stockSums({ lines }: Stock, unit: LengthUnit): string[] {
+  const keyOf = ({ sawn, timber }: Stock["lines"][number]) => `${sawn ?? ""} ${timber?.species ?? ""}`;
+  const each = [...new Set(lines.map(keyOf))].map((key) => {
+    const some = lines.filter((line) => keyOf(line) === key);
+    const { sawn, timber } = some[0]!;
+    const thick = sawn === undefined ? "From no board there is" : `From ${printLength(sawn, unit)}`;
+    return `${thick}${timber ? ` ${spaced(timber.species)}` : ""}: ${totals(some, unit)}.`;
+  });
+  const priced = lines.some(({ price }) => price !== undefined);
+  return [
+    ...(each.length > 1 ? each : []),
+    `In all ${totals(lines, unit)} as blanks${priced ? "; what is wasted around them costs money too" : ""}.`,
+  ];
+}
+
+const spaced = (species: string): string => species.replaceAll("-", " ");
+
+/** The stock list as a table, a price in it where boards have one. */
+export function stockTable({ lines }: Stock, unit: LengthUnit): { headings: string[]; rows: string[][] } {
+  const size = ({ thick, wide, long }: { thick: number; wide: number; long: number }) =>
+    [thick, wide, long].map((mm) => printLength(mm, unit)).join(" × ");
+  const priced = lines.some(({ price }) => price !== undefined);
+  const rows = lines.map((line) => [
+    line.sawn === undefined ? "no board" : printLength(line.sawn, unit),
+    line.name,
+    String(line.number),
+    line.timber ? spaced(line.timber.species) : "no timber",
+    size(line.finished),
+    size(line.blank),
+    volumeText([line], unit),
+    ...(priced ? [line.price === undefined ? "" : line.price.toFixed(2)] : []),
+    kindOf(line),
+  ]);
+  const price = priced ? ["price"] : [];
+  return {
+    headings: ["sawn", "part", "number", "timber", "finished", "blank", "volume", ...price, ""],
+    rows,
+  };
 }
 
 const sum = <T>(all: readonly T[], of: (one: T) => number): number =>

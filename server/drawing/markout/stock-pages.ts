@@ -3,12 +3,9 @@
  */
 import { stockFor } from "../../boards/questions.ts";
 import type { Chair } from "../../chair/chair.ts";
-import { stripCorners } from "../../chair/rails/rests.ts";
-import { withoutSides } from "../../design/identity.ts";
-import { printLength, printLengthUp } from "../../design/units.ts";
-import { dot, sub } from "../../geometry/vec.ts";
+import { printLength } from "../../design/units.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
-import { inAll, kindOf, volumeText } from "../boards/words.ts";
+import { kindOf, stockSums, stockTable } from "../boards/words.ts";
 import { moved } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn, type Unnumbered } from "./sheet-page.ts";
@@ -39,31 +36,16 @@ export function withBlank(chair: Chair, piece: Piece): Piece {
 const ROWS = 33;
 const GAP = 5;
 
-/** All blanks by thickness and timber, with the volume of each thickness; no page for a chair of which nothing is sawn. */
+/** All blanks by thickness, with the sums of each thickness and timber; no page for a chair of which nothing is sawn. */
 export function stockPages(chair: Chair, paper: Paper): Unnumbered[] {
   const stock = stockFor(chair);
   const { units } = chair.design;
   const { wide } = roomOn(paper);
-  const print = (mm: number) => printLength(mm, units);
-  const size = ({ thick, wide: across, long }: { thick: number; wide: number; long: number }) =>
-    [thick, across, long].map(print).join(" × ");
-  const rows = stock.lines.map((line) => [
-    line.sawn === undefined ? "not at hand" : print(line.sawn),
-    line.timber?.species.replaceAll("-", " ") ?? "",
-    line.name,
-    String(line.number),
-    size(line.finished),
-    size(line.blank),
-    volumeText([line], units),
-    kindOf(line),
-  ]);
-  const headings = ["sawn", "timber", "part", "number", "finished", "blank", "volume", ""];
+  const { headings, rows } = stockTable(stock, units);
   return Array.from({ length: Math.ceil(rows.length / ROWS) }, (_, page): Unnumbered => {
     const table = tableBlock("", headings, rows.slice(page * ROWS, (page + 1) * ROWS), wide);
     const isLast = (page + 1) * ROWS >= rows.length;
-    const foot = isLast
-      ? paragraphs([...sums(chair), inAll(stock, units), allowed(chair), ...strips(chair)], wide).items
-      : [];
+    const foot = isLast ? paragraphs([...stockSums(stock, units), allowed(chair)], wide).items : [];
     return {
       titles: {
         part: page > 0 ? "Stock, continued" : "Stock",
@@ -76,40 +58,6 @@ export function stockPages(chair: Chair, paper: Paper): Unnumbered[] {
       page: { name: page > 0 ? `stock ${page + 1}` : "stock" },
     };
   });
-}
-
-/** One sentence for each thickness and timber. */
-function sums(chair: Chair): string[] {
-  const { lines } = stockFor(chair);
-  const { units } = chair.design;
-  const keyOf = ({ sawn, timber }: (typeof lines)[number]) => `${sawn ?? ""} ${timber?.species ?? ""}`;
-  return [...new Set(lines.map(keyOf))].map((key) => {
-    const some = lines.filter((line) => keyOf(line) === key);
-    const [first] = some;
-    const thick =
-      first?.sawn === undefined ? "Of no thickness at hand" : `${printLength(first.sawn, units)} thick`;
-    const wood = first?.timber ? `, ${first.timber.species.replaceAll("-", " ")}` : "";
-    return `${thick}${wood}: ${volumeText(some, units)} as blanks.`;
-  });
-}
-
-/** Strips that are fixed to rails, finished sizes: they come out of offcuts and are not among the blanks. */
-function strips(chair: Chair): string[] {
-  const print = (mm: number) => printLength(mm, chair.design.units);
-  const found = new Map<string, number>();
-  for (const rail of chair.rails.values()) {
-    for (const strip of rail.strips ?? []) {
-      const xs = ([0, 1] as const).flatMap((which) =>
-        stripCorners(rail, strip, which).map((corner) => dot(sub(corner, rail.start), rail.along)),
-      );
-      const { wide, thick } = strip.design.value;
-      const long = printLengthUp(Math.max(...xs) - Math.min(...xs), chair.design.units);
-      const bent = rail.bow ? ", to follow its curve" : "";
-      const text = `${print(thick)} × ${print(wide)} × ${long}, strip of ${withoutSides(rail.name)}${bent}`;
-      found.set(text, (found.get(text) ?? 0) + 1);
-    }
-  }
-  return [...found].map(([text, number]) => `Besides, finished, from offcuts: ${number} of ${text}.`);
 }
 
 function allowed(chair: Chair): string {

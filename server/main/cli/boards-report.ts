@@ -2,7 +2,7 @@ import { boardFeet } from "../../boards/measure.ts";
 import type { Plan, PlannedBoard, Stock } from "../../boards/plan.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength, printTimber } from "../../design/units.ts";
-import { hidingText, inAll, kindOf, planFigures, volumeText } from "../../drawing/boards/words.ts";
+import { hidingText, planFigures, stockSums, stockTable } from "../../drawing/boards/words.ts";
 import { type Brush, columns, harmless, wrapped } from "./terminal.ts";
 
 /** The stock list, what to ask for at a yard, and the plan of each board, as text. */
@@ -18,29 +18,15 @@ export function boardsReport(
   return `${lines.join("\n")}\n`;
 }
 
-type Sized = { thick: number; wide: number; long: number };
-
-const sizeText = ({ thick, wide, long }: Sized, unit: LengthUnit): string =>
-  [thick, wide, long].map((mm) => printLength(mm, unit)).join(" x ");
-
-function stockText(all: Stock, unit: LengthUnit, paint: Brush): string[] {
-  const { lines: stock, make } = all;
-  const heading = make === 1 ? "Stock list" : `Stock list for ${make} chairs`;
-  if (stock.length === 0) return [paint("bold", heading), "  There is nothing to saw yet."];
-  const rows = stock.map((line) => [
-    line.sawn === undefined ? "no board" : `from ${printLength(line.sawn, unit)}`,
-    line.name,
-    String(line.number),
-    line.timber?.species ?? "no timber",
-    sizeText(line.finished, unit),
-    sizeText(line.blank, unit),
-    volumeText([line], unit),
-    kindOf(line),
-  ]);
+function stockText(stock: Stock, unit: LengthUnit, paint: Brush): string[] {
+  const heading = stock.make === 1 ? "Stock list" : `Stock list for ${stock.make} chairs`;
+  if (stock.lines.length === 0) return [paint("bold", heading), "  There is nothing to saw yet."];
+  const { headings, rows } = stockTable(stock, unit);
   return [
     paint("bold", heading),
-    columns([["sawn", "part", "number", "timber", "finished", "blank", "volume", ""], ...rows], "  "),
-    `  ${inAll(all, unit)} Sizes: thickness x width x length; grain runs along the length.`,
+    columns([headings, ...rows], "  "),
+    ...stockSums(stock, unit).map((each) => `  ${each}`),
+    "  Sizes: thickness × width × length; grain runs along the length.",
   ];
 }
 

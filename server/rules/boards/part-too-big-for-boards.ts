@@ -16,18 +16,18 @@ export const partTooBigForBoards: Rule = {
     return linesTooBig(stockFor(chair)).flatMap(({ line, measure, needs, most }) => {
       const part = line.is === "seat" ? chair.design.seat : names.get(line.stem);
       if (!part) return [];
-      const section = "section" in part ? part.section : undefined;
+      const section = line.called === line.stem && "section" in part ? part.section : undefined;
       const need = lengthOrMore(needs, units);
       return tell(
         partTooBigForBoards,
         placeOf(chair.design, [measure === "long" ? undefined : section, part]),
         {
           message: sentence(`part-too-big-for-boards.${measure}`, {
-            part: line.stem,
+            part: line.called,
             needs: need,
             most: length(most, units),
           }),
-          subject: line.stem,
+          subject: line.called,
           found: need,
           allowed: sentence("figure.or-less", { figure: length(most, units) }),
           badness: needs - most,

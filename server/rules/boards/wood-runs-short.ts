@@ -39,13 +39,13 @@ function partShort(design: Design, { line, number, there, only, lacking }: PartS
     message: sentence("wood-runs-short", {
       there,
       number,
-      part: line.stem,
+      part: line.called,
       boards: only ?? sentence("wood-runs-short.boards"),
       long: length(line.blank.long, design.units),
       lacking: number - there,
       board: boardText(design, lacking),
     }),
-    subject: line.stem,
+    subject: line.called,
     found: String(there),
     allowed: sentence("figure.or-more", { figure: number }),
     badness: number - there,
@@ -62,14 +62,14 @@ function thicknessShort(design: Design, { needed, there, species, lines, lacking
   const wood = (mm3: number) => printTimber(mm3, design.units);
   return tell(woodRunsShort, placeOf(design, [make, ...boards]), {
     message: sentence("wood-runs-short.volume", {
-      parts: listed([...new Set(lines.map(({ stem }) => stem))]),
+      parts: listed([...new Set(lines.map(({ called }) => called))]),
       needed: wood(needed),
       thick: length(lacking.thick, design.units),
       there: wood(there),
       lacking: wood(needed - there),
       board: boardText(design, lacking),
     }),
-    subject: lines[0]!.stem,
+    subject: lines[0]!.called,
     found: wood(needed),
     allowed: sentence("figure.or-less", { figure: wood(there) }),
     badness: needed - there,

@@ -2,8 +2,10 @@
  * Volumes of blanks and of plans against solids that manifold-3d 3.5.4 (Apache-2.0) makes of them.
  */
 import { afterEach, describe, expect, test } from "vitest";
-import { finishedParts } from "../../../server/boards/parts.ts";
+import { type FinishedPart, finishedParts } from "../../../server/boards/parts.ts";
 import { type Plan, stockList, wholePlan } from "../../../server/boards/plan.ts";
+import type { Member } from "../../../server/chair/chair.ts";
+import type { Convex } from "../../../server/geometry/solid.ts";
 import { sampleNames, studiedSample } from "../samples.ts";
 import { hull, lessThan, raised, type Solid, shared, sweepSolids, together } from "../solids/manifold.ts";
 import type { V } from "../solids/vectors.ts";
@@ -58,20 +60,27 @@ describe("a plan", () => {
   });
 });
 
+/** What is sawn as one piece: a strip of a rail, or the rail without its strips and before what is cut along it. */
+function bodyOf(member: Member, { name, fixedTo }: FinishedPart): readonly Convex[] {
+  if (member.is !== "rail") return member.body.pieces;
+  if (fixedTo === undefined) return (member.uncut ?? member.body).pieces;
+  const which = Number(/^strip (\d+) /.exec(name)?.[1] ?? 1);
+  return member.strips![which - 1]!.pieces;
+}
+
 describe.each(sampleNames)("the parts of %s", (sample) => {
   test("fit the volume of their finished sizes, and their blanks hold more", () => {
     const { chair } = studiedSample(sample);
     const stock = stockList(chair);
     for (const part of finishedParts(chair)) {
-      const member = chair.members.get(part.name)!;
+      const member = chair.members.get(part.fixedTo ?? part.name)!;
       const own = [...chair.joints.values()].filter(
         (joint) => joint.part === part.name && !joint.facts.dowels,
       );
       const solid = together(
-        [
-          ...((member.is === "rail" && member.uncut) || member.body).pieces,
-          ...own.flatMap(({ tenon }) => tenon),
-        ].map(({ points }) => hull(points as V[])),
+        [...bodyOf(member, part), ...own.flatMap(({ tenon }) => tenon)].map(({ points }) =>
+          hull(points as V[]),
+        ),
       );
       const { thick, wide, long } = part.finished;
       const box = thick * wide * long;
