@@ -86,7 +86,7 @@ describe("seatwright boards", () => {
 
   test("a paper that is not known, one without pages, a place that cannot be written: misuse", async () => {
     const codes = [
-      await ranInTime("boards", at("bent.chair"), "--format", "pdf", "--paper", "a3"),
+      await ranInTime("boards", at("bent.chair"), "--format", "pdf", "--paper", "a7"),
       await ranInTime("boards", at("bent.chair"), "--paper", "a4"),
       await ranInTime("boards", at("bent.chair"), "--format", "pdf", "-o", at("no/such/folder.pdf")),
       await ranInTime("boards", at("none.chair")),
