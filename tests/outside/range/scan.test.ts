@@ -35,8 +35,21 @@ function strays(text: string, range: Range): string[] {
   }
   // What is narrower than one gap may be missed, as every range says.
   return [...found].flatMap(([key, at]) =>
-    Math.max(...at) - Math.min(...at) < gap - step ? [] : [`${choice.name}: ${key} at ${at.join(", ")}`],
+    runsOf(at, 2.5 * step)
+      .filter((run) => run.at(-1)! - run[0]! >= gap - step)
+      .map((run) => `${choice.name}: ${key} at ${run.join(", ")}`),
   );
+}
+
+/** Rising places in runs: each stands no further than `most` from the one before. */
+function runsOf(places: readonly number[], most: number): number[][] {
+  const runs: number[][] = [];
+  for (const place of places) {
+    const run = runs.at(-1);
+    if (run && place - run.at(-1)! <= most) run.push(place);
+    else runs.push([place]);
+  }
+  return runs;
 }
 
 const some = whole
