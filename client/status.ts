@@ -41,7 +41,7 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     const { title, seatHeight, backLean, weight, holds } = answer.data;
     const figures = [
       seatHeight && l10n.t("Seat {height}", { height: seatHeight }),
-      backLean && l10n.t("back {lean}", { lean: backLean }),
+      backLean && l10n.t("backrest {lean} from square to it", { lean: backLean }),
     ].filter(Boolean);
     const words = figures.length > 0 ? figures.join(", ") : holds;
     if (!words) return item.hide();
@@ -49,7 +49,10 @@ export function createStatus(client: BaseLanguageClient, language: string): Disp
     const lines = [
       title && `**${title.replace(/[\\`*_[\]<>]/g, "\\$&")}**`,
       seatHeight && l10n.t("Seat height {height}, as the chair stands", { height: seatHeight }),
-      backLean && l10n.t("Back leans {lean} from square to the seat", { lean: backLean }),
+      backLean &&
+        l10n.t("The backrest leans {lean} from square to the seat, through the faces that are leant on", {
+          lean: backLean,
+        }),
       weight && l10n.t("Weighs {weight}", { weight }),
       holds && l10n.t("Holds {what} for other files", { what: holds }),
     ].filter(Boolean);
