@@ -8,6 +8,7 @@ export type RefKind =
   | "post"
   | "rail"
   | "slat"
+  | "member"
   | "joint"
   | "part"
   | "let"

@@ -17,6 +17,7 @@ export type Kind =
   | "board"
   | "yard"
   | "waste"
+  | "load"
   | "unknown";
 
 /** A file as read: always whole, whatever the text. */

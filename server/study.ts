@@ -6,10 +6,12 @@ import { type Problem, shortWords } from "../grammar/problem.ts";
 import { finish, type Steps } from "../grammar/steps.ts";
 import type { Tree } from "../grammar/tree.ts";
 import { vocabulary } from "../grammar/vocabulary/index.ts";
-import type { Chair, Failure } from "./chair/chair.ts";
+import type { Chair, Failure, Worked } from "./chair/chair.ts";
 import type { Design } from "./design/design.ts";
-import { judgeSteps } from "./rules/judge.ts";
+import { asksLate } from "./design/values.ts";
+import { type Judgement, judgeSteps } from "./rules/judge.ts";
 import { settleSteps } from "./settle.ts";
+import type { Late, LateWork } from "./strength/late.ts";
 
 /** Gives the text of another file named by `use` or `like`, or nothing if there is none. `address` is already resolved. */
 export interface OtherFiles {
@@ -31,6 +33,19 @@ export interface Study {
   accepted: { problem: Problem; because: string }[];
   /** What threw on the way, for the log; the maker has a finding for each. */
   failures: Failure[];
+  /** What is worked out after the findings, once it is; its values are then among the chair's, its findings among the problems. */
+  late?: Late;
+  /** The study as it was before. */
+  quick?: Study;
+  /** How that is worked out, for whoever tries a change of the text. */
+  lateWork?: LateWork;
+  /** What the problems were put together from, for putting them together again. */
+  grounds: Grounds;
+}
+
+interface Grounds {
+  also: readonly Problem[];
+  found: Judgement["found"];
 }
 
 export interface Asked {
@@ -39,33 +54,85 @@ export interface Asked {
   files: OtherFiles;
   /** The text's tree, if it has been read already. */
   tree?: Tree;
+  /** Works out what is late as well: always, or only where a line of the file requires it. */
+  late?: LateWork;
+  lateWhen?: "required";
 }
 
 /** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
 export const study = (asked: Asked): Study => finish(studySteps(asked));
 
 /** The same, resting after each part of the chair and each rule. */
-export function* studySteps({ text, address, files, tree: read }: Asked): Steps<Study> {
+export function* studySteps(asked: Asked): Steps<Study> {
+  const quick = yield* quickSteps(asked);
+  const { late, lateWhen } = asked;
+  return late && (lateWhen !== "required" || asksLate(quick.design))
+    ? yield* deepenSteps(quick, late)
+    : quick;
+}
+
+function* quickSteps({ text, address, files, tree: read }: Asked): Steps<Study> {
   const tree = read ?? (yield* parseSteps(text, vocabulary));
   yield;
   const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
-  const {
-    problems: judged,
-    accepted,
-    failures,
-  } = yield* judgeSteps({ tree, design, chair }, [...tree.problems, ...design.problems, ...unsettled]);
-  const problems = judged.map((problem) => ({ ...problem, message: shortWords(problem.message) }));
+  const also = [...tree.problems, ...design.problems, ...unsettled];
+  const judged = yield* judgeSteps({ tree, design, chair }, also);
   return {
     address,
     text,
     tree,
     design,
     chair,
-    problems,
-    accepted,
-    failures: [...failuresIn(chair), ...failures],
+    ...shown(chair, judged),
+    grounds: { also, found: judged.found },
   };
 }
+
+/**
+ * A study with what is worked out after the findings: how hard joints and parts work, how the wood moves. Rests within. When that fails,
+ * the study as it was, with the failure.
+ */
+export function* deepenSteps(study: Study, work: LateWork): Steps<Study> {
+  const { tree, design, chair: quick, grounds } = study;
+  let late: Late;
+  try {
+    late = yield* work(quick);
+  } catch (thrown) {
+    return { ...study, failures: [...study.failures, { what: "strength and moisture", thrown }] };
+  }
+  const chair = { ...quick, values: withLate(quick.values, late) };
+  const judged = yield* judgeSteps({ tree, design, chair, late, before: grounds.found }, grounds.also);
+  return { ...study, chair, ...shown(chair, judged), late, lateWork: work, quick: study };
+}
+
+/** A chair with its late values among the others, after those of how it tips. */
+export function* lateChairSteps(chair: Chair, work: LateWork): Steps<Chair> {
+  return { ...chair, values: withLate(chair.values, yield* work(chair)) };
+}
+
+function withLate(values: Chair["values"], { values: late }: Late): Chair["values"] {
+  const all = new Map<string, Worked>();
+  const whole = late.filter(({ part }) => part === undefined);
+  const put = () => {
+    for (const value of whole) if (!all.has(value.name)) all.set(value.name, value);
+  };
+  for (const [name, worked] of values) {
+    if (name.startsWith("seat.")) put();
+    all.set(name, worked);
+  }
+  put();
+  for (const value of late) all.set(value.name, value);
+  return all;
+}
+
+const shown = (
+  chair: Chair,
+  { problems, accepted, failures }: Judgement,
+): Pick<Study, "problems" | "accepted" | "failures"> => ({
+  problems: problems.map((problem) => ({ ...problem, message: shortWords(problem.message) })),
+  accepted,
+  failures: [...failuresIn(chair), ...failures],
+});
 
 /** What threw while the chair was built and its values worked out. */
 function failuresIn({ faults }: Chair): Failure[] {

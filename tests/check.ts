@@ -10,7 +10,8 @@
 import { expect } from "vitest";
 import type { Problem } from "../grammar/problem.ts";
 import { resolveNamed } from "../server/main/named-files.ts";
-import { type Study, study } from "../server/study.ts";
+import { lateSteps } from "../server/strength/late.ts";
+import { type Asked, type Study, study } from "../server/study.ts";
 
 export const here = "file:///mess/here.chair";
 
@@ -18,9 +19,21 @@ export type Others = Record<string, string>;
 
 /** Studies a text; other files by their names. */
 export function studied(text: string, files: Others = {}): Study {
-  const read = (address: string) => files[address.slice(address.lastIndexOf("/") + 1)];
-  return study({ text, address: here, files: { resolve: resolveNamed, read } });
+  return study(asked(text, files));
 }
+
+/** The same with what is worked out late: strength and moisture. */
+export const studiedLate = (text: string, files: Others = {}): Study =>
+  study({ ...asked(text, files), late: lateSteps });
+
+const asked = (text: string, files: Others): Asked => ({
+  text,
+  address: here,
+  files: {
+    resolve: resolveNamed,
+    read: (address) => files[address.slice(address.lastIndexOf("/") + 1)],
+  },
+});
 
 /** Compares all of a text's findings with its markers, both ways. */
 export const check = (text: string, files: Others = {}): Study => compare(text, files, () => true);

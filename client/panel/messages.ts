@@ -116,6 +116,39 @@ const faces = z.object({
   ),
 });
 
+const strength = z.object({
+  width: z.number().positive(),
+  height: z.number().positive(),
+  words: z.number().positive(),
+  says: z.string(),
+  cases: z.array(
+    z.object({
+      name: z.string(),
+      title: z.string(),
+      says: z.string(),
+      parts: z.array(
+        z.object({
+          part: z.string(),
+          points: z.array(point),
+          bent: z.array(point),
+          weight: z.number(),
+          label: z.string().optional(),
+          labelAt: point,
+        }),
+      ),
+      joints: z.array(
+        z.object({
+          name: z.string(),
+          at: point,
+          radius: z.number(),
+          label: z.string().optional(),
+          labelAt: point,
+        }),
+      ),
+    }),
+  ),
+});
+
 const comparison = z.object({
   label: z.string(),
   says: z.string().optional(),
@@ -173,6 +206,7 @@ const drawing = z.object({
   faces: faces.optional(),
   comparison: comparison.optional(),
   pictorial: turnable.optional(),
+  strength: strength.optional(),
 }) satisfies z.ZodType<DrawingParams>;
 
 /** A drawing from the server, or nothing when it is not one. */
@@ -203,6 +237,8 @@ const fromPanel = z.discriminatedUnion("type", [
   z.object({ type: z.literal("stopBoards") }),
   /** What is to be laid over the drawing. */
   z.object({ type: z.literal("overlays"), names: z.array(z.enum(overlayNames)) }),
+  /** The frame at work is to be shown, or no longer. */
+  z.object({ type: z.literal("strength"), on: z.boolean() }),
   /** The post to be shown from each of its faces; none when that is off. */
   z.object({ type: z.literal("post"), name: z.string().optional() }),
   /** A part was chosen: show its text. */

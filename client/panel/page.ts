@@ -42,6 +42,7 @@ export function panelPage({ cspSource, nonce, script, pictorial, style }: PagePa
 <section id="turning" aria-label="Pictorial view" hidden></section>
 <section id="compare" aria-label="What differs" hidden></section>
 <section id="post" aria-label="A post from each face" hidden></section>
+<section id="strength" aria-label="Strength" hidden></section>
 <section id="boards" aria-label="Boards" tabindex="0" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
 <p id="said" class="offscreen" role="status"></p>

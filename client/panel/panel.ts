@@ -44,6 +44,8 @@ export interface DrawingPanel {
   readonly overlays: readonly OverlayName[];
   /** The post that is shown from each of its faces. */
   readonly post: string | undefined;
+  /** The frame at work is shown. */
+  readonly strength: boolean;
   /** What is needed for the pictorial view; nothing while that is not shown. */
   readonly pictorial: PictorialWanted | undefined;
   /** Saves or prints what is shown. */
@@ -84,6 +86,7 @@ export function createPanel(given: {
   let compareWith: OldChair | undefined;
   let pictorial: PictorialWanted | undefined;
   let shown: DrawingPanel["shown"] = { names: [], words: false };
+  let strength = false;
 
   const lay = (names: readonly OverlayName[], name: string | undefined) => {
     if (String(names) === String(overlays) && name === post) return;
@@ -127,6 +130,10 @@ export function createPanel(given: {
       if (message?.type === "stopBoards") boards.stop();
       if (message?.type === "overlays") lay(message.names, post);
       if (message?.type === "post") lay(overlays, message.name);
+      if (message?.type === "strength" && message.on !== strength) {
+        strength = message.on;
+        given.overlaid();
+      }
       if (message?.type === "reveal") void reveal(places.of(message.part));
       if (message?.type === "revealPlace") void reveal(message);
       if (message?.type === "endComparison") compare(undefined);
@@ -187,6 +194,9 @@ export function createPanel(given: {
     },
     get compareWith() {
       return compareWith;
+    },
+    get strength() {
+      return strength;
     },
     get pictorial() {
       return pictorial;

@@ -143,6 +143,7 @@ export function createPanels(
       overlays: [...(panel?.overlays ?? [])],
       ...(panel?.post !== undefined && { post: panel.post }),
       ...(panel?.compareWith && { compareWith: panel.compareWith }),
+      ...(panel?.strength && { strength: true as const }),
       ...(panel?.pictorial && { pictorial: panel.pictorial }),
     };
     void client.sendNotification(WATCH_DRAWING, params);

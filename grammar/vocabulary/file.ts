@@ -92,7 +92,7 @@ const others: Row[] = [
     shape: text("path"),
     many: true,
     meaning:
-      "Brings in the joints, lets, limits, boards, yards and waste of another file; the path is from this file's folder.",
+      "Brings in the joints, lets, limits, boards, yards, waste, loads and climate of another file; the path is from this file's folder.",
     example: 'use "joints.chair"',
   },
   {

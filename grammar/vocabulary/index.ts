@@ -4,6 +4,7 @@ import { blockRows } from "./block.ts";
 import { boardRows, wasteRows, yardRows } from "./board.ts";
 import { fileRows } from "./file.ts";
 import { endRows, jointRows } from "./joint.ts";
+import { loadRows, useRows } from "./load.ts";
 import { postRows } from "./post.ts";
 import { railRows } from "./rail.ts";
 import { seatRows } from "./seat.ts";
@@ -16,6 +17,7 @@ import { words } from "./words.ts";
 export const vocabulary: Vocabulary = {
   rows: [
     ...fileRows,
+    ...useRows,
     ...postRows,
     ...railRows,
     ...slatRows,
@@ -29,6 +31,7 @@ export const vocabulary: Vocabulary = {
     ...boardRows,
     ...yardRows,
     ...wasteRows,
+    ...loadRows,
   ],
   words,
 };

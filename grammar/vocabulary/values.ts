@@ -19,10 +19,13 @@ export interface ValueRow {
   jointed?: true;
   /** The angle of a saw cut, shown with its rise in a run too. */
   bevel?: true;
+  /** Worked out after everything else: known to `require` and to whoever shows values, never while the text is read. */
+  late?: true;
 }
 
 const jointed = true;
 const bevel = true;
+const late = true;
 
 /**
  * By name, in the order to list them. `PART`, `POST`, `RAIL` and `END` stand for names in the text, as in `seat-side.left.front.tenon-long`
@@ -101,6 +104,14 @@ export const valueTable = {
     dependsOn: ["everything"],
     jointed,
     meaning: "Margin with a child kneeling on the seat and leaning over the back.",
+  },
+  "strength.margin": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    late,
+    meaning:
+      "What the weakest joint or part bears over what the loads of `strength` and `load` ask of it; too little under 1. A calculation is not a test.",
   },
   "seat.height": {
     dimension: "length",
@@ -204,6 +215,22 @@ export const valueTable = {
     meaning:
       "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square.",
   },
+  "PART.demand": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    late,
+    meaning:
+      "How hard a post, rail or slat works under the load that asks most of it: load over what it bears, too much from 1.",
+  },
+  "PART.END.demand": {
+    dimension: "number",
+    dependsOn: ["everything"],
+    jointed,
+    late,
+    meaning:
+      "How hard a part, or the joint at its end, works under the load that asks most of it: load over what it bears, too much from 1.",
+  },
   "PART.END.tenon-thick": {
     dimension: "length",
     dependsOn: ["part"],
@@ -240,6 +267,9 @@ export const valueTable = {
 
 /** A name in the table. */
 export type ValueName = keyof typeof valueTable;
+
+/** Those that are worked out after everything else, in `server/strength/values.ts`. */
+export type LateName = "strength.margin" | "PART.demand" | "PART.END.demand";
 
 const entries = Object.entries(valueTable) as [ValueName, ValueRow][];
 const ofPart = /^(?:PART|POST|RAIL)\.(?:END\.)?/;

@@ -31,7 +31,8 @@ export interface Comparison {
 }
 
 /** Compares two chairs. Whatever the texts; what is not known of one side is absent. */
-export function compare(old: Side, now: Side): Comparison {
+export function compare(before: Side, after: Side): Comparison {
+  const [old, now] = alikeIn(before, after);
   const { choices: chosen, renamed } = chosenBetween(thingsIn(old), thingsIn(now));
   const called: Called = (name) => renamed.get(name) ?? name;
   const follows = followsFrom(old.study.chair, now.study.chair, called);
@@ -47,6 +48,13 @@ export function compare(old: Side, now: Side): Comparison {
     faulty: { old: hasErrors(old.study), new: hasErrors(now.study) },
     renamed,
   };
+}
+
+/** Both with what is worked out late, or both without. */
+function alikeIn(...sides: [Side, Side]): readonly [Side, Side] {
+  if (sides.every(({ study }) => study.late)) return sides;
+  const [old, now] = sides.map((side) => ({ ...side, study: side.study.quick ?? side.study }));
+  return [old ?? sides[0], now ?? sides[1]];
 }
 
 const hasErrors = ({ problems }: Study): boolean => problems.some(({ severity }) => severity === "error");

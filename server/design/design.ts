@@ -7,10 +7,12 @@ import type { Statement } from "../../grammar/tree.ts";
 import type { BoardDesign, MatchDesign, SawnDesign, WasteDesign, YardDesign } from "./board-design.ts";
 
 export type * from "./board-design.ts";
+export type * from "./load-design.ts";
 
 import type { Given } from "./given.ts";
 import type { JointFacts } from "./joint-facts.ts";
 import type { LegPlace, LegWay } from "./leg.ts";
+import type { ClimateDesign, LoadDesign, StrengthLevel } from "./load-design.ts";
 import type { SolidSeatDesign } from "./solid-seat.ts";
 
 export type { Given } from "./given.ts";
@@ -344,7 +346,14 @@ export interface NoteDesign {
 }
 
 export type PartDesign = PostDesign | RailDesign | SlatDesign | BlockDesign;
-export type Declared = PartDesign | JointDesign | AngleDesign | LetDesign | BoardDesign | YardDesign;
+export type Declared =
+  | PartDesign
+  | JointDesign
+  | AngleDesign
+  | LetDesign
+  | BoardDesign
+  | YardDesign
+  | LoadDesign;
 
 /** Who wants a worked-out value, and who uses a let: names of parts and lets, for the telling of circles. */
 export interface Readers {
@@ -379,6 +388,10 @@ export interface Design {
   yards: Map<string, YardDesign>;
   waste?: WasteDesign;
   matches: MatchDesign[];
+  /** For how hard a use; domestic when absent. */
+  strength?: Given<StrengthLevel>;
+  loads: Map<string, LoadDesign>;
+  climate?: Given<ClimateDesign>;
   /** Every name declared in this file or brought in, in order. */
   names: Map<string, Declared>;
   /** Files named by `use` and `like`, with where. */

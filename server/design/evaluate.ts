@@ -18,6 +18,7 @@ import { type Gathered, gatherSteps } from "./gather.ts";
 import { newJoint, readJoint } from "./joint.ts";
 import { checkLacking } from "./lacking.ts";
 import { type Lets, makeLets, newLet } from "./lets.ts";
+import { checkLoads, newLoad, readClimate, readLoad, readStrength } from "./load.ts";
 import type { Item, OtherTexts, Source } from "./merge.ts";
 import { checkMostParts } from "./most-parts.ts";
 import { declare, namedOf } from "./names.ts";
@@ -74,6 +75,7 @@ export function* evaluateSteps(from: Evaluating): Steps<Design> {
   checkMostParts(reading, gathered.items, design);
   checkPartCircles(reading, gathered.items, design);
   checkLacking(reading, gathered.items, design);
+  checkLoads(reading, gathered.items, design);
   tellForeign(from, reading, design);
   if (reading.tooLong.length > 0)
     design.problems.push(...tooLongProblems(reading.tooLong, from.tree, design.units));
@@ -162,6 +164,7 @@ function emptyDesign(tree: Tree, gathered: Gathered): Design {
     boards: new Map(),
     yards: new Map(),
     matches: [],
+    loads: new Map(),
     names: new Map(),
     links: gathered.links,
     problems: [...gathered.problems],
@@ -236,6 +239,8 @@ function declareOne(
       return placed(reading, item, newBoard(named), design.boards, readBoard);
     case "yard":
       return placed(reading, item, newYard(named), design.yards, readYard);
+    case "load":
+      return placed(reading, item, newLoad(named), design.loads, readLoad);
     default:
       return undefined;
   }
@@ -263,6 +268,8 @@ function readWhole(reading: Reading, items: Item[], design: Design): void {
   design.sitter = readSitter(reading, first("sitter"), design.titleAt);
   const stability = readStability(reading, first("stability"));
   if (stability !== undefined) design.stability = stability;
+  set(design, "strength", readStrength(first("strength")));
+  set(design, "climate", readClimate(reading, first("climate")));
 }
 
 function readClaim(reading: Reading, item: Item, design: Design): void {

@@ -51,7 +51,9 @@ export const inherit = (items: readonly Item[]): Item[] =>
 
 /** What a library file lends. */
 export const lent = (item: Item): boolean =>
-  ["joint", "let", "limit", "board", "yard", "waste"].includes(item.statement.word?.text ?? "");
+  ["joint", "let", "limit", "board", "yard", "waste", "load", "climate"].includes(
+    item.statement.word?.text ?? "",
+  );
 
 /** A file's statements that have a meaning, with the file they stand in. */
 export function itemsOf(statements: Statement[], source: Source, depth: number): Item[] {
@@ -66,7 +68,7 @@ export function itemsOf(statements: Statement[], source: Source, depth: number):
     }));
 }
 
-const named = new Set(["joint", "post", "rail", "slat", "block", "angle", "board", "yard", "let"]);
+const named = new Set(["joint", "post", "rail", "slat", "block", "angle", "board", "yard", "let", "load"]);
 
 function keyOf(statement: Statement): string {
   const word = statement.word?.text ?? "";

@@ -111,7 +111,17 @@ function freeName(reading: Reading, name: string, asItIs = false): string {
   for (let n = 2; ; n++) if (!reading.names.has(`${name}-${n}`)) return `${name}-${n}`;
 }
 
-type DeclaredKind = "post" | "rail" | "slat" | "block" | "joint" | "angle" | "let" | "board" | "yard";
+type DeclaredKind =
+  | "post"
+  | "rail"
+  | "slat"
+  | "block"
+  | "joint"
+  | "angle"
+  | "let"
+  | "board"
+  | "yard"
+  | "load";
 
 /** What kind of thing a declaration is. */
 export function kindOf(declared: Declared): DeclaredKind {

@@ -7,7 +7,7 @@ import type { Fix } from "../../grammar/problem.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Value, Word } from "../../grammar/tree.ts";
 import { partValues, valueRow, wholeValues } from "../../grammar/vocabulary/values.ts";
-import type { Dimension } from "./design.ts";
+import type { Design, Dimension } from "./design.ts";
 import { functionNames } from "./expressions.ts";
 import type { Source } from "./merge.ts";
 import { kindName, kindOf, nearName } from "./names.ts";
@@ -25,6 +25,10 @@ const groups = new Set(
 
 /** The dimension of a worked-out value; nothing for a declared angle's name or an unknown one. */
 export const dimensionOf = (name: string): Dimension | undefined => valueRow(name)?.dimension;
+
+/** Whether a file requires a value that is worked out after everything else. */
+export const asksLate = ({ requires }: Pick<Design, "requires">): boolean =>
+  requires.some(({ subject }) => valueRow(subject)?.late === true);
 
 /** Under what names a value may be listed: right-hand twins have the values of the left, a pair's bare name means either. */
 export function listedAs(name: string): string[] {
@@ -51,6 +55,13 @@ export function workedOut(reading: Reading, value: NameValue, source: Source): A
   const known = knownValue(reading.known, name);
   if (known !== undefined) return known;
   if (!couldBe(reading, value, source)) return undefined;
+  if (valueRow(name)?.late) {
+    report(reading, source, value, {
+      code: "circular-value",
+      message: sentence("circular-value.late", { name }),
+    });
+    return undefined;
+  }
   if (!reading.wanted.has(name)) reading.wanted.set(name, { start: value.start, end: value.end });
   const readers = reading.wantedBy.get(name) ?? new Set();
   reading.wantedBy.set(name, readers.add(reading.reader));

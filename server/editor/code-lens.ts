@@ -5,7 +5,8 @@
 import type { CodeLens } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
 import { partsNamed, stemOf } from "../design/identity.ts";
-import { printBareLength, printLength } from "../design/units.ts";
+import { printBareLength, printLength, printMargin } from "../design/units.ts";
+import { rulingOf } from "./about/about-strength.ts";
 import { problemsShown } from "./diagnostics.ts";
 import { jointsAt, postsOf, railsOf, withoutTwins } from "./names/chair-parts.ts";
 import { declarations } from "./names/mentions.ts";
@@ -24,7 +25,7 @@ export function codeLenses(view: View, settings: Settings, { commands = false } 
   const problems = problemsShown(view, settings);
   return [...declarations(view.tree).values()].flatMap(({ name, statement, start, end }) => {
     const range = rangeOf(view.document, { start, end });
-    const figures = figuresOf(view, statement.word?.text, name);
+    const figures = figuresOf(view, statement.word?.text, name, settings.codeLensStrength);
     if (!figures) return [];
     const worst = worstOf(problems.filter(({ subject }) => subject !== undefined && speaksOf(subject, name)));
     const finding = worst && `${worst.severity}: ${worst.code}${worst.found ? ` (${worst.found})` : ""}`;
@@ -41,7 +42,12 @@ export function codeLenses(view: View, settings: Settings, { commands = false } 
   });
 }
 
-function figuresOf(view: View, word: string | undefined, name: string): string | undefined {
+function figuresOf(
+  view: View,
+  word: string | undefined,
+  name: string,
+  strength: boolean,
+): string | undefined {
   const { chair, design } = view.study;
   const built: readonly { name: string; length: number }[] =
     word === "post" ? postsOf(chair, name) : word === "rail" || word === "slat" ? railsOf(chair, name) : [];
@@ -55,9 +61,16 @@ function figuresOf(view: View, word: string | undefined, name: string): string |
     built.length > 1 ? `${built.length} off` : "",
     low === high ? low : `${printBareLength(least, design.units)} to ${high}`,
     `${joints} ${joints === 1 ? "joint" : "joints"}${members.length > 1 ? " each" : ""}`,
+    strength ? works(view, members) : "",
   ]
     .filter(Boolean)
     .join(" · ");
+}
+
+/** How hard the hardest of some parts works, once that is known. */
+function works({ study }: View, members: readonly { name: string }[]): string {
+  const most = Math.max(-1, ...members.map(({ name }) => rulingOf(study, "members", name)?.demand ?? -1));
+  return most < 0 ? "" : `works at ${printMargin(most)}`;
 }
 
 function speaksOf(subject: string, name: string): boolean {

@@ -9,7 +9,8 @@ import { everyStatement } from "../../grammar/walk.ts";
 import type { Rail } from "../chair/chair.ts";
 import { printWorked } from "../chair/values/print.ts";
 import { workedValue } from "../chair/values/values.ts";
-import { printBareLength, printBevel, printLength, printQuantity } from "../design/units.ts";
+import { printBareLength, printBevel, printLength, printMargin, printQuantity } from "../design/units.ts";
+import { rulingOf } from "./about/about-strength.ts";
 import { comesTo, lengthOf } from "./about/about-value.ts";
 import { railsOf, withoutTwins } from "./names/chair-parts.ts";
 import { everyValue, headEnd } from "./names/place.ts";
@@ -31,6 +32,8 @@ export function inlayHints(view: View, stretch: Span, { inlayHints: wanted }: Se
     const rails = courses.has(statement.word?.text ?? "") ? railsAround(view, statement) : [];
     if (wanted.lengths && rails.length) hints.push(lengths(view, statement, rails));
     if (wanted.bevels && rails[0] && !rails[0].round) hints.push(...bevels(view, statement, rails[0]));
+    if (wanted.strength && (courses.has(statement.word?.text ?? "") || statement.word?.text === "joined"))
+      hints.push(...strength(view, statement));
     if (wanted.values) hints.push(...values(view, statement));
   }
   return hints;
@@ -71,6 +74,23 @@ function bevels(view: View, statement: Statement, rail: Rail): InlayHint[] {
         ),
       ]
     : [];
+}
+
+/** How hard the joints of a part work, at the line that names their joint, and the part itself where its course is given. */
+function strength(view: View, statement: Statement): InlayHint[] {
+  const { study } = view;
+  const { word, match } = statement;
+  const joined = word?.text === "joined";
+  const rulings = joined
+    ? withoutTwins(
+        [...study.chair.joints.values()].filter(({ at }) =>
+          (match?.facts ?? []).some(({ start, end }) => start <= at.start && at.end <= end),
+        ),
+      ).flatMap(({ name }) => rulingOf(study, "joints", name) ?? [])
+    : railsAround(view, statement).flatMap(({ name }) => rulingOf(study, "members", name) ?? []);
+  const [hardest] = [...rulings].sort((a, b) => b.demand - a.demand);
+  if (!hardest) return [];
+  return [hint(view, headEnd(statement), `works at ${printMargin(hardest.demand)}`, hardest.title)];
 }
 
 /** What each expression of a line comes to, where its text does not say so already. */

@@ -43,6 +43,7 @@ const typeOfDeclared: Record<Declared["is"], Type> = {
   block: "class",
   board: "class",
   yard: "class",
+  load: "interface",
   joint: "interface",
   angle: "variable",
   let: "variable",

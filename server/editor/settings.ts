@@ -7,22 +7,25 @@ export type Level = (typeof levels)[number];
 export interface Settings {
   /** A rule's code → how loudly it speaks in place of its own severity. */
   rules: Record<string, Level>;
-  inlayHints: { lengths: boolean; bevels: boolean; values: boolean };
+  inlayHints: { lengths: boolean; bevels: boolean; values: boolean; strength: boolean };
   codeLens: boolean;
+  /** How hard each part works, in the line above it. */
+  codeLensStrength: boolean;
   /** Most problems shown for one file. */
   problemLimit: number;
 }
 
 export const defaultSettings: Settings = {
   rules: {},
-  inlayHints: { lengths: true, bevels: false, values: true },
+  inlayHints: { lengths: true, bevels: false, values: true, strength: false },
   codeLens: true,
+  codeLensStrength: false,
   problemLimit: 200,
 };
 
 /** Settings from whatever the client gave; what is missing or wrong takes its default. */
 export function readSettings(given: unknown): Settings {
-  const { rules, inlayHints, codeLens, problemLimit } = record(given);
+  const { rules, inlayHints, codeLens, codeLensStrength, problemLimit } = record(given);
   const hints = record(inlayHints);
   const { inlayHints: usual } = defaultSettings;
   return {
@@ -33,8 +36,10 @@ export function readSettings(given: unknown): Settings {
       lengths: flag(hints.lengths, usual.lengths),
       bevels: flag(hints.bevels, usual.bevels),
       values: flag(hints.values, usual.values),
+      strength: flag(hints.strength, usual.strength),
     },
     codeLens: flag(codeLens, defaultSettings.codeLens),
+    codeLensStrength: flag(codeLensStrength, defaultSettings.codeLensStrength),
     problemLimit: count(problemLimit, defaultSettings.problemLimit),
   };
 }

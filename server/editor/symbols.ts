@@ -24,6 +24,7 @@ const kinds: Record<string, SymbolKind> = {
   let: SymbolKind.Constant,
   board: SymbolKind.Object,
   yard: SymbolKind.Object,
+  load: SymbolKind.Event,
   end: SymbolKind.Key,
   require: SymbolKind.Boolean,
 };

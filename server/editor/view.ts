@@ -11,6 +11,7 @@ import type { Tree } from "../../grammar/tree.ts";
 import type { Chair } from "../chair/chair.ts";
 import type { Range } from "../range/bands.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
+import type { LateWork } from "../strength/late.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import type { Outline } from "./names/outline.ts";
 
@@ -27,6 +28,8 @@ export interface View {
   work(): Steps<Study>;
   /** The last whole study of this file, perhaps of an earlier version of its text; nothing before the first. */
   readonly lastStudy: Study | undefined;
+  /** Works out what is late of the study, which has it from then on; nothing where it has it already. */
+  deepen(work: LateWork): Steps<void>;
   /** What is found in another text in this one's place, as it would be if a fix were applied. */
   reread(text: string): Steps<readonly Problem[]>;
   /** The chair of a tree that differs from this file's in some figure; nothing is kept of it. */

@@ -12,6 +12,7 @@ import { type PackedTurnable, packedSteps } from "../drawing/pictorial/packed.ts
 import { turnableSteps } from "../drawing/pictorial/turnable.ts";
 import { type PostFaces, postFaces } from "../drawing/post-faces.ts";
 import type { Behind, OverlayName, Sheet } from "../drawing/sheet.ts";
+import { type StrengthShown, strengthShown } from "../drawing/strength-view.ts";
 import { type PartTold, partsTold } from "../editor/about/parts-told.ts";
 import { adjustables } from "../editor/adjustable.ts";
 import { faultsOf } from "../editor/faults.ts";
@@ -35,6 +36,8 @@ interface Asked {
   post?: string;
   /** The chair to lay behind it. */
   compareWith?: OldChair;
+  /** The frame at work. */
+  strength?: true;
   /** The chair to be turned, whole or in parts. */
   pictorial?: PictorialWanted;
 }
@@ -43,6 +46,8 @@ export interface Drawings {
   /** Starts or stops drawing a file, with what is asked for. */
   watch(uri: string, watch: boolean, asked?: Asked): void;
   watched(uri: string): boolean;
+  /** Whether the frame at work is asked for. */
+  showsStrength(uri: string): boolean;
   /** The drawing to show for this version, made in turns; nothing when `stop` says that nobody waits for it any more. */
   draw(view: View, settings: Settings, stop: () => boolean): Promise<DrawingParams | undefined>;
   /** The file was closed: its last good drawing is let go. */
@@ -123,6 +128,18 @@ export function createDrawings(
     }
   }
 
+  /** The frame at work, once it is worked out for this version. */
+  function strengthIn(view: View): { strength?: StrengthShown } {
+    const late = watching.get(view.uri)?.strength && view.study.late;
+    try {
+      const strength = late && strengthShown(late.strength);
+      return strength ? { strength } : {};
+    } catch (fault) {
+      failed(fault);
+      return {};
+    }
+  }
+
   function facesIn(view: View): { faces?: PostFaces } {
     const post = watching.get(view.uri)?.post;
     try {
@@ -138,6 +155,7 @@ export function createDrawings(
     watch: (uri, watch, asked = { overlays: [] }) =>
       void (watch ? watching.set(uri, asked) : watching.delete(uri)),
     watched: (uri) => watching.has(uri),
+    showsStrength: (uri) => watching.get(uri)?.strength === true,
     async draw(view, settings, stop) {
       const { uri } = view;
       const drawn = await fresh(view, stop);
@@ -154,6 +172,7 @@ export function createDrawings(
         faults: faultsOf(view, settings, shown?.parts ?? new Set()),
         told: shown?.told ?? [],
         ...facesIn(view),
+        ...strengthIn(view),
         ...(shown?.comparison && { comparison: shown.comparison }),
         ...(shown?.pictorial && { pictorial: shown.pictorial }),
       };

@@ -2,10 +2,13 @@
  * What is done each time an open file is looked at: findings and drawing are sent, then mends are tried.
  */
 import type { Connection } from "vscode-languageserver";
+import { printWorked } from "../chair/values/print.ts";
 import { diagnostics } from "../editor/diagnostics.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
 import { messageOf } from "../mends/words.ts";
+import { isLateFinding } from "../rules/late-findings.ts";
+import type { LateWork } from "../strength/late.ts";
 import type { Study } from "../study.ts";
 import type { Drawings } from "./drawings.ts";
 import type { Files } from "./files.ts";
@@ -28,6 +31,8 @@ interface Given {
   refresh(): void;
   /** Hears of what fails. */
   report(name: string, error: unknown): void;
+  /** How what is late is worked out. */
+  late(): Promise<LateWork>;
 }
 
 interface Looks {
@@ -35,6 +40,15 @@ interface Looks {
   look(view: View): Promise<void>;
   /** The file was closed. */
   forget(uri: string): void;
+}
+
+/** What is late, in few words: its findings, each with a mark, and its values as printed. */
+function lateTold({ problems, late, design }: Study): string {
+  const findings = problems
+    .filter(isLateFinding)
+    .map(({ code, message, start }) => `!${code} ${start} ${message}`);
+  const values = (late?.values ?? []).map((each) => `${each.name} ${printWorked(each, design.units)}`);
+  return [...findings, ...values].join("\n");
 }
 
 export function createLooks(given: Given): Looks {
@@ -74,6 +88,25 @@ export function createLooks(given: Given): Looks {
     await connection.sendNotification(DRAWING, drawing);
   }
 
+  /** What is late of each file as it was last told. */
+  const toldLate = new Map<string, string>();
+
+  /** Works out what is late once the findings are shown, and shows it where it is other than before. */
+  async function deepened(view: View, chosen: Settings, stop: () => boolean) {
+    if (stop()) return;
+    const work = await given.late();
+    await finishInTurns(view.deepen(work), stop);
+    if (stop() || !view.study.late) return;
+    reportFailures(view.study);
+    const told = lateTold(view.study);
+    const before = toldLate.get(view.uri);
+    toldLate.set(view.uri, told);
+    if (!given.pulls() && told.includes("!")) await publish(view, chosen);
+    if (told !== before) given.refresh();
+    // What is drawn may tell of it: the frame at work always, findings where they are other than before.
+    if (told !== before || drawings.showsStrength(view.uri)) await redraw(view, chosen, stop);
+  }
+
   /** Tries mends once the findings are shown; findings and drawing are sent again with them. */
   async function mended(view: View, chosen: Settings, stop: () => boolean) {
     const untried = view.study.problems.filter(({ mends }) => !mends);
@@ -100,11 +133,15 @@ export function createLooks(given: Given): Looks {
       const chosen = await settings(view.uri);
       if (!given.pulls() && newest()) await publish(view, chosen);
       await redraw(view, chosen, stop);
-      mended(view, chosen, () => !newest()).catch((error) => report("trying mends", error));
+      deepened(view, chosen, () => !newest())
+        .catch((error) => report("strength", error))
+        .then(() => mended(view, chosen, () => !newest()))
+        .catch((error) => report("trying mends", error));
     },
     forget(uri) {
       shown.delete(uri);
       sent.delete(uri);
+      toldLate.delete(uri);
     },
   };
 }

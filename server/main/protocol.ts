@@ -6,6 +6,7 @@ import type { ReportSection } from "../compare/report.ts";
 import type { PackedTurnable } from "../drawing/pictorial/packed.ts";
 import type { PostFaces } from "../drawing/post-faces.ts";
 import type { OverlayName, Sheet } from "../drawing/sheet.ts";
+import type { StrengthShown } from "../drawing/strength-view.ts";
 import type { PartTold } from "../editor/about/parts-told.ts";
 import type { Adjustable } from "../editor/adjustable.ts";
 import type { Fault } from "../editor/faults.ts";
@@ -22,6 +23,8 @@ export interface WatchDrawingParams {
   post?: string;
   /** The chair to lay behind it and to tell the difference from. */
   compareWith?: OldChair;
+  /** The frame at work, case by case. */
+  strength?: true;
   /** What is needed to turn it: the chair whole, or its parts as they leave the bench, to be taken apart. */
   pictorial?: PictorialWanted;
 }
@@ -66,6 +69,8 @@ export interface DrawingParams {
   faces?: PostFaces;
   /** How it differs from the chair it is compared with. */
   comparison?: ComparisonTold;
+  /** How hard each part and joint works, when that was asked for and is worked out. */
+  strength?: StrengthShown;
   /** The chair of the sheet, to be looked at from anywhere, when that was asked for. */
   pictorial?: PackedTurnable;
 }

@@ -80,6 +80,7 @@ export function serve(
     files,
     drawings,
     settings: (uri) => settings.of(uri),
+    late: services.late,
     pulls: () => pulls,
     refresh: () => schedule.touch(REFRESH),
     report,
@@ -226,12 +227,13 @@ export function serve(
 
   connection.onNotification(
     WATCH_DRAWING,
-    ({ uri, watch, overlays, post, compareWith, pictorial }: WatchDrawingParams) => {
+    ({ uri, watch, overlays, post, compareWith, pictorial, strength }: WatchDrawingParams) => {
       if (typeof uri !== "string") return;
       drawings.watch(views.opened(uri)?.uri ?? uri, watch === true, {
         overlays: known(overlays),
         ...(typeof post === "string" && { post }),
         ...(isOldChair(compareWith) && { compareWith }),
+        ...(strength === true && { strength: true as const }),
         ...((pictorial === "whole" || pictorial === "parts") && { pictorial }),
       });
       const view = views.opened(uri);

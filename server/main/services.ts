@@ -15,13 +15,17 @@ import { mendSteps } from "../mends/mends.ts";
 import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
 import { settle } from "../settle.ts";
-import { type Asked, type OtherFiles, type Study, studySteps } from "../study.ts";
+import type { LateWork } from "../strength/late.ts";
+import { type Asked, deepenSteps, type OtherFiles, type Study, studySteps } from "../study.ts";
 
 export interface Services {
   vocabulary: Vocabulary;
   rules: readonly Rule[];
   parse(text: string): Steps<Tree>;
   study(asked: Asked): Steps<Study>;
+  deepen(study: Study, work: LateWork): Steps<Study>;
+  /** Loads what works out how strong a chair is and how its wood moves. */
+  late(): Promise<LateWork>;
   settle(from: { tree: Tree; address: string; files: OtherFiles }): { chair: Chair };
   mend(study: Study, files: OtherFiles, problems: readonly Problem[]): Steps<void>;
   draw(chair: Chair, asked?: readonly OverlayName[], behind?: Behind): Steps<Sheet>;
@@ -33,6 +37,8 @@ export const services: Services = {
   parse: (text) => parseSteps(text, vocabulary),
   study: studySteps,
   settle,
+  deepen: deepenSteps,
+  late: async () => (await import("../strength/late.ts")).lateSteps,
   mend: mendSteps,
   draw: sheetSteps,
 };

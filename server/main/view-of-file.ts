@@ -8,6 +8,7 @@ import { type Outline, outlineOf } from "../editor/names/outline.ts";
 import type { View } from "../editor/view.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { sameAddress } from "./addresses.ts";
+import { withCarried } from "./carried.ts";
 import { resolveNamed } from "./named-files.ts";
 import type { Services } from "./services.ts";
 
@@ -53,7 +54,8 @@ export function viewOfFile({ document, services, textOf, other, earlier }: Given
     tree ??= yield* services.parse(document.getText());
     // Whoever asks for the tree alone is answered here.
     yield;
-    return yield* services.study({ text: document.getText(), address, tree, files: others });
+    const study = yield* services.study({ text: document.getText(), address, tree, files: others });
+    return withCarried(study, last);
   }
 
   /** Everybody who asks for the study goes on with the same steps; steps that throw are begun anew by whoever asks next. */
@@ -89,6 +91,13 @@ export function viewOfFile({ document, services, textOf, other, earlier }: Given
         if (!study) yield;
       }
       return study;
+    },
+    *deepen(work) {
+      const quick = view.study;
+      if (quick.late) return;
+      const deep = yield* services.deepen(quick, work);
+      // Another file may have changed meanwhile.
+      if (study === quick) last = study = deep;
     },
     *reread(text) {
       const tree = yield* services.parse(text);

@@ -9,6 +9,7 @@ import { goalOf } from "../range/goal.ts";
 import { reachSteps } from "../range/reach.ts";
 import { printFine, printPlace } from "../range/words.ts";
 import type { OtherFiles, Study } from "../study.ts";
+import { lateOf } from "./trial.ts";
 
 /** The requirement that is not met, by its place. */
 export const UNMET = "requirement-not-met";
@@ -26,7 +27,8 @@ export function* reachedMends(
   );
   const goal = line && goalOf(line);
   if (!goal) return [];
-  const ways = yield* reachSteps({ subject: { text, address, files }, study, goal });
+  const subject = { text, address, files, ...lateOf(study, problem) };
+  const ways = yield* reachSteps({ subject, study, goal });
   return ways
     .filter(({ met, comes, goes }) => met && comes.length === 0 && goes.some(({ code }) => code === UNMET))
     .slice(0, most)

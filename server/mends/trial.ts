@@ -6,6 +6,8 @@ import { codes } from "../../grammar/codes.ts";
 import type { Edit, Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import { languageRules } from "../rules/file/language.ts";
+import { isLateFinding } from "../rules/late-findings.ts";
+import type { LateWork } from "../strength/late.ts";
 import { type OtherFiles, type Study, studySteps } from "../study.ts";
 
 export interface Verdict {
@@ -50,9 +52,13 @@ export function* trySteps(
 ): Steps<Verdict | undefined> {
   const text = edited(before.text, edits);
   if (text === undefined || text === before.text) return undefined;
-  const after = yield* studySteps({ text, address: before.address, files });
+  const after = yield* studySteps({ text, address: before.address, files, ...lateOf(before, problem) });
   return verdictOf(before, after, problem);
 }
+
+/** What is late is worked out again only for findings that come of it: it takes longer than all the rest. */
+export const lateOf = ({ lateWork }: Study, problem: Problem): { late?: LateWork } =>
+  lateWork && isLateFinding(problem) ? { late: lateWork } : {};
 
 /**
  * Compares what is found before and after. Only findings made as early as the one that is put right, or earlier, count as new: a line

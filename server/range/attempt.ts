@@ -3,6 +3,7 @@
  */
 import type { Edit } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
+import type { LateWork } from "../strength/late.ts";
 import { type OtherFiles, type Study, studySteps } from "../study.ts";
 import { edited } from "./choice.ts";
 
@@ -11,6 +12,9 @@ export interface Subject {
   text: string;
   address: string;
   files: OtherFiles;
+  /** Works out what is late as well, where that is asked about. */
+  late?: LateWork;
+  lateWhen?: "required";
 }
 
 /** All that is known of the file with some edits made. */

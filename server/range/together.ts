@@ -7,9 +7,10 @@ import { parse } from "../../grammar/parser.ts";
 import type { Edit } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
+import { valueRow } from "../../grammar/vocabulary/values.ts";
 import type { RequireDesign } from "../design/design.ts";
 import { settleSteps } from "../settle.ts";
-import type { Study } from "../study.ts";
+import { lateChairSteps, type Study } from "../study.ts";
 import { attemptSteps, type Subject } from "./attempt.ts";
 import { type Choice, choicesOf, edited, exactly, rewrite, stepped } from "./choice.ts";
 import { type Known, knownBy } from "./findings.ts";
@@ -148,9 +149,11 @@ function* figuresAt(
     const place = places[k] ?? choice.now;
     return place === choice.now ? [] : [rewrite(choice, exactly(choice, place))];
   });
-  const { text, address, files } = asking.subject;
+  const { text, address, files, late } = asking.subject;
   const tree = parse(edited(text, edits), vocabulary);
-  const { chair } = yield* settleSteps({ tree, address, files });
+  const settled = yield* settleSteps({ tree, address, files });
+  const wanted = late && goals.some(({ value }) => valueRow(value)?.late);
+  const chair = wanted ? yield* lateChairSteps(settled.chair, late) : settled.chair;
   yield;
   return goals.map((goal) => figureOf(chair, goal));
 }

@@ -49,6 +49,9 @@ import { tenonTooWide } from "./joints/tenon-too-wide.ts";
 import { tenonTooWideForThickness } from "./joints/tenon-too-wide-for-thickness.ts";
 import { tenonsMeet } from "./joints/tenons-meet.ts";
 import type { Rule } from "./machinery/rule.ts";
+import { heldAcrossGrain } from "./moisture/held-across-grain.ts";
+import { moisturesApart } from "./moisture/moistures-apart.ts";
+import { panelWithoutRoom } from "./moisture/panel-without-room.ts";
 import { restBeyondRail } from "./seat/rest-beyond-rail.ts";
 import { restCutIntoMortise } from "./seat/rest-cut-into-mortise.ts";
 import { restCutTooDeep } from "./seat/rest-cut-too-deep.ts";
@@ -78,6 +81,10 @@ import { tipsForwards } from "./stability/tips-forwards.ts";
 import { tipsSideways } from "./stability/tips-sideways.ts";
 import { tipsUnderChild } from "./stability/tips-under-child.ts";
 import { tipsWhenLeantBack } from "./stability/tips-when-leant-back.ts";
+import { frameTooLimp } from "./strength/frame-too-limp.ts";
+import { jointOverworked } from "./strength/joint-overworked.ts";
+import { memberOverworked } from "./strength/member-overworked.ts";
+import { railSlenderAtArch } from "./strength/rail-slender-at-arch.ts";
 
 /** Every rule, those about the chair first, then those about the file's own claims, then the language's. */
 export const rules: readonly Rule[] = [
@@ -124,6 +131,13 @@ export const rules: readonly Rule[] = [
   tipsSideways,
   tipsUnderChild,
   tipsWhenLeantBack,
+  jointOverworked,
+  memberOverworked,
+  railSlenderAtArch,
+  frameTooLimp,
+  heldAcrossGrain,
+  panelWithoutRoom,
+  moisturesApart,
   seatTooHigh,
   seatTooLow,
   seatTooDeep,

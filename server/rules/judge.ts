@@ -9,6 +9,8 @@ import type { Tree } from "../../grammar/tree.ts";
 import type { Chair, Failure } from "../chair/chair.ts";
 import type { AcceptDesign, Design } from "../design/design.ts";
 import { partsNamed } from "../design/identity.ts";
+import { asksLate } from "../design/values.ts";
+import type { Late } from "../strength/late.ts";
 import { idleAccepts } from "./file/accept-accepts-nothing.ts";
 import { toldFailures } from "./file/internal-error.ts";
 import { rules } from "./index.ts";
@@ -24,14 +26,20 @@ interface Judged {
   tree: Tree;
   design: Design;
   chair: Chair;
+  /** What is worked out after the other rules; while it is absent, rules that ask for it alone are not asked. */
+  late?: Late;
+  /** What each rule found of this chair before; only those that ask for what is late are asked again. */
+  before?: ReadonlyMap<string, readonly Finding[]>;
 }
 
-interface Judgement {
+export interface Judgement {
   problems: Problem[];
   /** What the file accepts, each with its reason. */
   accepted: { problem: Problem; because: string }[];
   /** Rules that threw, by their codes. */
   failures: Failure[];
+  /** What each rule found, by its code, for judging again. */
+  found: ReadonlyMap<string, readonly Finding[]>;
 }
 
 /**
@@ -44,23 +52,35 @@ export const judge = (of: Judged, also: readonly Problem[] = [], table: readonly
 
 /** The same, resting after each rule, and within those that rest themselves. */
 export function* judgeSteps(
-  { tree, design, chair }: Judged,
+  { tree, design, chair, late, before }: Judged,
   also: readonly Problem[] = [],
   table: readonly Rule[] = rules,
 ): Steps<Judgement> {
   const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
-  const found: Finding[] = [];
+  const byRule = new Map<string, readonly Finding[]>();
   const failures: Failure[] = [];
   for (const rule of table) {
+    if (rule.late === "only" && !late) continue;
+    const known = rule.late ? undefined : before?.get(rule.code);
+    if (known) {
+      byRule.set(rule.code, known);
+      continue;
+    }
     try {
-      for (const finding of yield* foundBy(rule, { tree, design, chair }, doubt))
-        if (!doubt.about(finding.subject ?? "") && !(rule.code === "cannot-be-built" && doubt.at(finding)))
-          found.push(finding);
+      const findings = yield* foundBy(rule, { tree, design, chair, ...(late && { late }) }, doubt);
+      byRule.set(
+        rule.code,
+        findings.filter(
+          (finding) =>
+            !doubt.about(finding.subject ?? "") && !(rule.code === "cannot-be-built" && doubt.at(finding)),
+        ),
+      );
     } catch (thrown) {
       failures.push({ what: rule.code, thrown });
     }
     yield;
   }
+  const found = [...byRule.values()].flat();
   found.push(...toldFailures(chair, failures));
   const accepts = underTodaysCodes(design.accepts, table);
   const alone = settle(
@@ -72,8 +92,8 @@ export function* judgeSteps(
     also.filter(({ severity }) => severity !== "error"),
     accepts,
   );
-  // Nobody knows what a rule that failed would have found.
-  const unjudged = new Set(failures.map(({ what }) => what));
+  // Nobody knows what a rule that failed would have found, or one that is yet to be asked.
+  const unjudged = new Set([...failures.map(({ what }) => what), ...(late ? [] : waiting(table, design))]);
   const idle =
     doubt.anywhere || alone.length > 0
       ? []
@@ -93,8 +113,13 @@ export function* judgeSteps(
     problems: problems.sort((a, b) => a.start - b.start || a.end - b.end),
     accepted: [...others.accepted, ...accepted],
     failures,
+    found: byRule,
   };
 }
+
+/** Codes of the rules that ask for what is worked out late. */
+const waiting = (table: readonly Rule[], design: Design): string[] =>
+  table.filter(({ late }) => late === "only" || (late === "too" && asksLate(design))).map(({ code }) => code);
 
 /** The lines with the codes that their rules have today. */
 const underTodaysCodes = (accepts: readonly AcceptDesign[], table: readonly Rule[]): AcceptDesign[] =>
@@ -106,9 +131,9 @@ const underTodaysCodes = (accepts: readonly AcceptDesign[], table: readonly Rule
 /** The rules' own findings, without those of the stages before. */
 export const findings = (of: Judged): Problem[] => judge(of).problems;
 
-function* foundBy(rule: Rule, { tree, design, chair }: Judged, doubt: Doubt): Steps<Finding[]> {
+function* foundBy(rule: Rule, { tree, design, chair, late }: Judged, doubt: Doubt): Steps<Finding[]> {
   if (!rule.find || (rule.asksForMissing && doubt.anywhere)) return [];
-  const found = rule.find({ tree, design, chair, rules, ...boundsOf(rule, design) });
+  const found = rule.find({ tree, design, chair, rules, ...boundsOf(rule, design), ...(late && { late }) });
   return (Array.isArray(found) ? found : yield* found) as Finding[];
 }
 

@@ -4,12 +4,13 @@
 import type { Chair } from "../chair/chair.ts";
 import { armsOf, gravity, loadedOf } from "../floor/loaded.ts";
 import { balanceOf } from "../floor/tips.ts";
-import type { Vec3 } from "../geometry/solid.ts";
-import { distance } from "../geometry/vec.ts";
+import type { ChairWeight } from "../timber/weight.ts";
+import { atMiddle, backLoad, pushed, seatLoad, selfWeight } from "./acting.ts";
+import { type Stops, supportsOf } from "./feet.ts";
 import type { NodeLoad, Support } from "./frame/frame.ts";
 import data from "./loads.json" with { type: "json" };
 import type { ChairFrame } from "./model.ts";
-import { sharesOf } from "./spread.ts";
+import { ownCases } from "./own-cases.ts";
 
 export type LevelName = keyof typeof data.levels;
 
@@ -26,16 +27,26 @@ export interface LoadCase {
   supports: Support[];
   /** Figures that were not seen in print. */
   fromMemory: boolean;
+  /** The file's own. */
+  own?: true;
 }
 
-type Stops = "front" | "back" | "left" | "right";
-
-/** Every case that concerns this chair; none without a seat and feet. */
+/** Every case that concerns this chair, the standards' first, then the file's own; none without three feet. */
 export function casesOf(chair: Chair, frame: ChairFrame, level: LevelName): LoadCase[] {
-  const weight = balanceOf(chair).weight;
+  if (frame.feet.size < 3) return [];
+  const { weight } = balanceOf(chair);
+  const own = selfWeight(frame, weight.mass);
+  return [...standardCases(chair, frame, weight, level), ...ownCases(chair, frame)].map((each) => ({
+    ...each,
+    loads: [...each.loads, ...own],
+  }));
+}
+
+/** Those of the level, and what beyond them a chair meets; none without a seat. */
+function standardCases(chair: Chair, frame: ChairFrame, weight: ChairWeight, level: LevelName): LoadCase[] {
   const loaded = loadedOf(chair, weight);
   const figures = data.levels[level];
-  if (!loaded || frame.feet.size < 3) return [];
+  if (!loaded) return [];
   const { seat, back } = loaded;
   const xs = seat.map(([x]) => x);
   const ys = seat.map(([, y]) => y);
@@ -148,124 +159,8 @@ export function casesOf(chair: Chair, frame: ChairFrame, level: LevelName): Load
       false,
     );
   }
-  const own = selfWeight(frame, weight.mass);
-  return cases.map((each) => ({ ...each, loads: [...each.loads, ...own] }));
+  return cases;
 }
 
 const backHeight = (seat: number, top: number): number =>
   Math.min(seat + data.places.backAboveSeat, top - data.places.backBelowTop / 10);
-
-/** Feet push on the floor; those on the stopped sides, or all of them where none is stopped, are kept from sliding. */
-function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[] {
-  const feet = [...frame.feet.values()].map((node) => ({ node, at: frame.nodes[node]?.at ?? [0, 0, 0] }));
-  const middle = (k: 0 | 1) => feet.reduce((sum, { at }) => sum + (at[k] ?? 0), 0) / feet.length;
-  const [mx, my] = [middle(0), middle(1)];
-  const stopped = ({ at }: { at: Vec3 }) =>
-    stops.length === 0 ||
-    stops.some((side) =>
-      side === "front"
-        ? at[1] < my
-        : side === "back"
-          ? at[1] > my
-          : side === "left"
-            ? at[0] > mx
-            : at[0] < mx,
-    );
-  return feet.map((foot) => {
-    const held = stopped(foot);
-    return { node: foot.node, held: [held, held, true, false, false, false], pushes: true };
-  });
-}
-
-/** A force down on the seat, as the members under it take it. */
-function seatLoad(chair: Chair, frame: ChairFrame, force: number, at: [number, number]): NodeLoad[] {
-  const on = chair.seat?.design.on ?? [];
-  const names = on.flatMap(({ value }) => {
-    const all = [...frame.along.keys()];
-    return all.filter((name) => name === value.name || name.startsWith(`${value.name}.`));
-  });
-  if (chair.seat?.plan) names.push(chair.seat.name);
-  const nodes = [...new Set(names)].flatMap((name) => frame.along.get(name) ?? []);
-  const shares = sharesOf(
-    nodes.map((node) => frame.nodes[node]?.at ?? [0, 0, 0]),
-    at,
-  );
-  return nodes.map((node, k) => ({ node, v: [0, 0, -force * (shares[k] ?? 0), 0, 0, 0] }));
-}
-
-/** A push backwards on the back at a height: on the members across it near there, else on its posts. */
-function backLoad(frame: ChairFrame, chair: Chair, force: number, height: number): NodeLoad[] {
-  const across = [...chair.members.values()].filter(
-    (member) =>
-      member.is === "rail" &&
-      Math.abs(member.along[0]) > 0.8 &&
-      middleHeight(frame, member.name) > height - 200,
-  );
-  const nearest = across
-    .map(({ name }) => ({ name, off: Math.abs(middleHeight(frame, name) - height) }))
-    .sort((a, b) => a.off - b.off)[0];
-  if (nearest) return atMiddle(frame, nearest.name, [0, force, 0]);
-  const tall = [...frame.along].filter(([, nodes]) => (frame.nodes[nodes.at(-1) ?? 0]?.at[2] ?? 0) > height);
-  return tall.flatMap(([, nodes]) => {
-    const node = nodes.find((each) => (frame.nodes[each]?.at[2] ?? 0) >= height) ?? nodes.at(-1) ?? 0;
-    return [{ node, v: [0, force / tall.length, 0, 0, 0, 0] }];
-  });
-}
-
-function middleHeight(frame: ChairFrame, name: string): number {
-  const nodes = frame.along.get(name) ?? [];
-  return frame.nodes[nodes[Math.floor(nodes.length / 2)] ?? 0]?.at[2] ?? 0;
-}
-
-/** A force at the middle of a part's length, shared by the two nodes that it lies between. */
-function atMiddle(frame: ChairFrame, name: string, force: Vec3): NodeLoad[] {
-  const nodes = frame.along.get(name) ?? [];
-  const places = nodes.map((node) => frame.nodes[node]?.at ?? ([0, 0, 0] as Vec3));
-  const steps = places.slice(1).map((place, k) => distance(places[k] ?? place, place));
-  let left = steps.reduce((sum, step) => sum + step, 0) / 2;
-  for (const [k, step] of steps.entries()) {
-    if (left > step + 1e-9) {
-      left -= step;
-      continue;
-    }
-    const share = step > 0 ? left / step : 0;
-    return [k, k + 1].flatMap((at) => {
-      const part = at === k ? 1 - share : share;
-      const node = nodes[at];
-      return node === undefined || part < 1e-9 ? [] : [{ node, v: [...force.map((f) => f * part), 0, 0, 0] }];
-    });
-  }
-  return [];
-}
-
-/** A level push at the seat's rail on one side, at its middle. */
-function pushed(chair: Chair, frame: ChairFrame, side: "back" | "right", force: Vec3): NodeLoad[] {
-  const on = chair.seat?.design.on ?? [];
-  const rails = [...chair.rails.values()].filter((rail) =>
-    on.some(({ value }) => rail.id.stem === value.name),
-  );
-  const k = side === "back" ? 1 : 0;
-  const far = [...rails].sort((a, b) => {
-    const middle = (rail: (typeof rails)[number]) => (rail.start[k] + rail.end[k]) / 2;
-    return side === "back" ? middle(b) - middle(a) : middle(a) - middle(b);
-  })[0];
-  if (far) return atMiddle(frame, far.name, force);
-  // A solid seat is pushed at its middle: it is stiff.
-  const [middle] = chair.seat?.plan ? (frame.along.get(chair.seat.name) ?? []) : [];
-  return middle === undefined ? [] : [{ node: middle, v: [...force, 0, 0, 0] }];
-}
-
-/** The chair's own weight, spread over its members as their volume is. */
-function selfWeight(frame: ChairFrame, mass: number): NodeLoad[] {
-  const sizes = frame.pieces.map(({ beam, section }) => {
-    const { from, to } = frame.beams[beam] ?? { from: 0, to: 0 };
-    const [a, b] = [frame.nodes[from]?.at ?? [0, 0, 0], frame.nodes[to]?.at ?? [0, 0, 0]];
-    return { from, to, size: section.A * Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) };
-  });
-  const whole = sizes.reduce((sum, { size }) => sum + size, 0);
-  if (!(whole > 0) || !Number.isFinite(mass)) return [];
-  return sizes.flatMap(({ from, to, size }) => {
-    const half = (-mass * gravity * size) / whole / 2;
-    return [from, to].map((node) => ({ node, v: [0, 0, half, 0, 0, 0] }));
-  });
-}

@@ -6,7 +6,7 @@
 import type { Chair, Joint, Member } from "../chair/chair.ts";
 import { isOnFloor } from "../chair/posts/on-floor.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";
-import type { Vec3 } from "../geometry/solid.ts";
+import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { add, cross, distance, dot, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import { strengthsOf } from "../timber/strengths.ts";
 import type { Beam, Frame, FrameNode, Spring } from "./frame/frame.ts";
@@ -18,12 +18,14 @@ import data from "./wood.json" with { type: "json" };
 export type StiffnessLevel = "low" | "middle" | "high";
 
 /** A stretch of a member as a beam, with what its strength is judged by. */
-interface Piece {
+export interface Piece {
   /** Index of its beam in the frame. */
   beam: number;
   part: string;
   section: SectionFigures;
   species: string;
+  /** What mortises leave of the section at its two ends, where there are any. */
+  left: { from?: SectionFigures; to?: SectionFigures };
   /** Angle between the grain and the beam, rad. */
   grain: number;
 }
@@ -50,6 +52,8 @@ interface Station {
   at: Vec3;
   /** Along the centre line. */
   s: number;
+  /** A mortise is cut here. */
+  mortised?: true;
 }
 
 /** The chair's frame, its joints at one level of stiffness. The seat carries nothing by itself: its load goes to the rails under it. */
@@ -80,6 +84,14 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     members.map((member) => [member.name, stationsOf(member, joints)]),
   );
 
+  const mortises = new Map<string, Convex[]>();
+  for (const { entered, tenon, haunch } of joints)
+    mortises.set(entered.name, [
+      ...(mortises.get(entered.name) ?? []),
+      ...tenon,
+      ...(haunch ? [haunch] : []),
+    ]);
+
   for (const member of members) {
     const species = member.timber?.species ?? "";
     const strengths = strengthsOf(species);
@@ -105,10 +117,14 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
         sectionAt(member.body, { at: along(a.at, b.at, 0.7), ...axes });
       if (!section) continue;
       const round = isRound(member);
+      const left = ({ at, mortised }: Station) =>
+        mortised ? sectionAt(member.body, { at, ...axes }, mortises.get(member.name)) : undefined;
+      const [from, to] = [left(a), left(b)];
       made.pieces.push({
         beam: beams.length,
         part: member.name,
         section,
+        left: { ...(from && { from }), ...(to && { to }) },
         species,
         grain: Math.acos(Math.min(1, Math.abs(dot(run, member.grain)))),
       });
@@ -176,9 +192,10 @@ function stationsOf(member: Member, joints: readonly Joint[]): Station[] {
   for (let k = 1; k < line.length; k++)
     lengths.push((lengths[k - 1] as number) + distance(line[k - 1] as Vec3, line[k] as Vec3));
   const whole = lengths.at(-1) ?? 0;
-  const wanted = new Set<number>(lengths);
-  for (const joint of joints)
-    if (joint.entered.name === member.name) wanted.add(nearestOn(line, lengths, joint.root));
+  const cut = joints
+    .filter(({ entered }) => entered.name === member.name)
+    .map(({ root }) => nearestOn(line, lengths, root));
+  const wanted = new Set<number>([...lengths, ...cut]);
   const sorted = [...wanted]
     .sort((a, b) => a - b)
     .filter((s, k, all) => k === 0 || s - (all[k - 1] as number) > JOIN);
@@ -191,7 +208,11 @@ function stationsOf(member: Member, joints: readonly Joint[]): Station[] {
     }
     places.push(s);
   }
-  return places.map((s) => ({ s, at: pointOn(line, lengths, Math.min(s, whole)) }));
+  return places.map((s) => ({
+    s,
+    at: pointOn(line, lengths, Math.min(s, whole)),
+    ...(cut.some((each) => Math.abs(each - s) <= JOIN) && { mortised: true as const }),
+  }));
 }
 
 /** A post's line from its trimmed foot to its top. */
@@ -282,18 +303,32 @@ function addJoint(
   const axes = [joint.direction, joint.acrossThick, cross(joint.direction, joint.acrossThick)].map((axis) =>
     moveDirection(stance, axis),
   ) as [Vec3, Vec3, Vec3];
-  const { tight, stiffness, stiffnessOf } = data.joints;
-  const size = Math.max(joint.wide, joint.thick);
-  const turns = stiffness[level] * (size / stiffnessOf.wide) ** 2 * (joint.long / stiffnessOf.long);
-  const slim = turns * Math.max(0.1, Math.min(joint.wide, joint.thick) / size);
-  // About its thickness a tenon bends across its width: the stiffer way.
   springs.push({
     id: joint.name,
     joint: joint.name,
     from,
     to: ownNodes[end] as number,
     axes,
-    k: [tight, tight, tight, turns, turns, slim],
+    k: stiffnessAt(joint, level),
   });
   made.jointOf.push(joint);
+}
+
+/** The same frame with its joints at another level of stiffness. */
+export const atStiffness = (frame: ChairFrame, level: StiffnessLevel): ChairFrame => ({
+  ...frame,
+  springs: frame.springs.map((spring, k) => {
+    const joint = frame.jointOf[k];
+    return joint ? { ...spring, k: stiffnessAt(joint, level) } : spring;
+  }),
+});
+
+/** N/mm along a joint's axes, N·mm/rad about them. */
+function stiffnessAt({ wide, thick, long }: Joint, level: StiffnessLevel): number[] {
+  const { tight, stiffness, stiffnessOf } = data.joints;
+  const size = Math.max(wide, thick);
+  const turns = stiffness[level] * (size / stiffnessOf.wide) ** 2 * (long / stiffnessOf.long);
+  const slim = turns * Math.max(0.1, Math.min(wide, thick) / size);
+  // About its thickness a tenon bends across its width: the stiffer way.
+  return [tight, tight, tight, turns, turns, slim];
 }

@@ -29,15 +29,18 @@ export function repeatedShare(times: number): number {
   return Math.max(0.2, (share.at(-1) ?? 0.4) - 0.2 * (n - Math.log10(cycles.at(-1) ?? 1)));
 }
 
-/** How hard a member works at one end of a beam: forces over what its section bears; nothing where its species is not known. */
+/**
+ * How hard a member works at one end of a beam: forces over what its section bears when loads come so often that `share` of its strength is
+ * left; nothing where its species is not known.
+ */
 export function memberDemand(
   ends: readonly number[],
   { A, Iy, Iz, farY, farZ }: SectionFigures,
-  { species, grain, times }: { species: string; grain: number; times: number },
+  { species, grain, share }: { species: string; grain: number; share: number },
 ): number | undefined {
   const known = strengthsOf(species);
   if (!known?.bendingStrength) return undefined;
-  const left = grainShare(grain) * repeatedShare(times);
+  const left = grainShare(grain) * share;
   const [N, Vy, Vz, T, My, Mz] = ends.map((value) => Math.abs(value ?? 0)) as [
     number,
     number,
@@ -49,7 +52,7 @@ export function memberDemand(
   const bending = (My * farZ) / Iy + (Mz * farY) / Iz;
   const axial = N / A / ((known.crushingAlong ?? known.bendingStrength / 2) * left);
   const shear = (1.5 * Math.hypot(Vy, Vz)) / A + torsionStress(T, A, farY, farZ);
-  const across = known.shearAlong ? shear / (known.shearAlong * repeatedShare(times)) : 0;
+  const across = known.shearAlong ? shear / (known.shearAlong * share) : 0;
   return Math.max(bending / (known.bendingStrength * left) + axial, across);
 }
 
@@ -59,7 +62,7 @@ function torsionStress(T: number, A: number, farY: number, farZ: number): number
   return b > 0 ? T / (0.208 * A * b) : 0;
 }
 
-interface JointStrength {
+export interface JointStrength {
   /** N·mm about the thickness (in the plane of the width), and about the width. */
   momentWide: number;
   momentThick: number;
@@ -69,18 +72,24 @@ interface JointStrength {
   shear: number;
 }
 
+/** As much of a joint as its strength depends on. */
+type Judged = Pick<Joint, "kind" | "shape" | "long" | "sections" | "glueArea" | "facts">;
+
 /** What a joint bears on the mean, once; nothing where the species is not known. */
-export function jointStrength(joint: Joint, species: string): JointStrength | undefined {
+export function jointStrength(joint: Judged, species: string): JointStrength | undefined {
   const known = strengthsOf(species);
   if (!known?.bendingStrength || !known.shearAlong) return undefined;
-  const { momentFactor, fullLength, dowelRatio, glueShare, unglued } = data.joints;
+  const { momentFactor, turnedFactor, fullLength, dowelRatio, glueShare, roundShare, unglued } = data.joints;
   const glue = joint.facts.glue?.value;
   const held = glue === "none" ? unglued : 1;
-  const length = Math.min(1, joint.long / fullLength) * held;
+  const turned = joint.shape === "round";
+  const factor = turned ? turnedFactor : momentFactor;
+  // A round tenon stays in its hole whether it is glued or not.
+  const length = Math.min(1, joint.long / fullLength) * (turned ? 1 : held);
+  const round = joint.shape === "round" || joint.kind === "dowels";
   const kind = joint.kind === "dowels" ? dowelRatio : 1;
   const modulus = joint.sections.reduce((sum, { thick: [t0, t1], wide: [w0, w1] }) => {
     const [t, w] = [t1 - t0, w1 - w0];
-    const round = joint.shape === "round" || joint.kind === "dowels";
     return sum + (round ? (Math.PI * Math.min(t, w) ** 3) / 32 : (t * w * w) / 6);
   }, 0);
   const spreadOver = spread(joint);
@@ -88,7 +97,7 @@ export function jointStrength(joint: Joint, species: string): JointStrength | un
     (sum, { thick: [t0, t1], wide: [w0, w1] }) => sum + ((w1 - w0) * (t1 - t0) ** 2) / 6,
     0,
   );
-  const withdrawal = Math.max(1, joint.glueArea * known.shearAlong * glueShare * held);
+  const withdrawal = Math.max(1, joint.glueArea * known.shearAlong * (round ? roundShare : glueShare) * held);
   const area = joint.sections.reduce(
     (sum, { thick: [t0, t1], wide: [w0, w1] }) => sum + (t1 - t0) * (w1 - w0),
     0,
@@ -96,24 +105,24 @@ export function jointStrength(joint: Joint, species: string): JointStrength | un
   return {
     momentWide: Math.max(
       1,
-      (momentFactor * known.bendingStrength * modulus + (spreadOver * withdrawal) / 2) * length * kind,
+      (factor * known.bendingStrength * modulus + (spreadOver * withdrawal) / 2) * length * kind,
     ),
-    momentThick: Math.max(1, momentFactor * known.bendingStrength * flat * length * kind),
+    momentThick: Math.max(1, factor * known.bendingStrength * (turned ? modulus : flat) * length * kind),
     withdrawal,
     shear: Math.max(1, (known.shearAlong * area) / 1.5),
   };
 }
 
 /** How far the outermost of several tenons or dowels stand from each other across the width, mm: they draw against each other. */
-function spread({ sections }: Joint): number {
+function spread({ sections }: Judged): number {
   if (sections.length < 2) return 0;
   const middles = sections.map(({ wide: [a, b] }) => (a + b) / 2);
   return Math.max(...middles) - Math.min(...middles);
 }
 
-/** How hard a joint works: what its spring passes on over what it bears. */
-export function jointDemand(passed: readonly number[], bears: JointStrength, times: number): number {
-  const left = data.joints.lower * repeatedShare(times);
+/** How hard a joint works: what its spring passes on over what it bears when `share` of that is left. */
+export function jointDemand(passed: readonly number[], bears: JointStrength, share: number): number {
+  const left = data.joints.lower * share;
   const [N, V1, V2, T, Mwide, Mthick] = passed as [number, number, number, number, number, number];
   const moments =
     Math.abs(Mwide) / bears.momentWide +

@@ -4,9 +4,11 @@
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
 import { casesOf, type LevelName, type LoadCase } from "./cases.ts";
-import { type Failed, type Prepared, prepare, type Solution, solve } from "./frame/solve.ts";
-import { type ChairFrame, frameOf, type StiffnessLevel } from "./model.ts";
-import { jointDemand, jointStrength, memberDemand } from "./resistance.ts";
+import { type Failed, largestShare, type Prepared, prepare, type Solution, solve } from "./frame/solve.ts";
+import { type Lasting, lastingOf } from "./lasting.ts";
+import { atStiffness, type ChairFrame, frameOf, type Piece, type StiffnessLevel } from "./model.ts";
+import { type JointStrength, jointDemand, jointStrength, memberDemand, repeatedShare } from "./resistance.ts";
+import { swaysOf } from "./sway.ts";
 
 const stiffnessLevels: readonly StiffnessLevel[] = ["low", "middle", "high"];
 
@@ -20,15 +22,33 @@ export interface CaseResult {
   /** Load over resistance, by joint and by part; what has no known timber is left out. */
   joints: Map<string, number>;
   members: Map<string, number>;
+  /** Index among the frame's pieces of the one that works hardest, by part. */
+  hardest: Map<string, number>;
 }
 
 export interface Ruling {
   name: string;
   demand: number;
-  /** Name of the load case that asks most, and the span of demands between the stiffnesses. */
+  /** Name of the load case that asks most, and in words. */
   ruledBy: string;
+  title: string;
+  /** The span of demands between the stiffnesses. */
   low: number;
   high: number;
+  /** Of a part: where its wood works hardest, as a piece of the frame. */
+  piece?: Piece;
+}
+
+/** How far the seat gives way level under a push, mm, at the middle stiffness and between the others. */
+export interface Sway {
+  towards: "forward" | "sideways";
+  ruledBy: string;
+  title: string;
+  mm: number;
+  low: number;
+  high: number;
+  /** Of the seat over the floor. */
+  height: number;
 }
 
 export interface Strength {
@@ -36,6 +56,9 @@ export interface Strength {
   cases: CaseResult[];
   joints: Ruling[];
   members: Ruling[];
+  sways: Sway[];
+  /** How often it may be sat down on. */
+  lasting?: Lasting;
   /** One over the largest demand of all; nothing where nothing could be judged. */
   margin?: number;
   /** Parts whose timber is not in the table of strengths. */
@@ -43,15 +66,25 @@ export interface Strength {
 }
 
 /** Works all cases through at three stiffnesses; rests after each. */
-export function* strengthSteps(chair: Chair, level: LevelName = "domestic"): Steps<Strength> {
+export function* strengthSteps(
+  chair: Chair,
+  level: LevelName = chair.design.strength?.value ?? "domestic",
+): Steps<Strength> {
   const cases: CaseResult[] = [];
   let unknown: string[] = [];
+  const middle = frameOf(chair, "middle");
+  yield;
+  const loads = casesOf(chair, middle, level);
+  const bears = middle.jointOf.map((joint) =>
+    jointStrength(joint, chair.members.get(joint.part)?.timber?.species ?? ""),
+  );
+  let prepared: Prepared | undefined;
   for (const stiffness of stiffnessLevels) {
-    const frame = frameOf(chair, stiffness);
+    const frame = atStiffness(middle, stiffness);
     unknown = frame.unknown;
-    const prepared = prepare(frame);
+    prepared = prepare(frame, prepared);
     yield;
-    for (const load of casesOf(chair, frame, level)) {
+    for (const load of loads) {
       const { solution, share } = standing(prepared, load);
       cases.push({
         load,
@@ -59,7 +92,7 @@ export function* strengthSteps(chair: Chair, level: LevelName = "domestic"): Ste
         frame,
         solution,
         share,
-        ...demandsOf(chair, frame, solution, load.times),
+        ...demandsOf(frame, solution, bears, repeatedShare(load.times)),
       });
       yield;
     }
@@ -67,61 +100,63 @@ export function* strengthSteps(chair: Chair, level: LevelName = "domestic"): Ste
   const joints = rulingsOf(cases, ({ joints: each }) => each);
   const members = rulingsOf(cases, ({ members: each }) => each);
   const most = Math.max(0, ...[...joints, ...members].map(({ demand }) => demand));
-  return { level, cases, joints, members, ...(most > 0 && { margin: 1 / most }), unknown };
+  const lasting = lastingOf(cases);
+  return {
+    level,
+    cases,
+    joints,
+    members,
+    sways: swaysOf(chair, cases),
+    ...(lasting && { lasting }),
+    ...(most > 0 && { margin: 1 / most }),
+    unknown,
+  };
 }
-
-/** Halvings by which the largest push is sought that does not tip the chair over. */
-const HALVINGS = 6;
 
 /** Solves a case; where its pushes would tip the chair over, with as much of them as it stands (as ISO 7173 loads a back; seen). */
 function standing(
   prepared: Prepared,
   { supports, loads }: LoadCase,
 ): { solution: Solution | Failed; share: number } {
-  const at = (share: number) =>
-    solve(
-      prepared,
-      supports,
-      loads.map(({ node, v: [x = 0, y = 0, ...rest] }) => ({ node, v: [share * x, share * y, ...rest] })),
-    );
-  let best = { solution: at(1), share: 1 };
-  if (best.solution.is === "solved") return best;
-  let [low, high] = [0, 1];
-  for (let k = 0; k < HALVINGS; k++) {
-    const share = (low + high) / 2;
-    const solution = at(share);
-    if (solution.is === "solved") {
-      best = { solution, share };
-      low = share;
-    } else high = share;
-  }
-  return best;
+  const whole = solve(prepared, supports, loads);
+  if (whole.is === "solved") return { solution: whole, share: 1 };
+  const share = largestShare(prepared, supports, loads);
+  const most =
+    share > 0
+      ? solve(
+          prepared,
+          supports,
+          loads.map(({ node, v: [x = 0, y = 0, ...rest] }) => ({ node, v: [share * x, share * y, ...rest] })),
+        )
+      : whole;
+  return most.is === "solved" ? { solution: most, share } : { solution: whole, share: 1 };
 }
 
 function demandsOf(
-  chair: Chair,
   frame: ChairFrame,
   solution: Solution | Failed,
-  times: number,
-): Pick<CaseResult, "joints" | "members"> {
+  bears: readonly (JointStrength | undefined)[],
+  share: number,
+): Pick<CaseResult, "joints" | "members" | "hardest"> {
   const joints = new Map<string, number>();
   const members = new Map<string, number>();
-  if (solution.is !== "solved") return { joints, members };
-  for (const { beam, part, section, species, grain } of frame.pieces) {
+  const hardest = new Map<string, number>();
+  if (solution.is !== "solved") return { joints, members, hardest };
+  for (const [k, { beam, part, section, left, species, grain }] of frame.pieces.entries()) {
     const ends = solution.ends[beam];
     if (!ends) continue;
-    for (const end of [ends.from, ends.to]) {
-      const demand = memberDemand(end, section, { species, grain, times });
-      if (demand !== undefined) members.set(part, Math.max(members.get(part) ?? 0, demand));
+    for (const which of ["from", "to"] as const) {
+      const demand = memberDemand(ends[which], left[which] ?? section, { species, grain, share });
+      if (demand === undefined || demand <= (members.get(part) ?? 0)) continue;
+      members.set(part, demand);
+      hardest.set(part, k);
     }
   }
   for (const [k, joint] of frame.jointOf.entries()) {
-    const species = chair.members.get(joint.part)?.timber?.species ?? "";
-    const bears = jointStrength(joint, species);
-    const passed = solution.springs[k];
-    if (bears && passed) joints.set(joint.name, jointDemand(passed, bears, times));
+    const [own, passed] = [bears[k], solution.springs[k]];
+    if (own && passed) joints.set(joint.name, jointDemand(passed, own, share));
   }
-  return { joints, members };
+  return { joints, members, hardest };
 }
 
 /** For each name the most that is asked of it at the middle stiffness, by which case, and how that most moves with the stiffness. */
@@ -132,10 +167,22 @@ function rulingsOf(cases: readonly CaseResult[], of: (one: CaseResult) => Map<st
       const most = (stiffness: StiffnessLevel) =>
         cases
           .filter((one) => one.stiffness === stiffness)
-          .map((one) => ({ demand: of(one).get(name) ?? 0, ruledBy: one.load.name }))
-          .reduce((a, b) => (b.demand > a.demand ? b : a), { demand: 0, ruledBy: "" });
+          .map((one) => ({ demand: of(one).get(name) ?? 0, one }))
+          .reduce<{ demand: number; one?: CaseResult }>((a, b) => (b.demand > a.demand ? b : a), {
+            demand: 0,
+          });
+      const { demand, one } = most("middle");
       const all = stiffnessLevels.map((stiffness) => most(stiffness).demand);
-      return { name, ...most("middle"), low: Math.min(...all), high: Math.max(...all) };
+      const piece = one?.frame.pieces[one.hardest.get(name) ?? -1];
+      return {
+        name,
+        demand,
+        ruledBy: one?.load.name ?? "",
+        title: one?.load.title ?? "",
+        low: Math.min(...all),
+        high: Math.max(...all),
+        ...(piece && { piece }),
+      };
     })
     .sort((a, b) => b.demand - a.demand);
 }

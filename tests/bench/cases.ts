@@ -3,6 +3,7 @@
  */
 import { readFileSync } from "node:fs";
 import { parse } from "../../grammar/parser.ts";
+import { finish } from "../../grammar/steps.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { drawSheet } from "../../server/drawing/draw-sheet.ts";
 import { balanceOf } from "../../server/floor/tips.ts";
@@ -11,7 +12,9 @@ import { judge } from "../../server/rules/judge.ts";
 import { settle } from "../../server/settle.ts";
 import { fitAdults } from "../../server/sitter/fit.ts";
 import { sizesOf } from "../../server/sitter/sizes.ts";
+import { strengthSteps } from "../../server/strength/strength.ts";
 import { damaged, type Kind } from "./damage.ts";
+import { solvedGrid } from "./grid.ts";
 import { type BoardsResult, boardsCase, type ExportsResult, exportsCase, type Making } from "./making.ts";
 import { type Timing, timed } from "./measure.ts";
 import { type SubjectName, subjects } from "./subjects.ts";
@@ -35,6 +38,10 @@ export interface SampleResult {
   judge: Timing;
   /** Its weight, how it tips, whom it fits. */
   floor: Timing;
+  /** All load cases at three stiffnesses of the joints. */
+  strength: Timing;
+  /** A frame of 2000 unknowns, assembled and solved once. */
+  solver: Timing;
   draw: Timing;
   all: Timing;
   found: number;
@@ -126,6 +133,8 @@ async function sampleCase({ path, count }: Case & { is: "sample" }): Promise<Sam
       balanceOf(built.chair);
       fitAdults(sizesOf(built.chair));
     }),
+    strength: await timed(count, () => finish(strengthSteps(built.chair))),
+    solver: await timed(count, () => solvedGrid()),
     draw: await timed(count, () => drawSheet(built.chair)),
     found,
   };

@@ -87,6 +87,8 @@ function sample(count: number): void {
         row("tree to chair", result.settle),
         row("chair to findings", result.judge),
         row("floor and sitter alone", result.floor),
+        row("strength alone", result.strength),
+        row("a frame of 2000 unknowns alone", result.solver),
         row("chair to drawing", result.draw),
         row("all together", result.all),
       ],

@@ -53,6 +53,7 @@ const chair: Subject = {
       },
       rework: () => made.chair,
       *mend() {},
+      *deepen() {},
       files: noFiles,
       ranges: new Map(),
       vocabulary,

@@ -20,7 +20,7 @@ describe("the package", () => {
     const files = await packagedFiles();
     const expected = [
       /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
-      /^(grammar|server\/rules)\/reference\.md$/,
+      /^(grammar|server\/rules|server\/strength)\/reference\.md$/,
       /^dist\/[a-z-]+\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
       /^dist\/letters\/noto-sans-[a-z-]+-(400|700)-normal\.woff$/,

@@ -18,6 +18,7 @@ import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
 import type { ShowName } from "./showable.ts";
 import { createShows, isShown, overlaysOn, shownOf } from "./shows.ts";
+import { createStrengthView } from "./strength-view.ts";
 
 interface State {
   uri?: string;
@@ -98,6 +99,10 @@ const postView = createPostView({
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
   measure: letterer.measure,
 });
+const strengthView = createStrengthView({
+  place: found("strength"),
+  asks: (on) => vscode.postMessage({ type: "strength", on }),
+});
 const boardsView = createBoardsView({
   place: found("boards"),
   chosen: (part) => vscode.postMessage({ type: "reveal", part }),
@@ -160,12 +165,14 @@ function introduce() {
   applyShows();
   if (pictorial) vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
   if (isOn("boards")) vscode.postMessage({ type: "boards", on: true });
+  if (isOn("strength")) vscode.postMessage({ type: "strength", on: true });
 }
 
 function applyShows() {
   postView.turn(isOn("post"));
   void turnPictorial(isOn("pictorial"));
   turnBoards(isOn("boards"));
+  turnStrength(isOn("strength"));
   tellShown();
 }
 
@@ -227,6 +234,7 @@ function show(drawing: DrawingParams) {
   isOfAnother = false;
   postView.show(drawing);
   compareView.show(drawing);
+  strengthView.show(drawing);
   document.body.classList.toggle("stale", stale);
   const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
   if (state.textContent !== words) state.textContent = words;
@@ -288,6 +296,11 @@ function turnBoards(on: boolean) {
   if (on === !found("boards").hidden) return;
   boardsView.turn(on);
   vscode.postMessage({ type: "boards", on });
+}
+
+/** Shows the frame at work, or takes it away. */
+function turnStrength(on: boolean) {
+  if (on === found("strength").hidden) strengthView.turn(on);
 }
 
 /** Puts the element that has the keyboard while the chair is turned over the view. */

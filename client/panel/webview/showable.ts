@@ -24,6 +24,7 @@ export const shows = [
   { name: "post", label: "Post Faces", on: false },
   { name: "pictorial", label: "Pictorial View", on: false },
   { name: "boards", label: "Boards", on: false },
+  { name: "strength", label: "Strength", on: false },
 ] as const;
 
 export type ShowName = (typeof shows)[number]["name"];

@@ -2,7 +2,12 @@
  * How the values of parts and their ends are worked out: one function for each row of the table of values.
  */
 
-import { partValues as rows, type ValueName, type ValueRow } from "../../../grammar/vocabulary/values.ts";
+import {
+  type LateName,
+  partValues as rows,
+  type ValueName,
+  type ValueRow,
+} from "../../../grammar/vocabulary/values.ts";
 import { jointName, partName, SEAT } from "../../design/identity.ts";
 import { angleBetween, dot } from "../../geometry/vec.ts";
 import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
@@ -13,9 +18,10 @@ import { isOnFloor } from "../posts/on-floor.ts";
 import { seatLeanOf } from "../seat/solid/leg.ts";
 
 /** Names in the table under some prefix, without it. */
-type Under<Prefix extends string, Name extends string = ValueName> = Name extends `${Prefix}.${infer Rest}`
-  ? Rest
-  : never;
+type Under<
+  Prefix extends string,
+  Name extends string = Exclude<ValueName, LateName>,
+> = Name extends `${Prefix}.${infer Rest}` ? Rest : never;
 type OfJoint = Under<"PART.END">;
 type OfPart = Exclude<Under<"PART">, `END.${string}`>;
 type OfRailEnd = Under<"RAIL.END">;

@@ -18,8 +18,11 @@ type Built = Omit<Chair, "values" | "endless">;
 /** Right-hand values that differ from the left by more than this, of themselves, are listed too. */
 const SAME = 1e-9;
 
-/** Rows that are worked out from the shape alone; `server/floor/tips.ts` has weight and tipping. */
-type OfShape = Exclude<ValueName, "weight" | `tip.${string}` | `${"PART" | "POST" | "RAIL"}.${string}`>;
+/** Rows that are worked out from the shape alone; `server/floor/tips.ts` has weight and tipping, `server/strength/values.ts` strength. */
+type OfShape = Exclude<
+  ValueName,
+  "weight" | "strength.margin" | `tip.${string}` | `${"PART" | "POST" | "RAIL"}.${string}`
+>;
 
 const workings: Record<OfShape, (measured: Measured) => number | undefined> = {
   height: ({ extents, chair }) => extents && extents[2].high + chair.stance.shift[2],

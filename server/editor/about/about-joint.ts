@@ -8,6 +8,7 @@ import type { Study } from "../../study.ts";
 import { jointsCalled } from "../names/chair-parts.ts";
 import { closesIn } from "./about-assembly.ts";
 import { againstRules } from "./about-joint-rules.ts";
+import { demandLine, jointMovesLine, rulingOf } from "./about-strength.ts";
 import { code } from "./markdown.ts";
 
 /** A joint as cut, in one phrase: `tenon 7.3 mm × 52 mm, 28 mm long`. */
@@ -15,13 +16,13 @@ export const cutSizes = (joint: Joint, unit: LengthUnit): string =>
   tellings[joint.kind].asCut(joint, (mm) => printLength(mm, unit));
 
 /** A joint's sizes as cut, beside what the rules ask and what they found. */
-export function aboutJoint(
-  joint: Joint,
-  rules: readonly Rule[],
-  { problems, design, chair }: Study,
-): string[] {
+export function aboutJoint(joint: Joint, rules: readonly Rule[], study: Study): string[] {
+  const { problems, design, chair } = study;
   const length = (mm: number) => printLength(mm, design.units);
-  const lines = [`${code(joint.name)}: ${cutSizes(joint, design.units)}`];
+  const lines = [
+    `${code(joint.name)}: ${cutSizes(joint, design.units)}`,
+    ...demandLine(rulingOf(study, "joints", joint.name)),
+  ];
   if (joint.shape === "rectangular") {
     const { outside, inside, top, bottom } = shouldersOf(joint, chair);
     lines.push(
@@ -33,6 +34,7 @@ export function aboutJoint(
     lines.push(`Beside the mortise at least ${length(joint.mortiseWall)} of wood`);
     lines.push(...heldBy(joint, design.units));
   }
+  lines.push(...jointMovesLine(study, joint.name));
   const closes = closesIn(chair, joint.name);
   if (closes) lines.push(closes);
   for (const { subject, code: rule, found, allowed } of problems) {

@@ -10,8 +10,10 @@ import { type NameOfPart, postsOf, railsOf, withoutTwins } from "../names/chair-
 import { goesInto } from "./about-assembly.ts";
 import { aboutBoard, aboutYard } from "./about-board.ts";
 import { aboutJointDesign } from "./about-joint.ts";
+import { aboutLoad } from "./about-load.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutMember, aboutRail } from "./about-rail.ts";
+import { demandLine, movesLine, rulingOf } from "./about-strength.ts";
 import { aboutWorked } from "./about-value.ts";
 import { bullets, paragraphs, plain } from "./markdown.ts";
 
@@ -36,7 +38,12 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
   const { chair, design } = study;
   const unit = design.units;
   const withOrder = (lines: readonly string[], part: string) =>
-    bullets([...lines, ...(goesInto(chair, part) ? [goesInto(chair, part)!] : [])]);
+    bullets([
+      ...demandLine(rulingOf(study, "members", part)),
+      ...lines,
+      ...movesLine(study, part),
+      ...(goesInto(chair, part) ? [goesInto(chair, part)!] : []),
+    ]);
   switch (declared.is) {
     case "post": {
       const posts = sideOf(postsOf(chair, declared.name), side);
@@ -73,6 +80,8 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       return bullets(aboutBoard(declared, unit));
     case "yard":
       return bullets(aboutYard(declared, unit));
+    case "load":
+      return bullets(aboutLoad(declared, unit));
   }
 }
 

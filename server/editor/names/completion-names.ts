@@ -18,13 +18,14 @@ const kinds: Partial<Record<RefKind, readonly Declared["is"][]>> = {
   post: ["post"],
   rail: ["rail", "slat"],
   slat: ["slat"],
+  member: ["post", "rail", "slat"],
   joint: ["joint"],
   part: ["post", "rail", "slat", "block"],
   let: ["let"],
   angle: ["angle"],
   board: ["board"],
   target: ["post", "rail", "slat", "block"],
-  any: ["post", "rail", "slat", "block", "joint", "angle", "let", "board", "yard"],
+  any: ["post", "rail", "slat", "block", "joint", "angle", "let", "board", "yard", "load"],
 };
 
 const icons: Record<Declared["is"], CompletionItemKind> = {
@@ -37,6 +38,7 @@ const icons: Record<Declared["is"], CompletionItemKind> = {
   let: CompletionItemKind.Variable,
   board: CompletionItemKind.Struct,
   yard: CompletionItemKind.Struct,
+  load: CompletionItemKind.Event,
 };
 
 /** Names for a reference, without the thing the line itself belongs to. */

@@ -2,6 +2,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Problem, Severity, Span } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
 import { messageOf } from "../../mends/words.ts";
+import { lateSteps } from "../../strength/late.ts";
 import { annotationsOf } from "./check/annotations.ts";
 import { type Checked, isRead } from "./check/checked.ts";
 import { placesFrom } from "./check/places.ts";
@@ -49,7 +50,7 @@ function checkOne(bench: Bench, file: string): Checked {
   const input = readInput(file);
   if ("refused" in input) return input;
   const document = TextDocument.create(input.address, "chair", 0, input.text);
-  const study = studyOf(bench, input);
+  const study = studyOf(bench, input, { late: lateSteps });
   const { problems, accepted } = study;
   return { file, document, study, problems, accepted };
 }

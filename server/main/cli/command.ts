@@ -2,8 +2,10 @@ import { writeFileSync } from "node:fs";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Edit, Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
+import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import type { LetterFiles } from "../../drawing/markout/letters/files.ts";
-import type { OtherFiles, Study } from "../../study.ts";
+import { lateSteps } from "../../strength/late.ts";
+import type { Asked, OtherFiles, Study } from "../../study.ts";
 import { filesOnDisk } from "../files-node.ts";
 import { resolveNamed } from "../named-files.ts";
 import type { Services } from "../services.ts";
@@ -132,13 +134,20 @@ export const otherFiles: OtherFiles = (() => {
   return { resolve: resolveNamed, read: files.read };
 })();
 
-/** A file read and worked out, with the files it names beside it on disk. */
+/** What a study works out late: always where one of these values is late itself, else where the file requires one that is. */
+export const lateFor = (...values: readonly string[]): Pick<Asked, "late" | "lateWhen"> => ({
+  late: lateSteps,
+  ...(!values.some((name) => valueRow(name)?.late) && { lateWhen: "required" as const }),
+});
+
+/** A file read and worked out, with the files it names beside it on disk; what is late only where it is asked for. */
 export function studyOf(
   bench: Bench,
   { text, address }: { text: string; address: string },
+  late: Pick<Asked, "late" | "lateWhen"> = {},
   files = otherFiles,
 ): Study {
-  const study = finish(bench.services.study({ text, address, files }));
+  const study = finish(bench.services.study({ text, address, files, ...late }));
   for (const { what, thrown } of study.failures)
     bench.terminal.error(`seatwright: internal error in ${what}: ${harmless(String(thrown))}\n`);
   return study;

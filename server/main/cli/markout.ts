@@ -63,7 +63,7 @@ export const markout: Command = {
       return ENDED.misuse;
     }
     const { files, texts } = remembering(otherFiles);
-    const study = studyOf(bench, input, files);
+    const study = studyOf(bench, input, {}, files);
     return mark(bench, study, { file: file!, texts: [input.text, ...texts()] }, options);
   },
 };

@@ -11,6 +11,7 @@ import {
   type Bench,
   type Command,
   eachFile,
+  lateFor,
   misuse,
   type Options,
   otherFiles,
@@ -52,14 +53,15 @@ const MOST_PLACES = 1000;
 const MOST_MAP_PLACES = 60;
 
 function rangeOf(bench: Bench, input: Read, options: Options): number {
-  const study = studyOf(bench, input);
+  const of = listed(options.of);
+  const late = lateFor(...of);
+  const study = studyOf(bench, input, late);
   const all = choicesOf(study.tree, study.design);
   const names = listed(options.value);
   const chosen = names.map((name) => all.find((choice) => choice.name === name));
   const missing = names.find((_, k) => chosen[k] === undefined);
   if (missing !== undefined) return misuse(bench, notAChoice(missing, all));
   if (names.length > 2) return misuse(bench, "--value takes one name, or two for a map.");
-  const of = listed(options.of);
   const unknown = of.find((name) => !workedValue(study.chair, name));
   if (unknown !== undefined)
     return misuse(bench, `"${unknown}" is not a value of this chair; "seatwright reckon" lists them.`);
@@ -77,7 +79,7 @@ function rangeOf(bench: Bench, input: Read, options: Options): number {
   const ends = endsOf(bench, input, options, choices);
   if (typeof ends === "string") return misuse(bench, ends);
   const title = study.design.title?.value ?? basename(input.file);
-  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const subject = { text: input.text, address: input.address, files: otherFiles, ...late };
   const [across, up] = choices;
   if (names.length === 2 && across && up) {
     if (across.name === up.name) return misuse(bench, "--value needs two different names for a map.");

@@ -13,6 +13,7 @@ import {
   type Command,
   ENDED,
   eachFile,
+  lateFor,
   misuse,
   type Options,
   otherFiles,
@@ -57,11 +58,12 @@ export const reach: Command = {
 };
 
 function reachOne(bench: Bench, input: Read, asked: string, options: Options): number {
-  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const late = lateFor(asked.split(/[<>=\s]/)[0] ?? "");
+  const subject = { text: input.text, address: input.address, files: otherFiles, ...late };
   const goal = finish(goalSteps(subject, asked));
   if ("refused" in goal) return misuse(bench, `${goal.refused}.`);
   const by = typeof options.by === "string" ? options.by : undefined;
-  const own = studyOf(bench, input);
+  const own = studyOf(bench, input, late);
   if (by !== undefined && movableChoices(own, by).length === 0)
     return misuse(
       bench,
@@ -166,8 +168,9 @@ function outputOf(
 }
 
 function reachAll(bench: Bench, input: Read, options: Options): number {
-  const study = studyOf(bench, input);
-  const subject = { text: input.text, address: input.address, files: otherFiles };
+  const late = lateFor();
+  const study = studyOf(bench, input, late);
+  const subject = { text: input.text, address: input.address, files: otherFiles, ...late };
   const together = finishWatched(togetherSteps({ subject, study }), "chairs tried");
   const title = study.design.title?.value ?? basename(input.file);
   const unit = study.design.units;

@@ -2,6 +2,7 @@ import { basename } from "node:path";
 import type { Worked } from "../../chair/chair.ts";
 import { printWorked } from "../../chair/values/print.ts";
 import { caution } from "../../floor/editions.ts";
+import { lateSteps } from "../../strength/late.ts";
 import { type Command, eachFile, studyOf, toldOfErrors } from "./command.ts";
 import { amountForJson } from "./json-units.ts";
 import { formatOption } from "./options.ts";
@@ -17,14 +18,14 @@ export const reckon: Command = {
   run(bench, files, options) {
     const { terminal } = bench;
     return eachFile(bench, files, (input) => {
-      const { design, chair, problems } = studyOf(bench, input);
+      const { design, chair, problems } = studyOf(bench, input, { late: lateSteps });
       const title = design.title?.value ?? basename(input.file);
       const values = [...chair.values.values()];
       if (options.format === "json") terminal.out(`${JSON.stringify(outputOf(title, values), null, 2)}\n`);
       else {
         const paint = brush(terminal.colour.out);
         const rows = values.map((worked) => [worked.name, printWorked(worked, design.units)]);
-        const stability = values.some(({ name }) => name.startsWith("tip."));
+        const stability = values.some(({ name }) => /^(tip|strength)\./.test(name));
         const ending = stability ? `\n${wrapped(caution)}\n` : "";
         terminal.out(`${paint("bold", harmless(title))}\n${columns(rows, "  ")}\n${ending}`);
       }

@@ -19,6 +19,10 @@ export const strengthOutput = z.object({
   level: z.enum(["domestic", "public", "severe"]),
   edition: z.string(),
   margin: z.number().nullable().describe("One over the largest demand; null where nothing could be judged."),
+  lasting: z
+    .object({ name: z.string(), fewest: z.number(), most: z.number() })
+    .nullable()
+    .describe("Sittings until something gives out: a range by stiffness and scatter, no promise."),
   unknownTimber: z.array(z.string()),
   rulings: z.object({ joints: z.array(ruling), members: z.array(ruling) }),
   cases: z.array(
@@ -49,6 +53,45 @@ export const strengthOutput = z.object({
         .describe("What acts on each member at its two ends, in its own axes."),
     }),
   ),
+  moisture: z
+    .object({
+      climate: z.object({
+        of: z.enum(["humidity", "moisture"]),
+        low: z.number(),
+        high: z.number(),
+        assumed: z.boolean(),
+      }),
+      wood: z.object({ dry: z.number(), damp: z.number() }).describe("Moisture at the two ends."),
+      parts: z.array(
+        z.object({
+          part: z.string(),
+          width: z.number(),
+          sawn: z.enum(["quarter", "flat", "rift"]),
+          made: z.number(),
+          toDry: z.number(),
+          toDamp: z.number(),
+        }),
+      ),
+      joints: z.array(
+        z.object({
+          name: z.string(),
+          wide: z.number(),
+          across: z.number(),
+          shoulderGap: z.number(),
+          tightness: z.object({ dry: z.number(), damp: z.number() }),
+        }),
+      ),
+      panel: z
+        .object({
+          part: z.string(),
+          width: z.number(),
+          swells: z.number(),
+          room: z.number(),
+          clearance: z.object({ damp: z.number(), dry: z.number() }),
+        })
+        .optional(),
+    })
+    .describe("How the wood moves across the grain: mm, moisture and humidity as shares of one."),
   model: z
     .object({
       nodes: z.array(z.object({ id: z.string(), at: vector })),

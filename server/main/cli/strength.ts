@@ -1,16 +1,15 @@
 import { basename } from "node:path";
-import type { LengthUnit } from "../../design/design.ts";
-import { inUnitsOf } from "../../design/prose-units.ts";
 import { caution } from "../../floor/editions.ts";
 import { type LevelName, levelNames } from "../../strength/cases.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
 import { type CaseResult, type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
-import wood from "../../strength/wood.json" with { type: "json" };
+import { type WoodMoves, woodMoves } from "../../timber/movement.ts";
 import { type Command, ENDED, eachFile, misuse, studyOf, toldOfErrors, written } from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
 import { finishWatched } from "./progress.ts";
 import type { StrengthOutput } from "./schema-strength.ts";
-import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
+import { report } from "./strength-report.ts";
+import { brush, harmless } from "./terminal.ts";
 
 export const strength: Command = {
   name: "strength",
@@ -20,101 +19,49 @@ export const strength: Command = {
     level: {
       type: "string",
       values: "domestic|public|severe",
-      does: "which use its loads are asked for; domestic unless given",
+      does: "for which use loads are asked, whatever the file's `strength` says",
     },
     format: formatOption,
     model: { type: "boolean", does: "with json, add the frame as it was solved" },
     out: outOption,
   },
   takes: { least: 1, most: 1 },
-  run(bench, files, { level = "domestic", format, model, out }) {
-    if (!levelNames.some((name) => name === level))
+  run(bench, files, { level, format, model, out }) {
+    if (level !== undefined && !levelNames.some((name) => name === level))
       return misuse(bench, `"--level ${level}" is not known; there are ${levelNames.join(", ")}.`);
     if (model === true && format !== "json") return misuse(bench, "--model goes with --format json.");
     return eachFile(bench, files, (input) => {
       const { design, chair, problems } = studyOf(bench, input);
       const title = design.title?.value ?? basename(input.file);
-      const found = finishWatched(strengthSteps(chair, level as LevelName), "cases solved");
+      const found = finishWatched(strengthSteps(chair, level as LevelName | undefined), "cases solved");
+      const moves = woodMoves(chair);
       if (found.cases.length === 0) {
         bench.terminal.error(
-          `${harmless(input.file)}: there is nothing to load: it takes a seat on rails and three feet or more.\n`,
+          `${harmless(input.file)}: there is nothing to load: it takes three feet or more, and a seat or a load of its own.\n`,
         );
         return ENDED.faults;
       }
       const text =
         format === "json"
-          ? `${JSON.stringify(outputOf(title, found, model === true), null, model === true ? 0 : 2)}\n`
-          : report(title, found, design.units, brush(bench.terminal.colour.out && typeof out !== "string"));
+          ? `${JSON.stringify(outputOf(title, found, moves, model === true), null, model === true ? 0 : 2)}\n`
+          : report(
+              title,
+              { found, moves },
+              design.units,
+              brush(bench.terminal.colour.out && typeof out !== "string"),
+            );
       const ended = written(bench, text, out);
       return Math.max(ended, toldOfErrors(bench, input.file, problems, "parts may be missing"));
     });
   },
 };
 
-function report(title: string, found: Strength, unit: LengthUnit, paint: Brush): string {
-  const { cases, joints, members, margin, unknown, level } = found;
-  const middle = cases.filter(({ stiffness }) => stiffness === "middle");
-  const lines = [
-    paint("bold", harmless(title)),
-    "",
-    paint("bold", `Loaded as in ${loads.levels[level].edition}; load over what it bears`),
-    columns(
-      middle.map((one) => [one.load.title, ...outcome(one)]),
-      "  ",
-    ),
-    "",
-    paint("bold", "Joints"),
-    table(joints),
-    "",
-    paint("bold", "Members"),
-    table(members),
-    "",
-  ];
-  if (margin !== undefined)
-    lines.push(`The weakest bears ${margin.toFixed(2)} times what is asked of it.`, "");
-  if (unknown.length > 0)
-    lines.push(wrapped(`No strength is known for the timber of ${unknown.join(", ")}.`), "");
-  const memory = middle.some(({ load }) => load.fromMemory);
-  lines.push(
-    wrapped(
-      `The span is between joints taken limp and stiff: ${inUnitsOf(wood.joints.stiffnessSource, unit)}${memory ? " Some loads were not seen in print but are from memory: compare the edition in force." : ""}`,
-    ),
-    "",
-    wrapped(`A standard's test is made by a competent laboratory. ${caution}`),
-    "",
-  );
-  return lines.join("\n");
-}
-
-function outcome({ solution, joints, members, share }: CaseResult): string[] {
-  if (solution.is === "tips") return ["it goes over before it is loaded"];
-  if (solution.is === "loose") return ["a part is loose: nothing holds it"];
-  const [name, demand] = [...joints, ...members].reduce(
-    (a, b) => (b[1] > a[1] ? b : a),
-    ["nothing known", 0],
-  );
-  const pushed = share < 1 ? `, at ${Math.round(share * 100)}% of the push: more would tip it over` : "";
-  return [demand.toFixed(2), `${name}${pushed}`];
-}
-
-function table(rulings: readonly Ruling[]): string {
-  const shown = rulings.slice(0, 12);
-  const rows = shown.map(({ name, demand, low, high, ruledBy }) => [
-    name,
-    demand.toFixed(2),
-    `${low.toFixed(2)} to ${high.toFixed(2)}`,
-    ruledBy,
-    low < 1 && high >= 1 ? "overworked or not, by the joints' stiffness" : demand >= 1 ? "overworked" : "",
-  ]);
-  const more = rulings.length - shown.length;
-  return `${rows.length > 0 ? columns(rows, "  ") : "  Nothing could be judged."}${more > 0 ? `\n  and ${more} that work less` : ""}`;
-}
-
 const six = (value: number) => Number(value.toPrecision(12));
 
 function outputOf(
   title: string,
-  { level, cases, joints, members, margin, unknown }: Strength,
+  { level, cases, joints, members, margin, lasting, unknown }: Strength,
+  moves: WoodMoves,
   model: boolean,
 ): StrengthOutput {
   const [first] = cases;
@@ -124,6 +71,7 @@ function outputOf(
     level,
     edition: loads.levels[level].edition,
     margin: margin ?? null,
+    lasting: lasting ?? null,
     unknownTimber: unknown,
     rulings: { joints: joints.map(ruling), members: members.map(ruling) },
     cases: cases.map((one) => ({
@@ -136,8 +84,33 @@ function outputOf(
       members: [...one.members].map(([part, demand]) => ({ part, demand })),
       ...(model && solvedOf(one)),
     })),
+    moisture: moistureOf(moves),
     ...(model && first && { model: modelOf(first) }),
     caution,
+  };
+}
+
+function moistureOf({ climate, parts, joints, panel }: WoodMoves): StrengthOutput["moisture"] {
+  const { given, dry, damp, assumed } = climate;
+  return {
+    climate: { of: given.of, low: given.low, high: given.high, assumed },
+    wood: { dry, damp },
+    parts: parts.map(({ part, width, sawn, made, toDry, toDamp }) => ({
+      part,
+      width,
+      sawn,
+      made,
+      toDry,
+      toDamp,
+    })),
+    joints: joints.map(({ joint, wide, across, shoulderGap, tightness }) => ({
+      name: joint.name,
+      wide,
+      across,
+      shoulderGap,
+      tightness,
+    })),
+    ...(panel && { panel }),
   };
 }
 

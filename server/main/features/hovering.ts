@@ -39,15 +39,16 @@ export const hoverFeature: Feature = onDocument({
 async function rangeAt(
   view: View,
   offset: number,
-  { views, patience }: World,
+  world: World,
   token: CancellationToken,
 ): Promise<string | undefined> {
+  const { views, patience } = world;
   const choice = adjustableAt(view, offset);
   if (choice === undefined) return undefined;
   const begun = performance.now();
   const stop = () =>
     token.isCancellationRequested || views.get(view.uri) !== view || performance.now() - begun > patience;
-  const range = await rangeIn(view, choice, stop);
+  const range = await rangeIn(world, view, choice, stop);
   return range && plain(rangeInWords(range));
 }
 

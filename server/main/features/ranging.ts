@@ -6,6 +6,7 @@
 import type { CancellationToken } from "vscode-languageserver";
 import { editorSentence } from "../../../grammar/sentences/editor-sentence.ts";
 import { printWorked } from "../../chair/values/print.ts";
+import { asksLate } from "../../design/values.ts";
 import type { View } from "../../editor/view.ts";
 import { goalSteps } from "../../range/ask.ts";
 import { type Range, rangeSteps } from "../../range/bands.ts";
@@ -39,7 +40,7 @@ export const rangingRequests: Request[] = [
       if (!view || typeof name !== "string") return null;
       const stop = stopsWith(world, view, token);
       await worked(view, stop);
-      const range = stop() ? undefined : await rangeIn(view, name, stop);
+      const range = stop() ? undefined : await rangeIn(world, view, name, stop);
       return range ? resultOf(view, range) : null;
     },
   },
@@ -51,6 +52,9 @@ export const rangingRequests: Request[] = [
       const view = opened(world, uri);
       if (!view) return [];
       await worked(view, () => token.isCancellationRequested);
+      const stop = () => token.isCancellationRequested;
+      await finishInTurns(view.deepen(await world.services.late()), stop);
+      if (stop()) return [];
       const { chair, design } = view.study;
       return [...chair.values.values()]
         .filter(({ number }) => Number.isFinite(number))
@@ -70,8 +74,12 @@ export const rangingRequests: Request[] = [
       if (!view || typeof asked !== "string") return null;
       const stop = stopsWith(world, view, token);
       await worked(view, stop);
+      const isLate = asked.includes("demand") || asked.includes("strength");
+      const late = isLate || asksLate(view.study.design) ? { late: await world.services.late() } : {};
+      if (late.late) await finishInTurns(view.deepen(late.late), stop);
+      if (stop()) return null;
       const { document, study, files } = view;
-      const subject = { text: document.getText(), address: view.uri, files };
+      const subject = { text: document.getText(), address: view.uri, files, ...late };
       const goal = await finishInTurns(goalSteps(subject, asked), stop);
       if (!goal) return null;
       if ("refused" in goal) return { refused: `${goal.refused}.`, version: document.version, ways: [] };
@@ -109,13 +117,20 @@ const stopsWith =
     token.isCancellationRequested || views.opened(view.uri) !== view;
 
 /** The range of a choice of this version, kept once it is worked out; nothing when there is none or `stop` came first. */
-export async function rangeIn(view: View, name: string, stop: () => boolean): Promise<Range | undefined> {
+export async function rangeIn(
+  { services }: Pick<World, "services">,
+  view: View,
+  name: string,
+  stop: () => boolean,
+): Promise<Range | undefined> {
   const kept = view.ranges.get(name);
   if (kept) return kept;
   const { tree, design } = view.study;
   const choice = choiceNamed(tree, design, name);
   if (!choice?.bounded) return undefined;
-  const subject = { text: view.document.getText(), address: view.uri, files: view.files };
+  // Where the file requires what is worked out last, that is part of what may be found along the way.
+  const late = asksLate(view.study.design) ? { late: await services.late() } : {};
+  const subject = { text: view.document.getText(), address: view.uri, files: view.files, ...late };
   const range = await finishInTurns(rangeSteps({ subject, choice }), stop);
   if (range) view.ranges.set(name, range);
   return range;

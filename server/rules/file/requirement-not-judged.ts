@@ -1,4 +1,5 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -13,11 +14,15 @@ export const requirementNotJudged: Rule = {
     "The value that a `require` line asks for cannot be worked out from what the file says, so nobody knows whether it holds: a weight needs the `timber` of every part, a seat's values need a `seat`, a backrest's a back.",
   source: "The language.",
   asksForMissing: true,
-  find({ chair }) {
+  late: "too",
+  find({ chair, late }) {
     return chair.design.requires.flatMap((line) => {
       if (!line.bound || valueIn(chair, line)) return [];
+      // What is worked out last is not known yet.
+      if (!late && valueRow(line.subject)?.late) return [];
       // That a timber is not in the table is reported by itself.
-      if (/^(weight|tip\.)/.test(line.subject) && unknownTimbers(chair.design).size > 0) return [];
+      if (/^(weight|tip\.|strength\.)|\.demand$/.test(line.subject) && unknownTimbers(chair.design).size > 0)
+        return [];
       const place = placeOf(chair.design, [
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
       ]);

@@ -20,6 +20,7 @@ export const requirementNotMet: Rule = {
     "A `require` line is a promise of this file: the worked-out value, as the chair stands after `trim`, must keep to it. Change what the value follows from, or the requirement. A value that cannot be worked out is reported by `requirement-not-judged`.",
   source: "The file's own requirement.",
   asksForMissing: true,
+  late: "too",
   find({ chair }) {
     const { units } = chair.design;
     return chair.design.requires.flatMap((line) => {

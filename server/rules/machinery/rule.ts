@@ -3,6 +3,7 @@ import { finish, type Steps } from "../../../grammar/steps.ts";
 import type { Tree } from "../../../grammar/tree.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Bound, Design, Dimension } from "../../design/design.ts";
+import type { Late } from "../../strength/late.ts";
 
 /** What a figure without a unit of its own is: how the reference prints it. */
 type What = "share of the rail" | "share of the post" | "slope" | "as margin" | "times the thickness";
@@ -26,6 +27,11 @@ export interface Rule {
   also?: Bound & { dimension: Dimension };
   /** Asks after what is missing, or after the whole chair: keeps quiet while errors in the text may be why. */
   asksForMissing?: true;
+  /**
+   * Asks what is worked out after the other rules (`RuleContext.late`): `only`, or `too`, beside what is known at once. `only` rules are
+   * not asked before.
+   */
+  late?: "only" | "too";
   /** While it finds something, nothing else is said of the chair: the rest follows from it. */
   alone?: true;
   /**
@@ -55,6 +61,8 @@ export interface RuleContext {
   also: Bound;
   /** The whole table, for the rules that judge the lines about rules. */
   rules: readonly Rule[];
+  /** What is worked out after the other rules, once it is. */
+  late?: Late;
 }
 
 export type { Fix };

@@ -1,9 +1,21 @@
 /**
  * Solves a frame under loads: displacements, what each beam's ends carry, reactions. A loose part is named, never solved into nonsense.
  */
-import { axesOf, type Beam, type Frame, type NodeLoad, type Support } from "./frame.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
+import { axesOf, type Frame, type NodeLoad, type Support } from "./frame.ts";
 import { narrowOrder } from "./order.ts";
-import { addTo, emptySkyline, factor, Loose, type Skyline, solveFactored } from "./skyline.ts";
+import {
+  type Element,
+  edgeForces,
+  edgeMoves,
+  FAR,
+  type Pressed,
+  pressed,
+  type Reduced,
+  reducedTo,
+  wholeMoves,
+} from "./reduced.ts";
+import { Loose } from "./skyline.ts";
 import { beamStiffness, inAxes, springStiffness, type Twelve, times, turned } from "./stiffness.ts";
 
 export interface Solution {
@@ -21,40 +33,66 @@ export interface Solution {
 /** The frame cannot carry the loads: a part is free to move, or it goes over because its supports only push. */
 export type Failed = { is: "loose"; node: number; way: number } | { is: "tips" };
 
-interface Element {
-  nodes: readonly [number, number];
-  global: Twelve;
+/** An element with its stiffness in its own axes. */
+interface Own extends Element {
+  own: Twelve;
+  axes: readonly [Vec3, Vec3, Vec3];
 }
 
 /** What does not change from load to load. */
 export interface Prepared {
   frame: Frame;
-  elements: Element[];
+  beams: Own[];
+  springs: Own[];
+  elements: Own[];
   place: number[];
+  /** The frame reduced to the supports of the last loads. */
+  reduced?: { key: string; to: Reduced | Loose };
 }
 
-/** Works out each element's stiffness and an order of the nodes. */
-export function prepare(frame: Frame): Prepared {
-  const elements = [
-    ...frame.beams.map(
-      (beam): Element => ({
-        nodes: [beam.from, beam.to],
-        global: turned(beamStiffness(frame, beam), axesOf(frame, beam).axes),
-      }),
-    ),
-    ...frame.springs.map(
-      (spring): Element => ({
-        nodes: [spring.from, spring.to],
-        global: turned(springStiffness(spring), spring.axes),
-      }),
-    ),
-  ];
-  const ties = elements.map(({ nodes }) => nodes);
-  return { frame, elements, place: narrowOrder(frame.nodes.length, ties) };
+/**
+ * Works out each element's stiffness and an order of the nodes; `alike` is a frame that differs in the stiffness of its springs alone, whose
+ * beams need not be worked out again.
+ */
+export function prepare(frame: Frame, alike?: Prepared): Prepared {
+  const beams =
+    alike?.beams ??
+    frame.beams.map((beam): Own => {
+      const { axes } = axesOf(frame, beam);
+      const own = beamStiffness(frame, beam);
+      return { nodes: [beam.from, beam.to], own, axes, global: turned(own, axes) };
+    });
+  const springs = frame.springs.map((spring): Own => {
+    const own = springStiffness(spring);
+    return { nodes: [spring.from, spring.to], own, axes: spring.axes, global: turned(own, spring.axes) };
+  });
+  const elements = [...beams, ...springs];
+  const place =
+    alike?.place ??
+    narrowOrder(
+      frame.nodes.length,
+      elements.map(({ nodes }) => nodes),
+    );
+  return { frame, beams, springs, elements, place };
 }
 
+const REFINED = 2;
 /** Rounds of letting go and holding again of supports that only push. */
 const ROUNDS = 24;
+/** A support that pulls by less than this share of the loads does not pull but for rounding. */
+const PULLS = 5e-10;
+
+/** How the supports of some loads stand in the end. */
+interface Stance {
+  is: "stands";
+  reduced: Reduced;
+  held: boolean[];
+  lifted: ReadonlySet<number>;
+  /** How the edge moves, what is pressed on it, and the forces on every unknown. */
+  moves: Float64Array;
+  on: Pressed;
+  forces: Float64Array;
+}
 
 /** Solves for one set of loads; supports that only push are let go where they would pull. */
 export function solve(
@@ -62,30 +100,115 @@ export function solve(
   supports: readonly Support[],
   loads: readonly NodeLoad[],
 ): Solution | Failed {
+  const stance = stanceOf(prepared, supports, loads);
+  if (stance.is !== "stands") return stance;
+  const { reduced, held, lifted, forces, on, moves } = stance;
+  const u = wholeMoves(reduced, on, moves);
+  // Rounds of refinement take away what rounding left.
+  for (let round = 0; round < REFINED; round++) {
+    const carried = forcesOf(prepared.elements, u);
+    const rest = pressed(
+      reduced,
+      forces.map((force, unknown) => force - (carried[unknown] as number)),
+    );
+    const found = edgeMoves(reduced, rest, held);
+    if (!("moves" in found)) break;
+    const more = wholeMoves(reduced, rest, found.moves);
+    for (let unknown = 0; unknown < u.length; unknown++)
+      u[unknown] = (u[unknown] as number) + (more[unknown] as number);
+  }
+  const far = u.reduce(
+    (most, value, dof) => (dof % 6 < 3 && Math.abs(value) > Math.abs(u[most] ?? 0) ? dof : most),
+    0,
+  );
+  if (!(Math.abs(u[far] ?? 0) < FAR) && lifted.size > 0) return { is: "tips" };
+  if (!(Math.abs(u[far] ?? 0) < FAR)) return { is: "loose", node: Math.floor(far / 6), way: far % 6 };
+  return solutionOf(prepared, u, forces, supports, lifted);
+}
+
+/** How the frame stands under some loads, or why it does not. */
+function stanceOf(
+  prepared: Prepared,
+  supports: readonly Support[],
+  loads: readonly NodeLoad[],
+): Stance | Failed {
+  const reduced = reducedFor(prepared, supports);
+  if (reduced instanceof Loose) return looseAt(reduced.unknown);
+  const { forces, whole } = summed(prepared, loads);
+  const on = pressed(reduced, forces);
+  const stood = settled(reduced, on, supports, PULLS * whole);
+  return stood.is === "stands" ? { ...stood, reduced, on, forces } : stood;
+}
+
+/** Halvings by which the largest share is sought. */
+const HALVINGS = 6;
+
+/**
+ * The largest share of what pushes level that the frame stands under, beside all that acts plumb, to a sixty-fourth; 0 where it stands
+ * under none.
+ */
+export function largestShare(
+  prepared: Prepared,
+  supports: readonly Support[],
+  loads: readonly NodeLoad[],
+): number {
+  const reduced = reducedFor(prepared, supports);
+  if (reduced instanceof Loose) return 0;
+  const only = (ways: (way: number) => boolean) =>
+    summed(
+      prepared,
+      loads.map(({ node, v }) => ({ node, v: v.map((value, way) => (ways(way) ? value : 0)) })),
+    );
+  const [level, plumb] = [only((way) => way < 2), only((way) => way >= 2)];
+  const [pushed, borne] = [pressed(reduced, level.forces), pressed(reduced, plumb.forces)];
+  const both = (share: number): Pressed => ({
+    inside: borne.inside,
+    edge: borne.edge.map((value, k) => value + share * (pushed.edge[k] as number)),
+  });
+  let [low, high] = [0, 1];
+  for (let k = 0; k < HALVINGS; k++) {
+    const share = (low + high) / 2;
+    const whole = share * level.whole + plumb.whole;
+    if (settled(reduced, both(share), supports, PULLS * whole).is === "stands") low = share;
+    else high = share;
+  }
+  return low;
+}
+
+/** Loads as forces on every unknown, and how much they come to. */
+function summed({ frame }: Prepared, loads: readonly NodeLoad[]): { forces: Float64Array; whole: number } {
+  const forces = new Float64Array(frame.nodes.length * 6);
+  let whole = 0;
+  for (const { node, v } of loads)
+    for (const [way, value] of v.entries()) {
+      forces[node * 6 + way] = (forces[node * 6 + way] as number) + value;
+      if (way < 3) whole += Math.abs(value);
+    }
+  return { forces, whole };
+}
+
+const looseAt = (unknown: number): Failed => ({
+  is: "loose",
+  node: Math.floor(unknown / 6),
+  way: unknown % 6,
+});
+
+/** Which supports hold in the end; they do not pull by more than `least`. */
+function settled(
+  reduced: Reduced,
+  on: Pressed,
+  supports: readonly Support[],
+  least: number,
+): Pick<Stance, "is" | "held" | "lifted" | "moves"> | Failed {
   const lifted = new Set<number>();
   const seen = new Set<string>();
   for (let round = 0; round < ROUNDS; round++) {
-    const standing = supports.map((support) =>
-      lifted.has(support.node) ? { ...support, held: none } : support,
-    );
-    const solved = solveHeld(prepared, standing, loads);
-    if (solved.is === "loose") return lifted.size > 0 ? { is: "tips" } : solved;
-    const pulling = solved.reactions.filter(
-      ({ node, v }) => !lifted.has(node) && pushes(supports, node) && (v[2] ?? 0) < -1e-9,
-    );
-    const sinking = [...lifted].filter((node) => (solved.displacements[node]?.[2] ?? 0) < -1e-9);
-    if (pulling.length === 0 && sinking.length === 0)
-      return {
-        ...solved,
-        reactions: solved.reactions.map((each) => ({
-          ...each,
-          state: lifted.has(each.node) ? "lifted" : "held",
-        })),
-      };
-    for (const node of sinking) lifted.delete(node);
-    // The one that pulls hardest first: the others often push again then.
-    const [worst] = [...pulling].sort((a, b) => (a.v[2] ?? 0) - (b.v[2] ?? 0));
-    if (worst) lifted.add(worst.node);
+    const held = heldBy(reduced, supports, lifted);
+    const found = edgeMoves(reduced, on, held);
+    if ("loose" in found) return lifted.size > 0 ? { is: "tips" } : looseAt(found.loose);
+    const { moves } = found;
+    if (!changes(reduced, on, moves, { supports, lifted, least }))
+      return { is: "stands", held, lifted, moves };
     const state = [...lifted].sort((a, b) => a - b).join(",");
     if (seen.has(state)) return { is: "tips" };
     seen.add(state);
@@ -93,137 +216,99 @@ export function solve(
   return { is: "tips" };
 }
 
-const none = [false, false, false, false, false, false];
-const pushes = (supports: readonly Support[], node: number): boolean =>
-  supports.some((support) => support.node === node && support.pushes === true);
+/** Lets go of the support that pulls hardest, holds again those that sink; whether anything changed. */
+function changes(
+  reduced: Reduced,
+  on: Pressed,
+  moves: Float64Array,
+  { supports, lifted, least }: { supports: readonly Support[]; lifted: Set<number>; least: number },
+): boolean {
+  const forces = edgeForces(reduced, on, moves);
+  const upAt = new Map(
+    reduced.edge.flatMap((unknown, k) => (unknown % 6 === 2 ? [[(unknown - 2) / 6, k]] : [])),
+  );
+  const up = (node: number, of: Float64Array) => of[upAt.get(node) ?? -1] ?? 0;
+  const sinking = [...lifted].filter((node) => up(node, moves) < -1e-9);
+  const pulling = supports
+    .filter(({ node, pushes }) => pushes && !lifted.has(node) && up(node, forces) < -least)
+    .sort((a, b) => up(a.node, forces) - up(b.node, forces));
+  for (const node of sinking) lifted.delete(node);
+  // The one that pulls hardest first: the others often push again then.
+  if (pulling[0]) lifted.add(pulling[0].node);
+  return sinking.length > 0 || pulling.length > 0;
+}
 
-function solveHeld(
-  { frame, elements, place }: Prepared,
-  supports: readonly Support[],
-  loads: readonly NodeLoad[],
-): Solution | Extract<Failed, { is: "loose" }> {
-  const count = frame.nodes.length * 6;
-  const numbers = numbering(count, place, supports);
-  const matrix = assembled(elements, numbers);
-  const right = new Float64Array(matrix.size);
-  for (const { node, v } of loads)
-    for (const [way, value] of v.entries()) {
-      const at = numbers[node * 6 + way] as number;
-      if (at >= 0) right[at] = (right[at] as number) + value;
+function heldBy(reduced: Reduced, supports: readonly Support[], lifted: ReadonlySet<number>): boolean[] {
+  const ways = new Map(supports.map(({ node, held }) => [node, held]));
+  return reduced.edge.map((unknown) => {
+    const node = Math.floor(unknown / 6);
+    return !lifted.has(node) && ways.get(node)?.[unknown % 6] === true;
+  });
+}
+
+/** The frame reduced to these supports' nodes, as long as loads come with the same ones. */
+function reducedFor(prepared: Prepared, supports: readonly Support[]): Reduced | Loose {
+  const nodes = [...new Set(supports.map(({ node }) => node))].sort((a, b) => a - b);
+  const key = nodes.join();
+  if (prepared.reduced?.key !== key) {
+    let to: Reduced | Loose;
+    try {
+      to = reducedTo(prepared.elements, prepared.place, nodes);
+    } catch (error) {
+      if (!(error instanceof Loose)) throw error;
+      to = error;
     }
-  try {
-    factor(matrix);
-  } catch (error) {
-    if (!(error instanceof Loose)) throw error;
-    const at = numbers.indexOf(error.unknown);
-    return { is: "loose", node: Math.floor(at / 6), way: at % 6 };
+    prepared.reduced = { key, to };
   }
-  const whole = (x: Float64Array) => Float64Array.from(numbers, (at) => (at >= 0 ? (x[at] as number) : 0));
-  let x = solveFactored(matrix, right);
-  // Two rounds of refinement take away what rounding left.
-  for (let round = 0; round < 2; round++) {
-    const carried = forcesOf(elements, whole(x));
-    const rest = new Float64Array(matrix.size);
-    for (const [dof, at] of numbers.entries())
-      if (at >= 0) rest[at] = (right[at] as number) - (carried[dof] as number);
-    const more = solveFactored(matrix, rest);
-    x = x.map((value, at) => value + (more[at] as number));
-  }
-  const found = whole(x);
-  const far = found.reduce(
-    (most, value, dof) => (dof % 6 < 3 && Math.abs(value) > Math.abs(found[most] ?? 0) ? dof : most),
-    0,
-  );
-  if (!(Math.abs(found[far] ?? 0) < FAR)) return { is: "loose", node: Math.floor(far / 6), way: far % 6 };
-  return solutionOf(frame, found, elements, supports, loads);
+  return prepared.reduced.to;
 }
 
-/** What moves further than this, mm, is held by rounding alone. */
-const FAR = 1e6;
-
-/** The place of each unknown in the matrix, −1 where it is held. */
-function numbering(count: number, place: readonly number[], supports: readonly Support[]): Int32Array {
-  const held = new Uint8Array(count);
-  for (const { node, held: ways } of supports)
-    for (const [way, is] of ways.entries()) if (is) held[node * 6 + way] = 1;
-  const nodes = [...place.keys()].sort((a, b) => (place[a] as number) - (place[b] as number));
-  const numbers = new Int32Array(count).fill(-1);
-  let next = 0;
-  for (const node of nodes)
-    for (let way = 0; way < 6; way++) if (!held[node * 6 + way]) numbers[node * 6 + way] = next++;
-  return numbers;
-}
-
-function assembled(elements: readonly Element[], numbers: Int32Array): Skyline {
-  const size = numbers.reduce((most, at) => Math.max(most, at + 1), 0);
-  const first = Int32Array.from({ length: size }, (_, at) => at);
-  const dofs = elements.map(({ nodes: [a, b] }) =>
-    Array.from({ length: 12 }, (_, k) => numbers[(k < 6 ? a : b) * 6 + (k % 6)] as number),
-  );
-  for (const each of dofs) {
-    const least = Math.min(...each.filter((at) => at >= 0));
-    for (const at of each) if (at >= 0) first[at] = Math.min(first[at] as number, least);
-  }
-  const matrix = emptySkyline(first);
-  for (const [e, { global }] of elements.entries()) {
-    const each = dofs[e] as number[];
-    for (let r = 0; r < 12; r++)
-      for (let c = r; c < 12; c++) {
-        const [a, b] = [each[r] as number, each[c] as number];
-        if (a >= 0 && b >= 0) addTo(matrix, a, b, global[r * 12 + c] as number);
-      }
-  }
-  return matrix;
-}
-
-/** What the elements ask of every node at these displacements. */
+/** What the elements ask of every unknown at these displacements. */
 function forcesOf(elements: readonly Element[], u: Float64Array): Float64Array {
   const forces = new Float64Array(u.length);
   for (const { nodes, global } of elements) {
-    const f = times(global, at(u, nodes));
-    for (let k = 0; k < 12; k++) {
-      const dof = (nodes[k < 6 ? 0 : 1] as number) * 6 + (k % 6);
-      forces[dof] = (forces[dof] as number) + (f[k] as number);
+    const [a, b] = [nodes[0] * 6, nodes[1] * 6];
+    for (let r = 0; r < 12; r++) {
+      let sum = 0;
+      for (let c = 0; c < 12; c++)
+        sum += (global[r * 12 + c] as number) * (u[c < 6 ? a + c : b + c - 6] as number);
+      const at = r < 6 ? a + r : b + r - 6;
+      forces[at] = (forces[at] as number) + sum;
     }
   }
   return forces;
 }
 
-const at = (u: Float64Array, [a, b]: readonly [number, number]): number[] =>
-  Array.from({ length: 12 }, (_, k) => u[(k < 6 ? a : b) * 6 + (k % 6)] as number);
-
-function solutionOf(
-  frame: Frame,
-  u: Float64Array,
-  elements: readonly Element[],
-  supports: readonly Support[],
-  loads: readonly NodeLoad[],
-): Solution {
-  const forces = forcesOf(elements, u);
-  for (const { node, v } of loads)
-    for (const [way, value] of v.entries()) {
-      const dof = node * 6 + way;
-      forces[dof] = (forces[dof] as number) - value;
-    }
-  const six = (array: Float64Array, node: number) => [...array.subarray(node * 6, node * 6 + 6)];
-  return {
-    is: "solved",
-    displacements: frame.nodes.map((_, node) => six(u, node)),
-    ends: frame.beams.map((beam) => endsOf(frame, beam, u)),
-    springs: frame.springs.map((spring) => {
-      const local = inAxes(at(u, [spring.from, spring.to]), spring.axes);
-      return times(springStiffness(spring), local).slice(6);
-    }),
-    reactions: supports.map(({ node, held }) => ({
-      node,
-      v: six(forces, node).map((value, way) => (held[way] ? value : 0)),
-      state: "held",
-    })),
-  };
+/** What acts on an element at its ends, in its own axes. */
+function passedBy({ nodes: [a, b], own, axes }: Own, u: Float64Array): number[] {
+  const at = Array.from({ length: 12 }, (_, k) => u[(k < 6 ? a : b) * 6 + (k % 6)] as number);
+  return times(own, inAxes(at, axes));
 }
 
-function endsOf(frame: Frame, beam: Beam, u: Float64Array): { from: number[]; to: number[] } {
-  const { axes } = axesOf(frame, beam);
-  const local = times(beamStiffness(frame, beam), inAxes(at(u, [beam.from, beam.to]), axes));
-  return { from: local.slice(0, 6), to: local.slice(6) };
+function solutionOf(
+  { frame, beams, springs, elements }: Prepared,
+  u: Float64Array,
+  loaded: Float64Array,
+  supports: readonly Support[],
+  lifted: ReadonlySet<number>,
+): Solution {
+  const forces = forcesOf(elements, u);
+  const six = (of: (unknown: number) => number, node: number) =>
+    Array.from({ length: 6 }, (_, way) => of(node * 6 + way));
+  return {
+    is: "solved",
+    displacements: frame.nodes.map((_, node) => six((unknown) => u[unknown] as number, node)),
+    ends: beams.map((beam) => {
+      const passed = passedBy(beam, u);
+      return { from: passed.slice(0, 6), to: passed.slice(6) };
+    }),
+    springs: springs.map((spring) => passedBy(spring, u).slice(6)),
+    reactions: supports.map(({ node, held }) => ({
+      node,
+      v: six((unknown) => (forces[unknown] as number) - (loaded[unknown] as number), node).map(
+        (value, way) => (held[way] && !lifted.has(node) ? value : 0),
+      ),
+      state: lifted.has(node) ? "lifted" : "held",
+    })),
+  };
 }

@@ -19,6 +19,7 @@ const headers: Partial<Record<Kind, string[]>> = {
   board: ["board b {"],
   yard: ["yard y {"],
   waste: ["waste {"],
+  load: ["load l {"],
 };
 
 /** The example in a file of its own, with braces closed. */

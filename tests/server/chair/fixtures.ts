@@ -249,6 +249,7 @@ export function design(...parts: Part[]): Design {
     boards: new Map(),
     yards: new Map(),
     matches: [],
+    loads: new Map(),
     names: new Map(),
     links: [],
     problems: [],

@@ -18,7 +18,10 @@ import { documentSymbols } from "../../../server/editor/symbols.ts";
 import type { View } from "../../../server/editor/view.ts";
 import { workspaceSymbols } from "../../../server/editor/workspace-symbols.ts";
 
-const settings = { ...defaultSettings, inlayHints: { lengths: true, bevels: true, values: true } };
+const settings = {
+  ...defaultSettings,
+  inlayHints: { lengths: true, bevels: true, values: true, strength: true },
+};
 const options = { insertSpaces: true, tabSize: 2 };
 
 /** Asks everything that is asked of a whole file. */

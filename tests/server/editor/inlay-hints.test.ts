@@ -4,7 +4,7 @@ import { inlayHints } from "../../../server/editor/inlay-hints.ts";
 import { defaultSettings } from "../../../server/editor/settings.ts";
 import { at, changed, type Placed } from "./frame.ts";
 
-const none = { lengths: false, bevels: false, values: false };
+const none = { lengths: false, bevels: false, values: false, strength: false };
 
 /** Each line that has hints, with them. */
 function shown({ view, text }: Placed, wanted: Partial<typeof none>): string[] {
@@ -44,7 +44,10 @@ describe("inlay hints", () => {
 
   it("begin with a sign that no text of the language begins with", () => {
     const { view, text } = at("chair|");
-    const all = { ...defaultSettings, inlayHints: { lengths: true, bevels: true, values: true } };
+    const all = {
+      ...defaultSettings,
+      inlayHints: { lengths: true, bevels: true, values: true, strength: true },
+    };
     const hints = inlayHints(view, { start: 0, end: text.length }, all);
     expect(hints.length).toBeGreaterThan(8);
     for (const { label, tooltip } of hints) {

@@ -7,7 +7,7 @@ import { resolveNamed } from "../../../server/main/named-files.ts";
 import { mendSteps } from "../../../server/mends/mends.ts";
 import { rules } from "../../../server/rules/index.ts";
 import { settle } from "../../../server/settle.ts";
-import { type Study, study } from "../../../server/study.ts";
+import { deepenSteps, type Study, study } from "../../../server/study.ts";
 
 export const address = "file:///mess/chair.chair";
 
@@ -47,6 +47,10 @@ export function plainView(text: string, uri: string, files: Record<string, strin
     },
     rework: (changed) =>
       settle({ tree: changed, address: uri, files: { resolve: resolveNamed, read } }).chair,
+    *deepen(work) {
+      const quick = view.study;
+      if (!quick.late) made = yield* deepenSteps(quick, work);
+    },
     mend: (problems) => mendSteps(view.study, { resolve: resolveNamed, read }, problems),
     files: { resolve: resolveNamed, read },
     ranges: new Map(),

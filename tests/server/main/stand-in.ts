@@ -3,6 +3,7 @@ import type { Chair } from "../../../server/chair/chair.ts";
 import type { Design } from "../../../server/design/design.ts";
 import type { Sheet } from "../../../server/drawing/sheet.ts";
 import type { Services } from "../../../server/main/services.ts";
+import type { Late } from "../../../server/strength/late.ts";
 import type { Study } from "../../../server/study.ts";
 
 /**
@@ -63,8 +64,18 @@ export function standIn(): Services & { studied: string[] } {
           what,
           thrown: new Error("it failed"),
         })),
+        grounds: { also: [], found: new Map() },
       } satisfies Study;
     },
+    *deepen(study) {
+      yield;
+      return study;
+    },
+    late: async () =>
+      function* () {
+        yield;
+        return { values: [] } as unknown as Late;
+      },
     settle: () => ({ chair: { values: new Map() } as unknown as Chair }),
     *mend() {},
     *draw(chair) {

@@ -6,7 +6,7 @@ import * as frames from "../../../server/joinery/frames.ts";
 import { rules } from "../../../server/rules/index.ts";
 import { judge } from "../../../server/rules/judge.ts";
 import type { Rule } from "../../../server/rules/machinery/rule.ts";
-import { studied } from "../../check.ts";
+import { studied, studiedLate } from "../../check.ts";
 import { sampleText } from "../../outside/samples.ts";
 import { examples } from "../../rule-examples.ts";
 
@@ -31,9 +31,11 @@ describe("a rule that throws", () => {
     "is told and logged when it is %s, and the others judge on",
     (code, example) => {
       const text = `${example}accept ${code} because "tried on a mock-up"\n`;
-      const { tree, design, chair } = studied(text);
-      const before = judge({ tree, design, chair });
-      const after = judge({ tree, design, chair }, [], failingAt(code));
+      const isLate = rules.some((rule) => rule.code === code && rule.late === "only");
+      const { tree, design, chair, late } = isLate ? studiedLate(text) : studied(text);
+      const of = { tree, design, chair, ...(late && { late }) };
+      const before = judge(of);
+      const after = judge(of, [], failingAt(code));
       expect(after.failures).toEqual([{ what: code, thrown: new Error("it failed") }]);
       const told = after.problems.filter((problem) => problem.code === "internal-error");
       expect(told.map(({ severity, message }) => [severity, message])).toEqual([

@@ -5,7 +5,7 @@ import { findings, judge } from "../../../server/rules/judge.ts";
 import { figure, figureNames } from "../../../server/rules/machinery/figures.ts";
 import { boundsOf } from "../../../server/rules/machinery/limits.ts";
 import { allFound } from "../../../server/rules/machinery/rule.ts";
-import { here, studied } from "../../check.ts";
+import { here, studied, studiedLate } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
 import { exampleOf, examples } from "../../rule-examples.ts";
 
@@ -50,7 +50,8 @@ describe("the rule table", () => {
   });
 
   it.each(examples)("has an example that breaks $code", ({ code, rule, example }) => {
-    const found = studied(example, others(example)).problems.filter((each) => each.code === code);
+    const work = rule.late === "only" ? studiedLate : studied;
+    const found = work(example, others(example)).problems.filter((each) => each.code === code);
     expect(found).not.toEqual([]);
     for (const problem of found) {
       expect(problem.severity).toBe(rule.severity);

@@ -65,7 +65,10 @@ describe.each(["in", "cm"] as const)("in a file in %s", (unit) => {
         }
       }
       const stretch = { start: 0, end: view.tree.text.length };
-      const settings = { ...defaultSettings, inlayHints: { lengths: true, bevels: true, values: true } };
+      const settings = {
+        ...defaultSettings,
+        inlayHints: { lengths: true, bevels: true, values: true, strength: true },
+      };
       shown.push(...inlayHints(view, stretch, settings).map(({ label }) => String(label)));
       expect(shown.length).toBeGreaterThan(50);
       expect([...new Set(shown.flatMap((text) => strangers(text, unit)))]).toEqual([]);
@@ -77,6 +80,7 @@ describe.each(["in", "cm"] as const)("in a file in %s", (unit) => {
       "count",
       "dowels",
       "make",
+      "times",
       "sitter",
       "stability",
       "note",

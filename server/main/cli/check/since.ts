@@ -5,6 +5,7 @@ import { finish } from "../../../../grammar/steps.ts";
 import { chosenBetween } from "../../../compare/chosen.ts";
 import { thingsIn } from "../../../compare/compare.ts";
 import { foundBetween } from "../../../compare/found.ts";
+import { lateSteps } from "../../../strength/late.ts";
 import { git, pathInside, type Repository, repositoryAt } from "../../git/git.ts";
 import { addressInside, filesAt, textAt } from "../../git/revision-files.ts";
 import { commitNamed } from "../../git/revisions.ts";
@@ -48,7 +49,7 @@ function onlyNew(
 ): CheckedFile {
   const files = filesAt(repository, commit);
   const old = {
-    study: finish(services.study({ text, address: addressInside(repository, path), files })),
+    study: finish(services.study({ text, address: addressInside(repository, path), files, late: lateSteps })),
     files,
   };
   const now = { study: checked.study, files: otherFiles };

@@ -1,6 +1,7 @@
 import { finish } from "../../../../grammar/steps.ts";
-import { compare } from "../../../compare/compare.ts";
+import { compare, type Side } from "../../../compare/compare.ts";
 import { sheetToSvg } from "../../../drawing/svg.ts";
+import { deepenSteps } from "../../../study.ts";
 import type { Bench, Options } from "../command.ts";
 import { brush } from "../terminal.ts";
 import { asJson, asMarkdown, asText, type Compared } from "./output.ts";
@@ -8,8 +9,17 @@ import { sideOf, type Version } from "./sides.ts";
 
 /** Two versions worked out and compared. */
 export function comparedOf(bench: Bench, old: Version, now: Version): Compared {
-  const [was, is] = [sideOf(bench, old), sideOf(bench, now)];
+  const [was, is] = bothLate(sideOf(bench, old), sideOf(bench, now));
   return { comparison: compare(was, is), old: was, now: is, names: { old: old.file, new: now.file } };
+}
+
+/** What one side requires late is worked out of the other too. */
+function bothLate(...sides: [Side, Side]): [Side, Side] {
+  const work = sides.map(({ study }) => study.lateWork).find(Boolean);
+  if (!work) return sides;
+  const deepened = (side: Side): Side =>
+    side.study.late ? side : { ...side, study: finish(deepenSteps(side.study, work)) };
+  return [deepened(sides[0]), deepened(sides[1])];
 }
 
 /** The answer in the form asked for. */

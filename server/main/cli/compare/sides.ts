@@ -8,7 +8,7 @@ import type { OtherFiles } from "../../../study.ts";
 import { pathInside, repositoryAt } from "../../git/git.ts";
 import { addressInside, filesAt, textAt } from "../../git/revision-files.ts";
 import { commitNamed } from "../../git/revisions.ts";
-import { type Bench, otherFiles } from "../command.ts";
+import { type Bench, lateFor, otherFiles } from "../command.ts";
 import { readInput } from "../read-input.ts";
 
 /** One side's text with where it and its other files are. */
@@ -53,5 +53,5 @@ function versionAt(folder: string, revision: string, file: string, named: string
 
 /** A version read and worked out. */
 export function sideOf(bench: Bench, { text, address, files }: Version): Side {
-  return { study: finish(bench.services.study({ text, address, files })), files };
+  return { study: finish(bench.services.study({ text, address, files, ...lateFor() })), files };
 }

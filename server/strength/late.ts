@@ -1,0 +1,25 @@
+/**
+ * What is worked out after the findings are first shown, since it takes longer than all the rest: how hard joints and parts work, and
+ * how the wood moves.
+ */
+import type { Steps } from "../../grammar/steps.ts";
+import type { Chair, Worked } from "../chair/chair.ts";
+import { type WoodMoves, woodMoves } from "../timber/movement.ts";
+import { type Strength, strengthSteps } from "./strength.ts";
+import { strengthValues } from "./values.ts";
+
+export interface Late {
+  strength: Strength;
+  wood: WoodMoves;
+  /** Its worked-out values, those of the whole chair first. */
+  values: Worked[];
+}
+
+/** How what is late is worked out; handed over as a function so that its code need not be loaded before. */
+export type LateWork = (chair: Chair) => Steps<Late>;
+
+/** All that is late of a chair; rests within. */
+export function* lateSteps(chair: Chair): Steps<Late> {
+  const strength = yield* strengthSteps(chair);
+  return { strength, wood: woodMoves(chair), values: strengthValues(chair, strength) };
+}

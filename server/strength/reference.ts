@@ -1,0 +1,110 @@
+/**
+ * What strength is judged by, as a page: loads, joint tests with predicted over measured, and the grounds of each figure.
+ */
+import type { Joint } from "../chair/chair.ts";
+import tests from "./joint-tests.json" with { type: "json" };
+import loads from "./loads.json" with { type: "json" };
+import { jointStrength } from "./resistance.ts";
+import wood from "./wood.json" with { type: "json" };
+
+/** What `jointStrength` says of a test's joint over what the test found. */
+export function predictedOverMeasured({ species, size, mean }: (typeof tests.sized)[number]): number {
+  const { thick, wide, long } = size;
+  const joint: Pick<Joint, "kind" | "shape" | "long" | "sections" | "glueArea" | "facts"> = {
+    kind: "rectangular",
+    shape: "rectangular",
+    sections: [{ thick: [-thick / 2, thick / 2], wide: [-wide / 2, wide / 2] }],
+    long,
+    glueArea: 2 * wide * long,
+    facts: {},
+  };
+  return (jointStrength(joint, species)?.momentWide ?? Number.NaN) / 1000 / mean;
+}
+
+export const sizedTests = tests.sized;
+
+const table = (head: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
+  [head, head.map(() => "---"), ...rows].map((row) => `| ${row.join(" | ")} |`).join("\n");
+
+/** The page in Markdown. */
+export function strengthReference(): string {
+  const ratios = tests.sized.map(predictedOverMeasured);
+  const levels = Object.entries(loads.levels);
+  const figures = Object.keys(loads.levels.domestic).filter((name) => !["edition", "seen"].includes(name));
+  return `${[
+    "# What strength is judged by",
+    "This page is made from the data files by `server/strength/reference.ts`; change the data, not the page. A calculation is not a test: a standard's test is made by a competent laboratory, and local codes and licensed practice come first.",
+    "## Loads",
+    `${loads.source} Newtons; \`cycles\` is how often. Figures marked * were seen in print, the others are from memory.`,
+    table(
+      ["load", ...levels.map(([name, { edition }]) => `\`${name}\` (${edition})`)],
+      figures.map((figure) => [
+        figure,
+        ...levels.map(([, level]) => {
+          const seen = (level.seen as string[]).includes(figure);
+          return `${(level as Record<string, unknown>)[figure]}${seen ? " *" : ""}`;
+        }),
+      ]),
+    ),
+    `Places: ${loads.places.source}. A sitter of ${loads.sitter.mass} kg: ${loads.sitter.source}.`,
+    "## Joints against published tests",
+    "Moment that a joint bears, once, on the mean: predicted from tenon, species and shoulder, over what was measured.",
+    table(
+      [
+        "joint",
+        "tenon, mm",
+        "tests",
+        "measured, N·m",
+        "deviation",
+        "95 in 100 bear",
+        "predicted / measured",
+        "source",
+      ],
+      tests.sized.map((test, k) => [
+        `${test.species}, ${test.joint}, rail ${test.rail}`,
+        `${test.size.thick} x ${test.size.wide} x ${test.size.long}`,
+        test.count,
+        test.mean,
+        test.deviation,
+        test.lower,
+        (ratios[k] ?? 0).toFixed(2),
+        test.source,
+      ]),
+    ),
+    `Predicted over measured spans ${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}. One test of the red-oak series is within ${Math.round((100 * 48) / 353)} % of its mean two times in three, so no prediction is better than that.`,
+    tests.note,
+    table(
+      ["joint", "found", "source"],
+      tests.unsized.map(({ joint, found, source }) => [joint, found, source]),
+    ),
+    "## Grounds",
+    table(
+      ["figure", "value", "grounds"],
+      groundsIn(wood).map(({ name, value, grounds }) => [name, value, grounds]),
+    ),
+  ].join("\n\n")}\n`;
+}
+
+/** Figures with the sentence beside them that says where they come from: `momentFactor` with `momentSource`. */
+function groundsIn(given: object): { name: string; value: string; grounds: string }[] {
+  return Object.entries(given).flatMap(([group, figures]: [string, Record<string, unknown>]) => {
+    const sources = Object.entries(figures).filter(([key]) => /source$/i.test(key));
+    return sources.map(([key, grounds]) => {
+      const stem = key.replace(/source$/i, "");
+      const own = Object.entries(figures).filter(
+        ([name, value]) => typeof value !== "string" && (stem === "" || name.startsWith(stem)),
+      );
+      const said = own.map(([name, value]) => `${name} ${printed(value)}`).join("; ");
+      return { name: stem === "" ? group : `${group}, ${stem}`, value: said, grounds: String(grounds) };
+    });
+  });
+}
+
+const printed = (value: unknown): string =>
+  typeof value === "number"
+    ? String(Number(value.toPrecision(4)))
+    : Array.isArray(value)
+      ? value.join(", ")
+      : Object.entries(value as object)
+          .map(([name, each]) => `${name} ${each}`)
+          .join(", ");
