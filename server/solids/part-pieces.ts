@@ -1,4 +1,5 @@
 import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
 import { boundingBox, boxesMeet, intersect, prism } from "../geometry/convex.ts";
 import { less } from "../geometry/less.ts";
 import { height } from "../geometry/plane.ts";
@@ -10,9 +11,19 @@ const CLEAR = 1;
 
 /**
  * A part as it leaves the bench, as convex pieces that touch and do not overlap: its body, its own tenons on, the mortises of others cut out
- * of it. An end that enters turned work is scribed to it: the body ends on the other's surface, and so does what of the tenon is seen.
+ * of it. An end that enters turned work is scribed to it: the body ends on the other's surface, and so does what of the tenon is seen. Worked
+ * out once for a chair, for all who ask.
  */
 export function partPieces(chair: Chair, member: Member): Convex[] {
+  const known = kept(chair, piecesKnown);
+  const pieces = known.get(member) ?? cutOut(chair, member);
+  known.set(member, pieces);
+  return pieces;
+}
+
+const piecesKnown = (_chair: Chair): Map<Member, Convex[]> => new Map();
+
+function cutOut(chair: Chair, member: Member): Convex[] {
   // Halved rails have their notches in their bodies.
   const joints = [...chair.joints.values()].filter(({ kind }) => kind !== "halving");
   const board = boardOver(chair, member);

@@ -14,11 +14,11 @@ const PAST = 3;
 
 type Side = "left" | "right" | "above" | "below";
 
-/** What is to be drawn, as seen, mm of the chair; its lines already on paper. */
+/** What is to be drawn, as seen, mm of the chair; its lines on paper at one to so many. */
 export interface CellView {
   caption: string;
   extent: Extent;
-  lines: Item[];
+  lines: (scale: number) => Item[];
   setOut: ViewSetOut;
   /** Where each side's distances run from; zero unless given. */
   origins: Partial<Record<Side, number>>;
@@ -113,7 +113,7 @@ export function cellItems({ view, scale, bands, told, ...cell }: Cell, [x, y]: P
     below: foot + PAST + CLEAR,
   };
   const items: Item[] = [
-    ...lines,
+    ...lines(scale),
     ...(view.axis ? [straight([0, top - PAST], [0, foot + PAST], "datum")] : []),
     ...(view.floor ? [straight([left - PAST, 0], [right + PAST, 0], "knife")] : []),
     ...uprightBand({

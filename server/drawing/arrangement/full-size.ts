@@ -4,7 +4,7 @@
 import type { Chair } from "../../chair/chair.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import type { Figures } from "../markout/figures.ts";
-import type { Item, Point } from "../markout/page.ts";
+import type { Point } from "../markout/page.ts";
 import type { FullSize } from "../markout/tiles.ts";
 import { type CellView, cellItems, cellOf } from "./cells.ts";
 import { type Labels, namedLabels } from "./labels.ts";
@@ -23,15 +23,14 @@ export function fullSizeViews(chair: Chair, pieces: readonly Piece[], figures: F
   const { side, front } = viewsOf(chair);
   const setOut = setOutOf(chair);
   if (side.strokes.length === 0) return [];
-  const shared = { floor: true, lines: [] as Item[] };
   const views: { view: string; cell: CellView }[] = [
     {
       view: "side",
       cell: {
-        ...shared,
+        floor: true,
         caption: "Side, from the sitter's left",
         extent: side.extent,
-        lines: strokeItems(side.strokes, 1),
+        lines: (scale) => strokeItems(side.strokes, scale),
         setOut: setOut.side,
         origins: { above: setOut.origin, below: setOut.origin },
         axis: false,
@@ -40,10 +39,10 @@ export function fullSizeViews(chair: Chair, pieces: readonly Piece[], figures: F
     {
       view: "half front",
       cell: {
-        ...shared,
+        floor: true,
         caption: "Half of the front, the sitter's left",
         extent: { ...front.extent, left: 0 },
-        lines: strokeItems(halved(front.strokes), 1),
+        lines: (scale) => strokeItems(halved(front.strokes), scale),
         setOut: onHalf(setOut.front),
         origins: {},
         axis: true,

@@ -34,7 +34,7 @@ export function sectionSheet(
   const high = room.high - key.height - 1;
   const drawn = sections.map((section) =>
     fitted([{ wide, high }], ways, (one, labels) => {
-      const cell = cellOf(viewOf(section, one), figures, labels, one);
+      const cell = cellOf(viewOf(section), figures, labels, one);
       return { cell, labels, wide: cell.left + cell.right, high: cell.above + cell.below };
     }),
   );
@@ -90,14 +90,21 @@ function inRoom(cell: Cell, { wide, high }: Room): Item[] {
 }
 
 /** What is cut as lines on paper, parts beside each other hatched one way and the other. */
-function viewOf({ cuts, ...section }: Section, scale: number): CellView {
-  const to = ([u, v]: Point): Point => [u / scale, -v / scale];
+function viewOf({ cuts, ...section }: Section): CellView {
   const extent = extentOf(cuts.flatMap(({ outlines }) => outlines.flat()));
   const floor = { left: extent.left, right: extent.right, low: 0, high: 0 };
   return {
     ...section,
     extent: section.floor ? around(extent, floor) : extent,
-    lines: cuts.flatMap(({ outlines }, k) => outlines.flatMap((ring) => hatched(ring.map(to), k % 2 === 1))),
+    lines: (scale) =>
+      cuts.flatMap(({ outlines }, k) =>
+        outlines.flatMap((ring) =>
+          hatched(
+            ring.map(([u, v]): Point => [u / scale, -v / scale]),
+            k % 2 === 1,
+          ),
+        ),
+      ),
     axis: !section.floor,
   };
 }

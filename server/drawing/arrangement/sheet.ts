@@ -145,7 +145,7 @@ function planned({ views, setOut, figures, labels }: Given, scale: number, room:
     const view: CellView = {
       caption: captions[name],
       extent,
-      lines: strokeItems(strokes, scale),
+      lines: (one) => strokeItems(strokes, one),
       setOut: setOut[name],
       origins,
       axis: name !== "side",
