@@ -28,14 +28,22 @@ export const middleCut = (chair: Chair): CutThrough[] =>
 export const levelCut = (chair: Chair, height: number): CutThrough[] =>
   cutsOf(chair, { normal: [0, 0, 1], offset: height }, sights.plan);
 
-/** The height halfway up the rails that the seat stands on; undefined where it stands on none. */
+/**
+ * The height in the middle of what all the rails have in common that the seat stands on, squared ones; undefined where there is none, as in a
+ * frame of turned rails that pass over each other.
+ */
 export function seatRailsHeight(chair: Chair): number | undefined {
-  const heights = (chair.seat?.design.on ?? []).flatMap(({ value }) =>
-    [...chair.rails.values()]
-      .filter(({ id }) => id.stem === value.name)
-      .map((rail) => movePoint(chair.stance, add(rail.start, scale(rail.upward, -rail.wide / 2)))[2]),
-  );
-  return heights.length ? heights.reduce((sum, z) => sum + z, 0) / heights.length : undefined;
+  const names = (chair.seat?.design.on ?? []).map(({ value }) => value.name);
+  const rails = [...chair.rails.values()].filter(({ id }) => names.includes(id.stem));
+  if (rails.length === 0 || rails.some(({ round }) => round)) return undefined;
+  const reach = rails.map((rail) => {
+    const ends = [rail.start, rail.end];
+    const height = (p: Vec3) => movePoint(chair.stance, p)[2];
+    const foot = (p: Vec3) => height(add(p, scale(rail.upward, -rail.wide)));
+    return [Math.max(...ends.map(foot)), Math.min(...ends.map(height))] as const;
+  });
+  const [low, high] = [Math.max(...reach.map(([foot]) => foot)), Math.min(...reach.map(([, top]) => top))];
+  return low < high ? (low + high) / 2 : undefined;
 }
 
 /** Thickness given to what is cut, so that it can be looked at, mm. */
