@@ -13,6 +13,8 @@ import { measured, type Run, runAt } from "./runs.ts";
 import { gaugeOf, type SquaredStick } from "./squared.ts";
 import { place } from "./strip.ts";
 
+/** A mitred tenon that ends this near to the far face comes out there, mm. */
+const SHOWS = 0.5;
 /** A mouth stands off its face by no more than this: curves are made of flats, mm. */
 const OFF = 0.5;
 
@@ -75,8 +77,9 @@ function slot(at: Place, joint: Joint, which: number, ring: readonly Vec3[], dee
   const corners = corneredBy(at, joint, ring);
   if (!corners) return [];
   const haunch = which === 0 ? haunchOf(at, joint) : undefined;
-  // A fork goes over all of what it meets.
-  const exit = joint.facts.through !== undefined || joint.shape === "forked";
+  // A fork goes over all of what it meets; what is mitred may end before it is through.
+  const isOpen = joint.facts.through !== undefined || joint.shape === "forked";
+  const exit = isOpen && (!isMitred(joint) || deep > joint.depthThere - SHOWS);
   const mortise: SetOut["mortise"] = {
     ...common(at, joint, which),
     is: "mortise",

@@ -1,10 +1,15 @@
 /**
  * Every part of a chair cut from its sheet and compared with the chair's own solid.
  */
+
 import type { Chair } from "../../../server/chair/chair.ts";
+import { facesAt } from "../../../server/chair/posts/post-query.ts";
 import { Figures, type Step } from "../../../server/drawing/markout/figures.ts";
 import { sheetsOf } from "../../../server/drawing/markout/sheet/part.ts";
 import type { Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
+import { height } from "../../../server/geometry/plane.ts";
+import type { Convex, Plane } from "../../../server/geometry/solid.ts";
+import { dot } from "../../../server/geometry/vec.ts";
 import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { sweepSolids } from "../solids/manifold.ts";
 import { strayOf, type Wanted } from "./compare.ts";
@@ -20,6 +25,24 @@ export interface Stray {
 
 /** What a sheet's step lets a cut stray: the hundredths of a template's joint aside, 0.3 mm; in inches one step. */
 export const allowed = (sheets: Sheets): number => (sheets.unit === "in" ? sheets.step * 25.4 : 0.3);
+
+/** A tenon this near to a face beside it breaks out there, or as good as, mm. */
+const THIN = 0.4;
+
+/**
+ * Whether a mortise breaks out of squared stuff beside itself, in a post or in a rail's own end: its wall runs out through the face at so flat
+ * an angle that a twentieth of a millimetre of rounding moves the place by half of one.
+ */
+export const breaksOut = (chair: Chair): boolean =>
+  [...chair.joints.values()].some(({ part, entered, root, direction, tenon, socket }) => {
+    const runsOut = (faces: readonly Plane[], solids: readonly Convex[]) =>
+      faces
+        .filter(({ normal }) => Math.abs(dot(normal, direction)) < 0.5)
+        .some((face) => solids.some(({ points }) => points.some((p) => height(face, p) > -THIN)));
+    const post = chair.posts.get(entered.name);
+    const own = (chair.members.get(part)?.faces ?? []).map(({ plane }) => plane);
+    return runsOut(post ? Object.values(facesAt(post, root[2]) ?? {}) : [], tenon) || runsOut(own, socket);
+  });
 
 /** The sheets as anyone else would read them: through their text. */
 export const readSheets = (chair: Chair, step?: Step): Sheets =>

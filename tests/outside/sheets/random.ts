@@ -150,12 +150,9 @@ rail back-rung {
 `,
   );
 
-/**
- * Forks and through tenons are left out: where a post leans both ways their mortises stray by up to 0.42 mm, which is not yet explained. Those
- * of the samples are cut.
- */
+/** Forks that another tenon mitres are left out: their mortises stray by up to 0.66 mm. */
 export const chairs: fc.Arbitrary<string> = fc.oneof(
-  curved.filter((text) => !/bridle|through/.test(text)),
+  curved.filter((text) => !/bridle[^}]*mitre/.test(text)),
   bent,
   turned,
 );

@@ -72,9 +72,8 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
         ),
       ),
     );
-    return {
-      stands: lessThan(within(whole, long), bar(root, along, FAR, thick, halfThick, wide, 2 * FAR)),
-    };
+    const tines = lessThan(within(whole, long), bar(root, along, FAR, thick, halfThick, wide, 2 * FAR));
+    return { stands: mitred(tines, sheet, end, mark, section, place) };
   }
   const cheeks = mark.has("count")
     ? middles(mark).map((middle) =>
@@ -87,12 +86,23 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
     return { bored: beyond(deep, plus(mouth, out, 3), times(out, -1)) };
   }
   const parts = [within(together(cheeks), long), ...haunch(sheet, end, section, place)];
-  let stands = together(parts);
+  return { stands: mitred(together(parts), sheet, end, mark, section, place) };
+}
+
+function mitred(
+  tenon: Solid,
+  sheet: SheetRead,
+  end: string,
+  mark: Read,
+  section: Section,
+  place: TenonPlace,
+): Solid {
+  let stands = tenon;
   for (const mitre of sheet.all("mitre").filter((each) => each.mark.face === end)) {
     const flat = mitreOf(mitre, mark, section, place);
     stands = beyond(stands, flat.at, times(flat.out, -1));
   }
-  return { stands };
+  return stands;
 }
 
 /** A tapered tenon: as thick as told where its line meets the shoulder, and where it is as deep as it is long. */
@@ -114,6 +124,7 @@ function coneOf(
 
 /** From the first edge's face to the middles, less that face's shoulder: from the upper side of all of them. */
 function middles(mark: Read): number[] {
+  if (!mark.has("count")) return [mark.longOr("wide", mark.long("thick")) / 2];
   const edge = mark.long(mark.word("edges"));
   return Array.from({ length: mark.number("count") }, (_, k) => mark.long(`middle ${k + 1}`) - edge);
 }

@@ -77,7 +77,10 @@ function longestOf(ring: readonly V[]): V {
 export function wantedOf(chair: Chair, part: Post | Rail, pose: Pose): Wanted {
   const put = (solid: Convex): Solid => hull(solid.points.map((p) => placed(pose, v(p))));
   // The bodies of rails that cross have their notches already.
-  const joints = [...chair.joints.values()].filter(({ kind }) => kind !== "halving");
+  const joints = [...chair.joints.values()].filter(
+    // One that cannot be made has no wood of its own.
+    ({ kind, tenon }) => kind !== "halving" && tenon.length > 0,
+  );
   const own = joints.filter((joint) => joint.part === part.name);
   const into = joints.filter(({ entered }) => entered.name === part.name);
   const tenons = own.flatMap((joint) => (isLetInBoth(joint) ? [] : solidsOf(joint)));
@@ -125,9 +128,11 @@ function chopped(joint: Joint): V[][] {
     // Into the mortise beside it a little, so that no skin is left between them.
     if (solid === joint.haunch)
       return [...points, ...mouths.map(out)].flatMap((p) => [p, plus(p, v(joint.acrossWide), -0.05)]);
-    const deepest =
-      Math.max(...points.map((p) => inner(minus(p, root), face))) +
-      (joint.facts.through || joint.shape === "forked" ? OUT : 0);
+    const own = Math.max(...points.map((p) => inner(minus(p, root), face)));
+    const isOpen = joint.facts.through !== undefined || joint.shape === "forked";
+    // What is mitred may end before it is through.
+    const isThrough = isOpen && (!joint.facts.mitre || own > joint.depthThere - 0.5);
+    const deepest = own + (isThrough ? OUT : 0);
     const rate = inner(way, face);
     const on = (p: V, deep: number) => plus(p, way, (deep - inner(minus(p, root), face)) / rate);
     return [...mouths.map(out), ...mouths.map((p) => on(p, deepest))];
