@@ -23,14 +23,22 @@ export type RefKind =
  * The shape of the words after a statement's first word.
  *
  * - `word`: a marker word that must stand there; also the signs `x`, `=`, `<`, `<=`, `>`, `>=` and a lone `,` between terms.
- * - `slot`: something the maker writes; `label` names the fact it becomes.
+ * - `slot`: something the maker writes; `label` names the fact it becomes. `words` may stand there instead of a name, and `names` are
+ *   words of the row that may be names there.
  * - `seq`, `either`: one after another; one of them.
  * - `clauses`: comma-separated phrases in any order, each once at most, at least one.
  * - `maybe`: may be left out. `list`: one or more, separated by commas.
  */
 export type Shape =
   | { is: "word"; word: string; label?: string }
-  | { is: "slot"; slot: Slot; label: string; ref?: RefKind; words?: readonly string[] }
+  | {
+      is: "slot";
+      slot: Slot;
+      label: string;
+      ref?: RefKind;
+      words?: readonly string[];
+      names?: readonly string[];
+    }
   | { is: "seq" | "either" | "clauses"; of: readonly Shape[] }
   | { is: "maybe" | "list"; of: Shape };
 

@@ -129,7 +129,11 @@ function walkSlot(shape: SlotShape, at: number, state: State): number {
   return take(at, state);
 }
 
-function fill({ slot, label, words }: SlotShape, part: Part, { markers, fixed }: State): Fact | undefined {
+function fill(
+  { slot, label, words, names }: SlotShape,
+  part: Part,
+  { markers, fixed }: State,
+): Fact | undefined {
   const { start, end } = part;
   switch (slot) {
     case "text":
@@ -140,7 +144,9 @@ function fill({ slot, label, words }: SlotShape, part: Part, { markers, fixed }:
       return { label, slot, name: part.text, start, end };
     case "name":
     case "ref":
-      if (part.is !== "word" || (fixed.has(part.text) && !words?.includes(part.text))) return undefined;
+      if (part.is !== "word") return undefined;
+      if (fixed.has(part.text) && !words?.includes(part.text) && !names?.includes(part.text))
+        return undefined;
       return { label, slot, name: part.text, start, end };
     default:
       if (part.is === "value") return { label, slot, value: part.value, start, end };

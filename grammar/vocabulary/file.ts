@@ -2,6 +2,7 @@ import type { Row } from "../row.ts";
 import {
   after,
   bound,
+  calledAlso,
   choice,
   clauses,
   count,
@@ -278,9 +279,9 @@ const boards: Row[] = [
     owner,
     word: "match",
     shape: seq(
-      list(ref("part", "part")),
+      list(calledAlso("part", "part", "side", "end")),
       word("from"),
-      ref("board", "board"),
+      calledAlso("board", "board", "side", "end"),
       maybe(
         either(
           seq(word("side", "laid"), word("by"), word("side")),

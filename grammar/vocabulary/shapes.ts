@@ -25,6 +25,11 @@ export function ref(kind: RefKind, label: string, ...words: string[]): Shape {
   return words.length === 0 ? bare : { ...bare, words };
 }
 
+/** A reference to something that may be called as one of the row's own words that only stand later. */
+export function calledAlso(kind: RefKind, label: string, ...names: string[]): Shape {
+  return { is: "slot", slot: "ref", label, ref: kind, names };
+}
+
 /** One word out of a few. */
 export function choice(label: string, ...words: string[]): Shape {
   return { is: "slot", slot: "word", label, words };

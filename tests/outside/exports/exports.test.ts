@@ -126,7 +126,7 @@ test("STEP of a whole squared chair, and of one turned, bent post", { timeout: 1
   await stepHolds(studiedSample("small-mess-chair").chair, "back.left");
 });
 
-test("random chairs", { timeout: 600_000 }, async () => {
+test("random chairs", { timeout: 600_000 + runs * 60_000 }, async () => {
   await fc.assert(
     fc.asyncProperty(chairs, async (text) => {
       const { chair } = studied(text);

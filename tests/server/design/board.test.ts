@@ -81,6 +81,21 @@ match a, c from p.1
     ]);
   });
 
+  test("parts and boards may be called side and end", () => {
+    const text = `board end { size 2000 x 100 x 50 }
+post side pair { section 40 x 40; foot out 50, back 0; height 300 }
+match side, a from end side by side
+match b, side.left from end end to end
+match side from end
+`;
+    expect(faults(text)).toEqual([]);
+    expect(values(read(`${frame}${text}`).matches)).toMatchObject([
+      { parts: [{ name: "side" }, { name: "a" }], board: { name: "end" }, laid: "side by side" },
+      { parts: [{ name: "b" }, { name: "side", side: "left" }], board: { name: "end" }, laid: "end to end" },
+      { parts: [{ name: "side" }], board: { name: "end" }, laid: "side by side" },
+    ]);
+  });
+
   test("a board that is not there, and a number that is none", () => {
     expect(faults("post c { section 40 x 40; foot out 0, back 0; height 300; sawn from plank }\n")).toEqual([
       "unknown-name: plank",
