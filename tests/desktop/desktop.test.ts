@@ -9,10 +9,12 @@ import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { startCodeServer } from "../../.build/desktop/code-server.mjs";
 import { root } from "../house/project-files.ts";
+import { paletteSteps } from "../workbench/palette-steps.ts";
 import { driveWorkbench, type Workbench } from "../workbench/workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
 const sample = readFileSync(join(root, "samples", name), "utf8");
+const other = "ladder-back.chair";
 const broken = sample.replace("  kick 4deg", "  kik 4deg");
 
 const home = mkdtempSync(join(tmpdir(), "seatwright-desktop-"));
@@ -22,6 +24,7 @@ let workbench: Workbench;
 beforeAll(async () => {
   mkdirSync(folder);
   writeFileSync(join(folder, name), sample.replace("kick 4deg", "kick 3deg"));
+  writeFileSync(join(folder, other), readFileSync(join(root, "samples", other), "utf8"));
   const git = (...args: string[]) =>
     execFileSync("git", [
       "-C",
@@ -170,6 +173,9 @@ describe("the mess chair in VS Code with a Node extension host", () => {
     await page.keyboard.press("Control+z");
     await page.locator(".squiggly-error").first().waitFor({ state: "detached" });
   });
+
+  // What came before has left the text, not the drawing, as the editor in use.
+  paletteSteps(() => workbench, other);
 
   it("asks nothing of any other machine", async () => {
     expect(await workbench.strayRequests()).toEqual([]);

@@ -38,7 +38,7 @@ it("makes the sheets and saves them beside the chair", { timeout: 90_000 }, asyn
     hasText: "mess-armchair.pdf",
   });
   await toast.waitFor();
-  expect(await toast.textContent()).toMatch(/\d\d pages\. Print at 100 %/);
+  expect(await toast.textContent()).toMatch(/\d\d pages, to print at 100 %/);
   await page.locator(".explorer-folders-view .monaco-list-row", { hasText: "mess-armchair.pdf" }).waitFor();
   expect(await workbench.strayRequests()).toEqual([]);
 });

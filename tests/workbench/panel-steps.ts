@@ -144,6 +144,8 @@ export function panelSteps(at: () => Workbench): void {
     expect(await panel.locator(".view.plan .overlay.floor .foot").count()).toBe(4);
     await run("Seatwright: Show Sitter");
     await panel.locator(".view.side .overlay.sitter.body").waitFor();
+    // Where the browser has put them, whatever its font is.
+    expect(await panel.locator("#sheet > svg").evaluate(overlapping)).toEqual([]);
     await run("Seatwright: Hide Floor");
     await panel.locator(".overlay.floor").first().waitFor({ state: "detached" });
     expect(await panel.locator(".view.side .overlay.sitter").count()).toBe(2);
@@ -188,7 +190,7 @@ export function panelSteps(at: () => Workbench): void {
     await page.locator('.tab[data-resource-name="boathouse-mess-chair.chair"]').click();
     await run("Seatwright: Print Drawing");
     await page.locator(".quick-input-list .monaco-list-row", { hasText: /A41 : 10/ }).click();
-    await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Drawing" }).waitFor();
+    await page.locator(".quick-input-widget .quick-input-title", { hasText: "Save Page to Print" }).waitFor();
     await page.locator(".quick-input-widget .quick-input-action", { hasText: "OK" }).click();
     const told = page.locator(".notification-list-item", {
       hasText: "Saved boathouse-mess-chair.html",
@@ -218,6 +220,22 @@ export function panelSteps(at: () => Workbench): void {
     expect(await panel.locator("#sheet > svg").getAttribute("viewBox")).toBe(looked);
     await panel.locator(".view.side .overlay.sitter.body").waitFor();
   });
+}
+
+/** Words of a drawing that lie on others, two by two, by the boxes that the browser gives them. */
+function overlapping(svg: Element): string[] {
+  const drawn = [...svg.querySelectorAll(".lettering text, .flags .board path")].map((element) => {
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    // A box of words reaches as far as the font's highest and lowest signs; these are letters and figures.
+    const air = element.tagName === "text" ? (bottom - top) * 0.15 : 0;
+    return { words: element.textContent ?? "", left, right, top: top + air, bottom: bottom - air };
+  });
+  return drawn.flatMap((a, k) =>
+    drawn
+      .slice(k + 1)
+      .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+      .map((b) => `${a.words} on ${b.words}`),
+  );
 }
 
 /** The contrast of a drawn line with the page behind it, as WCAG 2.2 defines it. */

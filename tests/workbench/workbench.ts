@@ -72,7 +72,7 @@ export async function driveWorkbench(
       const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
       await input.fill(`>${title}`);
       // Its whole name, so that none is taken that only begins so.
-      const named = page.locator(`.quick-input-list .monaco-list-row[aria-label^="${title}"]`).first();
+      const named = page.locator(`.quick-input-list .monaco-list-row[aria-label*="${title}"]`).first();
       await named.click();
     },
     async hover(says) {

@@ -4,10 +4,12 @@
  */
 import type { Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 import type { Box } from "./lettering/boxes.ts";
-import { captionDrop, drawnBox, inRows, roomOf } from "./lettering/rows.ts";
+import { drawnBox, inRows, roomOf } from "./lettering/rows.ts";
 import {
   BAR,
   BETWEEN,
+  CAPTION_LINES,
+  captionDrop,
   EDGE,
   estimate,
   figureSize,
@@ -293,8 +295,6 @@ function filled({ words, space }: Measured, width: number, most: number): string
   return lines;
 }
 
-/** As many lines a pictorial view's caption may have. */
-export const CAPTION_LINES = 3;
 /** A title has at least so much room, px. */
 const LEAST_BLOCK = 120;
 

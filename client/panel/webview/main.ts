@@ -9,7 +9,7 @@ import { arranged, type Laid, sameWay } from "./arrange.ts";
 import { createBoardsView } from "./boards-view.ts";
 import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
-import { createLetterer } from "./lettering/letterer.ts";
+import { createLetterer, pictureFlags } from "./lettering/letterer.ts";
 import { createLooking, KEY_ZOOM, type Look, readLook } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
 import { loadPictorial, type Pictorial, type PictorialWords } from "./pictorial-view.ts";
@@ -280,6 +280,7 @@ async function turnPictorial(on: boolean) {
     changed: (turned) => keep({ pictorial: turned }),
     asks: (wanted) => vscode.postMessage({ type: "pictorial", wanted }),
     resized: () => latest && show(latest),
+    flagged: pictureFlags,
     seenAt: () => ({ scale: seenAt, figures: laid?.figures ?? 13 }),
     drawn(parts, words) {
       pictorialWords = words;

@@ -2,10 +2,19 @@
  * The pictorial view as the rest of the page knows it: its script is loaded when it is first asked for.
  */
 import type { GlueUpTold } from "../../../server/drawing/pictorial/glue-ups.ts";
-import type { Point } from "../../../server/drawing/sheet.ts";
+import type { Area, Point } from "../../../server/drawing/sheet.ts";
+import type { Fault } from "../../../server/editor/faults.ts";
 import type { DrawingParams, PictorialWanted } from "../../../server/main/protocol.ts";
 import type { PictureShown } from "../messages.ts";
 import type { PartElements } from "./sheet-view.ts";
+
+/** A picture whose faulty parts are to be flagged, seen at so many pixels to the millimetre. */
+export interface FlaggedPicture {
+  areas: readonly Area[];
+  faults: readonly Fault[];
+  bounds: { left: number; right: number; top: number; foot: number };
+  scale: number;
+}
 
 export interface PictorialGiven {
   /** Where its controls go, and the element that has the keyboard while it is turned. */
@@ -16,6 +25,8 @@ export interface PictorialGiven {
   changed(turned: object): void;
   /** What it needs of the chair. */
   asks(wanted: PictorialWanted): void;
+  /** The flags of faulty parts among these areas, within bounds in mm. */
+  flagged(of: FlaggedPicture): SVGElement[];
   /** Its room on the sheet is another. */
   resized(): void;
   /** Pixels to the millimetre, and the height of figures in pixels. */

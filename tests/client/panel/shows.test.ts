@@ -72,7 +72,11 @@ interface Item {
 
 describe("the manifest", () => {
   const { contributes } = JSON.parse(read("package.json")) as {
-    contributes: { commands: { command: string; enablement?: string }[]; menus: Record<string, Item[]> };
+    contributes: {
+      commands: { command: string; enablement?: string; icon?: string }[];
+      submenus: { icon?: string }[];
+      menus: Record<string, Item[]>;
+    };
   };
   const enablement = (command: string) =>
     contributes.commands.find((each) => each.command === command)?.enablement ?? "missing";
@@ -85,6 +89,16 @@ describe("the manifest", () => {
       expect(inMenu("seatwright.drawing.views", lookCommand(name))).toBeDefined();
       expect(inMenu("commandPalette", lookCommand(name))?.when).toBe("seatwright.drawing.inSight");
     }
+  });
+
+  it("takes its icons from VS Code's own", () => {
+    const known = JSON.parse(read("node_modules/@vscode/codicons/dist/metadata.json")) as Record<
+      string,
+      unknown
+    >;
+    const icons = [...contributes.commands, ...contributes.submenus].flatMap(({ icon }) => icon ?? []);
+    expect(icons.length).toBeGreaterThan(8);
+    for (const icon of icons) expect(known[/^\$\((.+)\)$/.exec(icon)?.[1] ?? icon], icon).toBeDefined();
   });
 
   it("has of each thing to show the one command that would change something", () => {

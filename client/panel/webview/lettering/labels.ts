@@ -6,11 +6,12 @@ import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { type Flagged, flagLabel } from "../flag-places.ts";
 import { boxOf } from "./boxes.ts";
-import { apron, captionDrop, rowAt, rowsOf, shortly } from "./rows.ts";
+import { apron, rowAt, rowsOf, shortly } from "./rows.ts";
 import { createTable, type Label, type Placed, place, type Stand, standOf, type Table } from "./search.ts";
 import {
   ASCENT,
   BAR,
+  captionDrop,
   DESCENT,
   estimate,
   LINE,

@@ -4,7 +4,7 @@
 import type { DimensionLine, OverlayStroke, Point, Stroke, View } from "../../../../server/drawing/sheet.ts";
 import { wrapped } from "../../../../server/drawing/xml.ts";
 import { type Box, boxOf } from "./boxes.ts";
-import { ASCENT, LINE, type Measure, OFF_LINE, PAST_LINE, STEP, TICK } from "./type-scale.ts";
+import { ASCENT, captionDrop, type Measure, OFF_LINE, PAST_LINE, STEP, TICK } from "./type-scale.ts";
 
 export type Side = "left" | "right" | "above" | "below";
 
@@ -96,9 +96,6 @@ export function roomOf(view: View, box: Box, given: Lettering): Box {
     right: Math.max(room.right, middle + half),
   };
 }
-
-/** From the lowest thing in a view to the foot of its caption, pixels. */
-export const captionDrop = (figures: number): number => figures * LINE + 2 * STEP;
 
 /** A caption without what stands in brackets, for narrow rooms. */
 export const shortly = (caption: string): string => caption.replace(/ \(.*$/, "");

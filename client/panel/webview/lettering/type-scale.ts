@@ -34,6 +34,12 @@ export const BETWEEN = 6 * STEP;
 /** Thickness of the scale bar. */
 export const BAR = 1.5 * STEP;
 
+/** From the lowest thing in a view to the foot of its caption, pixels. */
+export const captionDrop = (figures: number): number => figures * LINE + 2 * STEP;
+
+/** As many lines a pictorial view's caption may have. */
+export const CAPTION_LINES = 3;
+
 /** How wide words are at a height. */
 export type Measure = (words: string, size: number) => number;
 

@@ -29,8 +29,10 @@ export function createPictorial(given: PictorialGiven): Pictorial {
   let frame: number | undefined;
   let isMoving = false;
   let sayWhenAtRest = false;
+  /** The scale that it was at rest at last. */
+  let restedAt: number | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
-  const picture = createPictureElements();
+  const picture = createPictureElements(given.flagged);
   const closing = createClosing((apart) => turn({ ...turned, apart }, { moving: true }));
 
   const wantsParts = () => turned.apart > 0 || turned.glueUp !== undefined;
@@ -119,7 +121,11 @@ export function createPictorial(given: PictorialGiven): Pictorial {
     if (sayWhenAtRest) given.told(`Seen ${spokenEye(turned.eye)}.`);
     sayWhenAtRest = false;
     const now = shown();
-    if (!now) return;
+    if (now) atRest(now);
+  }
+
+  function atRest(now: NonNullable<ReturnType<typeof shown>>) {
+    restedAt = now.scale;
     picture.rest(now);
     focus.setAttribute("aria-label", now.caption);
     given.drawn(picture.parts, { caption: now.caption, glueUps: glueUps() });
@@ -159,7 +165,7 @@ export function createPictorial(given: PictorialGiven): Pictorial {
     element: picture.element,
     rescaled() {
       const now = isMoving ? undefined : shown();
-      if (now) picture.rest(now);
+      if (now && now.scale !== restedAt) atRest(now);
     },
     pulled: (by: Point) => turn({ ...turned, eye: eyePulled(turned.eye, by) }, { moving: true }),
     picture() {

@@ -7,14 +7,9 @@ import type { Looked } from "../../../../server/drawing/pictorial/look.ts";
 import type { Area, Point } from "../../../../server/drawing/sheet.ts";
 import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Fault } from "../../../../server/editor/faults.ts";
-import { CAPTION_LINES } from "../arrange.ts";
 import { type Gravity, gravityOf } from "../flag-elements.ts";
-import { flaggedIn, flagLabel } from "../flag-places.ts";
-import { boxOf } from "../lettering/boxes.ts";
-import { letteringElements } from "../lettering/elements.ts";
-import { captionDrop } from "../lettering/rows.ts";
-import { createTable, place } from "../lettering/search.ts";
-import { LINE } from "../lettering/type-scale.ts";
+import { CAPTION_LINES, captionDrop, LINE } from "../lettering/type-scale.ts";
+import type { PictorialGiven } from "../pictorial-view.ts";
 import type { PartElements } from "../sheet-view.ts";
 import { element, pathThrough } from "../svg.ts";
 
@@ -42,7 +37,8 @@ interface PictureElements {
   readonly parts: PartElements;
 }
 
-export function createPictureElements(): PictureElements {
+/** Nothing shown yet; `flagged` makes the flags of faulty parts. */
+export function createPictureElements(flagged: PictorialGiven["flagged"]): PictureElements {
   const group = (name: string, ...children: SVGElement[]) => element("g", { class: name }, ...children);
   const hatched = group("hatched");
   const lines = group("lines");
@@ -120,16 +116,9 @@ export function createPictureElements(): PictureElements {
         ),
       );
       const [right, below] = [room.width / 2 - middle[0], room.height / 2 + middle[1]];
-      const bounds = boxOf([
-        [-right * scale, -below * scale],
-        [(room.width - right) * scale, (room.height - below) * scale],
-      ]);
-      const here = faults.length > 0 ? areasOf(looked) : [];
-      const inPixels = here.map((area) => ({ ...area, points: area.points.map(scaled(scale)) }));
-      const labels = flaggedIn(here, faults).map((flag) =>
-        flagLabel(flag, scaled(scale)(flag.anchor), inPixels, "pictorial"),
-      );
-      flags.replaceChildren(...letteringElements(place(createTable(bounds), labels), scale));
+      const bounds = { left: -right, top: -below, right: room.width - right, foot: room.height - below };
+      const made = faults.length > 0 ? flagged({ areas: areasOf(looked), faults, bounds, scale }) : [];
+      flags.replaceChildren(...made);
       outer.classList.remove("turning");
       parts = new Map();
       for (const drawn of [...lines.children, ...areas.children] as SVGPathElement[]) {
@@ -145,10 +134,6 @@ export function createPictureElements(): PictureElements {
 
 /** About how wide a letter of a caption is for its height. */
 const LETTER = 0.58;
-
-const scaled =
-  (scale: number) =>
-  ([x, y]: Point): Point => [x * scale, y * scale];
 
 /** As seen, right and up, into what SVG draws: y down. */
 const down = ([x, y]: Point): Point => [x, -y];
