@@ -168,7 +168,7 @@ describe("the pictorial view", { timeout: 90_000 }, () => {
     await drawn().locator('.flag.warning[data-part="seat-front"]').waitFor();
     const letters = (at: string) =>
       panel.locator(`${at} .flag[data-part="seat-front"] text`).first().textContent();
-    expect(await letters(".view.pictorial")).toBe(await letters(".of-view.front"));
+    expect(await letters(".view.pictorial")).toBe(await letters("#sheet > svg > .flags"));
     expect(await drawn().locator(".hatched .warning").count()).toBeGreaterThan(0);
     await page.keyboard.press("Backspace");
     await page.keyboard.type("3");
