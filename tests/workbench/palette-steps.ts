@@ -80,10 +80,13 @@ export function paletteSteps(at: () => Workbench, other: string): void {
     const [mess] = (await page.locator(".tab.active").first().getAttribute("data-resource-name"))!.split(
       "\n",
     );
+    // Beside the drawing, not over it.
+    await page.keyboard.press("Control+1");
     await open(other);
     await tab(`Drawing of ${other}`).waitFor();
     await run("seatwright.drawing.lock");
     await tab(`[Drawing of ${other}]`).waitFor();
+    await page.keyboard.press("Control+1");
     await open(mess!);
     await page.locator(`.tab.active[data-resource-name="${mess}"]`).waitFor();
     expect(await tab(`[Drawing of ${other}]`).count()).toBe(1);
