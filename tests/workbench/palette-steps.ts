@@ -100,7 +100,7 @@ export function paletteSteps(at: () => Workbench, other: string): void {
     await asks("seatwright.printDrawing", "Print Drawing");
     await asks("seatwright.markOut", "Marking-Out Sheets");
     await asks("seatwright.export", "Export");
-    await asks("seatwright.reachFigure", "seat.height");
+    await asks("seatwright.reachFigure", /\d ?(mm|°)/);
     await asks("seatwright.compareWith", other);
   });
 
