@@ -132,7 +132,7 @@ export function paletteSteps(at: () => Workbench, other: string): void {
   it("starts the server anew, and the status goes on telling", async () => {
     await run("seatwright.restartServer");
     await at()
-      .page.locator(".statusbar-item", { hasText: /Seat [\d.]+ mm, back [\d.]+°/ })
+      .page.locator(".statusbar-item", { hasText: /Seat [\d.]+ mm/ })
       .waitFor();
   });
 
