@@ -10,6 +10,9 @@ import type { Workbench } from "./workbench.ts";
 const manifest = JSON.parse(read("package.json")) as {
   contributes: { commands: { command: string; title: string; category: string }[] };
 };
+const words = JSON.parse(read("package.nls.json")) as Record<string, string>;
+/** What the manifest names, in English. */
+const inWords = (text: string): string => text.replace(/^%(.+)%$/, (whole, key) => words[key] ?? whole);
 
 /** The steps, in an order in which each command can be run; `other` is a second chair in the folder. */
 export function paletteSteps(at: () => Workbench, other: string): void {
@@ -17,7 +20,7 @@ export function paletteSteps(at: () => Workbench, other: string): void {
   const run = async (command: string) => {
     driven.add(command);
     const { title, category } = manifest.contributes.commands.find((each) => each.command === command)!;
-    await at().run(`${category}: ${title}`);
+    await at().run(`${inWords(category)}: ${inWords(title)}`);
   };
   /** A question of VS Code's own shows, and is put away. */
   const asks = async (command: string, says: string | RegExp) => {
