@@ -92,13 +92,11 @@ describe("the manifest", () => {
   });
 
   it("takes its icons from VS Code's own", () => {
-    const known = JSON.parse(read("node_modules/@vscode/codicons/dist/metadata.json")) as Record<
-      string,
-      unknown
-    >;
+    const known = read("node_modules/@vscode/codicons/dist/codicon.css");
     const icons = [...contributes.commands, ...contributes.submenus].flatMap(({ icon }) => icon ?? []);
     expect(icons.length).toBeGreaterThan(8);
-    for (const icon of icons) expect(known[/^\$\((.+)\)$/.exec(icon)?.[1] ?? icon], icon).toBeDefined();
+    for (const icon of icons)
+      expect(known).toContain(`.codicon-${/^\$\((.+)\)$/.exec(icon)?.[1] ?? icon}:before`);
   });
 
   it("has of each thing to show the one command that would change something", () => {
