@@ -48,10 +48,19 @@ export interface Task {
   beam: number;
   /** Strips filled before at the same values. */
   known: Prices["known"];
+  /** The cells that have room in a strip, by its width, as far as they were asked for. */
+  within: Map<number, Within>;
 }
 
-/** Strips of these widths are tried at each place. */
+interface Within {
+  cells: Cell[];
+  /** Those of them that may lie over a defect. */
+  hiding: Cell[];
+}
+
+/** Strips of so many widths are tried at each place; of fewer for a plan that is to be there at once. */
 const MOST_WIDTHS = 16;
+const FEW_WIDTHS = 8;
 
 /**
  * A layout of a board, section by section from its first end: each time the section that loses least for what it gives. Undefined when
@@ -242,7 +251,7 @@ const rank = ({ worth, lost }: Half): number => (worth > 0 ? worth / (worth + lo
 /** What a finished section comes to: all that is cut less what is lost. */
 const final = ({ worth, lost }: Half): number => worth - 1.5 * lost;
 
-function widthsFor({ cells, left }: Task, half: Half, room: number): number[] {
+function widthsFor({ cells, left, beam }: Task, half: Half, room: number): number[] {
   const widths = new Set<number>();
   for (const cell of cells)
     if (
@@ -254,13 +263,13 @@ function widthsFor({ cells, left }: Task, half: Half, room: number): number[] {
       // A row that holds more than is left is no wider than it must be.
       if (cell.count === 1 || half.left[cell.wanted]! * 2 > cell.count) widths.add(cell.wide);
     }
-  return [...widths].sort((a, b) => b - a).slice(0, MOST_WIDTHS);
+  return [...widths].sort((a, b) => b - a).slice(0, beam > 1 ? MOST_WIDTHS : FEW_WIDTHS);
 }
 
 /** The half-made layout with one more strip: its defects crosscut out, or left in where no piece is the worse for them. */
 function withStrip(task: Task, half: Half, wide: number): Half[] {
   const { clear, saw, offcut, value } = task;
-  const cells = task.cells.filter((cell) => cell.wide <= wide + 1e-9);
+  const { cells, hiding } = withinOf(task, wide);
   const prices: Prices = {
     worth: (cell, used) => used * value[cell.wanted]!,
     loss: (rest) => (rest >= offcut.long && wide >= offcut.wide ? 0 : Math.max(0, rest) * (wide + saw)),
@@ -274,12 +283,21 @@ function withStrip(task: Task, half: Half, wide: number): Half[] {
     ({ x, long }) => x + long > clear.x && x < clear.x + clear.long,
   );
   if (defects.length === 0) return made;
-  const hiding = cells.filter(({ pieces }) => pieces.some(({ hides }) => hides));
   for (const own of hiding.length > 0 ? [cells, hiding] : [cells]) {
     const over = [...half.left];
     const around = filledAround(task, { y: half.y, wide, over: own, cells, left: over, prices, defects });
     if (around.placed.length > 0) made.push(raised(task, half, { ...around, wide, left: over }));
   }
+  return made;
+}
+
+function withinOf({ cells, within }: Task, wide: number): Within {
+  const known = within.get(wide);
+  if (known) return known;
+  const own = cells.filter((cell) => cell.wide <= wide + 1e-9);
+  const hiding = own.filter(({ pieces }) => pieces.some(({ hides }) => hides));
+  const made = { cells: own, hiding };
+  within.set(wide, made);
   return made;
 }
 

@@ -460,6 +460,7 @@ function taskFor(
   return {
     board,
     known: knownFor(known, `${kind} ${cells.length}`),
+    within: new Map(),
     clear: board.clear,
     defects: board.defects,
     cells,
