@@ -50,8 +50,11 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
     return { stands: within(roundBar(root, along, FAR, thick, wide, halfThick), long) };
   }
   if (kind === "dowels") {
+    const { at: mouth, out } = place.shoulder;
     const bores = middles(mark).map((middle) => {
-      const from = at(over / 2 - middle);
+      // Each hole begins where its own line meets the shoulder, which may slant.
+      const root = at(over / 2 - middle);
+      const from = plus(root, along, inner(minus(mouth, root), out) / inner(along, out));
       return beyond(
         roundBar(from, along, mark.long("bore"), thick, wide, halfThick),
         plus(from, along, 3),
