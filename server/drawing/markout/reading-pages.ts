@@ -34,6 +34,7 @@ const sentences = (unit: string, angle: string): string[] => [
   `The whole chair is drawn in ${angle}-angle projection; its heights are from the floor that it stands on.`,
   "Grain runs along the length of the stock named at the head of a sheet.",
   'Where a table has no room left it says that it is continued, and the next sheet of the part says "continued" in its title.',
+  "A sign that these letters lack, of another script than Latin, Greek or Cyrillic, stands by its number in Unicode, as U+6905.",
   "The text field is the first eight signs of the SHA-256 of the chair's file: sheets with the same signs are of the same version. With files that it is made from, theirs follow its own in the order it names them.",
   "A caution, on every sheet: saws, planers and lathes hurt. Work by the maker's instructions of each machine, with its guards on, and leave alone what you have not been shown. The figures are worked out and not tested: build one chair and try it with care before you build more, and have it tested by the standards that hold where it is used. Chairs for children, for sale or for public places come under rules of their own.",
 ];
