@@ -11,6 +11,8 @@ export const kindsOfChair: readonly { sample: string; about: string }[] = [
   { sample: "joined-stool", about: "stool with splayed legs, in inches" },
   { sample: "chart-stool", about: "stool with a loose seat in rebates and a shelf" },
   { sample: "boathouse-stool", about: "three-legged stool on a solid seat" },
+  { sample: "slip-chair", about: "side chair on a hollowed solid seat, sticks to a bent crest" },
+  { sample: "bow-armchair", about: "armchair on a solid seat, with an arm bow and a hoop" },
   { sample: "slab-chair", about: "side chair on a solid seat, its back on two posts" },
   { sample: "slip-stool", about: "stool with legs right through a solid seat, wedged" },
   { sample: "landing-bench", about: "bench for two with middle posts" },

@@ -37,8 +37,12 @@ export function guessHeader(
     const best = lines.openers();
     // A word may be both an opener and a choice of another, as `board` is: its own header would be whole, or its lines would suit it best.
     const meant = (row: Row) => best.includes(row) || readsWhole(items, row, table, false);
-    if (known.some((row) => row.opens === undefined || (lines.suits(row.opens) && meant(row))))
-      return undefined;
+    // A property that lacks its value may be the name in a header that lost its word: `back {`.
+    const stands = (row: Row) =>
+      row.opens === undefined
+        ? best.length === 0 || items.length > 1 || readsWhole(items, row, table, false)
+        : lines.suits(row.opens) && meant(row);
+    if (known.some(stands)) return undefined;
     const [row] = best;
     return row !== undefined && readsWhole(items, row, table) ? headless([row]) : undefined;
   }

@@ -7,6 +7,8 @@ export type Kind =
   | "post"
   | "rail"
   | "slat"
+  | "stick"
+  | "bow"
   | "block"
   | "joint"
   | "end"

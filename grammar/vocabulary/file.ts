@@ -210,6 +210,26 @@ const headers: Row[] = [
   },
   {
     owner,
+    word: "stick",
+    shape: seq(newName, maybe(word("pair", "pair"))),
+    opens: "stick",
+    many: true,
+    meaning:
+      "A row of round members that stand in a solid seat and go up to a crest or a bow, or one of them; `pair` makes a row on each side.",
+    example: "stick back-stick {",
+  },
+  {
+    owner,
+    word: "bow",
+    shape: newName,
+    opens: "bow",
+    many: true,
+    meaning:
+      "A bent member in one plane, the same on both sides: a hoop that stands in the seat, or an arm bow that lies on sticks and posts.",
+    example: "bow hoop {",
+  },
+  {
+    owner,
     word: "block",
     shape: seq(newName, maybe(word("pair", "pair"))),
     opens: "block",
@@ -233,7 +253,7 @@ const headers: Row[] = [
     opens: "solid-seat",
     facet: "seat",
     meaning:
-      "A thick seat of wood that carries the chair: legs are let into it from below. Its outline is given by widths at stations, or it is round.",
+      "A thick seat of wood that carries the chair: legs are let into it from below, posts, sticks and bows from above. Its outline is given by widths at stations, or it is round.",
     example: "seat solid {",
   },
   {

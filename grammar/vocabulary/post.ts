@@ -212,9 +212,15 @@ const shaping: Row[] = [
   {
     owner,
     word: "top",
-    shape: seq(word("into"), ref("rail", "rail"), maybe(word("with"), ref("joint", "joint"))),
+    shape: seq(
+      word("into"),
+      ref("head", "rail"),
+      maybe(word("at"), length("station")),
+      maybe(word("with"), ref("joint", "joint")),
+    ),
     facet: "top-into",
-    meaning: "The post's own tenon goes up into a rail that runs over it.",
+    meaning:
+      "The post's own tenon goes up into a rail that runs over it, or into a bow at a distance along its centre line from the foot or hand on the post's own side.",
     example: "top into crest with crest-tenon",
   },
   {

@@ -1,7 +1,21 @@
 import type { Row } from "../row.ts";
 import { hiddenRow, sawnRow } from "./board.ts";
 import { railRestRows } from "./rests.ts";
-import { across, angle, choice, count, either, length, list, maybe, ref, seq, wood, word } from "./shapes.ts";
+import {
+  across,
+  after,
+  angle,
+  choice,
+  count,
+  either,
+  length,
+  list,
+  maybe,
+  ref,
+  seq,
+  wood,
+  word,
+} from "./shapes.ts";
 
 const owner = "rail";
 
@@ -35,8 +49,41 @@ const course: Row[] = [
     word: "over",
     shape: ref("post", "of"),
     facet: "course",
-    meaning: "Lies centred on the tops of a pair of posts.",
+    meaning:
+      "Lies centred on the tops of a pair of posts; or across the chair on the top of one, as `long` says.",
     example: "over back",
+  },
+  {
+    owner,
+    word: "carried",
+    shape: seq(word("by"), list(ref("stick", "stick"))),
+    facet: "course",
+    meaning:
+      "A crest that stands on sticks alone: `up`, `back`, `rake` and `long` place it, and it may have a `bow`.",
+    example: "carried by back-stick",
+  },
+  {
+    owner,
+    word: "back",
+    shape: length("back"),
+    meaning: "Of a crest carried by sticks: how far back the middle of its lower edge is, as it leans.",
+    example: "back 474",
+  },
+  {
+    owner,
+    word: "rake",
+    shape: seq(angle("angle"), maybe(word("top", "end"), choice("towards", "forward", "back"))),
+    meaning: "Of a crest carried by sticks: how its face leans from plumb; bare, the top goes back.",
+    example: "rake 14deg",
+    default: "rake 0deg",
+  },
+  {
+    owner,
+    word: "long",
+    shape: length("length"),
+    meaning:
+      "Of a crest carried by sticks, or over one post: its length, straight from end to end along the outside arris of its lower edge.",
+    example: "long 430",
   },
   {
     owner,
@@ -69,7 +116,8 @@ const setting: Row[] = [
     owner,
     word: "up",
     shape: list(length("up")),
-    meaning: "Height of the top edge at the first shoulder; several heights make a ladder of rails.",
+    meaning:
+      "Height of the top edge at the first shoulder; several heights make a ladder of rails. Of a crest carried by sticks, that of the middle of its lower edge.",
     example: "up 190",
     default: "the middle of the two rails that a cross rail joins",
   },
@@ -157,6 +205,15 @@ const shaping: Row[] = [
     meaning:
       "Tapers the section to this one, towards the second end or from the middle to both ends; a turned rail takes one diameter.",
     example: "taper 18 x 60 to ends",
+  },
+  {
+    owner,
+    word: "shape",
+    shape: seq(word("at"), length("station"), after("round", length("diameter"))),
+    many: true,
+    meaning:
+      "The diameter of a turned rail at a distance from its first shoulder; between such places, and on to its `round` at both ends, it runs straight.",
+    example: "shape at 180 round 30",
   },
 ];
 

@@ -105,6 +105,33 @@ const outline: Row[] = [
   },
 ];
 
+const shaped: Row[] = [
+  {
+    owner,
+    word: "hollow",
+    shape: seq(
+      length("hollow"),
+      maybe(word("over"), length("over")),
+      maybe(word("open", "open"), word("front")),
+      word(","),
+      word("rim"),
+      length("rim"),
+    ),
+    meaning:
+      "The sitting surface is hollowed this deep inside a plain rim, as wide as the last figure; over that length, 8 depths unless given, it falls away from the rim in a fair curve. `open front` lets it run out at the front edge.",
+    example: "hollow 12 over 100, rim 50",
+  },
+  {
+    owner,
+    word: "bevel",
+    shape: seq(across("width", "depth"), choice("face", "below", "above")),
+    many: true,
+    meaning:
+      "Takes a bevel off the edge all round: so much off the lower or the upper face, by so much off the edge.",
+    example: "bevel 25 x 14 below",
+  },
+];
+
 const wooden: Row[] = [
   {
     owner,
@@ -134,4 +161,4 @@ const wooden: Row[] = [
   hiddenRow(owner, ["below"], "hidden below"),
 ];
 
-export const solidSeatRows: Row[] = [...placing, ...outline, ...wooden];
+export const solidSeatRows: Row[] = [...placing, ...outline, ...shaped, ...wooden];

@@ -28,7 +28,7 @@ const bevel = true;
 const late = true;
 
 /**
- * By name, in the order to list them. `PART`, `POST`, `RAIL` and `END` stand for names in the text, as in `seat-side.left.front.tenon-long`
+ * By name, in the order to list them. `PART`, `POST`, `RAIL`, `STICK`, `BOW` and `END` stand for names in the text, as in `seat-side.left.front.tenon-long`
  * for `PART.END.tenon-long`.
  */
 export const valueTable = {
@@ -144,6 +144,11 @@ export const valueTable = {
     dependsOn: ["seat"],
     meaning: "Width of a solid seat where it is widest.",
   },
+  "seat.low": {
+    dimension: "length",
+    dependsOn: ["seat"],
+    meaning: "Height of the lowest place of a solid seat's hollow, as it stands.",
+  },
   "backrest.rake": {
     dimension: "angle",
     dependsOn: ["backrest"],
@@ -166,29 +171,58 @@ export const valueTable = {
     bevel,
     meaning: "The cut of the foot, 90° when square.",
   },
-  "POST.lean": {
+  "PART.lean": {
     dimension: "angle",
     dependsOn: ["part"],
     meaning:
-      "Of a leg in a solid seat, the angle between its line and square to the seat: a bevel is set to 90° less this and held along the sight line.",
+      "Of what is let into a solid seat (of a hoop its left foot), the angle between its line and square to the seat: a bevel is set to 90° less this and held along the sight line.",
   },
-  "POST.sight-line": {
+  "PART.sight-line": {
     dimension: "angle",
     dependsOn: ["part"],
     meaning:
-      "Of a leg in a solid seat, the direction in the seat's face in which its foot leans: 0° straight back, 90° out to its own side, 180° straight forward.",
+      "Of what is let into a solid seat, the direction in the seat's face in which its far end leans: 0° straight back, 90° out to its own side, 180° straight forward.",
   },
-  "POST.bore-depth": {
+  "PART.bore-depth": {
     dimension: "length",
     dependsOn: ["part"],
     jointed,
-    meaning: "Of a leg in a solid seat, how deep its socket is along the bore, on the middle.",
+    meaning: "Of what is let into a solid seat, how deep its socket is along the bore, on the middle.",
   },
-  "POST.edge-wood": {
+  "PART.edge-wood": {
     dimension: "length",
     dependsOn: ["part"],
     jointed,
-    meaning: "Of a leg in a solid seat, the least wood between its socket and the seat's edge.",
+    meaning:
+      "Of what is let into a solid seat, the least wood between its socket and the seat's edge, a bevel taken off.",
+  },
+  "PART.hollow-wood": {
+    dimension: "length",
+    dependsOn: ["part", "seat"],
+    jointed,
+    meaning: "The least wood between a blind socket from below and the hollow of a solid seat.",
+  },
+  "STICK.over-all": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Length of a stick with both its tenons, along its line.",
+  },
+  "STICK.off-middle": {
+    dimension: "length",
+    dependsOn: ["part"],
+    meaning: "Of a stick that goes through a bow, how far its line passes from the bow's centre line.",
+  },
+  "BOW.strip-length": {
+    dimension: "length",
+    dependsOn: ["part"],
+    jointed,
+    meaning: "Length of the strip that a bow is bent from: along its centre line, with both its tenons.",
+  },
+  "BOW.radius": {
+    dimension: "length",
+    dependsOn: ["part"],
+    meaning: "The tightest radius of a bow's inside face.",
   },
   "POST.grain-slope": {
     dimension: "angle",
@@ -272,7 +306,7 @@ export type ValueName = keyof typeof valueTable;
 export type LateName = "strength.margin" | "PART.demand" | "PART.END.demand";
 
 const entries = Object.entries(valueTable) as [ValueName, ValueRow][];
-const ofPart = /^(?:PART|POST|RAIL)\.(?:END\.)?/;
+const ofPart = /^(?:PART|POST|RAIL|STICK|BOW)\.(?:END\.)?/;
 
 /** The values of the chair as a whole, its seat, its backrest and how it tips, by their whole names. */
 export const wholeValues: ReadonlyMap<string, ValueRow> = new Map(

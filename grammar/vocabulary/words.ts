@@ -95,7 +95,7 @@ const choices = sorted("choice", {
 
 const markers = sorted("marker", {
   x: "Between two sizes: `40 x 40`.",
-  by: "In `side by side`: next to each other across the board.",
+  by: "In `side by side`: next to each other across the board; in `carried by`, the sticks that carry it.",
   edge: "The edge of a board.",
   pair: "A left one and its mirrored right twin.",
   within: "The range in which the value may be moved.",
@@ -137,6 +137,11 @@ const markers = sorted("marker", {
   moisture: "How much water the wood holds, as a share of its dry weight.",
   density: "Weight of the wood, a bare number of kilograms a cubic metre.",
   seat: "The sitting surface.",
+  behind: "Behind the seat's front edge, along its top.",
+  margin: "Along a curve, from its end to the first of a row.",
+  spread: "Straight across, from the first of a row to the last.",
+  rim: "The wood left plain round a hollow.",
+  open: "A hollow that runs out at the front edge.",
   floor: "The level floor.",
 });
 

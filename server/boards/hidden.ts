@@ -2,6 +2,7 @@
  * Defects that may stay in a part because nobody sees them: under its hidden faces, up to half its thickness, clear of its joints.
  */
 import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { isRail } from "../chair/member.ts";
 import type { HiddenFace } from "../design/design.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { along, dot, scale, sub } from "../geometry/vec.ts";
@@ -58,7 +59,7 @@ export function hidesOf(chair: Chair, member: Member, lying: Lying): Hides | und
 
 function firstEndOf(member: Member, grain: Vec3): string {
   if (member.is === "post") return "foot";
-  if (member.is === "rail" || member.is === "slat") return `${member.ends[0].name} end`;
+  if (isRail(member)) return `${member.ends[0].name} end`;
   const [x, y] = grain;
   return Math.abs(y) >= Math.abs(x) ? (y > 0 ? "front end" : "back end") : x > 0 ? "right end" : "left end";
 }
@@ -70,13 +71,10 @@ function jointsOf(chair: Chair, member: Member): Vec3[][] {
     if (joint.part === member.name) found.push(ownPoints(joint));
     if (joint.entered.name !== member.name) continue;
     const part = chair.members.get(joint.part);
-    const end =
-      part && (part.is === "rail" || part.is === "slat")
-        ? part.ends.find(({ name }) => name === joint.end)
-        : undefined;
+    const end = isRail(part) ? part.ends.find(({ name }) => name === joint.end) : undefined;
     found.push([...solidPoints(joint), ...(end?.corners ?? [])]);
   }
-  if (member.is === "rail" || member.is === "slat")
+  if (isRail(member))
     for (const { sides } of member.notches ?? [])
       found.push(
         sides.map(({ normal, offset }) => {

@@ -1,8 +1,10 @@
 /**
  * The parts of a chair as finished pieces of wood: the one place where the boards look at the chair.
  */
-import type { Chair, Member, Rail } from "../chair/chair.ts";
+import { stripLength } from "../chair/bows/strip.ts";
+import type { Bow, Chair, Member, Rail } from "../chair/chair.ts";
 import { diameterOf, directionsOf, grainOf } from "../chair/grain.ts";
+import { isRail } from "../chair/member.ts";
 import type { BoardRef } from "../design/board-design.ts";
 import type { Given, HiddenFace, TimberDesign } from "../design/design.ts";
 import type { PartId } from "../design/identity.ts";
@@ -92,7 +94,9 @@ function wood(chair: Chair, member: Member): Wood {
   const { name } = member;
   // What is fixed to a rail is sawn apart from it.
   const { pieces } = (member.is === "rail" && member.uncut) || member.body;
-  const own = [...chair.joints.values()].filter((joint) => joint.part === name && !joint.facts.dowels);
+  const own = [...chair.joints.values()].filter(
+    (joint) => joint.part === name && !joint.facts.dowels && joint.kind !== "passing",
+  );
   const solids = own.flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
   return { body: pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
 }
@@ -108,6 +112,7 @@ function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart 
     ...(design.sawnFrom && { sawnFrom: design.sawnFrom }),
     hidden: design.hidden?.value ?? [],
   };
+  if (member.is === "bow") return { ...common, ...strip(chair, member) };
   const round = diameterOf(member);
   const curve = grainOf(member);
   if (!curve) return { ...common, ...straight(chair, member, points, round) };
@@ -134,6 +139,18 @@ function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart 
   };
 }
 
+/** A bow is sawn as the straight strip that it is bent from. */
+function strip(chair: Chair, bow: Bow): Pick<FinishedPart, "is" | "finished" | "grainSlope"> {
+  const { thick, wide } = bow.sizeAt(bow.path.length / 2);
+  const ends = bow.sizeAt(0);
+  const [a, b] = [Math.max(thick, ends.thick), Math.max(wide, ends.wide)];
+  return {
+    is: bow.round === undefined ? "straight" : "turned",
+    finished: { thick: Math.min(a, b), wide: Math.max(a, b), long: stripLength(bow, chair) },
+    grainSlope: 0,
+  };
+}
+
 const origined = ({ low, high }: Outline, x: number, y: number): Outline => ({
   low: low.map(([u, v]): Spot => [u - x, v - y]),
   high: high.map(([u, v]): Spot => [u - x, v - y]),
@@ -146,8 +163,7 @@ function straight(
   round: number | undefined,
 ): Pick<FinishedPart, "is" | "finished" | "grainSlope" | "hides"> {
   const all = [...body.flat(), ...tenons];
-  const grain =
-    member.is === "post" || member.is === "rail" || member.is === "slat" ? wayOf(member) : member.grain;
+  const grain = member.is === "post" || isRail(member) ? wayOf(member) : member.grain;
   const long = reach(all, grain);
   if (round !== undefined)
     return { is: "turned", finished: { thick: round, wide: round, long }, grainSlope: 0 };

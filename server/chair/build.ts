@@ -46,13 +46,13 @@ export function* buildSteps(design: Design): Steps<Chair> {
   const posts = trimmed
     ? yield* stage(sentence("stage.feet"), () => onTheirFeet(members, stance), members.posts)
     : members.posts;
-  const { rails, slats, blocks } = members;
+  const { rails, slats, sticks, bows, blocks } = members;
   const seat = yield* stage(
     sentence("stage.seat"),
     () => members.seat ?? buildSeat(design, rails, posts.values()),
     undefined,
   );
-  const parts = orderedMembers({ posts, rails, slats, blocks, ...(seat && { seat }) }, design);
+  const parts = orderedMembers({ posts, rails, slats, sticks, bows, blocks, ...(seat && { seat }) }, design);
   const topOf = (post: string) => members.ends.get(post)?.top;
   const joints = yield* stage<Map<string, Joint>>(
     sentence("stage.joints"),
@@ -97,6 +97,8 @@ const noMembers = (): Members => ({
   posts: new Map(),
   rails: new Map(),
   slats: new Map(),
+  sticks: new Map(),
+  bows: new Map(),
   blocks: new Map(),
   faults: [],
   ends: new Map(),

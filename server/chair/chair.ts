@@ -5,6 +5,7 @@
 import type { Problem, Span } from "../../grammar/problem.ts";
 import type {
   BlockDesign,
+  BowDesign,
   Design,
   Dimension,
   EndKind,
@@ -15,11 +16,13 @@ import type {
   RailDesign,
   SeatDesign,
   SlatDesign,
+  StickDesign,
   TimberDesign,
   TrimDesign,
 } from "../design/design.ts";
 import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
+import type { BowPath } from "./bows/path.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
 import type { RailCut, RailStrip } from "./rails/rests.ts";
 import type { SeatLayer } from "./seat/seat-solid.ts";
@@ -53,7 +56,7 @@ export interface MemberOf<Is extends string, Design> {
 }
 
 /** Any part of a chair. */
-export type Member = Post | Rail | Block | SeatSurface;
+export type Member = Post | Rail | Bow | Block | SeatSurface;
 
 /** The four faces of a squared post, by where they look when it is not turned. `round` for turned posts. */
 export type FaceName = "front" | "back" | "left" | "right";
@@ -96,7 +99,7 @@ export interface Entered {
   name: string;
 }
 
-/** One end of a rail or slat. */
+/** One end of a rail, slat or stick. */
 export interface RailEnd {
   /** As in dotted names: `front`, or `left`/`right` for a rail that goes across. */
   name: string;
@@ -115,7 +118,7 @@ export interface RailEnd {
   joint?: Joint;
 }
 
-export interface Rail extends MemberOf<"rail" | "slat", RailDesign | SlatDesign> {
+export interface Rail extends MemberOf<"rail" | "slat" | "stick", RailDesign | SlatDesign | StickDesign> {
   /** From first to second end. */
   ends: [RailEnd, RailEnd];
   /** Outside top arris from shoulder to shoulder (the straight). */
@@ -145,6 +148,8 @@ export interface Rail extends MemberOf<"rail" | "slat", RailDesign | SlatDesign>
   /** The rebates and grooves cut along it for a loose seat, and the strips fixed to it, which its body holds. */
   cuts?: RailCut[];
   strips?: RailStrip[];
+  /** Of a stick that goes on through a bow: where along that, the point of its own line nearest to its middle, and how far they are apart. */
+  passes?: { bow: string; s: number; at: Vec3; off: number };
   /** Its body before anything was cut out along it or where it crosses, and without its strips. */
   uncut?: Body;
 }
@@ -162,6 +167,20 @@ export interface HalvingTrouble {
   why: "side-by-side" | "does-not-reach" | "misses" | "no-shared-height";
   found: number;
   allowed: number;
+}
+
+/** A bent member in one plane, the same on both sides. */
+export interface Bow extends MemberOf<"bow", BowDesign> {
+  path: BowPath;
+  /** A point of its centre line so far along from the left, mm, and the unit way it runs there. */
+  spot(s: number): Vec3;
+  way(s: number): Vec3;
+  /** Unit, square to its plane. */
+  normal: Vec3;
+  /** Its section there, in the plane and square to it. */
+  sizeAt(s: number): { thick: number; wide: number };
+  /** Diameter of a round one at its crown. */
+  round?: number;
 }
 
 export type Block = MemberOf<"block", BlockDesign>;
@@ -253,6 +272,8 @@ export interface MemberViews {
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
   slats: Map<string, Rail>;
+  sticks: Map<string, Rail>;
+  bows: Map<string, Bow>;
   blocks: Map<string, Block>;
   seat?: SeatSurface;
 }
@@ -260,7 +281,7 @@ export interface MemberViews {
 /** Its views by kind hold the very members that `members` holds, in the same order. */
 export interface Chair extends MemberViews {
   design: Design;
-  /** Every part by its full name, in the order to list them: posts, rails, slats, corner blocks, the seat. */
+  /** Every part by its full name, in the order to list them: posts, rails, slats, sticks, bows, corner blocks, the seat. */
   members: Map<string, Member>;
   joints: Map<string, Joint>;
   /** As drawn → as it stands. */

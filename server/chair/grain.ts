@@ -4,6 +4,7 @@
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, along, angleBetween, cross, dot, norm, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import type { Member } from "./chair.ts";
+import { isRail } from "./member.ts";
 
 /** Directions nearer than this are one, radians. */
 const SAME_WAY = 1e-4;
@@ -15,7 +16,8 @@ const FLAT = 1e-3;
  * normal of the plane it bends in. Undefined for a straight or a turned part.
  */
 export function grainOf(member: Member): { grain: Vec3; slope: number; bend: Vec3 } | undefined {
-  if (diameterOf(member) !== undefined) return undefined;
+  // A bow is bent: its grain follows it.
+  if (member.is === "bow" || diameterOf(member) !== undefined) return undefined;
   const ways = directionsOf(member);
   const bend = planeOfBend(ways);
   return bend && { ...middleWay(ways, bend), bend };
@@ -66,7 +68,7 @@ function middleWay(ways: readonly Vec3[], normal: Vec3): { grain: Vec3; slope: n
 
 /** The diameter of turned work, at its thickest; undefined for squared stuff. */
 export function diameterOf(member: Member): number | undefined {
-  if (member.is === "rail" || member.is === "slat") return member.round;
+  if (isRail(member) || member.is === "bow") return member.round;
   if (member.is !== "post" || !member.pieces.some(({ radii }) => radii)) return undefined;
   return 2 * Math.max(...member.pieces.flatMap(({ radii }) => radii ?? []));
 }

@@ -7,11 +7,13 @@ import type { Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
-import type { Block, Fault, Post, Rail, SeatSurface, Side } from "./chair.ts";
+import { buildBow } from "./bows/bow.ts";
+import type { Block, Bow, Fault, Post, Rail, SeatSurface, Side } from "./chair.ts";
 import { hostOf } from "./joints/hosting.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
 import { isOnFloor } from "./posts/on-floor.ts";
 import { buildPost, type PostEnds } from "./posts/post.ts";
+import { buildCarried, isCarried } from "./rails/carried.ts";
 import { type Built, fullName, stationOn } from "./rails/course.ts";
 import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
@@ -20,12 +22,15 @@ import { buildSlats } from "./rails/slat.ts";
 import { endsOfLeg, endsOnSeat, placeInSeat, underFace } from "./seat/solid/leg.ts";
 import { buildSolidSeat } from "./seat/solid/solid-seat.ts";
 import { outsideSeat } from "./seat/solid/within.ts";
+import { buildSticks } from "./sticks/sticks.ts";
 
 /** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
 export interface Members {
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
   slats: Map<string, Rail>;
+  sticks: Map<string, Rail>;
+  bows: Map<string, Bow>;
   blocks: Map<string, Block>;
   /** A solid one, which lies on no rails. */
   seat?: SeatSurface;
@@ -46,7 +51,7 @@ interface Cover {
   which: 0 | 1;
 }
 
-/** Every post, rail, slat and corner block of a design that its text gives enough for. Never throws. */
+/** Every part but a loose seat of a design that its text gives enough for. Never throws. */
 export const buildMembers = (design: Design): Members => finish(memberSteps(design));
 
 /** The same, resting after each. */
@@ -60,12 +65,20 @@ export function* memberSteps(design: Design): Steps<Members> {
     rails: new Map(),
     ends: new Map(),
     covers: coversOf(design, rails),
-    built: (name) => work.posts.get(name) ?? work.rails.get(name),
+    bows: new Map(),
+    built: (name) => work.posts.get(name) ?? work.rails.get(name) ?? work.bows.get(name),
   };
   const solid = design.seat?.solid ? design.seat : undefined;
   const seat =
     solid && attempt("seat", solid.at, work.faults, () => buildSolidSeat(design, solid, work.faults));
   if (seat) work.seat = seat;
+  for (const bowDesign of design.bows.values()) {
+    const bow = attempt(bowDesign.name, bowDesign.at, work.faults, () =>
+      buildBow(bowDesign, work.seat, design.units, work.faults),
+    );
+    if (bow) work.bows.set(bow.name, bow);
+    yield;
+  }
   const waitingPosts = new Set(posts);
   const waitingRails = new Set(rails);
   for (let moved = true; moved; ) {
@@ -97,6 +110,11 @@ export function* memberSteps(design: Design): Steps<Members> {
     slats.push(...buildSlats(design, slat, work.built, (rail) => postsUnder(work, rails, rail), work.faults));
     yield;
   }
+  const sticks: Rail[] = [];
+  for (const stick of design.sticks.values()) {
+    sticks.push(...buildSticks(design, stick, work.seat, work.built, work.faults));
+    yield;
+  }
   const orderedPosts = inOrder(posts, work.posts);
   const orderedRails = inOrder(rails, work.rails);
   const blocks = [...design.blocks.values()].flatMap((block) =>
@@ -106,6 +124,8 @@ export function* memberSteps(design: Design): Steps<Members> {
     posts: orderedPosts,
     rails: orderedRails,
     slats: new Map(slats.map((slat) => [slat.name, slat])),
+    sticks: new Map(sticks.map((stick) => [stick.name, stick])),
+    bows: work.bows,
     blocks: new Map(blocks.map((block) => [block.name, block])),
     ...(seat && { seat }),
     faults: work.faults,
@@ -138,6 +158,7 @@ interface Work {
   faults: Fault[];
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
+  bows: Map<string, Bow>;
   seat?: SeatSurface;
   ends: Map<string, PostEnds>;
   covers: Map<string, Cover>;
@@ -218,7 +239,10 @@ function tellCrowded(work: Work, { design, side, name }: PostMember): void {
 function startingEnds(work: Work, { design, side, name }: PostMember): PostEnds | undefined {
   if (design.intoSeat) return work.seat && endsOfLeg(work.seat, design, side);
   const ends: PostEnds = {};
-  if (design.onSeat && work.seat) Object.assign(ends, endsOnSeat(work.seat, design, side));
+  if (design.onSeat && work.seat) {
+    const bow = design.topBow && work.bows.get(design.topBow.value.bow.name);
+    Object.assign(ends, endsOnSeat(work.seat, design, side, bow));
+  }
   if (design.standsOn) {
     const { rail: ref, station } = design.standsOn.value;
     const rail = work.rails.get(fullName(work.design, ref, side) ?? "");
@@ -276,6 +300,23 @@ function entersCutPosts(work: Work, rail: RailMember): boolean {
 }
 
 function tryRail(work: Work, member: RailMember): boolean {
+  if (isCarried(member)) {
+    const crest = attempt(member.name, member.design.at, work.faults, () =>
+      buildCarried(member, work.faults),
+    );
+    if (crest) work.rails.set(crest.name, crest);
+    return true;
+  }
+  const under = member.design.onOne;
+  if (under) {
+    const post = work.posts.get(under.value.name);
+    if (!post) return false;
+    const crest = attempt(member.name, member.design.at, work.faults, () =>
+      buildCarried(member, work.faults, post),
+    );
+    if (crest) work.rails.set(crest.name, crest);
+    return true;
+  }
   const ends = railEnds(work.design, member);
   if (!ends) return true;
   if (!ends.every((end) => work.built(end.member))) return false;

@@ -2,6 +2,7 @@
  * What has to be made anew: parts whose solid is another, parts that only stand elsewhere, and what lies on the bench for them.
  */
 import type { Chair, Post, Rail } from "../chair/chair.ts";
+import { railsAndSlats } from "../chair/member.ts";
 import type { TimberDesign } from "../design/design.ts";
 import { twinName } from "../design/identity.ts";
 import { printLength } from "../design/units.ts";
@@ -109,7 +110,7 @@ function isSameSolid(was: Made, now: Made): boolean {
 }
 
 function partsOf(chair: Chair): Made[] {
-  const sticks = [...chair.posts.values(), ...chair.rails.values(), ...chair.slats.values()];
+  const sticks = [...chair.posts.values(), ...railsAndSlats(chair)];
   const flat = flatParts(chair);
   const made = sticks.map(
     (part): Made => ({

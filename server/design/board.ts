@@ -131,7 +131,7 @@ export function readWaste(reading: Reading, item: Item): WasteDesign {
 export function readMatch(reading: Reading, item: Item): MatchDesign | undefined {
   const facts = allOf(item, "part");
   const parts = facts.flatMap(
-    (fact) => checked(reading, item, fact, ["post", "rail", "slat", "block"]) ?? [],
+    (fact) => checked(reading, item, fact, ["post", "rail", "slat", "stick", "bow", "block"]) ?? [],
   );
   const board = boardRef(reading, item, factOf(item, "board"));
   if (parts.length === 0 || board === undefined) return undefined;

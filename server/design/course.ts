@@ -16,15 +16,27 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
   const line = lineOf(item, "course");
   const word = line?.statement.word?.text;
   if (line === undefined) return undefined;
+  if (word === "carried") return undefined;
   if (word === "from") return readFromTo(reading, line, rail);
   const fact = factOf(line, "of");
   const of = checked(reading, line, fact, word === "over" ? ["post"] : ["post", "rail"]);
   if (of === undefined || fact === undefined || isItself(reading, line, of, rail)) return undefined;
   const target = reading.names.get(of.value.name);
   if (target !== undefined && "pair" in target && !target.pair) {
+    // Over one post it lies across the chair, as long as it says.
+    if (word === "over" && lineOf(item, "long")) {
+      rail.onOne = of;
+      return undefined;
+    }
     report(reading, line.source, fact, {
       code: "not-a-pair",
-      message: sentence("across-one.pair", { way: word, post: of.value.name }),
+      message:
+        word === "over"
+          ? sentence("over-one.pair", {
+              post: of.value.name,
+              long: reading.unit === "in" ? 12 : reading.unit === "cm" ? 30 : 300,
+            })
+          : sentence("across-one.pair", { way: word, post: of.value.name }),
       fixes:
         target.file === undefined && line.source.file === undefined
           ? [
@@ -57,8 +69,8 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
 }
 
 function readFromTo(reading: Reading, line: Item, rail: RailDesign): Given<RailCourse> | undefined {
-  const from = checked(reading, line, factOf(line, "from"), ["post", "rail"]);
-  const to = checked(reading, line, factOf(line, "to"), ["post", "rail"]);
+  const from = checked(reading, line, factOf(line, "from"), ["post", "rail", "bow"]);
+  const to = checked(reading, line, factOf(line, "to"), ["post", "rail", "bow"]);
   const stationFrom = railStation(reading, line, factOf(line, "station-from"));
   const stationTo = railStation(reading, line, factOf(line, "station-to"));
   if (from === undefined || to === undefined) return undefined;

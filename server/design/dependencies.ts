@@ -25,6 +25,8 @@ export function dependenciesOf(design: Design): Dependencies {
       post.standsOn?.value.rail,
       post.topInto?.value.rail,
       post.topInto?.value.joint,
+      post.topBow?.value.bow,
+      post.topBow?.value.joint,
       post.joined?.value,
       (post.intoSeat ?? post.onSeat) && "seat",
     );
@@ -32,18 +34,26 @@ export function dependenciesOf(design: Design): Dependencies {
     const course = rail.course?.value;
     if (course?.is === "from-to") add(rail.name, course.from, course.to);
     else add(rail.name, course?.of);
-    add(rail.name, rail.joined?.value, ...rail.ends.map((end) => end.joined?.value));
+    add(rail.name, rail.onOne?.value, rail.joined?.value, ...rail.ends.map((end) => end.joined?.value));
   }
   for (const slat of design.slats.values())
     add(slat.name, slat.from?.value, slat.to?.value, slat.joined?.value);
+  for (const stick of design.sticks.values())
+    add(stick.name, "seat", stick.to?.value, stick.through?.value.bow, stick.joined?.value);
+  for (const bow of design.bows.values()) add(bow.name, bow.feet && "seat", bow.joined?.value);
   for (const block of design.blocks.values()) add(block.name, block.in?.value);
   for (const angle of design.angles.values())
     add(angle.name, "trim", ...(angle.between?.value ?? []).map(termName));
   add("seat", "trim", ...(design.seat?.on ?? []).map((ref) => ref.value));
   add("trim", ...design.trims.flatMap((trim) => trim.posts.map((post) => post.value)));
-  add("backrest", "seat", ...design.rails.keys(), ...design.slats.keys());
-  const { posts, rails, slats, blocks } = design;
-  add("everything", ...[posts, rails, slats, blocks].flatMap((parts) => [...parts.keys()]), "seat", "trim");
+  add("backrest", "seat", ...design.rails.keys(), ...design.slats.keys(), ...design.sticks.keys());
+  const { posts, rails, slats, sticks, bows, blocks } = design;
+  add(
+    "everything",
+    ...[posts, rails, slats, sticks, bows, blocks].flatMap((parts) => [...parts.keys()]),
+    "seat",
+    "trim",
+  );
   for (const [reader, lets] of readersOf(design).lets) add(reader, ...lets);
   return needs;
 }

@@ -9,15 +9,19 @@ import type { BoardDesign, MatchDesign, SawnDesign, WasteDesign, YardDesign } fr
 export type * from "./board-design.ts";
 export type * from "./load-design.ts";
 
+import type { BowDesign } from "./bow.ts";
 import type { Given } from "./given.ts";
 import type { JointFacts } from "./joint-facts.ts";
 import type { LegPlace, LegWay } from "./leg.ts";
 import type { ClimateDesign, LoadDesign, StrengthLevel } from "./load-design.ts";
 import type { SolidSeatDesign } from "./solid-seat.ts";
+import type { RoundStation, StickDesign } from "./stick.ts";
 
+export type { BowDesign } from "./bow.ts";
 export type { Given } from "./given.ts";
 export type { CutKind, EndKind, JointFacts, KindName, Size } from "./joint-facts.ts";
 export type { LegPlace, LegWay } from "./leg.ts";
+export type { RoundStation, RowPlace, StickDesign } from "./stick.ts";
 
 /** How lengths are written and printed in this file. */
 export type LengthUnit = "mm" | "cm" | "in";
@@ -89,6 +93,8 @@ export interface PostDesign extends Named, SawnDesign {
   joined?: Given<string>;
   /** Its top goes up into a rail that runs over it. */
   topInto?: Given<{ rail: PartRef; joint?: string }>;
+  /** Or into a bow, so far along its centre line from the end on its own side; it goes straight there. */
+  topBow?: Given<{ bow: PartRef; at: number; joint?: string }>;
   /** Top cut square to the centre line instead of level. */
   topSquare?: Given<boolean>;
   timber?: Given<TimberDesign>;
@@ -126,6 +132,13 @@ export interface RailDesign extends Named, SawnDesign {
   halved: Given<{ over: PartRef; joint?: string }>[];
   pair: boolean;
   course?: Given<RailCourse>;
+  /** A crest that lies over one post alone, across the chair. */
+  onOne?: Given<PartRef>;
+  /** A crest that stands on sticks: where the middle of its lower edge is (with `ups`), how its face leans, its straight length. */
+  carried?: Given<PartRef[]>;
+  back?: Given<number>;
+  rake?: Given<number>;
+  long?: Given<number>;
   /** first: thickness, second: width. */
   section?: Given<Section>;
   round?: Given<number>;
@@ -142,6 +155,8 @@ export interface RailDesign extends Named, SawnDesign {
   arches: Given<{ rise: number; edge: "below" | "above" }>[];
   bow?: Given<{ rise: number; towards: "back" | "front" | "out" | "in" }>;
   tapers: Given<RailTaper>[];
+  /** Diameters of a turned one along its length. */
+  shape: Given<RoundStation>[];
   /** What a loose seat rests in or on. */
   rests: Given<RestDesign>[];
   /** The joint's name at both ends. */
@@ -345,7 +360,7 @@ export interface NoteDesign {
   statement: Statement;
 }
 
-export type PartDesign = PostDesign | RailDesign | SlatDesign | BlockDesign;
+export type PartDesign = PostDesign | RailDesign | SlatDesign | StickDesign | BowDesign | BlockDesign;
 export type Declared =
   | PartDesign
   | JointDesign
@@ -373,6 +388,8 @@ export interface Design {
   posts: Map<string, PostDesign>;
   rails: Map<string, RailDesign>;
   slats: Map<string, SlatDesign>;
+  sticks: Map<string, StickDesign>;
+  bows: Map<string, BowDesign>;
   blocks: Map<string, BlockDesign>;
   joints: Map<string, JointDesign>;
   seat?: SeatDesign;

@@ -10,6 +10,7 @@ import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { newAngle, readAngle } from "./angle.ts";
 import { newBlock, readBlock } from "./block.ts";
 import { newBoard, newYard, readBoard, readMake, readMatch, readWaste, readYard } from "./board.ts";
+import { newBow, readBow } from "./bow.ts";
 import { checkPartCircles } from "./circles.ts";
 import { readAccept, readLimit, readNote, readRequire } from "./claims.ts";
 import type { Design, Named, Quantity, Readers } from "./design.ts";
@@ -28,6 +29,7 @@ import { newRail, readRail } from "./rail.ts";
 import { factOf, given, type Reading } from "./reading.ts";
 import { readSeat } from "./seat.ts";
 import { newSlat, readSlat } from "./slat.ts";
+import { newStick, readStick } from "./stick.ts";
 import { tooLongProblems } from "./too-long.ts";
 import { readSitter, readStability, readTrim } from "./whole.ts";
 
@@ -153,6 +155,8 @@ function emptyDesign(tree: Tree, gathered: Gathered): Design {
     posts: new Map(),
     rails: new Map(),
     slats: new Map(),
+    sticks: new Map(),
+    bows: new Map(),
     blocks: new Map(),
     joints: new Map(),
     angles: new Map(),
@@ -229,6 +233,10 @@ function declareOne(
       return placed(reading, item, newRail(item, named), design.rails, readRail);
     case "slat":
       return placed(reading, item, newSlat(named), design.slats, readSlat);
+    case "stick":
+      return placed(reading, item, newStick(item, named), design.sticks, readStick);
+    case "bow":
+      return placed(reading, item, newBow(item, named), design.bows, readBow);
     case "block":
       return placed(reading, item, newBlock(named), design.blocks, readBlock);
     case "joint":

@@ -34,8 +34,8 @@ export interface JointFacts {
 /** The kinds of joint that are cut at the end of a part. */
 export type EndKind = "loose-tenon" | "dowels" | "fork" | "round" | "twin" | "rectangular";
 
-/** Those, and that of two rails which cross. */
-export type CutKind = EndKind | "halving";
+/** Those, that of two rails which cross, and the bore that a stick goes through. */
+export type CutKind = EndKind | "halving" | "passing";
 
 /** `none` where the text asks for no kind, or says too little to cut one. */
 export type KindName = CutKind | "none";

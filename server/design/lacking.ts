@@ -8,7 +8,7 @@ import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { orList } from "../../grammar/wording.ts";
-import type { Design, RailCourse, RailDesign } from "./design.ts";
+import type { Design, RailCourse, RailDesign, StickDesign } from "./design.ts";
 import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
 import { facetOf, factOf, lineOf, type Reading, report } from "./reading.ts";
@@ -26,10 +26,12 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
     const name = item.key.startsWith("name ") ? item.key.slice("name ".length) : "";
     const rail = design.rails.get(name);
     if (rail?.statement === item.statement) checkUp(reading, item, rail, design);
+    const stick = design.sticks.get(name);
+    if (stick?.statement === item.statement) checkStick(reading, item, stick);
     const post = design.posts.get(name);
     if (
-      post?.statement === item.statement &&
-      (post.intoSeat ?? post.onSeat) &&
+      (post ?? stick ?? design.bows.get(name))?.statement === item.statement &&
+      (post?.intoSeat ?? post?.onSeat ?? stick ?? design.bows.get(name)?.feet) &&
       !design.seat?.solid &&
       !seatTold
     ) {
@@ -41,6 +43,7 @@ export function checkLacking(reading: Reading, items: Item[], design: Design): v
       post?.statement === item.statement &&
       !crowned.has(name) &&
       post.topInto === undefined &&
+      post.topBow === undefined &&
       post.intoSeat === undefined &&
       lacks(item, "into") &&
       lacks(item, "height")
@@ -77,7 +80,12 @@ const coursesOver = (course: RailCourse): string[] =>
   course.is === "from-to" ? [course.from.name, course.to.name] : [course.of.name];
 
 function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design): void {
-  if (rail.course === undefined || rail.course.value.is === "over") return;
+  if (rail.carried) {
+    for (const facet of ["up", "back", "long"])
+      if (lacks(item, facet)) tell(reading, item, rail.name, `\`${facet}\``, exampleNamed("rail", facet));
+    return;
+  }
+  if (rail.onOne || rail.course === undefined || rail.course.value.is === "over") return;
   if (rail.ends.some((end) => end.over !== undefined) || !lacks(item, "up")) return;
   // A cross rail let into two others lies in the middle of them.
   if (coursesOver(rail.course.value).every((name) => design.rails.has(name))) return;
@@ -85,12 +93,24 @@ function checkUp(reading: Reading, item: Item, rail: RailDesign, design: Design)
 }
 
 function tellNoSeat(reading: Reading, item: Item): void {
-  const line = item.items.find((each) => factOf(each, "seat") !== undefined);
+  const line =
+    item.items.find((each) => factOf(each, "seat") !== undefined) ??
+    item.items.find((each) => each.statement.word?.text === "from");
   if (line)
     report(reading, line.source, factOf(line, "seat") ?? line.statement, {
       code: "unknown-name",
       message: sentence("unknown-name.solid-seat"),
     });
+}
+
+/** A stick stands somewhere, and its head is somewhere; a crest on sticks has a place of its own. */
+function checkStick(reading: Reading, item: Item, stick: StickDesign): void {
+  const lines = stick.through?.value.row !== undefined;
+  if (!lines && lacks(item, "feet"))
+    tell(reading, item, stick.name, "`feet`, or `at` for one alone", exampleNamed("stick", "feet"));
+  const alone = stick.place?.value.out === 0 && !stick.pair;
+  if (lacks(item, "heads") && !alone)
+    tell(reading, item, stick.name, "`heads`", exampleNamed("stick", "heads"));
 }
 
 /** How deep a seat is follows from nothing but its own line, unless it is round. */

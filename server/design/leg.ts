@@ -16,6 +16,7 @@ import {
   lean,
   length,
   lineOf,
+  linesOf,
   type Reading,
   report,
   spanOf,
@@ -47,6 +48,7 @@ export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
   const into = lineOf(item, "into");
   const leanLine = lineOf(item, "lean");
   if (!into) {
+    tellStraight(reading, item, post);
     if (leanLine) tell(reading, leanLine, "wrong-kind", sentence("wrong-kind.lean"));
     return;
   }
@@ -64,6 +66,7 @@ export function readLeg(reading: Reading, item: Item, post: PostDesign): void {
   }
   delete post.height;
   delete post.topInto;
+  delete post.topBow;
   delete post.topSquare;
   delete post.standsOn;
   delete post.onSeat;
@@ -143,4 +146,22 @@ function tellBareRakes(reading: Reading, item: Item): void {
 
 function tell(reading: Reading, line: Line, code: string, message: string): void {
   report(reading, line.source, line.statement.word ?? line.statement, { code, message });
+}
+
+/** A post that goes into a bow goes straight there: its lean and its height follow. */
+function tellStraight(reading: Reading, item: Item, post: PostDesign): void {
+  if (!post.topBow) return;
+  for (const facet of ["splay", "rake", "kick", "bend", "height"]) {
+    for (const line of linesOf(item, facet))
+      tell(
+        reading,
+        line,
+        "given-twice",
+        `This post goes straight to its place in ${post.topBow.value.bow.name}, so it has no \`${line.statement.word?.text}\`: take the line out.`,
+      );
+  }
+  delete post.splay;
+  delete post.rake;
+  delete post.height;
+  post.knees = [];
 }

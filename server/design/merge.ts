@@ -68,7 +68,20 @@ export function itemsOf(statements: Statement[], source: Source, depth: number):
     }));
 }
 
-const named = new Set(["joint", "post", "rail", "slat", "block", "angle", "board", "yard", "let", "load"]);
+const named = new Set([
+  "joint",
+  "post",
+  "rail",
+  "slat",
+  "stick",
+  "bow",
+  "block",
+  "angle",
+  "board",
+  "yard",
+  "let",
+  "load",
+]);
 
 function keyOf(statement: Statement): string {
   const word = statement.word?.text ?? "";

@@ -29,6 +29,12 @@ export function checkMostParts(reading: Reading, items: readonly Item[], design:
       count: part.stations?.value.length ?? part.count?.value ?? 1,
       from: design.slats,
     })),
+    ...[...design.sticks.values()].map((part) => ({
+      part,
+      count: (part.pair ? 2 : 1) * part.count.value,
+      from: design.sticks,
+    })),
+    ...[...design.bows.values()].map((part) => ({ part, count: 1, from: design.bows })),
   ];
   for (const { part, count, from } of all) {
     const item = itemsBy.get(part.statement);

@@ -115,6 +115,8 @@ type DeclaredKind =
   | "post"
   | "rail"
   | "slat"
+  | "stick"
+  | "bow"
   | "block"
   | "joint"
   | "angle"
@@ -186,7 +188,10 @@ function checkSide(
   if (rest === "") return ref;
   const pair = "pair" in target && target.pair;
   if (ref.value.side !== undefined && pair) return ref;
-  if (/^\d+(\.(left|right))?$/.test(rest) && (target.is === "rail" || target.is === "slat")) {
+  if (
+    /^\d+(\.(left|right))?$/.test(rest) &&
+    (target.is === "rail" || target.is === "slat" || target.is === "stick")
+  ) {
     return { ...ref, value: { ...ref.value, name: fact.name ?? ref.value.name } };
   }
   if (/^\d+$/.test(rest) && target.is === "board")

@@ -4,7 +4,7 @@
 
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import { isSided } from "./course.ts";
-import type { Given, Knee, Named, PostDesign, PostFace, Taper } from "./design.ts";
+import type { Given, Knee, Named, PartRef, PostDesign, PostFace, Taper } from "./design.ts";
 import { leanWithWords } from "./lean-words.ts";
 import { readLeg } from "./leg.ts";
 import type { Item } from "./merge.ts";
@@ -186,9 +186,11 @@ function readJoining(reading: Reading, item: Item, post: PostDesign): void {
   }
   const into = lineOf(item, "top-into");
   if (into !== undefined) {
-    const rail = checked(reading, into, factOf(into, "rail"), ["rail"]);
+    const rail = checked(reading, into, factOf(into, "rail"), ["rail", "bow"]);
     const joint = jointName(reading, into)?.value;
-    if (rail !== undefined && (post.pair || isSided(reading, into, "rail", rail)))
+    if (rail && reading.names.get(rail.value.name)?.is === "bow")
+      readTopBow(reading, into, post, rail, joint);
+    else if (rail !== undefined && (post.pair || isSided(reading, into, "rail", rail)))
       post.topInto = {
         ...rail,
         value: joint === undefined ? { rail: rail.value } : { rail: rail.value, joint },
@@ -197,4 +199,24 @@ function readJoining(reading: Reading, item: Item, post: PostDesign): void {
   const square = lineOf(item, "top-cut");
   const fact = square && factOf(square, "square");
   if (square !== undefined && fact !== undefined) post.topSquare = given(square, fact, true);
+}
+
+/** The post goes straight from its place on the seat to one in the bow: what says how it leans is told. */
+function readTopBow(
+  reading: Reading,
+  into: Item,
+  post: PostDesign,
+  bow: Given<PartRef>,
+  joint: string | undefined,
+): void {
+  const at = length(reading, into, "station", "not negative");
+  if (!at) {
+    if (!factOf(into, "station"))
+      report(reading, into.source, bow.at, {
+        code: "incomplete",
+        message: `Say where along ${bow.value.name} its top goes in, from the end on its own side, such as \`top into ${bow.value.name} at 60mm\`.`,
+      });
+    return;
+  }
+  post.topBow = { ...bow, value: { bow: bow.value, at: at.value, ...(joint !== undefined && { joint }) } };
 }

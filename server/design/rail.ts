@@ -6,11 +6,13 @@ import { sentence } from "../../grammar/sentences/sentence.ts";
 import { readCourse } from "./course.ts";
 import type { Given, Named, RailDesign, RailTaper } from "./design.ts";
 import { endNames, readEnds } from "./ends.ts";
+import { leanWithWords } from "./lean-words.ts";
 import type { Item } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
 import { section, timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import {
+  allOf,
   count,
   factOf,
   given,
@@ -26,6 +28,7 @@ import {
 } from "./reading.ts";
 import { readRests } from "./rests.ts";
 import { readSawn } from "./sawn.ts";
+import { readRoundStations } from "./stick.ts";
 
 export function newRail(item: Item, named: Named): RailDesign {
   return {
@@ -37,6 +40,7 @@ export function newRail(item: Item, named: Named): RailDesign {
     stand: { value: "plumb", at: named.at, assumed: true },
     arches: [],
     tapers: [],
+    shape: [],
     rests: [],
     ends: [],
     halved: [],
@@ -54,9 +58,37 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   rail.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line, rail) ?? []);
   set(rail, "joined", jointName(reading, lineOf(item, "joined")));
   rail.halved = linesOf(item, "halved").flatMap((line) => readHalved(reading, line) ?? []);
+  rail.shape = readRoundStations(reading, item);
+  readCarried(reading, item, rail);
   rail.ends = readEnds(reading, item, endNames(rail.course?.value));
   set(rail, "timber", timber(reading, lineOf(item, "timber")));
   readSawn(reading, item, rail);
+}
+
+/** A crest on sticks has no posts: its place is its own. What places it has no meaning in another rail. */
+function readCarried(reading: Reading, item: Item, rail: RailDesign): void {
+  const line = lineOf(item, "course");
+  if (line?.statement.word?.text === "carried") {
+    const facts = allOf(line, "stick");
+    const refs = facts.flatMap((fact) => checked(reading, line, fact, ["stick"])?.value ?? []);
+    if (refs.length > 0) rail.carried = given(line, spanOf(facts, line.statement), refs);
+    set(rail, "back", length(reading, lineOf(item, "back"), "back"));
+    set(rail, "rake", leanWithWords(reading, lineOf(item, "rake")));
+    set(rail, "long", length(reading, lineOf(item, "long"), "length", "positive"));
+    return;
+  }
+  if (!line) return;
+  if (rail.onOne) set(rail, "long", length(reading, lineOf(item, "long"), "length", "positive"));
+  for (const facet of rail.onOne ? ["back", "rake", "up"] : ["back", "rake", "long"]) {
+    const other = lineOf(item, facet);
+    if (other)
+      report(reading, other.source, other.statement.word ?? other.statement, {
+        code: "given-twice",
+        message: rail.onOne
+          ? `This rail lies on the top of ${rail.onOne.value.name}, so \`${facet}\` has no place here: take the line out.`
+          : `\`${facet}\` places a crest that is \`carried by\` sticks; this rail lies where its posts are, so take the line out.`,
+      });
+  }
 }
 
 /** The section or the diameter of a rail or slat. */

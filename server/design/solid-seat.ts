@@ -17,6 +17,7 @@ import {
   report,
   spanOf,
 } from "./reading.ts";
+import { printLength } from "./units.ts";
 
 export interface SolidSeatDesign {
   /** Height of the middle of the top of the front edge, and how far that is behind the front line. */
@@ -34,6 +35,10 @@ export interface SolidSeatDesign {
   /** Radii of the corners. */
   corner?: Given<{ front: number; back: number }>;
   tail?: Given<{ wide: number; long: number }>;
+  /** How deep it is hollowed, over what length from its rim, and how wide that is; undefined `over` is 8 depths. */
+  hollow?: Given<{ deep: number; over: number; open: boolean; rim: number }>;
+  /** Off the upper and the lower edge, all round: so much off the face, by so much off the edge. */
+  bevels: Given<{ wide: number; deep: number; face: "above" | "below" }>[];
   grain: Given<"fore-and-aft" | "across">;
   /** How many boards it is jointed of. */
   boards: Given<number>;
@@ -55,6 +60,7 @@ export function readSolidSeat(reading: Reading, item: Item): SolidSeatDesign {
   const word = statement.word ?? statement;
   const solid: SolidSeatDesign = {
     widths: readWidths(reading, item),
+    bevels: readBevels(reading, item),
     grain: { ...given(item, word, "fore-and-aft"), assumed: true },
     boards: { ...given(item, word, 1), assumed: true },
   };
@@ -67,6 +73,7 @@ export function readSolidSeat(reading: Reading, item: Item): SolidSeatDesign {
   set(solid, "round", length(reading, lineOf(item, "round"), "diameter", "positive"));
   set(solid, "corner", readCorner(reading, item));
   set(solid, "tail", readTail(reading, item));
+  set(solid, "hollow", readHollow(reading, item));
   const grain = lineOf(item, "grain");
   const way = grain && factOf(grain, "grain");
   if (grain && (way?.name === "across" || way?.name === "fore-and-aft"))
@@ -110,6 +117,68 @@ function readTail(reading: Reading, item: Item): SolidSeatDesign["tail"] {
   if (!line || !wide || !long) return undefined;
   const at = spanOf([factOf(line, "width"), factOf(line, "length")], line.statement);
   return given(line, at, { wide: wide.value, long: long.value });
+}
+
+/** Depths over which a hollow falls away from its rim, unless the text says. */
+const OVER = 8;
+
+function readHollow(reading: Reading, item: Item): SolidSeatDesign["hollow"] {
+  const line = lineOf(item, "hollow");
+  const deep = length(reading, line, "hollow", "positive");
+  const rim = length(reading, line, "rim", "not negative");
+  const over = length(reading, line, "over", "positive");
+  if (!line || !deep || !rim) return undefined;
+  const thick = length(reading, lineOf(item, "thick"), "length", "positive");
+  if (thick && deep.value >= thick.value) {
+    const [found, most] = [deep.value, thick.value].map((mm) => printLength(mm, reading.unit));
+    report(reading, line.source, deep.at, {
+      code: "impossible-size",
+      message: `A hollow of ${found} goes through a seat ${most} thick; ${printLength(thick.value / 3, reading.unit)} or so leaves wood under it.`,
+      found: found!,
+      allowed: `less than ${most}`,
+    });
+    return undefined;
+  }
+  const value = {
+    deep: deep.value,
+    over: over?.value ?? OVER * deep.value,
+    open: factOf(line, "open") !== undefined,
+    rim: rim.value,
+  };
+  return { ...deep, value };
+}
+
+function readBevels(reading: Reading, item: Item): SolidSeatDesign["bevels"] {
+  const bevels: SolidSeatDesign["bevels"] = [];
+  const thick =
+    length(reading, lineOf(item, "thick"), "length", "positive")?.value ?? Number.POSITIVE_INFINITY;
+  for (const line of linesOf(item, "bevel")) {
+    const wide = length(reading, line, "width", "positive");
+    const deep = length(reading, line, "depth", "positive");
+    const face = factOf(line, "face")?.name;
+    if (!wide || !deep || (face !== "above" && face !== "below")) continue;
+    const taken = bevels.reduce((sum, { value }) => sum + value.deep, 0);
+    if (bevels.some(({ value }) => value.face === face)) {
+      report(reading, line.source, line.statement.word ?? line.statement, {
+        code: "given-twice",
+        message: `There is already a bevel ${face}; keep one of the two.`,
+      });
+    } else if (taken + deep.value >= thick) {
+      const [found, most] = [taken + deep.value, thick].map((mm) => printLength(mm, reading.unit));
+      report(reading, line.source, deep.at, {
+        code: "impossible-size",
+        message: `This takes ${found} off an edge ${most} thick; ${printLength((thick - taken) / 2, reading.unit)} leaves half of what there is.`,
+      });
+    } else
+      bevels.push(
+        given(line, spanOf([factOf(line, "width"), factOf(line, "depth")], line.statement), {
+          wide: wide.value,
+          deep: deep.value,
+          face,
+        }),
+      );
+  }
+  return bevels;
 }
 
 /** A round seat's outline is its circle: what else would shape it is told, and left out. */

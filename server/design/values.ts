@@ -68,6 +68,9 @@ export function workedOut(reading: Reading, value: NameValue, source: Source): A
   return undefined;
 }
 
+/** The kinds of part that have values of their own. */
+const valued: readonly string[] = ["post", "rail", "slat", "stick", "bow"];
+
 /** Whether a name could be a worked-out value; says what is wrong if not. */
 export function couldBe(reading: Reading, value: NameValue, source: Source): boolean {
   const { name, segments } = value;
@@ -86,9 +89,9 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
     say(reading, source, value, near, sentence("unknown-name.value", { name, names: there }));
     return false;
   }
-  if (declared === undefined || !["post", "rail", "slat"].includes(kindOf(declared))) {
+  if (declared === undefined || !valued.includes(kindOf(declared))) {
     const parts = [...reading.names.values()]
-      .filter((each) => ["post", "rail", "slat"].includes(kindOf(each)))
+      .filter((each) => valued.includes(kindOf(each)))
       .map((each) => each.name);
     say(
       reading,

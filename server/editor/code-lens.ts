@@ -1,9 +1,10 @@
 /**
- * A line over each post, rail and slat: its length, its joints and the worst that is found of it.
+ * A line over each post, rail, slat, stick and bow: its length, its joints and the worst that is found of it.
  */
 
 import type { CodeLens } from "vscode-languageserver-types";
 import type { Problem, Severity } from "../../grammar/problem.ts";
+import type { Chair } from "../chair/chair.ts";
 import { partsNamed, stemOf } from "../design/identity.ts";
 import { printBareLength, printLength, printMargin } from "../design/units.ts";
 import { rulingOf } from "./about/about-strength.ts";
@@ -50,7 +51,7 @@ function figuresOf(
 ): string | undefined {
   const { chair, design } = view.study;
   const built: readonly { name: string; length: number }[] =
-    word === "post" ? postsOf(chair, name) : word === "rail" || word === "slat" ? railsOf(chair, name) : [];
+    word === "post" ? postsOf(chair, name) : word === "bow" ? bowOf(chair, name) : railsOf(chair, name);
   const members = withoutTwins(built);
   if (!members.length) return undefined;
   const found = members.map(({ length }) => length);
@@ -79,4 +80,10 @@ function speaksOf(subject: string, name: string): boolean {
 
 function worstOf(problems: Problem[]): Problem | undefined {
   return [...problems].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))[0];
+}
+
+/** A bow and its length along the curve; nothing where none of that name is built. */
+function bowOf(chair: Chair, name: string): { name: string; length: number }[] {
+  const bow = chair.bows.get(name);
+  return bow ? [{ name, length: bow.path.length }] : [];
 }

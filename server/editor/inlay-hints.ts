@@ -21,6 +21,8 @@ import { meet, type View } from "./view.ts";
 const COMES_TO = "→ ";
 const BETWEEN = "↔ ";
 
+/** The blocks whose members are told between shoulders. */
+const barred = new Set(["rail", "slat", "stick"]);
 /** The words that say where a rail or slat runs. */
 const courses = new Set(["across", "from", "over"]);
 
@@ -41,7 +43,7 @@ export function inlayHints(view: View, stretch: Span, { inlayHints: wanted }: Se
 
 function railsAround(view: View, { owner }: Statement): Rail[] {
   const name = owner?.match?.facts.find(({ slot }) => slot === "name")?.name;
-  return name === undefined || (owner?.word?.text !== "rail" && owner?.word?.text !== "slat")
+  return name === undefined || !barred.has(owner?.word?.text ?? "")
     ? []
     : withoutTwins(railsOf(view.study.chair, name));
 }

@@ -40,6 +40,8 @@ const typeOfDeclared: Record<Declared["is"], Type> = {
   post: "class",
   rail: "class",
   slat: "class",
+  stick: "class",
+  bow: "class",
   block: "class",
   board: "class",
   yard: "class",

@@ -17,6 +17,8 @@ const kinds: Record<string, SymbolKind> = {
   post: SymbolKind.Struct,
   rail: SymbolKind.Struct,
   slat: SymbolKind.Struct,
+  stick: SymbolKind.Struct,
+  bow: SymbolKind.Struct,
   block: SymbolKind.Struct,
   seat: SymbolKind.Struct,
   joint: SymbolKind.Interface,
@@ -28,6 +30,9 @@ const kinds: Record<string, SymbolKind> = {
   end: SymbolKind.Key,
   require: SymbolKind.Boolean,
 };
+
+/** The blocks whose parts have joints of their own. */
+const joined = new Set(["post", "rail", "slat", "stick", "bow"]);
 
 /** The outline of one file. */
 export function documentSymbols(view: View): DocumentSymbol[] {
@@ -86,7 +91,7 @@ function jointSymbols(
   word: string,
   name: string | undefined,
 ): DocumentSymbol[] {
-  if (!name || (word !== "rail" && word !== "slat" && word !== "post")) return [];
+  if (!name || !joined.has(word)) return [];
   const { chair, design } = view.study;
   return jointsOf(chair, name).map((joint) => {
     const at =
@@ -105,6 +110,9 @@ function jointSymbols(
 }
 
 function jointsOf(chair: Chair, name: string): Joint[] {
-  const members = [...postsOf(chair, name), ...railsOf(chair, name)].filter(({ side }) => side !== "right");
+  const bow = chair.bows.get(name);
+  const members = [...postsOf(chair, name), ...railsOf(chair, name), ...(bow ? [bow] : [])].filter(
+    ({ side }) => side !== "right",
+  );
   return members.flatMap((member) => jointsAt(chair, member.name).filter(({ part }) => part === member.name));
 }

@@ -1,4 +1,4 @@
-import type { Chair, Joint, Rail } from "../chair/chair.ts";
+import type { Bow, Chair, Joint, Rail } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
 import { negate } from "../geometry/vec.ts";
 import { type Assembly, assemble, type Fitting } from "./assembly.ts";
@@ -56,12 +56,20 @@ const givesOf = (joint: Joint): number =>
 
 /** The spring of its rail or slat besides, mm, which stays well under the tenon's length. */
 function springIn(chair: Chair, joint: Joint): number {
+  const bow = chair.bows.get(joint.part);
+  if (bow) return Math.min(springOf(legOf(bow)), allowance("strays-at-most") * joint.long);
   const rail = railNamed(chair, joint.part);
   return rail ? Math.min(springOf(rail), allowance("strays-at-most") * joint.long) : 0;
 }
 
+/** A bow gives at its feet as each half of it does, held at its crown. */
+function legOf(bow: Bow): Pick<Rail, "length" | "thick" | "wide" | "round"> {
+  const { thick, wide } = bow.sizeAt(bow.path.length / 4);
+  return { length: bow.path.length / 2, thick, wide, ...(bow.round !== undefined && { round: thick }) };
+}
+
 /** How far a member held at one end is sprung at the other by hand, across its thin way: F l³ / 3 E I, the formula for a cantilever. */
-function springOf({ length, thick, wide, round }: Rail): number {
+function springOf({ length, thick, wide, round }: Pick<Rail, "length" | "thick" | "wide" | "round">): number {
   const [thin, broad] = [Math.min(thick, wide), Math.max(thick, wide)];
   const inertia = round === undefined ? (broad * thin ** 3) / 12 : (Math.PI * thin ** 4) / 64;
   const sprung = (allowance("hand-force") * length ** 3) / (3 * allowance("stiffness") * inertia);
@@ -75,7 +83,11 @@ function fittingOf(chair: Chair, joint: Joint, change: Change | undefined): Fitt
     name: joint.name,
     part: joint.part,
     into: joint.entered.name,
-    direction: (change?.square && squareInto(chair, joint)) || joint.direction,
+    // A stick is put down through its bow into the seat.
+    direction:
+      joint.kind === "passing"
+        ? negate(joint.direction)
+        : (change?.square && squareInto(chair, joint)) || joint.direction,
     long: Math.min(change?.long ?? depth, depth),
     slack: givesOf(joint) + spring + (change?.looser ?? 0),
     spring,

@@ -74,6 +74,17 @@ import { feetCannotDrawBack } from "./sitter/feet-cannot-draw-back.ts";
 import { lumbarUnsupported } from "./sitter/lumbar-unsupported.ts";
 import { rakeOverLimit } from "./sitter/rake-over-limit.ts";
 import { rakeUnderLimit } from "./sitter/rake-under-limit.ts";
+import { bowBentTight } from "./solid-seat/bow-bent-tight.ts";
+import { legLeansFar } from "./solid-seat/leg-leans-far.ts";
+import { socketNearEdge } from "./solid-seat/socket-near-edge.ts";
+import { socketNearHollow } from "./solid-seat/socket-near-hollow.ts";
+import { socketTooShallow } from "./solid-seat/socket-too-shallow.ts";
+import { socketsInLine } from "./solid-seat/sockets-in-line.ts";
+import { socketsTooClose } from "./solid-seat/sockets-too-close.ts";
+import { stickTooSlender } from "./solid-seat/stick-too-slender.ts";
+import { sticksTooFarApart } from "./solid-seat/sticks-too-far-apart.ts";
+import { stretcherOffStout } from "./solid-seat/stretcher-off-stout.ts";
+import { tenonUnlikeStick } from "./solid-seat/tenon-unlike-stick.ts";
 import { feetInsideTops } from "./stability/feet-inside-tops.ts";
 import { footHangs } from "./stability/foot-hangs.ts";
 import { tipsBackwards } from "./stability/tips-backwards.ts";
@@ -118,6 +129,17 @@ export const rules: readonly Rule[] = [
   restBeyondRail,
   restCutTooDeep,
   restCutIntoMortise,
+  socketNearEdge,
+  socketsTooClose,
+  socketsInLine,
+  socketTooShallow,
+  socketNearHollow,
+  tenonUnlikeStick,
+  legLeansFar,
+  stretcherOffStout,
+  sticksTooFarApart,
+  stickTooSlender,
+  bowBentTight,
   memberWithoutJoint,
   shoulderOnCurve,
   shoulderOverKnee,

@@ -26,7 +26,7 @@ export interface Figure {
 }
 
 /** Blocks and statements whose figures place or shape the chair. */
-const shaping = new Set(["post", "rail", "slat", "seat", "trim", "let", "block", "joint"]);
+const shaping = new Set(["post", "rail", "slat", "stick", "bow", "seat", "trim", "let", "block", "joint"]);
 
 /** Every figure that places or shapes the chair, in the order of the text. */
 export function* figuresOf(tree: Tree): Iterable<Figure> {

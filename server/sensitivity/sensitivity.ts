@@ -84,9 +84,9 @@ export function* hangsOn({ tree, design, chair, values, rework }: Asking): Gener
 }
 
 /** Kinds of blocks whose figures seldom move what is asked after, tried last. */
-const late: Record<string, number> = { rail: 1, slat: 2, block: 2, joint: 3 };
+const late: Record<string, number> = { rail: 1, bow: 1, slat: 2, stick: 2, block: 2, joint: 3 };
 
-const parts = new Set(["rail", "slat", "block"]);
+const parts = new Set(["rail", "slat", "stick", "bow", "block"]);
 const claims = new Set(["require", "accept", "limit", "note"]);
 
 /** The tree without what the values cannot depend on: much sooner worked out. Its statements are those of the tree. */

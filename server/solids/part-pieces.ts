@@ -1,5 +1,6 @@
 import type { Chair, Joint, Member } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
+import { isRail } from "../chair/member.ts";
 import { boundingBox, boxesMeet, intersect, prism } from "../geometry/convex.ts";
 import { less } from "../geometry/less.ts";
 import { height } from "../geometry/plane.ts";
@@ -30,7 +31,8 @@ function cutOut(chair: Chair, member: Member): Convex[] {
   let body: readonly Convex[] = cutAway(member.body.pieces, [...board, ...throughBoard(chair, member)]);
   const tenons: Convex[] = [];
   for (const joint of joints) {
-    if (joint.part !== member.name) continue;
+    // A stick goes through a bow as it is.
+    if (joint.part !== member.name || joint.kind === "passing") continue;
     const host = chair.members.get(joint.entered.name);
     const solids = solidsOf(joint);
     if (!host || !isTurned(host)) tenons.push(...solids);
@@ -69,7 +71,7 @@ export const solidsOf = (joint: Joint): Convex[] =>
 export const isTurned = (host: Member): boolean =>
   host.is === "post"
     ? host.pieces.some(({ faces }) => !faces)
-    : (host.is === "rail" || host.is === "slat") && host.round !== undefined;
+    : (isRail(host) || host.is === "bow") && host.round !== undefined;
 
 /** What stands right through a board seat, which is bored for it: slats and spindles whose rail it lies on. */
 export const throughBoard = (chair: Chair, member: Member): readonly Convex[] =>

@@ -4,6 +4,7 @@
  */
 
 import type { Chair, Joint, Member } from "../chair/chair.ts";
+import { isRail } from "../chair/member.ts";
 import { isOnFloor } from "../chair/posts/on-floor.ts";
 import { moveDirection, movePoint } from "../geometry/motion.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
@@ -74,7 +75,7 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     unknown: [],
   };
   const members = [...chair.members.values()].filter(
-    ({ is }) => is === "post" || is === "rail" || is === "slat",
+    (member) => member.is === "post" || member.is === "bow" || isRail(member),
   );
   const joints = [...chair.joints.values()].filter(
     ({ part, entered, kind }) =>
@@ -126,7 +127,8 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
         section,
         left: { ...(from && { from }), ...(to && { to }) },
         species,
-        grain: Math.acos(Math.min(1, Math.abs(dot(run, member.grain)))),
+        // A bow is bent, so that its grain follows it.
+        grain: member.is === "bow" ? 0 : Math.acos(Math.min(1, Math.abs(dot(run, member.grain)))),
       });
       beams.push({
         id: `${member.name}:${k}`,
@@ -166,8 +168,8 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
 const isFramed = (member: Member | undefined): boolean =>
   member !== undefined &&
   (member.is === "post" ||
-    member.is === "rail" ||
-    member.is === "slat" ||
+    member.is === "bow" ||
+    isRail(member) ||
     (member.is === "seat" && member.plan !== undefined));
 
 const isRound = (member: Member): boolean => "round" in member.design && member.design.round !== undefined;

@@ -101,7 +101,7 @@ export function woodMoves(chair: Chair): WoodMoves {
 /** A part with its movement over its width, mm. */
 export interface PartMoves extends Moves {
   part: string;
-  what: "seat" | "post" | "rail" | "slat";
+  what: Exclude<Member["is"], "block">;
   /** Across the grain. */
   width: number;
   /** Signed change of the width at each end. */

@@ -116,6 +116,13 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
   for (const joint of chair.joints.values()) {
     const { part, entered } = joint;
     // The bodies of rails that cross have their notches already.
+    if (joint.kind === "passing") {
+      const bored = chair.members.get(entered.name);
+      for (const solid of joint.tenon)
+        for (const share of bored ? insideOf(solid, measure(solid), wood(bored)) : [])
+          put(entered.name, -1, share);
+      continue;
+    }
     if (!isEndKind(joint.kind)) continue;
     const own = chair.members.get(part);
     const solids = cutAway(solidsOf(joint), own ? boardOver(chair, own) : []);

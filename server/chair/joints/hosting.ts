@@ -1,6 +1,7 @@
 import type { Vec3 } from "../../geometry/solid.ts";
 import type { Member } from "../chair.ts";
 import { blockHost } from "./block-host.ts";
+import { bowHost } from "./bow-host.ts";
 import type { Host } from "./host.ts";
 import { postHost } from "./post-host.ts";
 import { railHost } from "./rail-host.ts";
@@ -17,7 +18,10 @@ export function hostOf(member: Member, station?: number): Host {
       return postHost(member);
     case "rail":
     case "slat":
+    case "stick":
       return railHost(member, station ?? member.length / 2);
+    case "bow":
+      return bowHost(member, station ?? member.path.length / 2);
     case "block":
       return blockHost(member);
     case "seat":

@@ -6,6 +6,7 @@ import type {
   PostDesign,
   RailDesign,
   SlatDesign,
+  StickDesign,
 } from "../../design/design.ts";
 import { withoutSides } from "../../design/identity.ts";
 import { jointFactNames } from "../../design/joint.ts";
@@ -23,7 +24,11 @@ export interface ChosenJoint {
 }
 
 /** The joint chosen for one end of a rail or slat: the end's `joined`, else the part's, with the end's own facts on top. */
-export function chosenJoint(design: Design, part: RailDesign | SlatDesign, end: RailEnd): ChosenJoint {
+export function chosenJoint(
+  design: Design,
+  part: RailDesign | SlatDesign | StickDesign,
+  end: RailEnd,
+): ChosenJoint {
   const own = part.ends.filter((candidate) => isEnd(candidate, end));
   const joined = own.filter((candidate) => candidate.joined).pop()?.joined ?? part.joined;
   const facts = merge(joined && design.joints.get(joined.value), ...own.map((candidate) => candidate.joint));
@@ -34,6 +39,10 @@ export function chosenJoint(design: Design, part: RailDesign | SlatDesign, end: 
 /** The joint by which a post's top goes into the rail over it. */
 export const chosenTopJoint = (design: Design, { topInto, at }: PostDesign): ChosenJoint =>
   namedJoint(design, topInto?.value.joint, topInto?.at ?? at);
+
+/** The joint by which a post's top goes into a bow. */
+export const chosenBowJoint = (design: Design, { topBow, at }: PostDesign): ChosenJoint =>
+  namedJoint(design, topBow?.value.joint, topBow?.at ?? at);
 
 /** A joint by its name alone, where the text may leave it out. */
 export function namedJoint(design: Design, name: string | undefined, at: Span): ChosenJoint {

@@ -1,12 +1,14 @@
 import { flipped, lineMeets } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, dot, negate, scale, squareTo, sub, unit } from "../../geometry/vec.ts";
-import type { Entered, Member, Post, Rail, SeatSurface } from "../chair.ts";
+import { nearestOnBow } from "../bows/bow.ts";
+import type { Bow, Entered, Member, Post, Rail, SeatSurface } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
 import { underFace } from "../seat/solid/leg.ts";
-import { backwardOf } from "../seat/solid/solid-seat.ts";
+import { backwardOf } from "../seat/solid/on-face.ts";
 import { isOnPlan } from "../seat/solid/within.ts";
-import { woodOf } from "./hosting.ts";
+import { bowEnd } from "./bow-host.ts";
+import { hostOf, woodOf } from "./hosting.ts";
 import type { ChosenJoint } from "./joint-facts.ts";
 import { stuffAcross, type Wood } from "./wood.ts";
 
@@ -15,7 +17,7 @@ export interface JointSite {
   part: string;
   end: string;
   /** What kind of part has the tenon. */
-  kind: "rail" | "slat" | "post";
+  kind: "rail" | "slat" | "stick" | "bow" | "post";
   entered: Entered;
   chosen: ChosenJoint;
   /** Middle of the part's section where its stuff meets the shoulder. */
@@ -72,7 +74,10 @@ export function siteOfEnd(
     wide: flat ? size.out : size.up,
     stuff: flat ? size.up : rail.bow && !tapered ? rail.thick : size.out,
     shoulder: end.shoulder,
-    wood: woodOf(member, origin),
+    wood:
+      member.is === "bow"
+        ? hostOf(member, nearestOnBow(member, origin, rail.along).s).wood(origin)
+        : woodOf(member, origin),
     own: woodOf(rail, origin),
   };
   if (rail.round !== undefined) site.round = size.out;
@@ -106,13 +111,56 @@ export function siteInSeat(post: Post, chosen: ChosenJoint, seat: SeatSurface): 
   return siteAtPostEnd(post, "top", flipped(underFace(seat)), chosen, seat, look);
 }
 
+/** The site of a post's top that goes into a bow at a place along it: `wide` is along the bow. */
+export function siteInBow(
+  post: Post,
+  cut: Plane,
+  chosen: ChosenJoint,
+  bow: Bow,
+  s: number,
+): JointSite | undefined {
+  const up = bow.way(s);
+  return siteAtPostEnd(post, "top", flipped(cut), chosen, bow, { up, out: cross(up, bow.normal) });
+}
+
+/** The site of a hoop's foot in a solid seat: `thick` is in its plane and `wide` square to it. */
+export function siteOfFoot(
+  bow: Bow,
+  which: 0 | 1,
+  chosen: ChosenJoint,
+  seat: SeatSurface,
+): JointSite | undefined {
+  const { at, out: inward } = bowEnd(bow, which);
+  if (seat.plan && !isOnPlan(seat, at)) return undefined;
+  const { thick, wide } = bow.sizeAt(which === 0 ? 0 : bow.path.length);
+  const across = cross(inward, bow.normal);
+  return {
+    part: bow.name,
+    end: which === 0 ? "left" : "right",
+    kind: "bow",
+    entered: { kind: "seat", name: seat.name },
+    chosen,
+    origin: at,
+    inward,
+    out: across[0] < 0 === (which === 0) ? negate(across) : across,
+    up: bow.normal,
+    thick,
+    wide,
+    stuff: thick,
+    ...(bow.round !== undefined && { round: thick }),
+    shoulder: seat.plane,
+    wood: woodOf(seat, at),
+    own: woodOf(bow, at),
+  };
+}
+
 /** The site of one end of a post; `shoulder` is the face it enters, looking out of the member entered. */
 function siteAtPostEnd(
   post: Post,
   end: "foot" | "top",
   shoulder: Plane,
   chosen: ChosenJoint,
-  into: Rail | SeatSurface,
+  into: Rail | Bow | SeatSurface,
   look: { up: Vec3; out: Vec3 },
 ): JointSite | undefined {
   const piece = end === "top" ? post.pieces[post.pieces.length - 1] : post.pieces[0];
@@ -144,7 +192,10 @@ function siteAtPostEnd(
     stuff: outside - inside,
     ...(radius !== undefined ? { round: 2 * radius } : {}),
     shoulder,
-    wood: woodOf(into, origin),
+    wood:
+      into.is === "bow"
+        ? hostOf(into, nearestOnBow(into, origin, inward).s).wood(origin)
+        : woodOf(into, origin),
     own: woodOf(post, origin),
   };
 }

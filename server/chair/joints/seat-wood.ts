@@ -1,5 +1,5 @@
 import { height, lineMeets, planeAt } from "../../geometry/plane.ts";
-import type { Vec3 } from "../../geometry/solid.ts";
+import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, distance, dot, norm, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { SeatSurface } from "../chair.ts";
 import { depthIn, type Mortise, thicknessIn, type Wood } from "./wood.ts";
@@ -15,13 +15,28 @@ export const seatWood = (seat: SeatSurface): Wood => ({
   wallBeside: (mortise) => wallIn(seat, mortise),
 });
 
-function wallIn({ outline, plane, faces }: SeatSurface, mortise: Mortise): number {
+function wallIn({ outline, plane, faces, design }: SeatSurface, mortise: Mortise): number {
   const rate = dot(plane.normal, mortise.direction);
   // A mortise in the edge runs along the faces: they are beside it.
   if (Math.abs(rate) < Math.SQRT1_2)
     return Math.min(...faces.map(({ plane: { normal, offset } }) => wallTo(normal, offset, mortise)));
-  if (mortise.atTip < 1) return coneWood(outline, plane.normal, mortise);
-  return Math.min(...[mortise.root, mortise.tip].map((at) => edgeWood(outline, plane.normal, at, mortise)));
+  const off = (at: Vec3) => bevelAt(design, plane, at);
+  if (mortise.atTip < 1) return coneWood(outline, plane.normal, mortise, off);
+  return Math.min(
+    ...[mortise.root, mortise.tip].map((at) => edgeWood(outline, plane.normal, at, mortise) - off(at)),
+  );
+}
+
+/** How much a solid seat's bevel takes off its outline at the depth of a point under its top, mm. */
+function bevelAt({ solid, thick }: SeatSurface["design"], top: Plane, at: Vec3): number {
+  const below = -height(top, at);
+  return Math.max(
+    0,
+    ...(solid?.bevels ?? []).map(({ value: { wide, deep, face } }) => {
+      const from = face === "above" ? below : (thick?.value ?? 0) - below;
+      return wide * Math.min(1, Math.max(0, 1 - from / deep));
+    }),
+  );
 }
 
 const wallTo = (normal: Vec3, offset: number, { root, tip, direction, support }: Mortise): number =>
@@ -31,37 +46,69 @@ const wallTo = (normal: Vec3, offset: number, { root, tip, direction, support }:
 const RIM = 72;
 
 /** The wood between a cone's two rims, in the planes through its ends, and the outline, seen square to the seat's face. */
-function coneWood(outline: readonly Vec3[], normal: Vec3, mortise: Mortise): number {
+function coneWood(
+  outline: readonly Vec3[],
+  normal: Vec3,
+  mortise: Mortise,
+  off: (at: Vec3) => number,
+): number {
   const { root, tip, direction, face, support, atTip } = mortise;
   const u = unit(cross(direction, Math.abs(direction[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0]));
   const v = cross(direction, u);
   const radius = support(u);
   const narrows = (radius * (atTip - 1)) / distance(root, tip);
   let least = Number.POSITIVE_INFINITY;
+  const near = [root, tip].map((end) => stretchesNear(outline, normal, end, 3 * radius));
   for (let k = 0; k < RIM; k++) {
     const angle = (2 * Math.PI * k) / RIM;
     const out = along(along([0, 0, 0], u, Math.cos(angle)), v, Math.sin(angle));
     const from = along(root, out, radius);
     const way = along(direction, out, narrows);
-    for (const end of [root, tip]) {
+    for (const [which, end] of [root, tip].entries()) {
       const at = lineMeets(planeAt(end, face), from, way);
-      if (at) least = Math.min(least, insideBy(outline, normal, at));
+      if (at) least = Math.min(least, insideBy(near[which]!, normal, at) - off(at));
     }
   }
   return least;
 }
 
-/** How far inside the outline a point is, seen square to the seat's face; negative outside. */
-function insideBy(outline: readonly Vec3[], normal: Vec3, at: Vec3): number {
-  const from = along(at, normal, -height({ normal, offset: dot(normal, outline[0]!) }, at));
+type Stretch = readonly [Vec3, Vec3];
+
+/** The stretches of an outline that a rim about a point can be near, where that lies well inside; else all of them. */
+function stretchesNear(
+  outline: readonly Vec3[],
+  normal: Vec3,
+  at: Vec3,
+  rim: number,
+): { some: Stretch[]; inside: boolean } {
+  const all = outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length]!]);
+  const middle = insideBy({ some: all, inside: false }, normal, at);
+  if (middle < rim) return { some: all, inside: false };
+  const some = all.filter(([a, b]) => distance(nearestOn(a, b, at), at) < middle + rim + SLACK);
+  return { some, inside: true };
+}
+
+/** A seat's outline lies in its top, its sockets' mouths may lie under it, mm. */
+const SLACK = 100;
+
+/** How far inside an outline a point is, seen square to the seat's face; negative outside. `inside` where that is known. */
+function insideBy(outline: { some: readonly Stretch[]; inside: boolean }, normal: Vec3, at: Vec3): number {
+  const [first] = outline.some;
+  if (!first) return 0;
+  const from = along(at, normal, -height({ normal, offset: dot(normal, first[0]) }, at));
   let least = Number.POSITIVE_INFINITY;
-  let inside = false;
-  for (let k = 0; k < outline.length; k++) {
-    const [a, b] = [outline[k]!, outline[(k + 1) % outline.length]!];
-    least = Math.min(least, distance(nearestOn(a, b, from), from));
-    if (crossesBeside(a, b, from)) inside = !inside;
+  let inside = outline.inside;
+  for (const [a, b] of outline.some) {
+    // In plain numbers: a seat has a hundred such stretches, and a cone's rim as many places.
+    const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+    const [px, py, pz] = [from[0] - a[0], from[1] - a[1], from[2] - a[2]];
+    const size = ux * ux + uy * uy + uz * uz;
+    const share = size < 1e-18 ? 0 : Math.min(1, Math.max(0, (px * ux + py * uy + pz * uz) / size));
+    const [dx, dy, dz] = [px - ux * share, py - uy * share, pz - uz * share];
+    least = Math.min(least, dx * dx + dy * dy + dz * dz);
+    if (!outline.inside && crossesBeside(a, b, from)) inside = !inside;
   }
-  return inside ? least : -least;
+  return inside ? Math.sqrt(least) : -Math.sqrt(least);
 }
 
 /** Whether a stretch of the outline crosses the line out to the side from a point. */

@@ -1,5 +1,5 @@
 import type { Design, PartRef, RailCourse, RailDesign, RailStation } from "../../design/design.ts";
-import type { Post, Rail, Side } from "../chair.ts";
+import type { Bow, Post, Rail, Side } from "../chair.ts";
 
 /** One end of a rail as its course has it. */
 export interface CourseEnd {
@@ -11,8 +11,8 @@ export interface CourseEnd {
   overhang?: number;
 }
 
-/** Posts and rails built so far, by full name. */
-export type Built = (name: string) => Post | Rail | undefined;
+/** Posts, rails and bows built so far, by full name. */
+export type Built = (name: string) => Post | Rail | Bow | undefined;
 
 /**
  * The two ends of a rail on one side of the chair, first and second. Undefined when the text gives none, or when a reference to a pair

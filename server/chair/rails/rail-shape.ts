@@ -1,4 +1,6 @@
+import type { RoundStation } from "../../design/design.ts";
 import { type Arc, arcOver } from "./arc.ts";
+import { diameterOn } from "./round-profile.ts";
 
 /**
  * A rail's outline in its own measure: x along it from the first shoulder on the outside top arris, y outward, z up its width, mm.
@@ -33,6 +35,8 @@ export interface RailSizes {
   /** Between these the whole section is there, clear of both shoulders: arches stay between them. */
   clear: [number, number];
   tapers: { thick: number; wide: number; towards: "end" | "ends" }[];
+  /** Diameters of turned stuff along it, which take the place of tapers. */
+  stations?: readonly RoundStation[];
 }
 
 /** Undefined curves (a rise past a half circle) are left straight. */
@@ -43,7 +47,9 @@ export function railShape(sizes: RailSizes): RailShape {
   const [from, to] = sizes.clear;
   const below = sizes.arch?.below ? arcOver(to - from, sizes.arch.below) : undefined;
   const above = sizes.arch?.above ? arcOver(to - from, sizes.arch.above) : undefined;
-  const thickAt = (x: number) => sizeAt(sizes, "thick", x / length);
+  const stations = round && sizes.stations?.length ? sizes.stations : undefined;
+  const thickAt = (x: number) =>
+    stations ? diameterOn(sizes.thick, stations, length, x) : sizeAt(sizes, "thick", x / length);
   const wideAt = (x: number) => sizeAt(sizes, "wide", x / length);
   const outerOf = (x: number) => (bow ? sign * bow.parallel(x, 0) : 0);
   const arcs: RailShape["arcs"] = [];
@@ -51,7 +57,8 @@ export function railShape(sizes: RailSizes): RailShape {
   if (below) arcs.push({ from, arc: below, chord: to - from });
   if (above) arcs.push({ from, arc: above, chord: to - from });
   const bends = below || above ? [from, to] : [];
-  if (sizes.tapers.some((taper) => taper.towards === "ends")) bends.push(length / 2);
+  if (stations) bends.push(...stations.map(({ at }) => at).filter((at) => at > 0 && at < length));
+  else if (sizes.tapers.some((taper) => taper.towards === "ends")) bends.push(length / 2);
   if (round) {
     return {
       outside: (x) => outerOf(x) + thickAt(x) / 2,

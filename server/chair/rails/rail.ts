@@ -1,8 +1,9 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
-import type { Design, EndDesign, RailDesign } from "../../design/design.ts";
+import type { Design, EndDesign, RailDesign, RailStation, RoundStation } from "../../design/design.ts";
 import { type PartId, partName } from "../../design/identity.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import type { Fault, Rail, RailEnd, Side } from "../chair.ts";
+import type { Bow, Fault, Rail, RailEnd, Side } from "../chair.ts";
+import { stationOnBow } from "../joints/bow-host.ts";
 import type { Host } from "../joints/host.ts";
 import { hostOf } from "../joints/hosting.ts";
 import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
@@ -72,9 +73,12 @@ export function buildRail(
   faults: Fault[],
 ): Rail | undefined {
   const ends = railEnds(design, member);
-  const sizes = sizesOf(member.design);
+  const sizes = railSizes(member.design);
   if (!ends || !sizes) return undefined;
-  const frameEnds = ends.map((end) => frameEnd(end, built)) as [FrameEnd | undefined, FrameEnd | undefined];
+  const frameEnds = ends.map((end) => frameEnd(end, built, member.side)) as [
+    FrameEnd | undefined,
+    FrameEnd | undefined,
+  ];
   if (!frameEnds[0] || !frameEnds[1]) return undefined;
   const facts = factsOf(member, [frameEnds[0], frameEnds[1]], sizes, middle);
   if (!facts) return undefined;
@@ -113,10 +117,11 @@ interface Sizes {
   round: boolean;
   flat: boolean;
   tapers: { thick: number; wide: number; towards: "end" | "ends" }[];
+  stations?: RoundStation[];
 }
 
 /** Thickness outward and width up, as the rail stands: those of one that lies flat change places. */
-function sizesOf(design: RailDesign): Sizes | undefined {
+export function railSizes(design: RailDesign): Sizes | undefined {
   const flat = design.flat?.value === true && !design.round;
   const turn = (first: number, second: number) =>
     flat ? { thick: second, wide: first } : { thick: first, wide: second };
@@ -130,12 +135,20 @@ function sizesOf(design: RailDesign): Sizes | undefined {
       : { thick: value.section.first, wide: value.section.first }),
     towards: value.towards,
   }));
-  return { ...size, round: round !== undefined, flat, tapers };
+  const stations = round === undefined ? [] : design.shape.map(({ value }) => value);
+  return { ...size, round: round !== undefined, flat, tapers, ...(stations.length > 0 && { stations }) };
 }
 
-function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
+/** Thickness or width at a share of the length; of turned stuff with diameters along it that of the nearer end. */
+function sizeAtShare(sizes: Sizes, which: "thick" | "wide", share: number): number {
+  if (!sizes.stations) return sizeAt(sizes, which, share);
+  return (share < 0.5 && sizes.stations.find(({ at }) => at === 0)?.diameter) || sizes.thick;
+}
+
+function frameEnd(end: CourseEnd, built: Built, side: Side): FrameEnd | undefined {
   const host = built(end.member);
   if (!host) return undefined;
+  if (host.is === "bow") return { host: hostOf(host, stationOnBow(host, along(host, end.station), side)) };
   if (host.is !== "post") return { host: hostOf(host, stationOn(host, end.station)) };
   const frame: FrameEnd = { host: hostOf(host) };
   if (end.overhang === undefined) return frame;
@@ -143,6 +156,10 @@ function frameEnd(end: CourseEnd, built: Built): FrameEnd | undefined {
   if (host.design.height) frame.hostTop = host.design.height.value;
   return frame;
 }
+
+/** mm along a bow from one of its ends; halfway when no station is given. */
+const along = ({ path }: Bow, station: RailStation | undefined): number =>
+  station && "mm" in station ? station.mm : path.length * (station?.share ?? 0.5);
 
 function factsOf(
   member: RailMember,
@@ -153,8 +170,8 @@ function factsOf(
   const { design } = member;
   const facts: FrameFacts = {
     ends,
-    thick: (share) => sizeAt(sizes, "thick", share),
-    wide: (share) => sizeAt(sizes, "wide", share),
+    thick: (share) => sizeAtShare(sizes, "thick", share),
+    wide: (share) => sizeAtShare(sizes, "wide", share),
     round: sizes.round,
     fall: design.fall?.value ?? 0,
     face: design.face.value,

@@ -38,7 +38,13 @@ export function makeStick(frame: RailFrame, sizes: StickSizes): Stick {
   let clear = clearOf(ends, frame, length);
   let shape = straight;
   let xs: number[] = [0, length];
-  if (sizes.bow || sizes.arch?.above || sizes.arch?.below || sizes.tapers.length > 0) {
+  if (
+    sizes.bow ||
+    sizes.arch?.above ||
+    sizes.arch?.below ||
+    sizes.tapers.length > 0 ||
+    sizes.stations?.length
+  ) {
     for (let round = 0; round < 3; round++) {
       shape = railShape({ ...sizes, length, clear });
       xs = stationsOf(shape, length, clear);

@@ -1,7 +1,7 @@
 import { height, planeAt } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, negate, sub } from "../../geometry/vec.ts";
-import type { Chair, Rail } from "../chair.ts";
+import type { Bow, Chair, Rail } from "../chair.ts";
 import { railsAndSlats } from "../member.ts";
 import { middleSection, shapeOf, spotOn } from "../rails/rail-outline.ts";
 
@@ -45,7 +45,7 @@ export function backMembers(chair: Backed): BackMember[] {
     const face = faceMiddle(rail);
     const up = height(plane, face);
     if (!(up > 0 && height(behind, face) > 0)) continue;
-    const ends = (rail.is === "slat" ? [rail.start, rail.end] : middleSection(rail)).map((point) =>
+    const ends = (rail.is !== "rail" ? [rail.start, rail.end] : middleSection(rail)).map((point) =>
       height(plane, point),
     );
     found.push({ rail, face, up, from: Math.min(...ends), to: Math.max(...ends) });
@@ -66,6 +66,9 @@ export function backrestOf(chair: Backed & Pick<Chair, "floor">): Backrest | und
   const low = found[0];
   const high = found[found.length - 1];
   if (!low || !high) return undefined;
+  const sticks = middleSticks(found.map(({ rail }) => rail));
+  const across = found.filter(({ rail }) => rail.is !== "stick");
+  if (sticks.length > 0 && across.length < 2) return ofSticks(chair, sticks, low, high);
   const run = high.up - low.up > 1 ? sub(high.face, low.face) : upAlong(low.rail, plane);
   const back = cross(plane.normal, [1, 0, 0]);
   return {
@@ -78,8 +81,49 @@ export function backrestOf(chair: Backed & Pick<Chair, "floor">): Backrest | und
   };
 }
 
+/** The middle stick of the row whose heads are highest, or its middle two; none where no sticks stand behind. */
+function middleSticks(members: readonly Rail[]): Rail[] {
+  const sticks = members.filter(({ is }) => is === "stick");
+  const highest = sticks.reduce<Rail | undefined>((a, b) => (a && a.end[2] >= b.end[2] ? a : b), undefined);
+  const row = sticks.filter(({ design }) => design === highest?.design);
+  row.sort((a, b) => a.end[0] - b.end[0]);
+  const middle = (row.length - 1) / 2;
+  return row.slice(Math.floor(middle), Math.ceil(middle) + 1);
+}
+
+/** A back of sticks, with no member across it but what holds their heads: it leans as they do. */
+function ofSticks(
+  { seat, members, floor }: Backed & Pick<Chair, "floor">,
+  sticks: readonly Rail[],
+  low: BackMember,
+  high: BackMember,
+): Backrest {
+  const { plane } = seat!;
+  const back = cross(plane.normal, [1, 0, 0]);
+  const runs = sticks.map((stick) => stick.along);
+  const rake =
+    runs.reduce((sum, run) => sum + Math.atan2(dot(run, back), dot(run, plane.normal)), 0) / runs.length;
+  const holder = members.get(sticks[0]!.ends[1].entered?.name ?? "");
+  const crown = holder?.is === "bow" ? crownOf(holder) : topOf(high.rail, floor);
+  return {
+    lowest: low.rail,
+    highest: high.rail,
+    rake,
+    at: low.face,
+    run: along(plane.normal, back, Math.tan(rake)),
+    top: crown,
+  };
+}
+
+/** The top of a hoop's outside, at the middle. */
+function crownOf(bow: Bow): Vec3 {
+  const s = bow.path.length / 2;
+  const out = cross(bow.way(s), bow.normal);
+  return along(bow.spot(s), out, bow.sizeAt(s).thick / 2);
+}
+
 function upAlong(rail: Rail, plane: Plane): Vec3 {
-  const run = rail.is === "slat" ? rail.along : rail.upward;
+  const run = rail.is !== "rail" ? rail.along : rail.upward;
   return dot(run, plane.normal) < 0 ? negate(run) : run;
 }
 
@@ -93,7 +137,7 @@ function faceMiddle(rail: Rail): Vec3 {
 
 function topOf(rail: Rail, floor: Plane): Vec3 {
   const shape = shapeOf(rail);
-  if (rail.is === "slat") return rail.start[2] > rail.end[2] ? rail.start : rail.end;
+  if (rail.is !== "rail") return rail.start[2] > rail.end[2] ? rail.start : rail.end;
   const x = rail.length / 2;
   const edge = (y: number) => spotOn(rail, x, y, shape.top(x));
   if (shape.round)

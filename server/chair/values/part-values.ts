@@ -9,12 +9,16 @@ import {
   type ValueRow,
 } from "../../../grammar/vocabulary/values.ts";
 import { jointName, partName, SEAT } from "../../design/identity.ts";
+import type { Vec3 } from "../../geometry/solid.ts";
 import { angleBetween, dot } from "../../geometry/vec.ts";
-import type { Chair, Joint, Post, Rail, RailEnd } from "../chair.ts";
+import { tightestOf } from "../bows/bow.ts";
+import { stripLength } from "../bows/strip.ts";
+import type { Bow, Chair, Joint, Post, Rail, RailEnd, SeatSurface } from "../chair.ts";
 import { grainOf } from "../grain.ts";
 import { depthCut } from "../joints/depth-cut.ts";
 import { railsAndSlats } from "../member.ts";
 import { isOnFloor } from "../posts/on-floor.ts";
+import { woodUnderHollow } from "../seat/solid/hollow.ts";
 import { seatLeanOf } from "../seat/solid/leg.ts";
 
 /** Names in the table under some prefix, without it. */
@@ -29,6 +33,21 @@ type OfRailEnd = Under<"RAIL.END">;
 type Standing = Pick<Chair, "floor" | "seat" | "joints">;
 type Workings<Name extends string, Of> = Record<Name, (of: Of, chair: Standing) => number | undefined>;
 
+/** What is let into a solid seat: a leg, a post or a stick that stands on it, a hoop by its left foot. */
+const inSeat = {
+  lean: (part: Post | Rail | Bow, { seat }: Standing) => seatLeanOf(seat, part)?.lean,
+  "sight-line": (part: Post | Rail | Bow, { seat }: Standing) => seatLeanOf(seat, part)?.sightLine,
+  "bore-depth": (part: Post | Rail | Bow, chair: Standing) => {
+    const joint = socketOf(part, chair);
+    return joint && chair.seat && joint.long / Math.abs(dot(joint.direction, chair.seat.plane.normal));
+  },
+  "edge-wood": (part: Post | Rail | Bow, chair: Standing) => socketOf(part, chair)?.mortiseWall,
+  "hollow-wood": (part: Post | Rail | Bow, chair: Standing) => {
+    const joint = socketOf(part, chair);
+    return joint && chair.seat && woodUnder(joint, chair.seat);
+  },
+};
+
 const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
   length: (post) => post.length,
   "foot-bevel": (post, { floor }) => {
@@ -37,26 +56,49 @@ const ofPosts: Workings<OfPart | Under<"POST">, Post> = {
       ? Math.PI / 2 - angleBetween(foot.direction, floor.normal)
       : undefined;
   },
-  lean: (post, { seat }) => seatLeanOf(seat, post)?.lean,
-  "sight-line": (post, { seat }) => seatLeanOf(seat, post)?.sightLine,
-  "bore-depth": (post, chair) => {
-    const joint = socketOf(post, chair);
-    return joint && chair.seat && joint.long / Math.abs(dot(joint.direction, chair.seat.plane.normal));
-  },
-  "edge-wood": (post, chair) => socketOf(post, chair)?.mortiseWall,
+  ...inSeat,
   "grain-slope": (post) => grainOf(post)?.slope,
 };
 
-/** The joint of a leg in a solid seat, where one is cut. */
-function socketOf({ design, name }: Post, { joints }: Standing): Joint | undefined {
-  if (!(design.intoSeat ?? design.onSeat)) return undefined;
-  const joint = joints.get(jointName(name, partName(SEAT)));
+/** The joint of a part in a solid seat, where one is cut. */
+function socketOf(part: Post | Rail | Bow, { joints }: Standing): Joint | undefined {
+  const joint = joints.get(jointName(part.is === "bow" ? `${part.name}.left` : part.name, partName(SEAT)));
   return joint?.shape === "none" ? undefined : joint;
+}
+
+/** The wood between a blind bore from below and the hollow over it. */
+function woodUnder(joint: Joint, seat: SeatSurface): number | undefined {
+  if (joint.facts.through || dot(joint.direction, seat.plane.normal) < 0) return undefined;
+  return woodUnderHollow(
+    seat,
+    joint.tenon.flatMap(({ points }) => points),
+  );
 }
 
 const ofRails: Workings<OfPart | Exclude<Under<"RAIL">, `END.${string}`>, Rail> = {
   length: (rail) => rail.length,
   "round-length": (rail) => rail.roundLength,
+  ...inSeat,
+};
+
+const ofSticks: Workings<Under<"STICK">, Rail> = {
+  "over-all": ({ ends, length }) =>
+    ends.reduce(
+      (sum, { joint, shoulder }) => sum + (joint && shoulder ? alongOf(joint, shoulder.normal) : 0),
+      length,
+    ),
+  "off-middle": (stick) => stick.passes?.off,
+};
+
+/** How long a tenon is along its own line, on its middle. */
+const alongOf = ({ long, direction, shape }: Joint, face: Vec3): number =>
+  shape === "none" ? 0 : long / Math.abs(dot(direction, face));
+
+const ofBows: Workings<OfPart | Under<"BOW">, Bow> = {
+  length: (bow) => bow.path.length,
+  "strip-length": stripLength,
+  radius: tightestOf,
+  ...inSeat,
 };
 
 const ofRailEnds: Workings<OfRailEnd, RailEnd> = {
@@ -94,9 +136,16 @@ export function partValues(
   }
   for (const rail of railsAndSlats(chair)) {
     each(ofRails, rail.name, undefined, rail);
+    if (rail.is === "stick") each(ofSticks, rail.name, undefined, rail);
     for (const end of rail.ends) {
       each(ofRailEnds, rail.name, end.name, end);
       if (end.joint && end.joint.shape !== "none") each(ofJoints, rail.name, end.name, end.joint);
     }
+  }
+  for (const member of chair.members.values()) {
+    if (member.is !== "bow") continue;
+    each(ofBows, member.name, undefined, member);
+    for (const joint of chair.joints.values())
+      if (joint.part === member.name && joint.shape !== "none") each(ofJoints, member.name, joint.end, joint);
   }
 }

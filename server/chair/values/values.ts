@@ -8,6 +8,7 @@ import { moveDirection, movePoint } from "../../geometry/motion.ts";
 import type { Body, Vec3 } from "../../geometry/solid.ts";
 import { distance, dot } from "../../geometry/vec.ts";
 import type { Chair, Fault, SeatSurface, Worked } from "../chair.ts";
+import { lowestOfHollow } from "../seat/solid/hollow.ts";
 import { angleOf } from "./angles.ts";
 import { type Backrest, backrestOf } from "./backrest.ts";
 import { partValues } from "./part-values.ts";
@@ -21,7 +22,7 @@ const SAME = 1e-9;
 /** Rows that are worked out from the shape alone; `server/floor/tips.ts` has weight and tipping, `server/strength/values.ts` strength. */
 type OfShape = Exclude<
   ValueName,
-  "weight" | "strength.margin" | `tip.${string}` | `${"PART" | "POST" | "RAIL"}.${string}`
+  "weight" | "strength.margin" | `tip.${string}` | `${"PART" | "POST" | "RAIL" | "STICK" | "BOW"}.${string}`
 >;
 
 const workings: Record<OfShape, (measured: Measured) => number | undefined> = {
@@ -42,6 +43,7 @@ const workings: Record<OfShape, (measured: Measured) => number | undefined> = {
   "seat.depth": ({ chair: { seat } }) => seat && distance(seat.front.middle, seat.back.middle),
   "seat.front-width": ({ chair: { seat } }) => endWidth(seat, "front"),
   "seat.back-width": ({ chair: { seat } }) => endWidth(seat, "back"),
+  "seat.low": ({ chair: { seat, stance } }) => seat && lowestOfHollow(seat, (p) => movePoint(stance, p)[2]),
   "seat.width": ({ chair: { seat } }) => seat?.plan?.widest,
   "backrest.rake": ({ back }) => back?.rake,
   "backrest.top": ({ back, chair }) => back && movePoint(chair.stance, back.top)[2],

@@ -3,6 +3,7 @@
  */
 import type { Plan, SeatBore, Spot } from "../../joinery/pieces/piece.ts";
 import type { Block } from "./faces.ts";
+import type { Figures } from "./figures.ts";
 import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
 import { told } from "./sheet/printer.ts";
 import type { SheetMark, SheetPart } from "./sheet/sheet.ts";
@@ -12,14 +13,27 @@ import { marksOf } from "./wording.ts";
 /** How far a sight line is drawn to either side of its place, mm in the seat. */
 const SIGHT = 70;
 
-/** Each socket's mouth as a circle, its sight line and its letter; `to` puts a place of the plan on the paper. */
-export function boreItems({ bores = [], ring }: Plan, to: (spot: Spot) => Point): Item[] {
+/** The contours of the hollow with their depths, and each socket's mouth as a circle, its sight line and its letter; `to` puts a place of the plan on the paper. */
+export function boreItems(
+  { bores = [], ring, hollow = [] }: Plan,
+  figures: Figures,
+  to: (spot: Spot) => Point,
+): Item[] {
   const xs = ring.map(([x]) => x);
   const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
   const axis = bores.length
     ? [line([to([middle, 0]), to([middle, Math.max(...ring.map(([, y]) => y))])], "datum")]
     : [];
-  return [...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to))];
+  const contours = hollow.flatMap(({ deep, ring: contour }): Item[] => {
+    const spots = contour.map(to);
+    // Its depth stands where the contour crosses the middle line, behind.
+    const back = spots.reduce((best, spot) => (spot[1] < best[1] ? spot : best));
+    return [
+      line(spots, "faint", { closed: true }),
+      words([back[0] + 4, back[1] - 0.5], figures.print(deep), SMALL, { anchor: "middle" }),
+    ];
+  });
+  return [...contours, ...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to))];
 }
 
 function oneBore(bore: SeatBore, middle: number, to: (spot: Spot) => Point): Item[] {

@@ -3,6 +3,7 @@
  */
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { boreTable } from "./bores-block.ts";
+import { bowDrawing, bowTables } from "./bow-block.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
@@ -15,7 +16,8 @@ import type { Paper } from "./paper.ts";
 import { planBlock } from "./plan-block.ts";
 import { restLine } from "./rest-words.ts";
 import { sheetOf } from "./sheet/part.ts";
-import type { SheetPart } from "./sheet/sheet.ts";
+import { told } from "./sheet/printer.ts";
+import type { SheetMark, SheetPart } from "./sheet/sheet.ts";
 import { roomOn } from "./sheet-page.ts";
 import { LINE, paragraphs, tableBlock } from "./table.ts";
 import { turnedBlock } from "./turned-block.ts";
@@ -87,18 +89,22 @@ function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
   const high = room.high - LINE;
   const sheet = sheetOf(piece, figures);
   const head = headBlock(piece, sheet, figures, wide);
-  const below = [
-    endsBlock(piece, sheet, wide),
-    ...mortiseTables(piece, sheet, wide, high),
-    ...outlineBlocks(sheet, wide, high),
-  ];
+  const below = piece.form
+    ? bowTables(sheet, wide, figures)
+    : [
+        endsBlock(piece, sheet, wide),
+        ...mortiseTables(piece, sheet, wide, high),
+        ...outlineBlocks(sheet, wide, high),
+      ];
   const heightOf = (blocks: readonly Block[]) =>
     blocks.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
   // All on one page if it can be, else without its last tables.
   const rests = below.map((_, k) => heightOf(below.slice(0, below.length - k)));
-  const drawing = piece.turned
-    ? turnedBlock(piece, figures, wide, by)
-    : facesFor(piece, figures, { ...room, high }, rests);
+  const drawing = piece.form
+    ? bowDrawing(piece, wide, high * BENT, by)
+    : piece.turned
+      ? turnedBlock(piece, figures, wide, by)
+      : facesFor(piece, figures, { ...room, high }, rests);
   const blocks = [head, drawing, ...below];
   const pages: Drawn[] = [{ items: [], scale: drawing.scale, height: 0 }];
   for (const { items, height } of blocks) {
@@ -116,6 +122,9 @@ function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
   }
   return pages;
 }
+
+/** The form of a bow takes no more of the height than this. */
+const BENT = 0.45;
 
 const GOES_ON = "Continued on the next sheet";
 
@@ -175,6 +184,7 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
       ...(datums.length > 1 ? datums.map((each) => `${each}.`) : []),
       ...marksOf(sheet, "notch").map(notchLine),
       ...marksOf(sheet, "rebate", "groove", "strip").map(restLine),
+      ...marksOf(sheet, "levelling").map(levellingLine),
       ...piece.notes,
       ...saidOf(piece),
       ...[orderOfWork(piece)].filter(Boolean),
@@ -193,6 +203,10 @@ function betweenOf({ between, ends, faces }: Piece, figures: Figures): string {
   const shouldered = ends.every(({ enters }) => enters) ? "between the shoulders " : "";
   return `, ${figures.print(between)} ${shouldered}on the ${faces.length ? `${faces[0]!.name} outside arris` : "axis"}`;
 }
+
+/** How a leg's foot is left for the floor. */
+const levellingLine = (each: SheetMark): string =>
+  `Levelling: leave the foot whole until the chair stands together on a level floor; the cut to the floor takes up to ${told(each, "off")} more off one side of it than off the other.`;
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 

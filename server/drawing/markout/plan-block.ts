@@ -35,7 +35,7 @@ export function planBlock(
   const scale = drawn * by;
   const to = ([x, y]: Spot): Point => [CLEAR + x / scale, CLEAR + (deep - y) / scale];
   const items: Item[] = [line(ring.map(to), "outline", { closed: true })];
-  items.push(...boreItems(piece.plan!, to));
+  items.push(...boreItems(piece.plan!, figures, to));
   const middle = (axis: 0 | 1) => ring.reduce((sum, spot) => sum + spot[axis], 0) / ring.length;
   items.push(...grainSign(to([middle(0), middle(1)]), piece.plan!.grain));
   const edges = edgesOf(ring);

@@ -3,10 +3,11 @@
  */
 import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
 import { boreItems } from "./bores-block.ts";
+import { outlinesOf, spotAt } from "./bow-block.ts";
 import { drawnMarks } from "./drawn-marks.ts";
 import { runningDistances, stopsOf } from "./faces.ts";
 import type { Figures } from "./figures.ts";
-import { type Item, line, type Point, SMALL, words } from "./page.ts";
+import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
 import { edgesOf } from "./plan-block.ts";
 import type { FullSize } from "./tiles.ts";
 
@@ -25,8 +26,9 @@ export function templatesOf(piece: Piece, figures: Figures): Template[] {
   // A straight-edged seat is set out by its lengths and corners: a template would be a dozen pages that say no more.
   if (piece.plan)
     return piece.is === "block" || piece.plan.bores || edgesOf(piece.plan.ring).some(({ curved }) => curved)
-      ? [planTemplate(piece.plan)]
+      ? [planTemplate(piece.plan, figures)]
       : [];
+  if (piece.form) return [formTemplate(piece)];
   if (piece.turned) return turnedTemplates(piece, figures);
   return facesToCut(piece).map((face) => ({
     of: `${face.name} face`,
@@ -38,7 +40,7 @@ export function templatesOf(piece: Piece, figures: Figures): Template[] {
 /** Everything of a piece that is cut to a shape, at full size: its templates, and a plan also where that is straight-edged. */
 export function fullSizeDrawings(piece: Piece, figures: Figures): Template[] {
   const templates = templatesOf(piece, figures);
-  return templates.length === 0 && piece.plan ? [planTemplate(piece.plan)] : templates;
+  return templates.length === 0 && piece.plan ? [planTemplate(piece.plan, figures)] : templates;
 }
 
 /**
@@ -102,7 +104,7 @@ function faceDrawing(piece: Piece, face: LaidFace, figures: Figures): FullSize {
   return { width, height: foot + band.height, items: [...items, ...band.items], captions: [] };
 }
 
-function planTemplate(plan: NonNullable<Piece["plan"]>): Template {
+function planTemplate(plan: NonNullable<Piece["plan"]>, figures: Figures): Template {
   const { ring, seen } = plan;
   const reach = (axis: 0 | 1) => Math.max(...ring.map((spot) => spot[axis]));
   const high = reach(1) + CLEAR;
@@ -112,10 +114,27 @@ function planTemplate(plan: NonNullable<Piece["plan"]>): Template {
       "outline",
       { closed: true },
     ),
-    ...boreItems(plan, ([x, y]) => [x + CLEAR, high - y]),
+    ...boreItems(plan, figures, ([x, y]) => [x + CLEAR, high - y]),
   ];
   const drawing = { width: reach(0) + 2 * CLEAR, height: reach(1) + 2 * CLEAR, items, captions: [] };
   return { of: `outline, ${seen}`, why: "shaped", drawing };
+}
+
+/** The form that a bow is bent to, with the places of its bores. */
+function formTemplate(piece: Piece): Template {
+  const form = piece.form!;
+  const { lines, reach, rise } = outlinesOf(form, piece.size.thick);
+  const to = ([x, y]: Point): Point => [CLEAR + reach + x, CLEAR + rise - y];
+  const items: Item[] = lines.map(({ spots, pen }) => line(spots.map(to), pen));
+  for (const bore of form.bores) {
+    const at = to(spotAt(form, bore.along));
+    items.push(
+      circle(at, bore.diameter / 2, "knife"),
+      words([at[0] + bore.diameter, at[1]], bore.letter, 10, { bold: true }),
+    );
+  }
+  const drawing = { width: 2 * (reach + CLEAR), height: rise + 2 * CLEAR, items, captions: [] };
+  return { of: "form, seen square to its plane", why: "bent", drawing };
 }
 
 function turnedTemplates(piece: Piece, figures: Figures): Template[] {

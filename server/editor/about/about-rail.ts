@@ -11,6 +11,10 @@ export function aboutRail(rail: Rail, unit: LengthUnit): string[] {
   const lines = [
     `${size}, ${length(rail.length)} between shoulders${rail.roundLength ? `, ${length(rail.roundLength)} along the curve` : ""}`,
   ];
+  if (rail.passes)
+    lines.push(
+      `Goes through ${code(rail.passes.bow)}, ${length(rail.passes.off)} from the middle of its wood`,
+    );
   for (const end of rail.ends) lines.push(`End ${code(end.name)}: ${aboutEnd(rail, end, unit)}`);
   return lines;
 }
@@ -23,7 +27,8 @@ export function aboutRailBriefly(rail: Rail, unit: LengthUnit): string[] {
         where: `${name} over its post`,
         cut: `${printLength(over.overhang, unit)} past its centre line`,
       };
-    if (!entered) return { where: `${name} reaches nothing`, cut: "" };
+    if (!entered)
+      return { where: isCarried(rail) ? `${name} end stands free` : `${name} reaches nothing`, cut: "" };
     const bevels = rail.round
       ? []
       : [`face bevel ${printBevel(faceBevel)}`, `edge bevel ${printBevel(edgeBevel)}`];
@@ -38,6 +43,10 @@ export function aboutRailBriefly(rail: Rail, unit: LengthUnit): string[] {
   const [size = ""] = aboutRail(rail, unit);
   return [size, ...told.map(({ where, cut }) => capital(cut ? `${where}: ${cut}` : where))];
 }
+
+/** A crest that sticks carry enters nothing. */
+const isCarried = ({ design }: Rail): boolean =>
+  design.is === "rail" && (design.carried ?? design.onOne) !== undefined;
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -54,7 +63,7 @@ export function aboutMember(rail: Rail, unit: LengthUnit): string {
 function aboutEnd(rail: Rail, end: RailEnd, unit: LengthUnit): string {
   if (end.over)
     return `lies over its post, running ${printLength(end.over.overhang, unit)} past its centre line`;
-  if (!end.entered) return "reaches nothing";
+  if (!end.entered) return isCarried(rail) ? "stands free" : "reaches nothing";
   const bevels = rail.round
     ? ""
     : `, face bevel ${printBevel(end.faceBevel)}, edge bevel ${printBevel(end.edgeBevel)}`;

@@ -9,6 +9,7 @@ import type { Study } from "../../study.ts";
 import { type NameOfPart, postsOf, railsOf, withoutTwins } from "../names/chair-parts.ts";
 import { goesInto } from "./about-assembly.ts";
 import { aboutBoard, aboutYard } from "./about-board.ts";
+import { aboutBow } from "./about-bow.ts";
 import { aboutJointDesign } from "./about-joint.ts";
 import { aboutLoad } from "./about-load.ts";
 import { aboutPost } from "./about-post.ts";
@@ -50,13 +51,18 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
       return posts[0] ? withOrder(aboutPost(chair, posts[0], unit), posts[0].name) : notBuilt;
     }
     case "rail":
-    case "slat": {
+    case "slat":
+    case "stick": {
       const rails = sideOf(railsOf(chair, declared.name), side);
       if (!rails.length) return notBuilt;
       if (rails.length === 1 && rails[0]) return withOrder(aboutRail(rails[0], unit), rails[0].name);
       const told = rails.slice(0, MOST_MEMBERS).map((rail) => aboutMember(rail, unit));
       const rest = rails.length - told.length;
       return bullets(rest > 0 ? [...told, `and ${rest} more`] : told);
+    }
+    case "bow": {
+      const bow = chair.bows.get(declared.name);
+      return bow ? withOrder(aboutBow(chair, bow, unit), bow.name) : notBuilt;
     }
     case "joint":
       return bullets(aboutJointDesign(chair, declared.name, unit));

@@ -7,6 +7,7 @@ import { railsAndSlats } from "../../chair/member.ts";
 import { workedValue } from "../../chair/values/values.ts";
 import { printQuantity } from "../../design/units.ts";
 import type { View } from "../view.ts";
+import { aboutBow } from "./about-bow.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutRailBriefly } from "./about-rail.ts";
 import { briefPost, briefRail } from "./brief.ts";
@@ -27,7 +28,7 @@ export interface PartTold {
 
 const plainly: Naming = (name) => name;
 
-/** All that is built: posts, rails, slats, blocks, the seat; rests after each. */
+/** All that is built: posts, rails, slats, sticks, bows, blocks, the seat; rests after each. */
 export function* partsTold({ study: { chair, design } }: View): Steps<PartTold[]> {
   const unit = design.units;
   const told: PartTold[] = [];
@@ -49,6 +50,10 @@ export function* partsTold({ study: { chair, design } }: View): Steps<PartTold[]
   }
   for (const rail of railsAndSlats(chair)) {
     titled(rail.name, rail.design, aboutRailBriefly(rail, unit), briefRail(chair, rail, unit));
+    yield;
+  }
+  for (const bow of chair.bows.values()) {
+    titled(bow.name, bow.design, aboutBow(chair, bow, unit));
     yield;
   }
   for (const block of chair.blocks.values()) titled(block.name, block.design, []);

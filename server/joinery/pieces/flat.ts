@@ -3,6 +3,7 @@
  */
 import type { Block, Chair, SeatSurface } from "../../chair/chair.ts";
 import { slabRings } from "../../chair/seat/seat-solid.ts";
+import { hollowContours, insetOutline } from "../../chair/seat/solid/relief.ts";
 import { height } from "../../geometry/plane.ts";
 import type { Edge, Vec3 } from "../../geometry/solid.ts";
 import { cross, distance, dot, negate, squareTo, sub, unit } from "../../geometry/vec.ts";
@@ -81,20 +82,22 @@ function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
   const x = unit(squareTo([1, 0, 0], seat.plane.normal));
   const posts = seat.plan ? [] : [...chair.posts.values()];
   const names = seat.layers.length > 1 ? ["upper", "lower"] : ["seat"];
-  const slabs = seat.layers.flatMap((layer, k): Slab[] => {
-    const rings = slabRings(layer, seat.plane, posts, seat.clearance);
-    return rings
-      ? [
-          {
-            name: names[k] ?? `slab ${k + 1}`,
-            from: layer.from,
-            to: layer.to,
-            ...rings.edge,
-            openings: rings.openings,
-          },
-        ]
-      : [];
-  });
+  const slabs =
+    bevelledSlabs(seat) ??
+    seat.layers.flatMap((layer, k): Slab[] => {
+      const rings = slabRings(layer, seat.plane, posts, seat.clearance);
+      return rings
+        ? [
+            {
+              name: names[k] ?? `slab ${k + 1}`,
+              from: layer.from,
+              to: layer.to,
+              ...rings.edge,
+              openings: rings.openings,
+            },
+          ]
+        : [];
+    });
   const thick = seat.design.thick?.value ?? 0;
   const plain: Slab[] = [{ name: "seat", from: 0, to: thick, top: seat.outline, openings: [] }];
   const seen = "from above, the front below";
@@ -104,11 +107,48 @@ function seatPart(chair: Chair, seat: SeatSurface): FlatPart | undefined {
       {
         ...planOf(slabs.length ? slabs : plain, seat.plane.normal, x, { seen, grain: seat.grain }),
         ...(seat.plan && { bores: seatBores(chair, seat) }),
+        ...hollowOf(seat),
       },
       thick,
     ),
     cast: { points: [], frame: [x, x, x] },
     design: seat.design,
+  };
+}
+
+/** A bevelled solid seat as slabs: each bevel is one that narrows; undefined without bevels. */
+function bevelledSlabs(seat: SeatSurface): Slab[] | undefined {
+  const thick = seat.design.thick?.value ?? 0;
+  const bevels = seat.design.solid?.bevels.map(({ value }) => value) ?? [];
+  if (bevels.length === 0 || !seat.plan) return undefined;
+  const narrowed = (wide: number) => insetOutline(seat, wide);
+  const [above, below] = (["above", "below"] as const).map((face) =>
+    bevels.find((bevel) => bevel.face === face),
+  );
+  const slab = (name: string, from: number, to: number, top: Vec3[], under?: Vec3[]): Slab => ({
+    name,
+    from,
+    to,
+    top,
+    ...(under && { under }),
+    openings: [],
+  });
+  const [high, low] = [above?.deep ?? 0, thick - (below?.deep ?? 0)];
+  return [
+    slab("seat", high, low, seat.outline),
+    ...(above ? [slab("upper bevel", 0, high, narrowed(above.wide), seat.outline)] : []),
+    ...(below ? [slab("lower bevel", low, thick, seat.outline, narrowed(below.wide))] : []),
+  ];
+}
+
+/** The contours of a seat's hollow on its plan, from the lower left corner of the box about its outline. */
+function hollowOf(seat: SeatSurface): Pick<Plan, "hollow"> {
+  const contours = hollowContours(seat);
+  if (contours.length === 0) return {};
+  const left = Math.min(...seat.outline.map(([x]) => -x));
+  // Seen from above with the front below: the sitter's left is on the right.
+  return {
+    hollow: contours.map(({ deep, ring }) => ({ deep, ring: ring.map(([x, s]): Spot => [x - left, s]) })),
   };
 }
 

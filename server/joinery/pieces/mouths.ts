@@ -48,3 +48,9 @@ export const isMitred = (joint: Joint): boolean => {
     ),
   );
 };
+
+/** The same with the bores that sticks go through, which belong to no end. */
+export const jointsAlong = (chair: Chair, member: string): Joint[] =>
+  [...chair.joints.values()].filter(
+    ({ entered, kind }) => entered.name === member && (isEndKind(kind) || kind === "passing"),
+  );

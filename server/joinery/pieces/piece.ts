@@ -314,8 +314,9 @@ export interface Plan {
   /** The way its grain runs, from the drawing's right anticlockwise, radians. */
   grain: number;
   layers: PlanLayer[];
-  /** Of a solid seat. */
+  /** Of a solid seat: its sockets, and its hollow from the rim in. */
   bores?: SeatBore[];
+  hollow?: Contour[];
 }
 
 /** A slab between two depths under the upper face, mm; `under` runs round as `top` does, corner by corner, where its lower outline differs. */
@@ -327,6 +328,53 @@ export interface PlanLayer {
   under?: Spot[];
   /** Openings within it, such as a post stands in. */
   openings: { top: Spot[]; under: Spot[] }[];
+}
+
+/** A contour of a hollow: how deep it is there, mm. */
+export interface Contour {
+  deep: number;
+  ring: Spot[];
+}
+
+/** A bow: where its centre line lies in its plane, and what is cut on it and in it. mm and radians. */
+export interface BowForm {
+  /** From the left end to the crown; the other half mirrors it: along the line, across from the middle, up from the line between the ends. */
+  spots: { along: number; across: number; rise: number }[];
+  /** The whole centre line without tenons, and straight from end to end. */
+  along: number;
+  between: number;
+  /** The tightest of its inside face. */
+  radius: number;
+  /** Its section at the ends, where it tapers to them. */
+  ends?: { thick: number; wide: number };
+  feet: BowFoot[];
+  bores: BowBore[];
+}
+
+interface BowFoot {
+  end: string;
+  enters: string;
+  thick: number;
+  wide: number;
+  round: boolean;
+  /** Square to the seat, and along the bow's own line there; and how that leans from square to the seat. */
+  long: number;
+  run: number;
+  lean: number;
+  cone?: Cone;
+}
+
+/** A bore in a bow: along its centre line from the left end, the face the bit goes in, and how it leans from square to that. */
+export interface BowBore {
+  letter: string;
+  for: string;
+  along: number;
+  face: string;
+  diameter: number;
+  /** Towards the right end, and towards the face named. */
+  lean: { along: number; across: number };
+  towards: string;
+  deep?: number;
 }
 
 /** The blank of a part, mm: its grain along its length. */
@@ -345,7 +393,7 @@ export interface Blank {
 export interface Piece {
   /** `seat-side`, or a member's own, `ladder.2`. */
   name: string;
-  is: "post" | "rail" | "slat" | "block" | "seat";
+  is: "post" | "rail" | "slat" | "stick" | "bow" | "block" | "seat";
   /** All the parts made to this sheet; the first is the one drawn. */
   parts: { name: string; mirrored: boolean }[];
   timber?: string;
@@ -362,6 +410,10 @@ export interface Piece {
   faces: LaidFace[];
   turned?: Turned;
   outline?: Outline;
+  /** Of a bow. */
+  form?: BowForm;
+  /** Of a leg in a solid seat: how much comes off one side of its foot when it is cut to the floor. */
+  levelling?: number;
   /** A part marked out in plan: its outline, anticlockwise from its lower left, and how it is seen. */
   plan?: Plan;
   datums: Datum[];

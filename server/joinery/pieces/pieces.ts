@@ -2,11 +2,13 @@
  * Every piece of a chair to be marked out, each once with all the parts made to it.
  */
 import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
+import { railsAndSlats } from "../../chair/member.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import { stripCorners } from "../../chair/rails/rests.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, cross, dot, sub } from "../../geometry/vec.ts";
 import { type Cast, likeness } from "./alike.ts";
+import { bowPieces } from "./bow-piece.ts";
 import { cutEnd, datumMarks, tenonMarks } from "./ends.ts";
 import { flatParts } from "./flat.ts";
 import { layFaces } from "./lay.ts";
@@ -22,7 +24,7 @@ import { type TurnedStick, turnedPost, turnedRail } from "./turned.ts";
 
 /** In the order of the text: posts, rails, slats; then blocks and a seat of wood. */
 export function piecesOf(chair: Chair): Piece[] {
-  const sticks = [...chair.posts.values(), ...chair.rails.values(), ...chair.slats.values()];
+  const sticks = [...chair.posts.values(), ...railsAndSlats(chair)];
   const made: { piece: Piece; cast: Cast; design: unknown }[] = [];
   const parts = [
     ...sticks.map((part) => ({
@@ -30,6 +32,19 @@ export function piecesOf(chair: Chair): Piece[] {
       design: part.design as unknown,
       cast: () => castOf(chair, part),
       piece: () => pieceOf(chair, part),
+    })),
+    ...bowPieces(chair, chair.design.units === "in" ? INCH : CURVE).map(({ bow, piece }) => ({
+      name: bow.name,
+      design: bow.design as unknown,
+      cast: (): Cast => ({
+        points: [],
+        frame: [
+          [1, 0, 0],
+          [0, 1, 0],
+          [0, 0, 1],
+        ],
+      }),
+      piece: () => piece,
     })),
     ...flatParts(chair).map(({ piece, cast, design }) => ({
       name: piece.name,
@@ -159,8 +174,16 @@ function turnedPiece(part: Post | Rail, stick: TurnedStick): Piece {
     mortises: [...mortises]
       .sort((a, b) => stationOf(runs, a) - stationOf(runs, b))
       .map((mortise, k) => ({ letter: letterOf(k), ...mortise })),
+    ...(part.is === "post" && part.design.intoSeat && { levelling: levellingOf(part) }),
     notes: [],
   };
+}
+
+/** What the floor's plane takes off one side of a turned foot more than off the other, mm. */
+function levellingOf({ pieces: [foot] }: Post): number {
+  if (!foot?.radii) return 0;
+  const upright = Math.abs(foot.direction[2]);
+  return 2 * foot.radii[0] * Math.tan(Math.acos(Math.min(1, upright)));
 }
 
 const stationOf = (runs: TurnedStick["runs"], { datum, from }: Omit<Mortise, "letter">): number =>
@@ -178,7 +201,13 @@ function sectionOf(part: Post | Rail): { thick: number; wide: number } {
 /** Dowels and separate tongues do not belong to the stick. */
 const tenonsOf = (chair: Chair, part: Post | Rail) =>
   [...chair.joints.values()]
-    .filter((joint) => joint.part === part.name && !joint.facts.dowels && joint.socket.length === 0)
+    .filter(
+      (joint) =>
+        joint.part === part.name &&
+        joint.kind !== "passing" &&
+        !joint.facts.dowels &&
+        joint.socket.length === 0,
+    )
     .flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
 
 /** What tells a part from others of its design: its corners, its tenons and its mortises. */

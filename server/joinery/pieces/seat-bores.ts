@@ -4,7 +4,7 @@
  */
 import type { Chair, Joint, SeatSurface } from "../../chair/chair.ts";
 import { seatLeanOf } from "../../chair/seat/solid/leg.ts";
-import { spotOnSeat } from "../../chair/seat/solid/solid-seat.ts";
+import { spotOnSeat } from "../../chair/seat/solid/on-face.ts";
 import { dot, sub } from "../../geometry/vec.ts";
 import { jointsInto } from "./mouths.ts";
 import type { Cone, SeatBore } from "./piece.ts";
@@ -13,9 +13,11 @@ import { letterOf } from "./setting-out.ts";
 /** In the order of the text. */
 export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
   return jointsInto(chair, seat.name).flatMap((joint, k) => {
-    const post = chair.posts.get(joint.part);
-    const lean = post && seatLeanOf(seat, post);
-    if (!post || !lean) return [];
+    const part = chair.members.get(joint.part);
+    if (!part || part.is === "block" || part.is === "seat") return [];
+    const lean = seatLeanOf(seat, part);
+    if (!lean) return [];
+    const onRight = part.side === "right" || (part.is === "bow" && joint.end === "right");
     const [x, behind] = spotOnSeat(seat, joint.root);
     const side = x > MIDDLE ? "left" : x < -MIDDLE ? "right" : "middle";
     const run = joint.long / Math.abs(dot(joint.direction, seat.plane.normal));
@@ -24,13 +26,13 @@ export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
       {
         letter: letterOf(k),
         for: joint.part,
-        face: post.design.onSeat ? "top" : "under face",
+        face: part.is === "post" && part.design.intoSeat ? "under face" : "top",
         out: Math.abs(x),
         side,
         behind,
         sightLine: Math.abs(lean.sightLine),
-        // A leg on the right leans to its own side, as its twin does to the left.
-        towards: lean.sightLine < 0 === (post.side === "right") ? "left" : "right",
+        // What stands on the right leans to its own side, as its twin does to the left.
+        towards: lean.sightLine < 0 === onRight ? "left" : "right",
         lean: lean.lean,
         diameter: joint.thick,
         ...(cone && { cone }),

@@ -51,6 +51,8 @@ function* pinned(design: Design): Iterable<{ name: string; sawnFrom: Given<Board
     ...design.posts.values(),
     ...design.rails.values(),
     ...design.slats.values(),
+    ...design.sticks.values(),
+    ...design.bows.values(),
     ...design.blocks.values(),
     ...(design.seat ? [design.seat] : []),
   ];

@@ -43,7 +43,7 @@ export const unknownSpecies: Rule = {
 
 /** Timbers of a file that the species table lacks and that have no density of their own. */
 export function unknownTimbers(design: Design): ReadonlySet<Given<TimberDesign>> {
-  const parts = [design.posts, design.rails, design.slats, design.blocks].flatMap(
+  const parts = [design.posts, design.rails, design.slats, design.sticks, design.bows, design.blocks].flatMap(
     (some): { timber?: Given<TimberDesign> }[] => [...some.values()],
   );
   const unknown = new Set<Given<TimberDesign>>();

@@ -89,7 +89,8 @@ function* solidsOf(chair: Chair): Steps<Solid[]> {
     if (part.is !== "seat") add(part.name, part.body.pieces);
     yield;
   }
-  for (const joint of chair.joints.values()) add(joint.part, joint.tenon, joint.entered.name);
+  for (const joint of chair.joints.values())
+    if (joint.kind !== "passing") add(joint.part, joint.tenon, joint.entered.name);
   yield;
   return solids;
 }

@@ -1,5 +1,6 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
+import { railNamed } from "../../chair/member.ts";
 import { jointName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
 import { dot } from "../../geometry/vec.ts";
@@ -39,7 +40,7 @@ type Side = "outside" | "inside" | "upper" | "lower";
 
 /** Over which edge of the face it meets a rail's end stands; nothing where the post has no flat faces. */
 function sideOf(chair: Chair, part: string, end: string, host: string): Side | undefined {
-  const rail = chair.rails.get(part) ?? chair.slats.get(part);
+  const rail = railNamed(chair, part);
   const cut = rail?.ends.find(({ name }) => name === end);
   const { shoulder } = cut ?? {};
   const post = chair.posts.get(host);

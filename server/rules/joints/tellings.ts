@@ -135,6 +135,12 @@ export const tellings: Readonly<Record<KindName, JointTelling>> = {
       `halved, a notch ${print(wide)} long and ${print(long)} deep over ${print(thick)}`,
     judgedBy: [],
   },
+  passing: {
+    sizes: () => ({ apart: false }),
+    times: 1,
+    asCut: ({ thick }, print) => `bored ⌀ ${print(thick)}, right through`,
+    judgedBy: ["mortise-breaks-out", "mortise-wall-thin"],
+  },
   dowels: {
     sizes: ({ dowels }) => ({ thick: dowels, wide: dowels, long: dowels, apart: false }),
     times: 2,

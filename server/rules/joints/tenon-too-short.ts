@@ -1,6 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
-import type { Chair, Joint } from "../../chair/chair.ts";
+import type { Chair, Joint, Post } from "../../chair/chair.ts";
+import { radiusAt } from "../../chair/posts/post-query.ts";
 import { dot } from "../../geometry/vec.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
@@ -19,8 +20,10 @@ export const tenonTooShort: Rule = {
   find({ chair, limit }) {
     const { units } = chair.design;
     return judgedJoints(chair, "tenon-too-short").flatMap((joint) => {
-      if (!chair.posts.has(joint.entered.name) || !chair.rails.has(joint.part)) return [];
-      const allowed = (limit.low ?? 0) * joint.depthThere;
+      const post = chair.posts.get(joint.entered.name);
+      if (!post || !chair.rails.has(joint.part)) return [];
+      const deep = stuffThere(post, joint);
+      const allowed = (limit.low ?? 0) * deep;
       if (joint.facts.through || joint.long >= allowed - SAME_LENGTH || isStopped(chair, joint)) return [];
       const place = jointPlace(chair, joint, sizesOf(joint).long);
       const figure = lengthOrMore(allowed, units);
@@ -28,7 +31,7 @@ export const tenonTooShort: Rule = {
         message: sentence("tenon-too-short", {
           Tenon: capital(tenonOf(joint)),
           long: length(joint.long, units),
-          deep: length(joint.depthThere, units),
+          deep: length(deep, units),
           host: plain(joint.entered.name),
           least: figure,
         }),
@@ -50,6 +53,12 @@ export const tenonTooShort: Rule = {
     });
   },
 };
+
+/** How much wood the post has for the tenon, mm: of a turned one that tapers no more than its diameter, however aslant its face is taken. */
+function stuffThere(post: Post, { depthThere, root }: Joint): number {
+  const radius = radiusAt(post, root[2]);
+  return radius === undefined ? depthThere : Math.min(depthThere, 2 * radius);
+}
 
 /** Whether another tenon comes from the far side of the post to where this one would go. */
 const isStopped = (chair: Chair, joint: Joint): boolean =>

@@ -64,6 +64,8 @@ const coursesTo = (course: RailCourse | undefined): string[] =>
 
 function allBuilt(chair: Chair): boolean {
   const built = new Set([...chair.members.values()].map(({ id }) => id.stem));
-  const { posts, rails, slats, blocks } = chair.design;
-  return [posts, rails, slats, blocks].every((parts) => [...parts.keys()].every((name) => built.has(name)));
+  const { posts, rails, slats, sticks, bows, blocks } = chair.design;
+  return [posts, rails, slats, sticks, bows, blocks].every((parts) =>
+    [...parts.keys()].every((name) => built.has(name)),
+  );
 }

@@ -62,7 +62,12 @@ export function named(chair: Pick<Chair, "design">, part: string): string {
 export function designOf({ design }: Pick<Chair, "design">, part: string): PartDesign | undefined {
   const stem = stemOf(part);
   return (
-    design.posts.get(stem) ?? design.rails.get(stem) ?? design.slats.get(stem) ?? design.blocks.get(stem)
+    design.posts.get(stem) ??
+    design.rails.get(stem) ??
+    design.slats.get(stem) ??
+    design.sticks.get(stem) ??
+    design.bows.get(stem) ??
+    design.blocks.get(stem)
   );
 }
 

@@ -21,6 +21,7 @@ export function isForGrown({ design }: Pick<Chair, "design">): boolean {
 
 /** The facts that put a rail where it is: its height, its place between the posts, the whole of it. */
 export function decidersOfRail({ design }: Rail): (Candidate | undefined)[] {
+  if (design.is === "stick") return [design.feet ?? design.place ?? design.through, design.heads, design];
   if (design.is === "slat") return [design.stations, design.from, design];
   const [first] = design.ups;
   return [design.ups.length === 1 ? first : undefined, design.course, design];

@@ -9,6 +9,8 @@ const headers: Partial<Record<Kind, string[]>> = {
   post: ["post p {"],
   rail: ["rail r {"],
   slat: ["slat s {"],
+  stick: ["stick s {"],
+  bow: ["bow b {"],
   block: ["block b {"],
   joint: ["joint j {"],
   end: ["rail r {", "end left {"],

@@ -1,5 +1,5 @@
 import type { Rail } from "../../../server/chair/chair.ts";
-import type { RailDesign, SlatDesign } from "../../../server/design/design.ts";
+import type { RailDesign, SlatDesign, StickDesign } from "../../../server/design/design.ts";
 import { bentBox, hull, type Solid } from "./manifold.ts";
 import { type Face, plus, times, type V } from "./vectors.ts";
 
@@ -12,7 +12,15 @@ export interface OwnSection {
   middle?: { out: number; up: number };
 }
 
-export function sectionOf(design: RailDesign | SlatDesign): OwnSection {
+export function sectionOf(design: RailDesign | SlatDesign | StickDesign): OwnSection {
+  if (design.is === "stick") {
+    const d = design.round!.value;
+    const [taper] = design.tapers;
+    const e = taper?.value.diameter ?? d;
+    if (taper?.value.towards === "ends")
+      return { out: [e, e], up: [e, e], round: true, middle: { out: d, up: d } };
+    return { out: [d, e], up: [d, e], round: true };
+  }
   if (design.round) {
     const d = design.round.value;
     const taper = design.is === "rail" ? design.tapers[0]?.value : undefined;
@@ -102,4 +110,12 @@ export function facesOf(frame: OwnFrame, section: OwnSection, x: number): Face[]
     { at: spot(frame, x, 0, up[1]!), out: frame.upward },
     { at: spot(frame, x, 0, up[0]!), out: times(frame.upward, -1) },
   ];
+}
+
+/** The middle of a bowed rail's thickness where its outside arris ends: the other face is an arc about the same centre. */
+export function middleOfBow(rail: Rail): number {
+  const rise = Math.abs(rail.bow!);
+  const radius = rail.length ** 2 / (8 * rise) + rise / 2;
+  const other = radius - Math.sign(rail.bow!) * sectionOf(rail.design).out[0];
+  return (Math.sign(rail.bow!) * (rise - radius + Math.sqrt(other ** 2 - (rail.length / 2) ** 2))) / 2;
 }

@@ -25,12 +25,14 @@ import {
   sweepSolids,
   together,
 } from "./manifold.ts";
+import { ownHollow } from "./own-hollow.ts";
 import { factsAt } from "./own-joint.ts";
 import { faceTowards, type OwnPost, type OwnStretch, ownPost, sideTowards } from "./own-post.ts";
 import {
   bowedEnd,
   facesOf,
   frameOf,
+  middleOfBow,
   type OwnFrame,
   type OwnSection,
   reachOf,
@@ -103,9 +105,22 @@ function hostOf(chair: Chair, rail: Rail, which: 0 | 1): OwnHost | undefined {
     const wood = stretch.corners && hull([...stretch.corners[0], ...stretch.corners[1]]);
     return { face: faceTowards(stretch, look), wood, stretch, post: own };
   }
-  const host = chair.rails.get(entered)!;
+  if (chair.seat && entered === "seat") {
+    const { front, plane } = chair.seat;
+    return { face: { at: [...front.middle] as V, out: [...plane.normal] as V }, wood: undefined };
+  }
+  // Bows have tests of their own.
+  const host = chair.rails.get(entered);
+  if (!host) return undefined;
   const hostFrame = frameOf(host);
-  const x = inner(minus(middle, hostFrame.start), hostFrame.along);
+  // Along a tapering stretcher the size is taken where the text puts the rail, which need not come square to it.
+  const course = rail.design.is === "rail" ? rail.design.course?.value : undefined;
+  const station = course?.is === "across" ? course.station : undefined;
+  const x = station
+    ? "mm" in station
+      ? station.mm
+      : station.share * hostFrame.length
+    : inner(minus(middle, hostFrame.start), hostFrame.along);
   if (host.round !== undefined) {
     // The plane that touches a turned rail on the side that the end comes from.
     const against = times(look, -1);
@@ -230,14 +245,6 @@ function curveWithin(chair: Chair, post: string, low: number, high: number): boo
 function sizeIn(given: Size, own: number, entered: () => number, kind: Rail["is"]): number {
   if ("mm" in given) return given.mm;
   return given.share * (given.of === kind ? own : entered());
-}
-
-/** The middle of a bowed rail's thickness where its outside arris ends: the other face is an arc about the same centre. */
-function middleOfBow(rail: Rail): number {
-  const rise = Math.abs(rail.bow!);
-  const radius = rail.length ** 2 / (8 * rise) + rise / 2;
-  const other = radius - Math.sign(rail.bow!) * sectionOf(rail.design).out[0];
-  return (Math.sign(rail.bow!) * (rise - radius + Math.sqrt(other ** 2 - (rail.length / 2) ** 2))) / 2;
 }
 
 interface Tenon {
@@ -413,11 +420,19 @@ function socketHolds(chair: Chair, joint: Joint): void {
     at: standing ? foot : top,
     run: standing ? direction(minus(foot, top)) : direction(minus(top, foot)),
     into: standing ? times(up, -1) : up,
-    thick: long && "mm" in long ? long.mm : chair.seat!.design.thick!.value,
+    thick:
+      long && "mm" in long
+        ? long.mm
+        : chair.seat!.design.thick!.value - ownHollow(chair, [post.top, direction(minus(top, foot))]),
     first: diameter,
     last: tip ?? diameter,
   });
-  expect(Math.abs(solid.volume() / SHARE_OF_CIRCLE / joint.volume - 1), joint.name).toBeLessThan(1e-3);
+  // A hollow is built in six straight steps, which stray from its curve by a sixtieth of its depth.
+  const { solid: hollowed, thick } = chair.seat!.design;
+  const strays = (hollowed!.hollow?.value.deep ?? 0) / 60 / thick!.value;
+  expect(Math.abs(solid.volume() / SHARE_OF_CIRCLE / joint.volume - 1), joint.name).toBeLessThan(
+    1e-3 + strays,
+  );
   sameSolid(joint, solid, solid.volume());
 }
 
@@ -427,7 +442,8 @@ for (const name of names) {
   if (rails.length === 0) continue;
   describe(name, () => {
     test("rails lie where their text puts them", () => {
-      for (const rail of chair.rails.values()) placeHolds(chair, rail);
+      for (const rail of chair.rails.values())
+        if (rail.design.is !== "rail" || !rail.design.carried) placeHolds(chair, rail);
     });
 
     test("shoulder lines and bevels", () => {
@@ -465,13 +481,18 @@ for (const name of names) {
         }
       }
       for (const one of mitred(made)) tenonHolds(one);
-      const ofPosts = [...chair.joints.values()].filter(({ part }) => chair.posts.has(part));
+      const ofPosts = [...chair.joints.values()].filter(
+        ({ part, entered }) => chair.posts.has(part) && entered.kind !== "bow",
+      );
       const sockets = ofPosts.filter(({ entered }) => entered.kind === "seat");
       const tops = ofPosts.filter((joint) => !sockets.includes(joint));
       for (const joint of tops) topHolds(chair, joint);
       for (const joint of sockets) socketHolds(chair, joint);
       expect(made.length + ofPosts.length).toBe(
-        [...chair.joints.values()].filter(({ kind }) => kind !== "halving").length,
+        [...chair.joints.values()].filter(
+          ({ kind, part, entered }) =>
+            kind !== "halving" && entered.kind !== "bow" && !chair.sticks.has(part) && !chair.bows.has(part),
+        ).length,
       );
       expect(chair.joints.size).toBeGreaterThan(0);
     });

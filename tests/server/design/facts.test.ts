@@ -120,6 +120,7 @@ describe("rails", () => {
       halved: [],
       arches: [],
       tapers: [],
+      shape: [],
       ends: [],
     });
     expect(design.rails.get("r")?.face.assumed).toBe(true);
@@ -163,6 +164,7 @@ describe("rails", () => {
       ],
       bow: { rise: 22, towards: "back" },
       tapers: [{ section: { first: 18, second: 60 }, towards: "ends" }],
+      shape: [],
       joined: "j",
       timber: { species: "red-oak" },
       ends: [

@@ -25,7 +25,7 @@ describe("lists", () => {
     expect(faults(of(398))).toEqual([]);
     expect(faults(of(400))).toEqual(["impossible-size: r398"]);
     expect(read(of(1400)).problems.map(({ message }) => message)).toEqual([
-      "A chair has at most 400 posts, rails and slats; this one would have 1402, so r398 and 1001 more are left out.",
+      "A chair has at most 400 posts, rails, slats and sticks; this one would have 1402, so r398 and 1001 more are left out.",
     ]);
   });
 });

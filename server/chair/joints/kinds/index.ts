@@ -40,6 +40,9 @@ export const goesSquare = ({ kind, facts }: { kind: KindName; facts: JointFacts 
 /** What a joint says of two rails that are halved. */
 const HALVING_READS: readonly (keyof JointFacts)[] = ["glue", "fit", "peg"];
 
+/** What is cut of another part: of two rails that are halved, and of a bow that a stick goes through. */
+const isCrossing = (kind: KindName): boolean => kind === "halving" || kind === "passing";
+
 /** Whether a kind of joint may have a fact. */
 export const mayHave = (kind: KindName, fact: keyof JointFacts): boolean =>
-  kind === "halving" ? HALVING_READS.includes(fact) : !(kindOf(kind)?.refuses ?? []).includes(fact);
+  isCrossing(kind) ? HALVING_READS.includes(fact) : !(kindOf(kind)?.refuses ?? []).includes(fact);

@@ -2,12 +2,13 @@
  * A leg in a solid seat: where its line goes, and how that lies to the seat's face.
  */
 import type { LegWay, PostDesign } from "../../../design/design.ts";
-import { lineMeets, offsetBy } from "../../../geometry/plane.ts";
+import { flipped, lineMeets, offsetBy } from "../../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../../geometry/solid.ts";
-import { add, along, cross, dot, negate, scale } from "../../../geometry/vec.ts";
-import type { Post, SeatSurface, Side } from "../../chair.ts";
+import { add, along, cross, dot, negate, scale, sub, unit } from "../../../geometry/vec.ts";
+import type { Bow, Post, Rail, SeatSurface, Side } from "../../chair.ts";
+import { bowHost, stationOnBow } from "../../joints/bow-host.ts";
 import type { PostEnds } from "../../posts/post.ts";
-import { backwardOf } from "./solid-seat.ts";
+import { backwardOf } from "./on-face.ts";
 
 /** The under face of a solid seat, looking up. */
 export const underFace = ({ plane, design }: Pick<SeatSurface, "plane" | "design">): Plane =>
@@ -38,12 +39,25 @@ export function endsOfLeg(seat: SeatSurface, design: PostDesign, side: Side): Po
   };
 }
 
-/** How the foot of a post that stands on the seat is cut: to the seat's top, at its place there. */
-export function endsOnSeat(seat: SeatSurface, design: PostDesign, side: Side): PostEnds {
+/**
+ * How the foot of a post that stands on the seat is cut: to the seat's top, at its place there. One whose top goes into a bow runs straight to
+ * its place in that and is cut to its surface.
+ */
+export function endsOnSeat(seat: SeatSurface, design: PostDesign, side: Side, bow?: Bow): PostEnds {
   const at = placeInSeat(seat, design, side);
   if (!at || !design.onSeat) return {};
   const { out, back } = design.onSeat.value;
-  return { foot: seat.plane, footHeight: at[2], place: { station: at[2], out, back } };
+  const ends: PostEnds = { foot: seat.plane, footHeight: at[2], place: { station: at[2], out, back } };
+  if (!bow || !design.topBow) return ends;
+  const s = stationOnBow(bow, design.topBow.value.at, side);
+  const middle = bow.spot(s);
+  const way = unit(sub(middle, at));
+  const face = bowHost(bow, s).face(negate(way), middle);
+  const top = lineMeets(face, middle, way);
+  if (!top) return ends;
+  const sign = side === "right" ? -1 : 1;
+  const lean = { splay: Math.atan2(-sign * way[0], way[2]), rake: Math.atan2(way[1], way[2]) };
+  return { ...ends, top: flipped(face), topHeight: top[2], lean };
 }
 
 /** The splay and rake, as a post's bare ones are, that lead to a foot or lie so to the seat's face. */
@@ -72,16 +86,14 @@ export interface SeatLean {
 }
 
 /**
- * The lean and the sight line of a leg, or of a post that stands on the seat, as drawn: a trim turns seat and legs together. They are of
- * its straight at the seat.
+ * The lean and the sight line of a leg, a post, a stick or a hoop (its left foot) in a solid seat, as drawn: a trim turns seat and legs together. They are of
+ * its straight at the seat. Undefined of a part that is not let into one.
  */
-export function seatLeanOf(seat: SeatSurface | undefined, post: Post): SeatLean | undefined {
-  const { intoSeat, onSeat } = post.design;
-  const piece = intoSeat ? post.pieces[post.pieces.length - 1] : post.pieces[0];
-  if (!seat || !piece || !(intoSeat ?? onSeat)) return undefined;
-  const away = intoSeat ? negate(piece.direction) : piece.direction;
+export function seatLeanOf(seat: SeatSurface | undefined, part: Post | Rail | Bow): SeatLean | undefined {
+  const away = wayFromSeat(part);
+  if (!seat || !away) return undefined;
   const { normal } = seat.plane;
-  const sign = post.side === "right" ? -1 : 1;
+  const sign = part.side === "right" ? -1 : 1;
   const inFace = (way: Vec3): number => {
     const part = dot(away, way);
     return Math.abs(part) < LEVEL ? 0 : part;
@@ -95,3 +107,15 @@ export function seatLeanOf(seat: SeatSurface | undefined, post: Post): SeatLean 
 
 /** A lean one way of less than this is none, as a sine. */
 const LEVEL = 1e-9;
+
+/** Unit, from the seat along a part that is let into it. */
+export function wayFromSeat(part: Post | Rail | Bow): Vec3 | undefined {
+  if (part.is === "bow") return part.design.feet && part.way(0);
+  if (part.is !== "post") return part.is === "stick" ? part.along : undefined;
+  const { intoSeat, onSeat } = part.design;
+  if (intoSeat) {
+    const last = part.pieces[part.pieces.length - 1];
+    return last && negate(last.direction);
+  }
+  return onSeat && part.pieces[0]?.direction;
+}

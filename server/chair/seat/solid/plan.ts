@@ -5,6 +5,7 @@ import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
 import { printLength } from "../../../design/units.ts";
 import { type Corner, cornerBetween } from "./corner.ts";
 import { centreOf, type EndEdge, edgeThrough, onEdge, type Spot } from "./edge.ts";
+import { ringOf } from "./ring.ts";
 import { sideThrough } from "./side.ts";
 import type { Curve } from "./spline.ts";
 
@@ -12,6 +13,12 @@ import type { Curve } from "./spline.ts";
 export interface SeatPlan {
   /** Its half out from the middle line, from the middle of the front edge to the middle of the back edge: no step turns by much. */
   half: Spot[];
+  /** The whole of it, anticlockwise from the front. */
+  ring: Spot[];
+  /** The half without a tail. */
+  bare: Spot[];
+  /** Where the front edge ends on the left, at the corner's arc; none of a round seat. */
+  frontCorner?: Spot;
   /** Along the middle, without a tail. */
   deep: number;
   /** Its width by the distance behind the front edge, between the first and the last station; of a round one everywhere. */
@@ -89,11 +96,15 @@ export function planOf(
   const fore = corner(front, first.at, radii.back > 0 ? middle : last.at, radii.front, "front");
   const aft = corner(back, last.at, radii.front > 0 ? middle : first.at, radii.back, "back");
   const tail = tailOf(solid, aft, units, troubles);
-  const half = [
+  const begun = [
     ...edgeSpots(front, 0, fore.onEdge[0]),
     ...arcSpots(fore, fore.onEdge, fore.onSide),
     ...sideSpots(side, fore.onSide[1], aft.onSide[1], solid),
     ...arcSpots(aft, aft.onSide, aft.onEdge),
+  ];
+  const bare = apart([...begun, ...edgeSpots(back, 0, aft.onEdge[0]).reverse()]);
+  const half = [
+    ...begun,
     ...edgeSpots(back, tail ? tail.wide / 2 : 0, aft.onEdge[0]).reverse(),
     ...(tail
       ? ([
@@ -104,6 +115,9 @@ export function planOf(
   ];
   return {
     half: apart(half),
+    ring: ringOf(apart(half)),
+    bare,
+    frontCorner: fore.onEdge,
     deep,
     widthAt: (s) => 2 * side.at(s),
     stations: { first: first.at, last: last.at },
@@ -171,7 +185,7 @@ function roundPlan(diameter: number): SeatPlan {
     return [k === count ? 0 : r * Math.sin(angle), r - r * Math.cos(angle)];
   });
   const widthAt = (s: number) => 2 * Math.sqrt(Math.max(0, s * (diameter - s)));
-  return { half, deep: diameter, widthAt, widest: diameter };
+  return { half, ring: ringOf(half), bare: half, deep: diameter, widthAt, widest: diameter };
 }
 
 /** The angle by which an arc of that radius may turn at each chord, radians. */

@@ -3,13 +3,14 @@ import type { Design, SeatDesign } from "../../../design/design.ts";
 import { partName, SEAT } from "../../../design/identity.ts";
 import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
 import { flipped, offsetBy, planeAt } from "../../../geometry/plane.ts";
-import type { Plane, Vec3 } from "../../../geometry/solid.ts";
-import { along, cross, dot, sub } from "../../../geometry/vec.ts";
+import type { Vec3 } from "../../../geometry/solid.ts";
+import { along, cross } from "../../../geometry/vec.ts";
 import type { Fault, SeatSurface } from "../../chair.ts";
 import type { SeatOutline } from "../seat-outline.ts";
 import { type SeatLayer, seatBody } from "../seat-solid.ts";
 import type { Spot } from "./edge.ts";
 import { type PlanTrouble, planOf, type SeatPlan } from "./plan.ts";
+import { shapedBody } from "./relief.ts";
 
 /** Steepest slope of a seat, as a sine. */
 const STEEPEST = 0.5;
@@ -62,7 +63,12 @@ export function buildSolidSeat(design: Design, seat: SeatDesign, faults: Fault[]
     layers: [layer],
     clearance: 0,
     plan,
-    body: seatBody([layer], plane, [], 0),
+    body:
+      solid.hollow || solid.bevels.length > 0
+        ? shapedBody(solid, plan, cellsOf(plan.half), thick, (at, below) =>
+            along(spot(at), plane.normal, -below),
+          )
+        : seatBody([layer], plane, [], 0),
     centreLine:
       solid.grain.value === "across" ? acrossThe(plan, spot).map(middleOf) : [front, back].map(middleOf),
     grain: solid.grain.value === "across" ? [1, 0, 0] : backward,
@@ -83,14 +89,6 @@ const acrossThe = ({ deep, widest }: SeatPlan, spot: (at: Spot) => Vec3): Vec3[]
   spot([-widest / 2, deep / 2]),
   spot([widest / 2, deep / 2]),
 ];
-
-/** A place on a seat's face: out from its middle line, and along its top behind the front edge. */
-export function spotOnSeat({ plane, front }: Pick<SeatSurface, "plane" | "front">, p: Vec3): Spot {
-  return [p[0], dot(sub(p, front.middle), backwardOf(plane))];
-}
-
-/** Unit: straight back along a seat. */
-export const backwardOf = (plane: Plane): Vec3 => cross(plane.normal, [1, 0, 0]);
 
 function outlineOf(plan: SeatPlan, spot: (at: Spot) => Vec3): SeatOutline {
   const { half } = plan;

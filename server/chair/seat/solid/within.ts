@@ -4,7 +4,7 @@ import { printLength } from "../../../design/units.ts";
 import type { Vec3 } from "../../../geometry/solid.ts";
 import type { Fault, SeatSurface } from "../../chair.ts";
 import type { Spot } from "./edge.ts";
-import { spotOnSeat } from "./solid-seat.ts";
+import { spotOnSeat } from "./on-face.ts";
 
 /** The fault of a leg whose place lies outside the seat's outline, with a figure that lies within; undefined of one that is in it. */
 export function outsideSeat(

@@ -3,6 +3,7 @@
  */
 import type { Piece } from "../../../joinery/pieces/piece.ts";
 import type { Figures } from "../figures.ts";
+import { bowMarks } from "./bow-marks.ts";
 import { endMarks } from "./end-marks.ts";
 import { mortiseMarks } from "./mortise-marks.ts";
 import { notchMarks } from "./notch-marks.ts";
@@ -24,15 +25,20 @@ export function sheetOf(piece: Piece, figures: Figures): SheetPart {
     stock: stockOf(piece, printer),
     marks: piece.plan
       ? planMarks(piece.plan, printer)
-      : [
-          ...datumMarks(piece, printer),
-          ...(piece.outline ? outlineMarks(piece, piece.outline, printer) : []),
-          ...(piece.turned ? turnedMarks(piece.turned, printer) : []),
-          ...endMarks(piece, printer),
-          ...mortiseMarks(piece, printer),
-          ...notchMarks(piece, printer),
-          ...restMarks(piece, printer),
-        ],
+      : piece.form
+        ? bowMarks(piece.form, printer)
+        : [
+            ...datumMarks(piece, printer),
+            ...(piece.outline ? outlineMarks(piece, piece.outline, printer) : []),
+            ...(piece.turned ? turnedMarks(piece.turned, printer) : []),
+            ...endMarks(piece, printer),
+            ...mortiseMarks(piece, printer),
+            ...notchMarks(piece, printer),
+            ...restMarks(piece, printer),
+            ...(piece.levelling
+              ? [mark("levelling", "foot", "", { off: printer.long(piece.levelling, "up") })]
+              : []),
+          ],
   };
 }
 

@@ -5,9 +5,9 @@ import type { SheetFigure, SheetMark } from "./sheet.ts";
 
 /**
  * The corners of each slab of a part in plan, in order round it, from the lower left of its upper face; below where its lower face
- * differs. Then those of each opening in it, and the sockets of a solid seat.
+ * differs. Then those of each opening in it; of a solid seat the contours of its hollow, from the rim in, and its sockets.
  */
-export const planMarks = ({ layers, seen, bores = [] }: Plan, printer: Printer): SheetMark[] => [
+export const planMarks = ({ layers, seen, bores = [], hollow = [] }: Plan, printer: Printer): SheetMark[] => [
   ...layers.flatMap(({ name, from, to, top, under, openings }) => {
     const deep = { from: printer.long(from), to: printer.long(to) };
     const corner = (kind: string, more: Record<string, SheetFigure>, spot: Spot, below?: Spot) =>
@@ -26,5 +26,15 @@ export const planMarks = ({ layers, seen, bores = [] }: Plan, printer: Printer):
       ),
     ];
   }),
+  ...hollow.flatMap(({ deep, ring }, number) =>
+    ring.map(([right, up]) =>
+      mark("hollow", seen, "", {
+        number: count(number + 1),
+        deep: printer.long(deep),
+        right: printer.long(right),
+        up: printer.long(up),
+      }),
+    ),
+  ),
   ...boreMarks(bores, printer),
 ];

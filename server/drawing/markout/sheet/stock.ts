@@ -4,13 +4,13 @@ import type { SheetFigure } from "./sheet.ts";
 
 /** What a piece is cut from: planed, before it is shaped, its tenons in its length; and the blank that is planed to that, where it is known. */
 export function stockOf(
-  { size, timber, turned, plan, blank }: Piece,
+  { size, timber, turned, plan, form, blank }: Piece,
   printer: Printer,
 ): Record<string, SheetFigure> {
   const from = (mm: number) => printer.long(mm, "up");
   const { thick, wide, long, round } = size;
   return {
-    is: word(plan ? "flat" : turned ? "turned" : "squared"),
+    is: word(plan ? "flat" : form ? "bent" : turned ? "turned" : "squared"),
     ...(timber === undefined ? {} : { timber: word(timber) }),
     ...(round === undefined
       ? { thick: printer.long(thick), wide: printer.long(wide) }

@@ -1,0 +1,179 @@
+import type { Spot } from "./edge.ts";
+
+/** One edge of a ring that moves inward: where it has been, from one distance to the next. */
+export interface Strip {
+  /** Which of the levels it begins at. */
+  level: number;
+  /** Its corners anticlockwise, each with its distance from where the ring began. */
+  corners: { at: Spot; moved: number }[];
+}
+
+interface Edge {
+  normal: Spot;
+  still: boolean;
+  /** Where it begins now, and how that moves for each mm. */
+  start: Spot;
+  speed: Spot;
+  /** The ways of its beginning and its end since the last level. */
+  first: Strip["corners"];
+  last: Strip["corners"];
+}
+
+/** Edges that turn inward by more than this at a corner part round it, radians; and in steps of about this. */
+const INWARD = (12 * Math.PI) / 180;
+/** Corners nearer than this are one, mm. */
+const SAME = 1e-7;
+/** Edges that turn by less than this, as a sine, move as one. */
+const STRAIGHT = 1e-6;
+
+/**
+ * A ring (anticlockwise) as its edges move inward together, all as fast; those that `still` names stay. `levels` grow, from 0 on. Gives the
+ * strips that the edges pass over between the levels, and the ring that is left at the last; none when nothing is.
+ */
+export function insetThrough(
+  ring: readonly Spot[],
+  levels: readonly number[],
+  still: (edge: number) => boolean = () => false,
+): { strips: Strip[]; left: Spot[] | undefined } {
+  let edges = edgesOf(ring, still);
+  const strips: Strip[] = [];
+  let moved = 0;
+  for (const [level, until] of levels.entries()) {
+    for (;;) {
+      setSpeeds(edges);
+      const next = nextToVanish(edges, until - moved);
+      if (!next) break;
+      advance(edges, next.after);
+      moved += next.after;
+      const gone = edges[next.which]!;
+      const after = edges[(next.which + 1) % edges.length]!;
+      const before = edges[(next.which + edges.length - 1) % edges.length]!;
+      const point = { at: gone.start, moved };
+      gone.first.push(point);
+      after.first.push({ at: after.start, moved });
+      after.start = gone.start;
+      after.first.push(point);
+      before.last.push(point);
+      finish(strips, gone, level - 1);
+      edges = edges.filter((edge) => edge !== gone);
+      if (edges.length >= 3) continue;
+      for (const edge of edges) finish(strips, edge, level - 1);
+      return { strips, left: undefined };
+    }
+    advance(edges, until - moved);
+    moved = until;
+    for (const [k, edge] of edges.entries()) {
+      const end = edges[(k + 1) % edges.length]!.start;
+      edge.first.push({ at: edge.start, moved });
+      edge.last.push({ at: end, moved });
+      if (level > 0) finish(strips, edge, level - 1);
+      edge.first = [{ at: edge.start, moved }];
+      edge.last = [{ at: end, moved }];
+    }
+  }
+  return { strips, left: edges.map(({ start }) => start) };
+}
+
+/** A ring's parallel, so far inside it; undefined when nothing is left. */
+export const insetBy = (ring: readonly Spot[], by: number): Spot[] | undefined =>
+  by === 0 ? [...ring] : insetThrough(ring, [0, by]).left;
+
+/** A ring moved in by so much, with as many corners as it has: a corner whose edge has vanished stands where the next one does. */
+export function cornersInset(ring: readonly Spot[], by: number): Spot[] {
+  let edges = edgesOf(ring, () => false);
+  const at = new Map<Edge, Edge>(edges.map((edge) => [edge, edge]));
+  const own = ring.map((corner) => edges.filter((edge) => edge.start === corner).at(-1)!);
+  let moved = 0;
+  while (edges.length >= 3) {
+    setSpeeds(edges);
+    const next = nextToVanish(edges, by - moved);
+    if (!next) break;
+    advance(edges, next.after);
+    moved += next.after;
+    const gone = edges[next.which]!;
+    const after = edges[(next.which + 1) % edges.length]!;
+    after.start = gone.start;
+    for (const [edge, now] of at) if (now === gone) at.set(edge, after);
+    edges = edges.filter((edge) => edge !== gone);
+  }
+  advance(edges, by - moved);
+  return own.map((edge) => at.get(edge)!.start);
+}
+
+function edgesOf(ring: readonly Spot[], still: (edge: number) => boolean): Edge[] {
+  const count = ring.length;
+  const edges: Edge[] = [];
+  const normals = ring.map(([x, y], k): Spot => {
+    const [u, v] = ring[(k + 1) % count]!;
+    const size = Math.hypot(u - x, v - y);
+    return [(v - y) / size, (x - u) / size];
+  });
+  const edge = (normal: Spot, start: Spot, stays: boolean): Edge => ({
+    normal,
+    still: stays,
+    start,
+    speed: [0, 0],
+    first: [],
+    last: [],
+  });
+  for (const [k, normal] of normals.entries()) {
+    const before = normals[(k + count - 1) % count]!;
+    const turn = Math.atan2(crossOf(before, normal), before[0] * normal[0] + before[1] * normal[1]);
+    const steps = turn < -INWARD && !still(k) ? Math.floor(-turn / INWARD) : 0;
+    // An inward corner's parallel is an arc about it: edges without length that grow.
+    for (let s = 1; s <= steps; s++) {
+      const angle = Math.atan2(before[1], before[0]) + (turn * s) / (steps + 1);
+      edges.push(edge([Math.cos(angle), Math.sin(angle)], ring[k]!, false));
+    }
+    edges.push(edge(normal, ring[k]!, still(k)));
+  }
+  return edges;
+}
+
+const crossOf = (a: Spot, b: Spot): number => a[0] * b[1] - a[1] * b[0];
+
+/** How each edge's beginning moves: with the edge before it and with itself. */
+function setSpeeds(edges: readonly Edge[]): void {
+  for (const [k, edge] of edges.entries()) {
+    const before = edges[(k + edges.length - 1) % edges.length]!;
+    const [a, b] = [before.normal, edge.normal];
+    const [sa, sb] = [before.still ? 0 : 1, edge.still ? 0 : 1];
+    const turn = crossOf(a, b);
+    edge.speed =
+      Math.abs(turn) < STRAIGHT
+        ? [(-b[0] * (sa + sb)) / 2, (-b[1] * (sa + sb)) / 2]
+        : [(-sa * b[1] + sb * a[1]) / turn, (-sb * a[0] + sa * b[0]) / turn];
+  }
+}
+
+/** The edge that first has no length left within so many mm. */
+function nextToVanish(edges: readonly Edge[], within: number): { which: number; after: number } | undefined {
+  let found: { which: number; after: number } | undefined;
+  for (const [k, edge] of edges.entries()) {
+    const next = edges[(k + 1) % edges.length]!;
+    const way: Spot = [-edge.normal[1], edge.normal[0]];
+    const along = (from: Spot, to: Spot) => (to[0] - from[0]) * way[0] + (to[1] - from[1]) * way[1];
+    const length = along(edge.start, next.start);
+    const rate = along(edge.speed, next.speed);
+    if (rate > -1e-12) continue;
+    const after = Math.max(0, length / -rate);
+    if (after <= within && (!found || after < found.after)) found = { which: k, after };
+  }
+  return found;
+}
+
+function advance(edges: readonly Edge[], by: number): void {
+  for (const edge of edges)
+    edge.start = [edge.start[0] + edge.speed[0] * by, edge.start[1] + edge.speed[1] * by];
+}
+
+function finish(strips: Strip[], { first, last, still }: Edge, level: number): void {
+  if (still || level < 0) return;
+  const [begin, ...way] = first;
+  const ring = [begin!, ...last, ...way.reverse()];
+  const corners = ring.filter(({ at: [x, y] }, k) => {
+    const [u, v] = ring[(k + ring.length - 1) % ring.length]!.at;
+    return Math.hypot(x - u, y - v) > SAME;
+  });
+  if (corners.length >= 3) strips.push({ level, corners });
+}

@@ -1,0 +1,316 @@
+/**
+ * The body of a solid seat that is hollowed or bevelled, in convex pieces.
+ */
+import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
+import { drawnLater } from "../../../geometry/body.ts";
+import { clip, prism } from "../../../geometry/convex.ts";
+import { planeThrough } from "../../../geometry/plane.ts";
+import type { Body, Convex, Edge, Plane, Vec3 } from "../../../geometry/solid.ts";
+import { cross, dot, negate, sub, unit } from "../../../geometry/vec.ts";
+import type { SeatSurface } from "../../chair.ts";
+import type { Spot } from "./edge.ts";
+import { depthInside, isFront } from "./hollow.ts";
+import { cornersInset, insetBy, insetThrough } from "./inset.ts";
+import type { SeatPlan } from "./plan.ts";
+import { ringOf } from "./ring.ts";
+
+/** Puts a place of the plan into the chair, so far under the top face, mm. */
+type Lift = (spot: Spot, below: number) => Vec3;
+
+/** Steps in which the hollow falls from its rim to its depth. */
+const STEPS = 6;
+/** The hollow follows an outline that strays from the true one by no more than this, mm. */
+const STRAY = 0.25;
+/** The wood left under the hollow that belongs to its own pieces, mm at most. */
+const FLOOR = 4;
+/** Facets of a curved edge turn by less than this, as a cosine. */
+const SMOOTH = Math.cos(0.2);
+/** A bevel as wide as a corner's radius would end in one point: it is made this much narrower there, mm. */
+const POINT = 1e-3;
+
+/** Cells are the outline in convex pieces, anticlockwise. */
+export function shapedBody(
+  solid: SolidSeatDesign,
+  plan: SeatPlan,
+  cells: readonly Spot[][],
+  thick: number,
+  lift: Lift,
+): Body {
+  const slab = (cell: readonly Spot[], from: number, to: number): Convex =>
+    prism(
+      cell.map((p) => lift(p, to)),
+      cell.map((p) => lift(p, from)),
+    );
+  const hollow = solid.hollow?.value;
+  const floor = hollow ? hollow.deep + Math.min(FLOOR, (thick - hollow.deep) / 2) : 0;
+  const { ring } = plan;
+  const bevelOf = (face: Bevel["face"]) => solid.bevels.find(({ value }) => value.face === face)?.value;
+  const [above, below] = [bevelOf("above"), bevelOf("below")];
+  const off = (pieces: readonly Convex[], bevel: Bevel | undefined) =>
+    bevel ? cutOff(pieces, bevelPlanes(bevel, ring, thick, lift)) : [...pieces];
+  // Only the rim reaches up to the outline, and only what lies under it down to it.
+  const upper = hollow ? hollowed(plan, hollow, cells, floor, lift, slab) : undefined;
+  const narrowing = ({ wide, deep }: Bevel): Convex =>
+    prism(
+      cornersInset(ring, wide - POINT).map((p) => lift(p, thick)),
+      ring.map((p) => lift(p, thick - deep)),
+    );
+  // An outline that never turns inward narrows as one solid; another is cut stretch by stretch.
+  const whole = cells.length === 1;
+  const lower =
+    whole && below
+      ? [...cells.map((cell) => slab(cell, floor, thick - below.deep)), narrowing(below)]
+      : off(
+          cells.map((cell) => slab(cell, floor, thick)),
+          below,
+        );
+  const pieces = upper ? [...off(upper.rim, above), ...upper.inner, ...lower] : off(lower, above);
+  return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift));
+}
+
+const cutOff = (pieces: readonly Convex[], planes: readonly Plane[]): Convex[] =>
+  pieces.flatMap((piece) => {
+    let left: Convex | null = piece;
+    for (const plane of planes) left = left && clip(left, plane);
+    return left ?? [];
+  });
+
+/** The seat's upper part, down to `floor`: the rim, the slope of the hollow in strips, and what lies under its level middle. */
+function hollowed(
+  plan: SeatPlan,
+  hollow: NonNullable<SolidSeatDesign["hollow"]>["value"],
+  cells: readonly Spot[][],
+  floor: number,
+  lift: Lift,
+  slab: (cell: readonly Spot[], from: number, to: number) => Convex,
+): { rim: Convex[]; inner: Convex[] } {
+  const ring = ringOf(simpler(plan, hollow.open));
+  const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
+  const levels = Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS);
+  const all = hollow.rim > 0 ? [0, ...levels] : levels;
+  const first = hollow.rim > 0 ? 1 : 0;
+  const { strips, left } = insetThrough(ring, all, still);
+  const inner: Convex[] = [];
+  // The rim runs from the hollow's edge out to the outline itself, which has more corners.
+  const edge = hollow.rim > 0 ? insetThrough(ring, [0, hollow.rim], still).left : undefined;
+  const rim = edge ? rimPieces(edge, ring, still, cells).map((cell) => slab(cell, 0, floor)) : [];
+  for (const { level, corners } of strips) {
+    if (level < first) continue;
+    const below = corners.map(({ at }) => lift(at, floor));
+    const above = corners.map(({ at, moved }) => lift(at, depthInside(hollow, moved)));
+    inner.push(prism(below, above));
+  }
+  if (left) inner.push(...convexCells(left).map((cell) => slab(cell, hollow.deep, floor)));
+  return { rim, inner };
+}
+
+/** The hollow's contours from its rim in, out and behind the front edge; none without one. The steps are those of its solid. */
+export function hollowContours({
+  plan,
+  design,
+}: Pick<SeatSurface, "plan" | "design">): { deep: number; ring: Spot[] }[] {
+  const hollow = design.solid?.hollow?.value;
+  if (!hollow || !plan) return [];
+  const ring = ringOf(simpler(plan, hollow.open));
+  const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
+  return Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS).flatMap(
+    (inside) => {
+      const left = inside > 0 ? insetThrough(ring, [0, inside], still).left : ring;
+      return left ? [{ deep: depthInside(hollow, inside), ring: left }] : [];
+    },
+  );
+}
+
+/** The outline of a seat moved in, corner for corner: where corners run together they stand in one place. As drawn, in its top face. */
+export function insetOutline({ outline, front, plane }: SeatSurface, by: number): Vec3[] {
+  const back = cross(plane.normal, [1, 0, 0]);
+  const ring = outline.map((p): Spot => [p[0], dot(sub(p, front.middle), back)]);
+  return cornersInset(ring, by - POINT).map(([x, s]) => {
+    const [px, py, pz] = front.middle;
+    return [px + x, py + back[1] * s, pz + back[2] * s];
+  });
+}
+
+/** What lies between an inner ring and the outline, a piece for each edge of the inner one, between the lines out of its corners. */
+function rimPieces(
+  inner: readonly Spot[],
+  outer: readonly Spot[],
+  still: (k: number) => boolean,
+  cells: readonly Spot[][],
+): Spot[][] {
+  const count = inner.length;
+  const normals = inner.map(([x, y], k): Spot => {
+    const [u, v] = inner[(k + 1) % count]!;
+    const size = Math.hypot(u - x, v - y);
+    return [(v - y) / size, (x - u) / size];
+  });
+  const fixed = outer.flatMap((a, k) => (still(k) ? [[a, outer[(k + 1) % outer.length]!] as const] : []));
+  const isFixed = (a: Spot, b: Spot) => fixed.some(([p, q]) => onLine(p, q, a) && onLine(p, q, b));
+  /** Square to the line out of a corner, towards the edge after it; none beside an edge that stayed, where the outline is the bound. */
+  const side = (k: number): Spot | undefined => {
+    const before = (k + count - 1) % count;
+    if (isFixed(inner[before]!, inner[k]!) || isFixed(inner[k]!, inner[(k + 1) % count]!)) return undefined;
+    const [a, b] = [normals[before]!, normals[k]!];
+    return [-a[1] - b[1], a[0] + b[0]];
+  };
+  const pieces: Spot[][] = [];
+  for (const [k, at] of inner.entries()) {
+    const next = (k + 1) % count;
+    if (isFixed(at, inner[next]!)) continue;
+    const n = normals[k]!;
+    const [from, to] = [side(k), side(next)];
+    for (const cell of cells) {
+      const beyond = clipped(cell, [-n[0], -n[1]], at);
+      const begun = from ? clipped(beyond, [-from[0], -from[1]], at) : beyond;
+      const piece = to ? clipped(begun, to, inner[next]!) : begun;
+      if (piece.length >= 3 && areaOf(piece) > 1e-3) pieces.push(piece);
+    }
+  }
+  return pieces;
+}
+
+const onLine = (p: Spot, q: Spot, at: Spot): boolean =>
+  Math.abs((q[0] - p[0]) * (at[1] - p[1]) - (q[1] - p[1]) * (at[0] - p[0])) <
+  1e-6 * Math.max(1, Math.hypot(q[0] - p[0], q[1] - p[1]));
+
+/** What is left of a convex ring behind a line through a point; its normal looks out. */
+function clipped(ring: readonly Spot[], normal: Spot, at: Spot): Spot[] {
+  const [ox, oy] = at;
+  const [nx, ny] = normal;
+  const kept: Spot[] = [];
+  let a = ring[ring.length - 1];
+  if (!a) return kept;
+  let h = (a[0] - ox) * nx + (a[1] - oy) * ny;
+  for (const b of ring) {
+    const g = (b[0] - ox) * nx + (b[1] - oy) * ny;
+    if ((h > 1e-9 && g < -1e-9) || (h < -1e-9 && g > 1e-9)) {
+      const t = h / (h - g);
+      kept.push([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
+    }
+    if (g <= 1e-9) kept.push(b);
+    a = b;
+    h = g;
+  }
+  return kept;
+}
+
+const areaOf = (ring: readonly Spot[]): number =>
+  ring.reduce((sum, [x, y], k) => {
+    const [u, v] = ring[(k + 1) % ring.length]!;
+    return sum + (x * v - u * y) / 2;
+  }, 0);
+
+/** A ring as convex cells: itself where it never turns inward, else separated at each corner that does. */
+function convexCells(ring: readonly Spot[]): Spot[][] {
+  const count = ring.length;
+  for (const [k, b] of ring.entries()) {
+    const a = ring[(k + count - 1) % count]!;
+    const c = ring[(k + 1) % count]!;
+    const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
+    if (turn > -1e-6) continue;
+    // Right across the seat to the corner opposite, which is this one mirrored.
+    const twin = ring.findIndex(([x, y]) => Math.abs(x + b[0]) < 1e-4 && Math.abs(y - b[1]) < 1e-4);
+    if (twin < 0 || Math.abs(twin - k) < 2 || Math.abs(twin - k) === count - 1) continue;
+    const [low, high] = [Math.min(k, twin), Math.max(k, twin)];
+    return [
+      ...convexCells(ring.slice(low, high + 1)),
+      ...convexCells([...ring.slice(high), ...ring.slice(0, low + 1)]),
+    ];
+  }
+  return [[...ring]];
+}
+
+/** The outline's half with no more corners than the hollow needs; the front edge as it is where the hollow runs out there. */
+function simpler(plan: SeatPlan, open: boolean): Spot[] {
+  const { half } = plan;
+  const kept = open ? half.filter((spot, k) => k > 0 && isFront(plan, half[k - 1]!, spot)).length : 0;
+  return [...half.slice(0, kept), ...fewer(half.slice(kept))];
+}
+
+/** The points of a line that keep its chords near it (Douglas and Peucker, 1973). */
+function fewer(spots: readonly Spot[]): Spot[] {
+  const [first, last] = [spots[0]!, spots[spots.length - 1]!];
+  const run: Spot = [last[0] - first[0], last[1] - first[1]];
+  const size = Math.hypot(...run);
+  const off = spots.map(([x, y]) => Math.abs((x - first[0]) * run[1] - (y - first[1]) * run[0]) / size);
+  const most = Math.max(...off);
+  if (spots.length < 3 || most <= STRAY) return [first, last];
+  const at = off.indexOf(most);
+  return [...fewer(spots.slice(0, at + 1)).slice(0, -1), ...fewer(spots.slice(at))];
+}
+
+interface Bevel {
+  wide: number;
+  deep: number;
+  face: "above" | "below";
+}
+
+/** The planes that cut a bevel off, one for each stretch of the outline, looking out of the wood. */
+function bevelPlanes({ wide, deep, face }: Bevel, ring: readonly Spot[], thick: number, lift: Lift): Plane[] {
+  const [edge, inside] = face === "above" ? [deep, 0] : [thick - deep, thick];
+  return ring.flatMap((a, k) => {
+    const b = ring[(k + 1) % ring.length]!;
+    const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const inward: Spot = [(-(b[1] - a[1]) * wide) / size, ((b[0] - a[0]) * wide) / size];
+    const plane = planeThrough(
+      lift(a, edge),
+      lift(b, edge),
+      lift([a[0] + inward[0], a[1] + inward[1]], inside),
+    );
+    if (!plane) return [];
+    const out = sub(lift(a, edge), lift([a[0] + inward[0], a[1] + inward[1]], edge));
+    return dot(plane.normal, out) > 0 ? [plane] : [{ normal: negate(plane.normal), offset: -plane.offset }];
+  });
+}
+
+/** The lines that are drawn: round the top, the edge and the under face; a hollow has no arris. */
+function edgesOf({ bevels }: SolidSeatDesign, ring: readonly Spot[], thick: number, lift: Lift): Edge[] {
+  const above = bevels.find(({ value }) => value.face === "above")?.value;
+  const below = bevels.find(({ value }) => value.face === "below")?.value;
+  const rings: Vec3[][] = [];
+  const inset = (bevel: Bevel, depth: number) =>
+    insetBy(ring, bevel.wide - POINT)?.map((p) => lift(p, depth));
+  const top = above && inset(above, 0);
+  if (top) rings.push(top);
+  rings.push(ring.map((p) => lift(p, above?.deep ?? 0)));
+  rings.push(ring.map((p) => lift(p, thick - (below?.deep ?? 0))));
+  const under = below && inset(below, thick);
+  if (under) rings.push(under);
+  const up = unit(sub(lift([0, 0], 0), lift([0, 0], 1)));
+  const edges: Edge[] = [];
+  for (const [n, loop] of rings.entries()) {
+    for (const [k, a] of loop.entries()) {
+      const b = loop[(k + 1) % loop.length]!;
+      const out = unit(cross(sub(b, a), up));
+      const slopes = [
+        n > 0 ? slopeOf(rings, n - 1, out, up) : up,
+        n < rings.length - 1 ? slopeOf(rings, n, out, up) : negate(up),
+      ];
+      edges.push({ a, b, is: "arris", normals: slopes as [Vec3, Vec3] });
+    }
+  }
+  const [edge, foot] = [rings[top ? 1 : 0]!, rings[top ? 2 : 1]!];
+  for (const [k, a] of edge.entries()) {
+    const before = unit(cross(sub(a, edge[(k + edge.length - 1) % edge.length]!), up));
+    const after = unit(cross(sub(edge[(k + 1) % edge.length]!, a), up));
+    edges.push({
+      a,
+      b: foot[k]!,
+      is: dot(before, after) > SMOOTH ? "smooth" : "arris",
+      normals: [before, after],
+    });
+  }
+  return edges;
+
+  /** The outward normal of the face between one ring and the next, where the outline looks out so. */
+  function slopeOf(all: Vec3[][], upper: number, out: Vec3, upward: Vec3): Vec3 {
+    const isTop = above !== undefined && top !== undefined && upper === 0;
+    const isUnder = below !== undefined && under !== undefined && upper === all.length - 2;
+    const bevel = isTop ? above : isUnder ? below : undefined;
+    if (!bevel) return out;
+    const sign = isTop ? 1 : -1;
+    return unit(
+      [0, 1, 2].map((i) => out[i]! * bevel.deep + sign * upward[i]! * bevel.wide) as unknown as Vec3,
+    );
+  }
+}

@@ -1,0 +1,103 @@
+/**
+ * What the text says of a bow: a bent member in one plane.
+ */
+import type { Given, Named, SawnDesign, Section, TimberDesign } from "./design.ts";
+import { leanWithWords } from "./lean-words.ts";
+import type { Item, Line } from "./merge.ts";
+import { jointName } from "./names.ts";
+import { section, timber } from "./places.ts";
+import { set } from "./post.ts";
+import { readBarSection } from "./rail.ts";
+import { factOf, given, length, lineOf, linesOf, type Reading, report, spanOf } from "./reading.ts";
+import { readSawn } from "./sawn.ts";
+
+export interface BowDesign extends Named, SawnDesign {
+  is: "bow";
+  /** Of a hoop: its feet on a solid seat's top, level; of an arm bow: its hands. */
+  feet?: Given<{ out: number; back: number }>;
+  hands?: Given<{ out: number; back: number }>;
+  /** Of a hoop, radians from plumb, positive with the top back. */
+  rake?: Given<number>;
+  /** Of an arm bow: its top face at the hands, and the drop to its crown. */
+  lie?: Given<{ up: number; fall: number }>;
+  /** Width of the centre line where it is widest, and how far that is from its ends. */
+  wide?: Given<{ wide: number; at: number }>;
+  rise?: Given<number>;
+  /** first: in its plane, second: square to it. */
+  section?: Given<Section>;
+  round?: Given<number>;
+  /** To both ends. */
+  tapers: Given<Section>[];
+  joined?: Given<string>;
+  timber?: Given<TimberDesign>;
+}
+
+export const newBow = (_item: Item, named: Named): BowDesign => ({ ...named, is: "bow", tapers: [] });
+
+export function readBow(reading: Reading, item: Item, bow: BowDesign): void {
+  const ends = lineOf(item, "ends");
+  const [out, back] = [length(reading, ends, "out", "positive"), length(reading, ends, "back")];
+  if (ends && out && back) {
+    const at = spanOf([factOf(ends, "out"), factOf(ends, "back")], ends.statement);
+    const place = given(ends, at, { out: out.value, back: back.value });
+    if (ends.statement.word?.text === "hands") bow.hands = place;
+    else bow.feet = place;
+  }
+  set(bow, "rake", leanWithWords(reading, lineOf(item, "rake")));
+  readLie(reading, item, bow);
+  const wide = lineOf(item, "wide");
+  const [width, at] = [
+    length(reading, wide, "wide", "positive"),
+    length(reading, wide, "station", "positive"),
+  ];
+  if (wide && width && at)
+    bow.wide = given(wide, spanOf([factOf(wide, "wide"), factOf(wide, "station")], wide.statement), {
+      wide: width.value,
+      at: at.value,
+    });
+  set(bow, "rise", length(reading, lineOf(item, "rise"), "rise", "positive"));
+  readBarSection(reading, item, bow);
+  bow.tapers = linesOf(item, "taper").flatMap((line) => readTaper(reading, line) ?? []);
+  set(bow, "joined", jointName(reading, lineOf(item, "joined")));
+  set(bow, "timber", timber(reading, lineOf(item, "timber")));
+  readSawn(reading, item, bow);
+  if (ends) tellWays(reading, item, ends, bow);
+}
+
+function readLie(reading: Reading, item: Item, bow: BowDesign): void {
+  const line = lineOf(item, "lie");
+  const up = length(reading, line, "up", "positive");
+  const fall = length(reading, line, "fall");
+  if (line && up)
+    bow.lie = given(line, spanOf([factOf(line, "up"), factOf(line, "fall")], line.statement), {
+      up: up.value,
+      fall: fall?.value ?? 0,
+    });
+}
+
+function readTaper(reading: Reading, line: Item): Given<Section> | undefined {
+  const round = length(reading, line, "diameter", "positive");
+  if (round) return { ...round, value: { first: round.value, second: round.value } };
+  return section(reading, line, ["thickness", "width"]);
+}
+
+/** A hoop stands and leans, an arm bow lies: what belongs to the other is told. */
+function tellWays(reading: Reading, item: Item, ends: Line, bow: BowDesign): void {
+  const tell = (facet: string, message: string) => {
+    const line = lineOf(item, facet);
+    if (line)
+      report(reading, line.source, line.statement.word ?? line.statement, { code: "given-twice", message });
+  };
+  if (bow.hands) {
+    tell("rake", "An arm bow lies on its hands, so it has no `rake`: `lie up …, fall …` says how it lies.");
+    delete bow.rake;
+    if (!lineOf(item, "lie"))
+      report(reading, ends.source, ends.statement.word ?? ends.statement, {
+        code: "incomplete",
+        message: "An arm bow needs the height at which it lies, such as `lie up 660`.",
+      });
+  } else {
+    tell("lie", "A hoop stands on its feet, so it does not lie: its plane leans by `rake`.");
+    delete bow.lie;
+  }
+}
