@@ -1,5 +1,6 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { valueRow } from "../../../grammar/vocabulary/values.ts";
+import { balanceOf, endlessOf } from "../../floor/tips.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -26,10 +27,18 @@ export const requirementNotJudged: Rule = {
       const place = placeOf(chair.design, [
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
       ]);
-      const key = line.subject === "weight" ? "requirement-not-judged.timber" : "requirement-not-judged";
+      const { subject } = line;
+      const endless = subject.startsWith("tip.") && endlessOf(balanceOf(chair)).includes(subject);
+      const key =
+        subject === "weight"
+          ? "requirement-not-judged.timber"
+          : endless
+            ? "requirement-not-judged.endless"
+            : "requirement-not-judged";
       return tell(requirementNotJudged, place, {
-        message: sentence(key, { subject: line.subject }),
-        subject: line.subject,
+        message: sentence(key, { subject }),
+        otherwise: sentence("requirement-not-judged.otherwise"),
+        subject,
       });
     });
   },

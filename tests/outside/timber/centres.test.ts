@@ -94,7 +94,7 @@ function measured(solid: Solid): { volume: number; centroid: V } {
   return { volume, centroid: moment.map((each) => each / volume) as V };
 }
 
-/** A member with its own tenons, less the mortises cut in it and scribed to the posts and turned rails it enters, as manifold makes it. */
+/** A member with its own tenons, less the mortises cut in it, scribed to the posts and turned rails it enters and planed to a board seat. */
 function memberOf(chair: Chair, name: string): Solid {
   const member =
     chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name) ?? chair.blocks.get(name);
@@ -118,7 +118,17 @@ function memberOf(chair: Chair, name: string): Solid {
     body,
   );
   const mortises = tenons(joints.filter(({ entered }) => entered.name === name));
-  return mortises.reduce((rest, cut) => workedOut(lessThan(rest, cut)), together([scribed, ...tenons(own)]));
+  const made = mortises.reduce(
+    (rest, cut) => workedOut(lessThan(rest, cut)),
+    together([scribed, ...tenons(own)]),
+  );
+  const post = chair.posts.get(name);
+  const seatHeight = chair.values.get("seat.height")?.number ?? 0;
+  // What of the tops of rails and of the posts under it stands up into a board seat is planed off.
+  const below = chair.rails.has(name) || (post && post.topHeight < seatHeight);
+  return chair.seat?.design.kind === "board" && below
+    ? lessThan(made, together(chair.seat.body.pieces.map(solidOf)))
+    : made;
 }
 
 describe.each(sampleNames)("every part of %s", (name) => {

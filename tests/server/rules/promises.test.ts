@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { checkOf, fixed, messagesOf } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
+import { samples } from "../../proofs/mended-texts.ts";
+import { plainView } from "../editor/view.ts";
 
 const check = checkOf(
   "requirement-not-met",
@@ -58,6 +60,16 @@ describe("requirement-not-met", () => {
 });
 
 describe("requirement-not-judged", () => {
+  it("says of a margin without an end that nothing lifts the chair that way", () => {
+    const armchair = samples["mess-armchair.chair"]!.replace(
+      "units mm",
+      "units mm\nrequire tip.side-margin >= 2",
+    );
+    const { study } = plainView(armchair, "file:///samples/chair.chair", { ...samples });
+    const found = study.problems.find(({ code }) => code === "requirement-not-judged");
+    expect(found?.message).toContain("nothing lifts the chair that way");
+  });
+
   it("says that a weight needs timber", () => {
     check(frame({ more: "require weight at most 5kg\n#       ^^^^^^ requirement-not-judged\n" }));
     check(frame({ more: "timber white-ash moisture 9%\nrequire weight at most 6kg\n" }));
