@@ -30,7 +30,9 @@ export function createPages(
   const provider: TextDocumentContentProvider = {
     onDidChange: changed.event,
     async provideTextDocumentContent(address) {
-      const kind = address.authority as PageKind;
+      // VS Code writes authorities in small letters.
+      const kind = pageKinds.find((each) => each.toLowerCase() === address.authority.toLowerCase());
+      if (!kind) return "";
       const uri = client.code2ProtocolConverter.asUri(Uri.parse(address.query));
       const params: PageParams = { uri, kind };
       const answer = await client.sendRequest(PAGE, params).catch(() => null);
