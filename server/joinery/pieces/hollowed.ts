@@ -10,7 +10,9 @@ const LEAST = 0.05;
 /** How far the wood of a rail or slat runs on past its shoulder line into the hollow that fits it to turned work, and what it fits over. */
 export function hollowed(chair: Chair, rail: Rail, which: 0 | 1): Pick<CutEnd, "hollowed"> {
   const { shoulder, entered, corners } = rail.ends[which];
-  const host = entered && (chair.posts.get(entered.name) ?? chair.rails.get(entered.name));
+  const host =
+    entered &&
+    (chair.posts.get(entered.name) ?? chair.rails.get(entered.name) ?? chair.bows.get(entered.name));
   if (!shoulder || !host) return {};
   const near = corners[0]!;
   const over = host.is === "post" ? diameterNear(host.pieces, near) : host.round;

@@ -16,7 +16,19 @@ export function cutFlat(sheet: SheetRead): Solid {
     );
     return openings.map(lofting).reduce(lessThan, lofting(of("corner")));
   });
-  return boresOf(sheet).reduce(lessThan, together(slabs));
+  return [...hollowOf(sheet), ...boresOf(sheet)].reduce(lessThan, together(slabs));
+}
+
+/** A hollow is cut from each of its contours down to the next, at the depths told. */
+function hollowOf(sheet: SheetRead): Solid[] {
+  const spots = sheet.all("hollow");
+  const numbers = [...new Set(spots.map((spot) => spot.number("number")))];
+  const contours = numbers.map((number) =>
+    spots
+      .filter((spot) => spot.number("number") === number)
+      .map((spot): V => [spot.longOr("right", 0), spot.longOr("up", 0), -spot.longOr("deep", 0)]),
+  );
+  return contours.slice(1).map((contour, k) => hull([...contours[k]!, ...contour]));
 }
 
 /** Beyond a face, so that nothing is left of a bore; mm. */

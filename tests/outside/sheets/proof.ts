@@ -3,6 +3,7 @@
  */
 
 import type { Chair } from "../../../server/chair/chair.ts";
+import { railNamed } from "../../../server/chair/member.ts";
 import { facesAt } from "../../../server/chair/posts/post-query.ts";
 import { Figures, type Step } from "../../../server/drawing/markout/figures.ts";
 import { sheetsOf } from "../../../server/drawing/markout/sheet/part.ts";
@@ -50,19 +51,23 @@ export const readSheets = (chair: Chair, step?: Step): Sheets =>
 
 /** `every` so many of the parts are cut. */
 export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
-  return sheets.parts
-    .filter(({ marks }) => marks[0]?.kind !== "mirror")
-    .filter((_, k) => k % every === 0)
-    .flatMap((part) => {
-      const [name = ""] = part.name.split(", ");
-      const stray = strayOf(cutPart(part, sheets.unit), wantedFor(chair, name));
-      sweepSolids();
-      return [{ part: name, ...stray }];
-    });
+  return (
+    sheets.parts
+      .filter(({ marks }) => marks[0]?.kind !== "mirror")
+      // A bow is bent, not cut: its form and its length are compared in `tests/outside/seats`.
+      .filter(({ stock }) => stock.is?.value !== "bent")
+      .filter((_, k) => k % every === 0)
+      .flatMap((part) => {
+        const [name = ""] = part.name.split(", ");
+        const stray = strayOf(cutPart(part, sheets.unit), wantedFor(chair, name));
+        sweepSolids();
+        return [{ part: name, ...stray }];
+      })
+  );
 }
 
 function wantedFor(chair: Chair, name: string): Wanted {
-  const stick = chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name);
+  const stick = railNamed(chair, name) ?? chair.posts.get(name);
   if (stick) return wantedOf(chair, stick, poseOf(chair, stick)!);
   return wantedFlat(chair, chair.blocks.get(name) ?? chair.seat!);
 }
