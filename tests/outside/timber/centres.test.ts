@@ -96,8 +96,7 @@ function measured(solid: Solid): { volume: number; centroid: V } {
 
 /** A member with its own tenons, less the mortises cut in it, scribed to the posts and turned rails it enters and planed to a board seat. */
 function memberOf(chair: Chair, name: string): Solid {
-  const member =
-    chair.posts.get(name) ?? chair.rails.get(name) ?? chair.slats.get(name) ?? chair.blocks.get(name);
+  const member = chair.members.get(name);
   const joints = [...chair.joints.values()];
   const tenons = (some: typeof joints) =>
     some.flatMap(({ tenon, haunch }) => (haunch ? [...tenon, haunch] : tenon)).map(solidOf);
@@ -107,9 +106,10 @@ function memberOf(chair: Chair, name: string): Solid {
     return solid;
   };
   const body = together(member!.body.pieces.map(solidOf));
-  const own = joints.filter(({ part }) => part === name);
+  // A stick goes through a bow as it is.
+  const own = joints.filter(({ part, kind }) => part === name && kind !== "passing");
   const turned = ({ entered }: (typeof own)[number]) => {
-    const rail = chair.rails.get(entered.name);
+    const rail = chair.rails.get(entered.name) ?? chair.bows.get(entered.name);
     return rail?.round === undefined ? undefined : rail.body;
   };
   const posts = own.flatMap((joint) => chair.posts.get(joint.entered.name)?.body ?? turned(joint) ?? []);
