@@ -219,7 +219,7 @@ describe("a post", () => {
     const chair = buildMembers(design(post("leg", facts)));
     expect(chair.posts.size).toBe(2);
     expect(chair.faults).toMatchObject([{ is: "no-room", part: "leg.left" }]);
-    expect(chair.faults[0]!.is === "no-room" && chair.faults[0]!.message).toContain("want 100 mm");
+    expect(chair.faults[0]!.is === "no-room" && chair.faults[0]!.message).toContain("need 100 mm");
   });
 
   it("that cannot be is left out and told", () => {
