@@ -116,12 +116,12 @@ export function paletteSteps(at: () => Workbench, other: string): void {
       expect(await shown.locator("h2").count()).toBeGreaterThan(0);
       await at().run("View: Close Editor");
       // The drawing's page comes back in its place, and hears no key until it is there.
-      await page.keyboard.press("Control+1");
+      await page.locator(".tab").first().click();
     }
     await run("seatwright.notebook");
     await shown.locator("h1").first().waitFor();
     await at().run("View: Close Editor");
-    await page.keyboard.press("Control+1");
+    await page.locator(".tab").first().click();
   });
 
   it("writes a note, one step to undo", async () => {
