@@ -29,15 +29,14 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
   if (!document.isUntitled) {
     const label = l10n.t("saved version");
     choices.push({
-      label: l10n.t(l10n.t("Saved Version")),
-      detail: l10n.t(l10n.t("The file as it was last saved")),
+      label: l10n.t("Saved Version"),
+      detail: l10n.t("The file as it was last saved"),
       old: () => fromFile(uri, label),
     });
   }
   const versions = await versionsOf(uri);
   const commits = (await versions?.commits(MOST)) ?? [];
-  if (commits.length > 0)
-    choices.push({ label: l10n.t(l10n.t("Commits")), kind: QuickPickItemKind.Separator });
+  if (commits.length > 0) choices.push({ label: l10n.t("Commits"), kind: QuickPickItemKind.Separator });
   for (const { hash, label } of commits) {
     choices.push({
       label,
@@ -50,12 +49,12 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
   }
   if (versions) {
     choices.push({
-      label: l10n.t(l10n.t("Another Revision…")),
-      detail: l10n.t(l10n.t("A branch, a tag or a commit, by its name")),
+      label: l10n.t("Another Revision…"),
+      detail: l10n.t("A branch, a tag or a commit, by its name"),
       async old() {
         const asked = await window.showInputBox({
-          title: l10n.t(l10n.t("Compare Chair With")),
-          prompt: l10n.t(l10n.t("The revision by its name, such as main, v2 or HEAD~3")),
+          title: l10n.t("Compare Chair With"),
+          prompt: l10n.t("The revision by its name, such as main, v2 or HEAD~3"),
         });
         const label = asked?.trim();
         if (!label) return undefined;
@@ -67,13 +66,12 @@ export async function chooseOldChair(document: TextDocument): Promise<OldChair |
     });
   }
   const others = (await findChairs()).filter((each) => each.toString() !== address);
-  if (others.length > 0)
-    choices.push({ label: l10n.t(l10n.t("Other Files")), kind: QuickPickItemKind.Separator });
+  if (others.length > 0) choices.push({ label: l10n.t("Other Files"), kind: QuickPickItemKind.Separator });
   for (const other of others)
     choices.push({ label: workspace.asRelativePath(other), old: () => fromFile(other, nameOf(other)) });
   const chosen = await window.showQuickPick(choices, {
-    title: l10n.t(l10n.t("Compare Chair With")),
-    placeHolder: l10n.t(l10n.t("The old chair, to be laid behind this one")),
+    title: l10n.t("Compare Chair With"),
+    placeHolder: l10n.t("The old chair, to be laid behind this one"),
     matchOnDescription: true,
   });
   if (!chosen) return undefined;

@@ -16,13 +16,13 @@ export async function newChair(extension: Uri, language: string): Promise<boolea
     }),
   );
   const bare = {
-    label: l10n.t(l10n.t("Bare chair")),
-    description: l10n.t(l10n.t("four posts, rails and a seat")),
+    label: l10n.t("Bare chair"),
+    description: l10n.t("four posts, rails and a seat"),
     text: bareChair,
   };
   const chosen = await window.showQuickPick([...offers.flat(), bare], {
-    title: l10n.t(l10n.t("New Chair")),
-    placeHolder: l10n.t(l10n.t("What to start from")),
+    title: l10n.t("New Chair"),
+    placeHolder: l10n.t("What to start from"),
     matchOnDescription: true,
   });
   if (!chosen) return false;

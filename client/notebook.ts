@@ -64,7 +64,7 @@ async function earlier(document: TextDocument): Promise<OldChair[]> {
   const commits = (await versions?.commits(MOST)) ?? [];
   if (!versions || commits.length === 0) {
     const saved = document.isUntitled ? null : await chairText(document.uri);
-    return saved === null ? [] : [{ label: l10n.t(l10n.t("saved")), text: saved, address }];
+    return saved === null ? [] : [{ label: l10n.t("saved"), text: saved, address }];
   }
   const found = await Promise.all(
     commits.map(async ({ hash, label }) => ({ label, text: await versions.textAt(hash), address })),
@@ -79,8 +79,7 @@ export async function addNote(document: TextDocument, client: BaseLanguageClient
   const params: ChosenSinceParams | undefined = old && { uri, old };
   const answer = params ? await client.sendRequest(CHOSEN_SINCE, params).catch(() => []) : [];
   const chosen = z.array(z.string()).safeParse(answer).data ?? [];
-  const words =
-    chosen.length > 0 ? `${chosen.join("; ")}.` : l10n.t(l10n.t("What was tried, and what came of it."));
+  const words = chosen.length > 0 ? `${chosen.join("; ")}.` : l10n.t("What was tried, and what came of it.");
   const editor = await window.showTextDocument(document);
   const place = behindNotes(document);
   const snippet = new SnippetString(place.before)
@@ -98,7 +97,7 @@ async function sinceLastNote(document: TextDocument): Promise<OldChair | undefin
   const versions = await versionsOf(document.uri);
   const found = versions && (await firstWith(versions, notesIn(document.getText()).at(-1)));
   const text = found ?? (document.isUntitled ? null : await chairText(document.uri));
-  return text === null ? undefined : { label: l10n.t(l10n.t("last note")), text, address };
+  return text === null ? undefined : { label: l10n.t("last note"), text, address };
 }
 
 /** The oldest version of those that have a note. */

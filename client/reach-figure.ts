@@ -45,14 +45,14 @@ export async function reachFigure(document: TextDocument, client: BaseLanguageCl
   const params: ValuesParams = { uri };
   const known = values.safeParse(await client.sendRequest(VALUES, params)).data ?? [];
   if (known.length === 0) {
-    void window.showInformationMessage(l10n.t(l10n.t("This chair has no worked-out values yet.")));
+    void window.showInformationMessage(l10n.t("This chair has no worked-out values yet."));
     return;
   }
   const chosen = await window.showQuickPick(
     known.map(({ name, printed, meaning }) => ({ label: name, description: printed, detail: meaning })),
     {
       title: l10n.t("Reach a Figure"),
-      placeHolder: l10n.t(l10n.t("Which value should change")),
+      placeHolder: l10n.t("Which value should change"),
       matchOnDetail: true,
     },
   );
@@ -64,8 +64,7 @@ export async function reachFigure(document: TextDocument, client: BaseLanguageCl
       now: chosen.description ?? "",
     }),
     placeHolder: chosen.description ?? "",
-    validateInput: (text) =>
-      text.trim() ? undefined : l10n.t(l10n.t("Write the figure it should come to.")),
+    validateInput: (text) => (text.trim() ? undefined : l10n.t("Write the figure it should come to.")),
   });
   if (figure === undefined) return;
   const asked = /^\s*(at |from |over |under |[<>=])/.test(figure)
@@ -100,7 +99,7 @@ async function offer(document: TextDocument, { ways, version }: ReachResult, ask
   const items = ways.map((way): QuickPickItem & { way: (typeof ways)[number] } => ({
     label: way.title,
     detail: way.detail,
-    ...(way.met ? {} : { description: l10n.t(l10n.t("not quite")) }),
+    ...(way.met ? {} : { description: l10n.t("not quite") }),
     way,
   }));
   const chosen = await window.showQuickPick(items, {
@@ -109,7 +108,7 @@ async function offer(document: TextDocument, { ways, version }: ReachResult, ask
   });
   if (!chosen) return;
   if (document.version !== version) {
-    void window.showWarningMessage(l10n.t(l10n.t("The text has changed meanwhile. Ask again.")));
+    void window.showWarningMessage(l10n.t("The text has changed meanwhile. Ask again."));
     return;
   }
   const edit = new WorkspaceEdit();

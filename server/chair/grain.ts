@@ -3,7 +3,7 @@
  */
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, along, angleBetween, cross, dot, norm, scale, squareTo, sub, unit } from "../geometry/vec.ts";
-import type { Member } from "./chair.ts";
+import type { Member, Rail } from "./chair.ts";
 import { isRail } from "./member.ts";
 
 /** Directions nearer than this are one, radians. */
@@ -68,7 +68,14 @@ function middleWay(ways: readonly Vec3[], normal: Vec3): { grain: Vec3; slope: n
 
 /** The diameter of turned work, at its thickest; undefined for squared stuff. */
 export function diameterOf(member: Member): number | undefined {
-  if (isRail(member) || member.is === "bow") return member.round;
+  if (member.is === "bow") return member.round;
+  if (isRail(member)) return member.round === undefined ? undefined : stoutest(member, member.round);
   if (member.is !== "post" || !member.pieces.some(({ radii }) => radii)) return undefined;
   return 2 * Math.max(...member.pieces.flatMap(({ radii }) => radii ?? []));
+}
+
+/** The largest diameter of a round rail along its length, mm. */
+function stoutest({ shape, length }: Rail, round: number): number {
+  if (!shape) return round;
+  return Math.max(...[0, ...shape.bends, length].map((at) => shape.thick(at)));
 }

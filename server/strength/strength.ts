@@ -65,11 +65,11 @@ export interface Strength {
   unknown: string[];
 }
 
+/** How hard the file says that the chair is used. */
+export const levelOf = (chair: Chair): LevelName => chair.design.strength?.value ?? "domestic";
+
 /** Works all cases through at three stiffnesses; rests after each. */
-export function* strengthSteps(
-  chair: Chair,
-  level: LevelName = chair.design.strength?.value ?? "domestic",
-): Steps<Strength> {
+export function* strengthSteps(chair: Chair, level: LevelName = levelOf(chair)): Steps<Strength> {
   const cases: CaseResult[] = [];
   let unknown: string[] = [];
   const middle = frameOf(chair, "middle");

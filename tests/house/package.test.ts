@@ -78,14 +78,14 @@ describe("the package", () => {
 describe("the bundles", () => {
   /** Gzipped size in kB that each may reach. */
   const ceilings: Record<string, number> = {
-    "server.js": 400,
-    "server-web.js": 400,
+    "server.js": 410,
+    "server-web.js": 410,
     "cli.js": 400,
-    "stdio.js": 400,
-    "markout.js": 330,
-    "markout-web.js": 330,
-    "export.js": 290,
-    "export-web.js": 290,
+    "stdio.js": 410,
+    "markout.js": 355,
+    "markout-web.js": 355,
+    "export.js": 320,
+    "export-web.js": 320,
     "boards.js": 330,
     "boards-web.js": 260,
     "client.js": 150,

@@ -128,7 +128,7 @@ export function paletteSteps(at: () => Workbench, other: string): void {
     const { page, find } = at();
     await find("chair");
     await run("seatwright.addNote");
-    const note = page.locator(".editor-instance .view-line", { hasText: /note \d{4}-\d\d-\d\d "/ });
+    const note = page.locator(".editor-instance .view-line", { hasText: /note\s\d{4}-\d\d-\d\d\s"/ });
     const today = new Date().toISOString().slice(0, 10);
     await note.filter({ hasText: today }).first().waitFor();
     await page.keyboard.press("Control+z");

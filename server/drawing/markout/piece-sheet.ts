@@ -177,7 +177,7 @@ function headBlock(piece: Piece, sheet: SheetPart, figures: Figures, wide: numbe
   const top = 4.6 + (lines.length - 1) * 4;
   const datums = marksOf(sheet, "datum").map(datumLine);
   const sizes = size(sheet, figures.sign, betweenOf(piece, figures));
-  const run = datums.length > 1 ? "" : ` Distances run from ${datums[0]}.`;
+  const run = datums.length === 1 ? ` Distances run from ${datums[0]}.` : "";
   const { items: more, height } = paragraphs(
     [
       `${capital(sizes)}. ${blankLine(sheet)}${run}`.replace(/ {2,}/g, " ").trim(),

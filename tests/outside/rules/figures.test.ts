@@ -67,7 +67,7 @@ const dataFiles = [
 
 /** What names a book, a paper, a standard or the body that keeps it. */
 const title =
-  /Wood Handbook, FPL-GTR-\d+|BioResources \d+\(\d+\)|Drvna industrija \d+|Bending fatigue life of|Static Versus Cyclic|\b(?:EN|ISO|ANSI|DIN) [\w/-]*\d|CDC 2000|ANSUR II|Bodyspace/;
+  /Wood Handbook, FPL-GTR-\d+|BioResources \d+\(\d+\)|Drvna industrija \d+|Bending fatigue life of|Static Versus Cyclic|Forest Products Journal \d+\(\d+\)|\b(?:EN|ISO|ANSI|DIN) [\w/-]*\d|CDC 2000|ANSUR II|Bodyspace/;
 
 describe("sources", () => {
   it.each(dataFiles)("of %s that were seen name what was seen", (path) => {

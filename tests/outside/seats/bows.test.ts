@@ -118,13 +118,19 @@ describe("a bow's solid", () => {
       const solids = bow.body.pieces.map(({ points }): Solid => hull(points.map((p) => [...p])));
       const sum = solids.reduce((total, solid) => total + solid.volume(), 0);
       expect(together(solids).volume() / sum).toBeCloseTo(1, 4);
-      const { thick, wide } = bow.sizeAt(bow.path.length / 2);
-      const section = bow.round === undefined ? thick * wide : (Math.PI * thick * thick) / 4;
+      const sectionAt = (s: number) => {
+        const { thick, wide } = bow.sizeAt(s);
+        return bow.round === undefined ? thick * wide : (Math.PI * thick * thick) / 4;
+      };
+      // It may grow thinner towards its ends.
+      const places = Array.from({ length: 1000 }, (_, k) => ((k + 0.5) / 1000) * bow.path.length);
+      const section = places.reduce((total, s) => total + sectionAt(s), 0) / places.length;
       const { volume, centroid } = measureBody(bow.body);
       // Its feet are cut to the seat, a little more on one side than on the other; its line is drawn in chords.
       expect(volume / (section * bow.path.length)).toBeGreaterThan(0.995);
       expect(volume / (section * bow.path.length)).toBeLessThan(1.002);
-      expect(Math.abs(centroid[0])).toBeLessThan(1e-6);
+      // mm: a round section is drawn in facets, which meet the seat a little differently left and right.
+      expect(Math.abs(centroid[0])).toBeLessThan(1e-3);
     },
   );
 });

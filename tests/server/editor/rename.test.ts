@@ -11,7 +11,7 @@ function renamed({ view, offset }: Placed, name: string): string {
 describe("rename", () => {
   it("changes every mention and nothing else", () => {
     expect(renamed(at("joined rail-te|non"), "mortised")).toBe(frame.replaceAll("rail-tenon", "mortised"));
-    expect(renamed(at("let seat-he|ight"), "rise")).toBe(frame.replaceAll("seat-height", "rise"));
+    expect(renamed(at("let seat-he|ight"), "lift")).toBe(frame.replaceAll("seat-height", "lift"));
   });
 
   it("changes a post in dotted names and leaves directions alone", () => {

@@ -4,6 +4,7 @@ import { readSettings } from "../../../server/editor/settings.ts";
 import { ruleOf, rules } from "../../../server/rules/index.ts";
 import { settingSections } from "../../../server/rules/machinery/reference.ts";
 import { fixed, studied } from "../../check.ts";
+import { read } from "../../house/project-files.ts";
 import { exampleOf } from "../../rule-examples.ts";
 import { viewOf } from "../editor/view.ts";
 import { seatwright } from "../main/cli/bench.ts";
@@ -65,9 +66,9 @@ describe.each(renamed)("the old code $old", ({ old, code }) => {
       {},
       ...settingSections(rules, () => "joints").map(({ properties }) => properties),
     );
-    expect(settings[`seatwright.rules.${old}`]).toMatchObject({
-      deprecationMessage: `The rule is called ${code} today.`,
-    });
+    const key = `renamed-rule.${old}`;
+    expect(settings[`seatwright.rules.${old}`]).toMatchObject({ deprecationMessage: `%${key}%` });
+    expect(JSON.parse(read("package.nls.json"))[key]).toBe(`The rule is called ${code} today.`);
   });
 
   it("is explained", () => {
