@@ -96,7 +96,7 @@ it.each(Object.entries(cases))("the same is found in %s", { timeout: 120_000 }, 
   const both = () =>
     Promise.all([
       desktop.client.sendRequest<DocumentDiagnosticReport>("textDocument/diagnostic", ask).then(told),
-      web.request("textDocument/diagnostic", ask).then(told),
+      web.request("textDocument/diagnostic", ask).then((report) => told(report as DocumentDiagnosticReport)),
     ]);
   const difference = async () => {
     const [there, here] = (await both()).map((lines) => lines.join("\n"));
