@@ -103,7 +103,7 @@ export function* memberSteps(design: Design): Steps<Members> {
     if (next) moved = waitingRails.delete(next);
   }
   tellCircles(work, [...waitingPosts], [...waitingRails]);
-  fitStrips(inOrder(rails, work.rails).values());
+  fitStrips(inOrder(rails, work.rails).values(), design.seat);
 
   const slats: Rail[] = [];
   for (const slat of design.slats.values()) {

@@ -1,7 +1,7 @@
 /**
  * What a loose seat rests in or on: rebates and grooves cut along a rail, strips fixed to its face. They follow its curve and taper.
  */
-import type { Given, RestDesign } from "../../design/design.ts";
+import type { Given, RestDesign, SeatDesign } from "../../design/design.ts";
 import { bodyOf, drawnLater } from "../../geometry/body.ts";
 import { clip, intersect, prism, volume } from "../../geometry/convex.ts";
 import { less } from "../../geometry/less.ts";
@@ -159,11 +159,15 @@ const isForward = ({ along: run, outward, upward }: Rail): boolean =>
   0;
 
 /**
- * Where two strips would be in one place in a corner, the later one of the text is cut short and butts against the other's face.
+ * Where two strips would be in one place in a corner, one is cut short and butts against the other's face: the one whose rail the seat
+ * names later, and of rails that it does not name the later by name. The order of the text's statements says nothing.
  */
-export function fitStrips(rails: Iterable<Rail>): void {
+export function fitStrips(rails: Iterable<Rail>, seat: SeatDesign | undefined): void {
   const fitted: Rail[] = [];
-  for (const rail of rails) {
+  const named = (seat?.on ?? []).map(({ value }) => value.name);
+  const place = ({ id }: Rail) => (named.includes(id.stem) ? named.indexOf(id.stem) : named.length);
+  const inTurn = [...rails].sort((a, b) => place(a) - place(b) || (a.name < b.name ? -1 : 1));
+  for (const rail of inTurn) {
     if (!rail.strips || !rail.uncut) continue;
     const before = new Set(rail.strips.flatMap(({ pieces }) => pieces));
     const changed = rail.strips.map((strip) => butted(rail, strip, fitted)).some(Boolean);

@@ -86,6 +86,34 @@ describe("on the square stool, by hand", () => {
     expect(volumeOf(chair.rails.get("seat-side.left"))).toBeCloseTo(360 * 22 * 60 + 357 * 240, 3);
     expect(volumeOf(chair.rails.get("seat-back"))).toBeCloseTo(360 * 22 * 60 + 354 * 240, 3);
   });
+
+  it("which of two strips butts is said by the seat, not by the order of the text", () => {
+    const rails = [
+      "rail seat-front { across front; section 22 x 60; up 420; strip 20 x 12 at 18; joined plain }",
+      "rail seat-side pair { from front to back; section 22 x 60; up 420; strip 20 x 12 at 18; joined plain }",
+      "rail seat-back { across back; section 22 x 60; up 420; strip 20 x 12 at 18; joined plain }",
+    ];
+    const strips = (order: readonly number[], on: string) => {
+      const { chair } = studied(`
+joint plain { tenon thick 8, long 15; shoulders top 10, bottom 10 }
+post front pair { section 40 x 40; foot out 200, back 20; height 430 }
+post back pair { section 40 x 40; foot out 200, back 420; height 430 }
+${order.map((at) => rails[at]).join("\n")}
+seat drop-in { on ${on}; thick 30; rests on strips }
+`);
+      return ["seat-front", "seat-side.left", "seat-back"].map((name) =>
+        Math.round((volumeOf(chair.rails.get(name)) - 360 * 22 * 60) / 240),
+      );
+    };
+    for (const order of [
+      [0, 1, 2],
+      [2, 1, 0],
+      [1, 2, 0],
+    ]) {
+      expect(strips(order, "seat-front, seat-side, seat-back")).toEqual([360, 357, 354]);
+      expect(strips(order, "seat-side, seat-front, seat-back")).toEqual([354, 360, 354]);
+    }
+  });
 });
 
 describe("with a bowed front and leaning posts, by manifold", () => {
