@@ -45,7 +45,10 @@ export function covers(named: string, subject: string): boolean {
   return partsNamed(named).every((name) => subjects.some((each) => namesPart(name, each)));
 }
 
-/** Findings that say the same on the same place become one, the worst; what else they speak of is kept. */
+/** Badness that differs by less than this share of itself is the same: two twins differ by rounding alone. */
+const SAME = 1e-6;
+
+/** Findings that say the same on the same place become one, the worst, of equals the first; what else they speak of is kept. */
 export function merged(findings: readonly Finding[]): { finding: Finding; others: string[] }[] {
   const groups = new Map<string, Finding[]>();
   for (const finding of findings) {
@@ -55,7 +58,7 @@ export function merged(findings: readonly Finding[]): { finding: Finding; others
     else groups.set(key, [finding]);
   }
   return [...groups.values()].map((group) => {
-    const worst = group.reduce((a, b) => (b.badness > a.badness + 1e-6 ? b : a));
+    const worst = group.reduce((a, b) => (b.badness > a.badness + SAME * (1 + Math.abs(a.badness)) ? b : a));
     return { finding: worst, others: group.flatMap((each) => each.subject ?? []) };
   });
 }

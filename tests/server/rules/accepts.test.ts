@@ -27,6 +27,11 @@ describe("findings of one rule on one place", () => {
   it("keep the first of those that are as bad but for rounding", () => {
     const [first, second] = [finding("a", 1), finding("b", 1 + 1e-9)];
     expect(merged([first, second])[0]?.finding).toBe(first);
+    // Of a volume in mm³ the rounding is larger.
+    const [left, right] = [finding("a", 8242.409347), finding("b", 8242.409351)];
+    expect(merged([left, right])[0]?.finding).toBe(left);
+    const worse = finding("c", 8243);
+    expect(merged([left, worse])[0]?.finding).toBe(worse);
   });
 
   it("are kept apart by their rule and by both ends of their place", () => {
