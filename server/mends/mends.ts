@@ -15,7 +15,7 @@ import { inserted, movementsOf } from "./movements.ts";
 import { figuresNear } from "./near.ts";
 import { reachedMends, UNMET } from "./reached.ts";
 import { searched } from "./search.ts";
-import { inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
+import { holdsLate, inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
 
 interface Bounds {
   /** Trials for one finding, and for all of one text. */
@@ -72,7 +72,7 @@ function* mendsOf(
   for (const fix of problem.fixes ?? []) {
     if (!keepsOtherTokens(study.text, fix.edits)) continue;
     const verdict = yield* attempt(fix.edits);
-    if (verdict?.gone && verdict.clean)
+    if (verdict?.gone && verdict.clean && (yield* holdsLate(study, problem, verdict)))
       mends.push(mendOf({ ...fix, title: withEffect(fix.title, study, problem, verdict) }));
   }
   if (aboutRules.has(problem.code)) return mends;
@@ -90,7 +90,7 @@ function* mendsOf(
       (number) => attempt(movement.edits(number)),
       [1],
     );
-    if (moved)
+    if (moved && (yield* holdsLate(study, problem, moved.verdict)))
       mends.push({
         title: movement.title(moved.number),
         edits: inOrder(movement.edits(moved.number)),
@@ -105,7 +105,7 @@ function* mendsOf(
     const moved = yield* searched(movement, problem.badness ?? 0, (number) =>
       attempt(movement.edits(number)),
     );
-    if (moved)
+    if (moved && (yield* holdsLate(study, problem, moved.verdict)))
       mends.push({
         title: withEffect(movement.title(moved.number), study, problem, moved.verdict),
         edits: inOrder(movement.edits(moved.number)),

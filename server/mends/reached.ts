@@ -9,7 +9,7 @@ import { goalOf } from "../range/goal.ts";
 import { reachSteps } from "../range/reach.ts";
 import { printFine, printPlace } from "../range/words.ts";
 import type { OtherFiles, Study } from "../study.ts";
-import { lateOf } from "./trial.ts";
+import { holdsLate, lateOf, trySteps } from "./trial.ts";
 
 /** The requirement that is not met, by its place. */
 export const UNMET = "requirement-not-met";
@@ -29,10 +29,13 @@ export function* reachedMends(
   if (!goal) return [];
   const subject = { text, address, files, ...lateOf(study, problem) };
   const ways = yield* reachSteps({ subject, study, goal });
-  return ways
-    .filter(({ met, comes, goes }) => met && comes.length === 0 && goes.some(({ code }) => code === UNMET))
-    .slice(0, most)
-    .map(({ choice, written, got, edits }) => ({
+  const mends: Mend[] = [];
+  for (const { choice, written, got, edits, met, comes, goes } of ways) {
+    if (mends.length >= most) break;
+    if (!met || comes.length > 0 || !goes.some(({ code }) => code === UNMET)) continue;
+    const verdict = yield* trySteps(study, problem, edits, files);
+    if (!verdict?.gone || !verdict.clean || !(yield* holdsLate(study, problem, verdict))) continue;
+    mends.push({
       title: editorSentence("mend.reach", {
         name: choice.name,
         from: printPlace(choice, choice.now),
@@ -41,5 +44,7 @@ export function* reachedMends(
         got: printFine(got, goal.dimension, design.units),
       }),
       edits,
-    }));
+    });
+  }
+  return mends;
 }

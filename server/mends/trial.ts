@@ -8,7 +8,7 @@ import type { Steps } from "../../grammar/steps.ts";
 import { languageRules } from "../rules/file/language.ts";
 import { isLateFinding } from "../rules/late-findings.ts";
 import type { LateWork } from "../strength/late.ts";
-import { type OtherFiles, type Study, studySteps } from "../study.ts";
+import { deepenSteps, type OtherFiles, type Study, studySteps } from "../study.ts";
 
 export interface Verdict {
   gone: boolean;
@@ -59,6 +59,16 @@ export function* trySteps(
 /** What is late is worked out again only for findings that come of it: it takes longer than all the rest. */
 export const lateOf = ({ lateWork }: Study, problem: Problem): { late?: LateWork } =>
   lateWork && isLateFinding(problem) ? { late: lateWork } : {};
+
+/**
+ * Whether a change that puts a finding right still does with all that is late worked out too: a smaller tenon may satisfy its rule and
+ * overwork its joint. Asked once a mend, not once a trial, since it takes longer than all the rest.
+ */
+export function* holdsLate(before: Study, problem: Problem, { after }: Verdict): Steps<boolean> {
+  if (!before.lateWork || after.late || isOfReading(problem)) return true;
+  const { gone, clean } = verdictOf(before, yield* deepenSteps(after, before.lateWork), problem);
+  return gone && clean;
+}
 
 /**
  * Compares what is found before and after. Only findings made as early as the one that is put right, or earlier, count as new: a line

@@ -3,12 +3,14 @@
  */
 import { codes } from "../../grammar/codes.ts";
 import type { Mend, Problem } from "../../grammar/problem.ts";
+import { finish } from "../../grammar/steps.ts";
 import { designCodes } from "../../server/design/codes.ts";
 import { printLength } from "../../server/design/units.ts";
 import { resolveNamed } from "../../server/main/named-files.ts";
-import { mend } from "../../server/mends/mends.ts";
+import { mend, mendSteps } from "../../server/mends/mends.ts";
 import { messageOf } from "../../server/mends/words.ts";
 import { printFine } from "../../server/range/words.ts";
+import { lateSteps } from "../../server/strength/late.ts";
 import { type Study, study } from "../../server/study.ts";
 import { type Case, samples } from "./mended-texts.ts";
 
@@ -31,7 +33,9 @@ const stages = [codes.filter(({ syntax }) => syntax), [...codes, ...designCodes]
 );
 const stageOf = (code: string) => [0, 1].find((at) => stages[at]?.has(code)) ?? 2;
 
-const workedOut = (text: string): Study => study({ text, address: "file:///proof/chair.chair", files });
+/** With what is found late, of strength and moisture: a maker meets that as well. */
+const workedOut = (text: string): Study =>
+  study({ text, address: "file:///proof/chair.chair", files, late: lateSteps });
 
 /** Finds what is wrong with a text, and makes every mend of it, one at a time. */
 export function outcomeOf({ name, text }: Case): Outcome {
@@ -101,6 +105,15 @@ const pairs = (problems: readonly Problem[]): string[] =>
     [subject, ...alsoOf].map((each) => `${code} on ${each}`),
   );
 
+/** The first mend of the first finding that has one; no other finding's mends are tried. */
+function firstMend(current: Study): Mend | undefined {
+  for (const problem of current.problems) {
+    finish(mendSteps(current, files, [problem]));
+    if (problem.mends?.[0]) return problem.mends[0];
+  }
+  return undefined;
+}
+
 /**
  * Follows the first mend of the first finding that has one, again and again; a line when a text comes round again, nothing when it
  * comes to rest.
@@ -111,9 +124,7 @@ export function roundAndRound({ name, text }: Case): string | undefined {
   for (let round = 0; round < 40; round++) {
     if (seen.has(now)) return `${name}: mends lead back to a text that was there before`;
     seen.add(now);
-    const current = workedOut(now);
-    mend(current, files);
-    const edits = current.problems.find(({ mends }) => mends?.length)?.mends?.[0]?.edits;
+    const edits = firstMend(workedOut(now))?.edits;
     if (!edits) return undefined;
     now = edits.reduceRight(
       (whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end),

@@ -14,8 +14,10 @@ export const mendingFeatures: Feature[] = [
       const span = spanOf(view.document, range);
       const stop = () => token.isCancellationRequested || world.views.get(view.uri) !== view;
       if (asked(CodeActionKind.QuickFix, context.only)) {
-        const near = view.study.problems.filter((problem) => meet(problem, span));
-        await finishInTurns(view.mend(near), stop);
+        const near = () => view.study.problems.filter((problem) => meet(problem, span));
+        // A mend has to hold with what is worked out late as well.
+        if (near().length > 0) await finishInTurns(view.deepen(await world.services.late()), stop);
+        await finishInTurns(view.mend(near()), stop);
       }
       const settings = await world.settings(view.uri);
       const given = { only: context.only, placesCaret: placesCaret(world.client) };

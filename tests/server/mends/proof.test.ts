@@ -2,17 +2,20 @@
  * A fixed share of `npm run prove mends`.
  */
 import { describe, expect, it } from "vitest";
-import { exampleCases, movedSamples, randomCases } from "../../proofs/mended-texts.ts";
+import { type Case, exampleCases, movedSamples, randomCases } from "../../proofs/mended-texts.ts";
 import { outcomeOf, roundAndRound } from "../../proofs/mends-hold.ts";
 
-const share = <T>(cases: Iterable<T>, every: number): T[] =>
+const share = (cases: Iterable<Case>, every: number): Case[] =>
   [...cases].filter((_, at) => at % every === 7 % every);
+
+/** Without the bow armchair: a trial of one works out its strength anew, and the whole proof has it. */
+const quickSamples = (): Case[] => [...movedSamples()].filter(({ name }) => !name.startsWith("bow-"));
 
 describe("every mend holds", { timeout: 120_000 }, () => {
   const kinds = {
-    "over rules' examples": share(exampleCases(), 20),
-    "over samples with one number moved": share(movedSamples(), 700),
-    "over random chairs": randomCases(3),
+    "over rules' examples": share(exampleCases(), 25),
+    "over samples with one number moved": share(quickSamples(), 900),
+    "over random chairs": randomCases(2),
   };
   for (const [kind, cases] of Object.entries(kinds)) {
     it(kind, () => {
@@ -23,6 +26,6 @@ describe("every mend holds", { timeout: 120_000 }, () => {
   }
 
   it("and following them comes to rest", () => {
-    expect(share(movedSamples(), 1600).flatMap((each) => roundAndRound(each) ?? [])).toEqual([]);
+    expect(share(quickSamples(), 1600).flatMap((each) => roundAndRound(each) ?? [])).toEqual([]);
   });
 });
