@@ -5,10 +5,10 @@ import { eolOf } from "./lines.ts";
 import { phraseSteps } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
 import type { Vocabulary } from "./row.ts";
-import { tidy } from "./spelling.ts";
+import { tidySteps } from "./spelling.ts";
 import { finish, type Steps } from "./steps.ts";
 import { tableOf } from "./table.ts";
-import { lex } from "./tokens.ts";
+import { lexSteps } from "./tokens.ts";
 import type { Tree } from "./tree.ts";
 
 /**
@@ -19,9 +19,9 @@ export const parse = (text: string, vocabulary: Vocabulary): Tree => finish(pars
 
 /** The same, resting now and then. */
 export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
-  const { tokens, comments: commentTokens } = lex(text);
+  const { tokens, comments: commentTokens } = yield* lexSteps(text);
   yield;
-  const tidied = tidy(text, tokens);
+  const tidied = yield* tidySteps(text, tokens);
   yield;
   const phrases = yield* phraseSteps(tidied.tokens);
   yield;

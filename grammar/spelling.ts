@@ -3,6 +3,7 @@ import { spellOut } from "./numbers.ts";
 import type { Problem, Span } from "./problem.ts";
 import { fix, replaceFix, say } from "./say.ts";
 import { sentence } from "./sentences/sentence.ts";
+import { finish, type Steps } from "./steps.ts";
 import { endOf, lex, makeToken, retag, spanOf, T, type Token } from "./tokens.ts";
 import { isUnit, respelt, unitNames } from "./units.ts";
 
@@ -14,11 +15,23 @@ const deepest = 40;
  * foreign spellings (with a problem that offers ours), and makes sure that parentheses pair up within a line. What is left over becomes
  * waste tokens, so that every sequence of tokens this returns is grammatical. Ends with an empty Newline token.
  */
-export function tidy(text: string, tokens: readonly Token[]): { tokens: Token[]; problems: Problem[] } {
+export const tidy = (text: string, tokens: readonly Token[]): Tidied => finish(tidySteps(text, tokens));
+
+interface Tidied {
+  tokens: Token[];
+  problems: Problem[];
+}
+
+/** Tokens between two rests. */
+const BATCH = 4000;
+
+/** The same, resting now and then. */
+export function* tidySteps(text: string, tokens: readonly Token[]): Steps<Tidied> {
   const problems: Problem[] = [];
   const out: Token[] = [];
   const parens = pairing(problems);
   for (let at = 0; at < tokens.length; at++) {
+    if (at % BATCH === BATCH - 1) yield;
     const token = tokens[at]!;
     const type = token.tokenType;
     if (beginsComment(text, token, tokens[at + 1])) {

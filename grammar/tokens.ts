@@ -1,5 +1,6 @@
 import { createToken, type IToken, Lexer, type TokenType } from "chevrotain";
 import type { Span } from "./problem.ts";
+import { finish, type Steps } from "./steps.ts";
 
 /**
  * The tokens of the language. There are no keywords: every word is a `Word`, and the vocabulary table says what it means.
@@ -72,15 +73,46 @@ export const T = {
 
 let lexer: Lexer | undefined;
 
-/** The tokens of a text and, apart from them, its comments. */
-export function lex(text: string): { tokens: Token[]; comments: Token[] } {
+export interface Lexed {
+  tokens: Token[];
+  /** Apart from the others. */
+  comments: Token[];
+}
+
+/** The tokens of a text. */
+export const lex = (text: string): Lexed => finish(lexSteps(text));
+
+/** Read at one go, in characters; no token but the line's own end reaches over a line. */
+const AT_ONCE = 16_000;
+
+/** The same, resting after some lines. */
+export function* lexSteps(text: string): Steps<Lexed> {
+  const all: Lexed = { tokens: [], comments: [] };
+  for (let from = 0; from < text.length; ) {
+    const newLine = text.length - from > AT_ONCE ? text.indexOf("\n", from + AT_ONCE) : -1;
+    const to = newLine < 0 ? text.length : newLine + 1;
+    lexPiece(text.slice(from, to), from, all);
+    from = to;
+    if (from < text.length) yield;
+  }
+  return all;
+}
+
+function lexPiece(text: string, from: number, { tokens, comments }: Lexed): void {
   lexer ??= new Lexer(Object.values(T), {
     positionTracking: "onlyOffset",
     skipValidations: true,
     ensureOptimizations: true,
   });
   const read = lexer.tokenize(text);
-  return { tokens: read.tokens, comments: read.groups.comments ?? [] };
+  for (const token of read.tokens) {
+    token.startOffset += from;
+    tokens.push(token);
+  }
+  for (const token of read.groups.comments ?? []) {
+    token.startOffset += from;
+    comments.push(token);
+  }
 }
 
 /** Where a token ends; only its start is kept by the lexer. */

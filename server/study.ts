@@ -77,6 +77,7 @@ function* quickSteps({ text, address, files, tree: read }: Asked): Steps<Study> 
   const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
   const also = [...tree.problems, ...design.problems, ...unsettled];
   const judged = yield* judgeSteps({ tree, design, chair }, also);
+  yield;
   return {
     address,
     text,

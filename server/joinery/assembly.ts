@@ -1,3 +1,4 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
 import { type Closing, closingOf, isLess, springing, straysAlong } from "./closing.ts";
@@ -71,9 +72,13 @@ const sameCosine = Math.cos((0.01 * Math.PI) / 180);
  * connected knots stay and are taken apart in their turn along other lines. Taking something away never makes the rest
  * harder to take apart, so whatever line is taken the whole comes apart in the end; what is left of each is worked out once.
  */
-export function assemble(parts: readonly string[], fittings: readonly Fitting[]): Assembly {
+export const assemble = (parts: readonly string[], fittings: readonly Fitting[]): Assembly =>
+  finish(assembleSteps(parts, fittings));
+
+/** The same, resting after each line that is tried. */
+export function* assembleSteps(parts: readonly string[], fittings: readonly Fitting[]): Steps<Assembly> {
   const known = new Map<string, Apart>();
-  const pieces = connected(parts, fittings).map((piece) => takenApart(piece, fittings, known));
+  const pieces = yield* eachApart(connected(parts, fittings), fittings, known);
   return {
     glueUps: pieces.flatMap((piece) => glueUpsOf(piece)),
     locked: pieces.flatMap((piece) => lockedOf(piece)),
@@ -116,11 +121,11 @@ const MOST_PAIRED = 40;
  * The best way of taking some parts apart. Of lines that are alike the first is taken: frames across the chair stay together longest, then
  * side frames; odder lines are tried only where these spring something.
  */
-function takenApart(
+function* takenApart(
   whole: readonly string[],
   fittings: readonly Fitting[],
   known: Map<string, Apart>,
-): Apart {
+): Steps<Apart> {
   if (whole.length < 2) return { groups: [], sprung: 0, pieces: 0 };
   const key = whole.join(" ");
   const before = known.get(key);
@@ -135,8 +140,10 @@ function takenApart(
       if (best?.sprung === 0 && best.pieces === 0) break;
       const groups = partAlong(whole, joints, direction);
       if (groups.length < 2) continue;
+      yield;
       const closing = closingOf(groups, joints, direction);
-      const apart = groups.map((group) => takenApart(group, fittings, known));
+      yield;
+      const apart = yield* eachApart(groups, fittings, known);
       const sprung = apart.reduce((sum, each) => sum + each.sprung, springing(closing));
       const pieces = apart.reduce((sum, each) => sum + each.pieces, closing.atOnce - 2);
       if (best && !isLess({ sprung, pieces }, best)) continue;
@@ -151,11 +158,21 @@ function takenApart(
   }
   if (!best) {
     const drawn = drawnParting(whole, joints);
-    if (drawn) best = drawnApart(whole, joints, drawn, (group) => takenApart(group, fittings, known));
+    if (drawn) best = drawnApart(whole, joints, drawn, yield* eachApart(drawn.groups, fittings, known));
   }
   best ??= { groups: [], locked: lockedBy(whole, joints), sprung: LOCKED, pieces: 0 };
   known.set(key, best);
   return best;
+}
+
+function* eachApart(
+  groups: readonly string[][],
+  fittings: readonly Fitting[],
+  known: Map<string, Apart>,
+): Steps<Apart[]> {
+  const apart: Apart[] = [];
+  for (const group of groups) apart.push(yield* takenApart(group, fittings, known));
+  return apart;
 }
 
 /** Legs drawn out of their seat all at once, each along its own line: none is sprung. */
@@ -163,10 +180,9 @@ function drawnApart(
   whole: readonly string[],
   joints: readonly Fitting[],
   { groups, direction }: Parting,
-  further: (group: readonly string[]) => Apart,
+  apart: Apart[],
 ): Apart {
   const closing: Closing = { first: [], sprung: [], atOnce: groups.length };
-  const apart = groups.map(further);
   return {
     glueUp: { parts: [...whole], groups, direction, closing, closes: closedBetween(groups, joints) },
     groups: apart,

@@ -1,7 +1,8 @@
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Bow, Chair, Joint, Rail } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
 import { negate } from "../geometry/vec.ts";
-import { type Assembly, assemble, type Fitting } from "./assembly.ts";
+import { type Assembly, assembleSteps, type Fitting } from "./assembly.ts";
 import { allowance } from "./figures.ts";
 
 /** A change of one joint to be tried: all else stays. */
@@ -14,8 +15,11 @@ export interface Change {
 }
 
 /** An order in which a chair's posts, rails and slats can be joined, or what forbids it. Corner blocks and the seat come after. */
-export function orderOf(chair: Chair): Assembly {
-  return assemble(partsOf(chair), fittingsOf(chair));
+export const orderOf = (chair: Chair): Assembly => finish(orderSteps(chair));
+
+/** The same, resting within. */
+export function* orderSteps(chair: Chair): Steps<Assembly> {
+  return yield* assembleSteps(partsOf(chair), fittingsOf(chair));
 }
 
 /** Everything that is joined, posts first. Parts with no tenon on them or in them have nothing to say in the order. */

@@ -10,6 +10,8 @@ interface Turns {
   time?: number;
   /** Longest stretch at one go, ms; a single step may take longer. */
   turn?: number;
+  /** Nobody asked for it: whatever somebody waits for goes on first. */
+  behind?: boolean;
 }
 
 /** The value of work that was finished, or what was known when it was broken off: nothing before its first step. */
@@ -18,23 +20,34 @@ type Outcome<T, Known> = { whole: true; value: T } | { whole: false; known?: Kno
 /** In Node a timer of no time set by a timer may be called again before anything is read; what is set for the next round is not. */
 const nextRound: (then: () => void) => unknown = globalThis.setImmediate ?? ((then) => setTimeout(then, 0));
 
-/** Work that rests, in the order in which it goes on. */
+/**
+ * Rounds of the event loop from one turn to the next. Reading a request, handing it over and writing its answer take a round each, so that
+ * a request which came during one turn is answered before the next begins. Elsewhere than in Node a round takes some ms.
+ */
+const ROUNDS = "setImmediate" in globalThis ? 6 : 1;
+
+/** Work that rests, in the order in which it goes on; what somebody waits for goes on first. */
 const resting: (() => void)[] = [];
+const restingBehind: (() => void)[] = [];
 
 /**
- * Lets everything that waits be answered. Of all the work that rests only one goes on in a round: reading a request and writing its
- * answer take some rounds, and each of them is to last one turn, however much work there is.
+ * Lets everything that waits be answered. Of all the work that rests only one goes on at a time, however much work there is. Work
+ * that nobody asked for stays behind all other.
  */
-export function rest(): Promise<void> {
+export function rest(behind = false): Promise<void> {
   return new Promise((resolve) => {
-    resting.push(resolve);
-    if (resting.length === 1) nextRound(goOn);
+    (behind ? restingBehind : resting).push(resolve);
+    if (resting.length + restingBehind.length === 1) afterRounds(ROUNDS);
   });
 }
 
+function afterRounds(rounds: number): void {
+  nextRound(() => (rounds > 1 ? afterRounds(rounds - 1) : goOn()));
+}
+
 function goOn(): void {
-  resting.shift()?.();
-  if (resting.length > 0) nextRound(goOn);
+  (resting.shift() ?? restingBehind.shift())?.();
+  if (resting.length + restingBehind.length > 0) afterRounds(ROUNDS);
 }
 
 /** Longest stretch at one go, ms. */
@@ -46,7 +59,7 @@ const TURN = 12;
  */
 export async function inTurns<T, Known>(
   steps: Steps<T, Known>,
-  { stop = () => false, time = Number.POSITIVE_INFINITY, turn = TURN }: Turns = {},
+  { stop = () => false, time = Number.POSITIVE_INFINITY, turn = TURN, behind }: Turns = {},
 ): Promise<Outcome<T, Known>> {
   const begun = performance.now();
   const cut: Outcome<T, Known> = { whole: false };
@@ -57,7 +70,7 @@ export async function inTurns<T, Known>(
       cut.known = next.value;
     } while (performance.now() - since < turn);
     if (performance.now() - begun >= time) break;
-    await rest();
+    await rest(behind);
   }
   steps.return(undefined as never);
   return cut;
@@ -67,7 +80,8 @@ export async function inTurns<T, Known>(
 export async function finishInTurns<T>(
   steps: Steps<T, unknown>,
   stop?: () => boolean,
+  behind = false,
 ): Promise<T | undefined> {
-  const outcome = await inTurns(steps, stop && { stop });
+  const outcome = await inTurns(steps, { ...(stop && { stop }), behind });
   return outcome.whole ? outcome.value : undefined;
 }

@@ -95,7 +95,7 @@ export function createLooks(given: Given): Looks {
   async function deepened(view: View, chosen: Settings, stop: () => boolean) {
     if (stop()) return;
     const work = await given.late();
-    await finishInTurns(view.deepen(work), stop);
+    await finishInTurns(view.deepen(work), stop, true);
     if (stop() || !view.study.late) return;
     reportFailures(view.study);
     const told = lateTold(view.study);
@@ -111,7 +111,7 @@ export function createLooks(given: Given): Looks {
   async function mended(view: View, chosen: Settings, stop: () => boolean) {
     const untried = view.study.problems.filter(({ mends }) => !mends);
     if (stop() || untried.length === 0) return;
-    await finishInTurns(view.mend(untried), stop);
+    await finishInTurns(view.mend(untried), stop, true);
     if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
     if (given.pulls()) given.refresh();
     else await publish(view, chosen);

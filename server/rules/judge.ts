@@ -57,6 +57,7 @@ export function* judgeSteps(
   table: readonly Rule[] = rules,
 ): Steps<Judgement> {
   const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
+  yield;
   const byRule = new Map<string, readonly Finding[]>();
   const failures: Failure[] = [];
   for (const rule of table) {
@@ -88,10 +89,12 @@ export function* judgeSteps(
     accepts,
   ).problems;
   const settled = settle(alone.length > 0 ? alone : found, accepts);
+  yield;
   const others = settle(
     also.filter(({ severity }) => severity !== "error"),
     accepts,
   );
+  yield;
   // Nobody knows what a rule that failed would have found, or one that is yet to be asked.
   const unjudged = new Set([...failures.map(({ what }) => what), ...(late ? [] : waiting(table, design))]);
   const idle =

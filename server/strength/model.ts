@@ -3,6 +3,7 @@
  * support that only pushes. As the chair stands.
  */
 
+import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Chair, Joint, Member } from "../chair/chair.ts";
 import { isRail } from "../chair/member.ts";
 import { isOnFloor } from "../chair/posts/on-floor.ts";
@@ -58,7 +59,10 @@ interface Station {
 }
 
 /** The chair's frame, its joints at one level of stiffness. The seat carries nothing by itself: its load goes to the rails under it. */
-export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
+export const frameOf = (chair: Chair, level: StiffnessLevel): ChairFrame => finish(frameSteps(chair, level));
+
+/** The same, resting after each member. */
+export function* frameSteps(chair: Chair, level: StiffnessLevel): Steps<ChairFrame> {
   const { stance } = chair;
   const standing = (point: Vec3) => movePoint(stance, point);
   const nodes: FrameNode[] = [];
@@ -94,6 +98,7 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     ]);
 
   for (const member of members) {
+    yield;
     const species = member.timber?.species ?? "";
     const strengths = strengthsOf(species);
     const stiff = strengths?.stiffness;
@@ -148,6 +153,7 @@ export function frameOf(chair: Chair, level: StiffnessLevel): ChairFrame {
     }
   }
 
+  yield;
   if (chair.seat?.plan) {
     const arms = seatArms(chair.seat, joints, nodes.length, standing);
     made.along.set(

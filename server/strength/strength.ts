@@ -6,7 +6,7 @@ import type { Chair } from "../chair/chair.ts";
 import { casesOf, type LevelName, type LoadCase } from "./cases.ts";
 import { type Failed, largestShare, type Prepared, prepare, type Solution, solve } from "./frame/solve.ts";
 import { type Lasting, lastingOf } from "./lasting.ts";
-import { atStiffness, type ChairFrame, frameOf, type Piece, type StiffnessLevel } from "./model.ts";
+import { atStiffness, type ChairFrame, frameSteps, type Piece, type StiffnessLevel } from "./model.ts";
 import { type JointStrength, jointDemand, jointStrength, memberDemand, repeatedShare } from "./resistance.ts";
 import { swaysOf } from "./sway.ts";
 
@@ -72,7 +72,7 @@ export const levelOf = (chair: Chair): LevelName => chair.design.strength?.value
 export function* strengthSteps(chair: Chair, level: LevelName = levelOf(chair)): Steps<Strength> {
   const cases: CaseResult[] = [];
   let unknown: string[] = [];
-  const middle = frameOf(chair, "middle");
+  const middle = yield* frameSteps(chair, "middle");
   yield;
   const loads = casesOf(chair, middle, level);
   const bears = middle.jointOf.map((joint) =>
@@ -85,7 +85,8 @@ export function* strengthSteps(chair: Chair, level: LevelName = levelOf(chair)):
     prepared = prepare(frame, prepared);
     yield;
     for (const load of loads) {
-      const { solution, share } = standing(prepared, load);
+      const { solution, share } = yield* standing(prepared, load);
+      yield;
       cases.push({
         load,
         stiffness,
@@ -114,13 +115,15 @@ export function* strengthSteps(chair: Chair, level: LevelName = levelOf(chair)):
 }
 
 /** Solves a case; where its pushes would tip the chair over, with as much of them as it stands (as ISO 7173 loads a back; seen). */
-function standing(
+function* standing(
   prepared: Prepared,
   { supports, loads }: LoadCase,
-): { solution: Solution | Failed; share: number } {
+): Steps<{ solution: Solution | Failed; share: number }> {
   const whole = solve(prepared, supports, loads);
   if (whole.is === "solved") return { solution: whole, share: 1 };
+  yield;
   const share = largestShare(prepared, supports, loads);
+  yield;
   const most =
     share > 0
       ? solve(

@@ -12,6 +12,8 @@ test("a text read in several goes has the meaning of its pieces", () => {
   const whole = read(messChair + blocks.join(""));
   expect(errorsOf(whole)).toEqual([]);
   expect(meanings(whole)).toEqual([messChair, ...blocks].flatMap((text) => meanings(read(text))));
+  expect(whole.comments.filter(({ start }) => whole.text[start] === "#")).toHaveLength(whole.comments.length);
+  expect(whole.comments.length).toBeGreaterThan(400);
 });
 
 test("braces that balance are believed, wherever the lines and braces stand", () => {

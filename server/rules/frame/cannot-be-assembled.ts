@@ -1,8 +1,8 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital, orList } from "../../../grammar/wording.ts";
-import { kept } from "../../chair/kept.ts";
+import { keptSteps } from "../../chair/kept.ts";
 import { allowance, sourceOf } from "../../joinery/figures.ts";
-import { orderOf } from "../../joinery/order.ts";
+import { orderOf, orderSteps } from "../../joinery/order.ts";
 import { type WayOut, waysOut } from "../../joinery/unlock.ts";
 import { jointPlace } from "../joints/joint-places.ts";
 import { plain } from "../machinery/names.ts";
@@ -18,9 +18,10 @@ export const cannotBeAssembled: Rule = {
   title: "Cannot be put together",
   explanation: `Tenons that do not point the same way lock each other out: each wants to go in along its own line. Frames are tried from every side, and a joint counts as free when over its length it strays from the line of closing by no more than its \`fit\`, ${allowance("tenon-yields")} mm that the wood gives, and the spring of its rail under a hand. The finding names the joints in the way, by how many degrees and how far over the tenon's length, and what would free them, each tried on this chair. It is calculated for the tenon's own length; try the frames dry before any glue.`,
   source: sourceOf("tenon-yields", "hand-force", "stiffness", "springs-at-most", "loosest-fit"),
-  find({ chair }) {
+  *find({ chair }) {
     const { units } = chair.design;
-    return kept(chair, orderOf).locked.flatMap((locked) => {
+    const { locked: all } = yield* keptSteps(chair, orderOf, orderSteps);
+    return all.flatMap((locked) => {
       const [worst] = [...locked.joints].sort((a, b) => b.strays - b.slack - (a.strays - a.slack));
       const joint = worst && chair.joints.get(worst.name);
       if (!worst || !joint) return [];

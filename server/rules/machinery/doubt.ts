@@ -19,12 +19,11 @@ export interface Doubt {
 /** What the errors of a file leave in doubt. */
 export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
   const errors = problems.filter(({ severity }) => severity === "error");
+  const within = anyWithin(errors);
   const doubtful = new Set<Named>();
   for (const declared of chair.design.names.values()) {
     const { start, end } = declared.statement;
-    if (declared.file === undefined && errors.some((error) => error.start >= start && error.end <= end)) {
-      doubtful.add(declared);
-    }
+    if (declared.file === undefined && within(start, end)) doubtful.add(declared);
   }
   for (const name of halfPairs(chair, errors)) doubtful.add(name);
   const { names } = chair.design;
@@ -43,6 +42,27 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
         return declared !== undefined && doubtful.has(declared);
       });
     },
+  };
+}
+
+/** Whether some span lies within a stretch of text; asked quickly however many there are. */
+function anyWithin(spans: readonly Span[]): (start: number, end: number) => boolean {
+  const sorted = [...spans].sort((a, b) => a.start - b.start);
+  // Of each and all after it, where the first ends.
+  const firstEnd = new Array<number>(sorted.length);
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = sorted.length - 1; k >= 0; k--) {
+    least = Math.min(least, sorted[k]?.end ?? least);
+    firstEnd[k] = least;
+  }
+  return (start, end) => {
+    let [low, high] = [0, sorted.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((sorted[middle]?.start ?? 0) < start) low = middle + 1;
+      else high = middle;
+    }
+    return (firstEnd[low] ?? Number.POSITIVE_INFINITY) <= end;
   };
 }
 

@@ -36,4 +36,31 @@ describe("work in turns", () => {
     expect(outcome.whole).toBe(false);
     expect("known" in outcome && outcome.known).toBeGreaterThan(0);
   });
+
+  it("answers within a few rounds what comes during a turn, before the next begins", async () => {
+    let turns = 0;
+    let answered: number | undefined;
+    const answer = () => {
+      answered = turns;
+    };
+    function* work() {
+      for (; answered === undefined; turns++) {
+        // A request goes through the event loop three times: it is read, handed over and its answer written.
+        if (turns === 5) setImmediate(() => setImmediate(() => setImmediate(answer)));
+        yield;
+      }
+    }
+    await inTurns(work(), { turn: 0 });
+    expect(answered).toBe(5);
+  });
+
+  it("goes on first with what somebody waits for", async () => {
+    const done: string[] = [];
+    const named = async (name: string, behind: boolean) => {
+      await inTurns(counting(20), { turn: 0, behind });
+      done.push(name);
+    };
+    await Promise.all([named("mends", true), named("hover", false), named("rename", false)]);
+    expect(done).toEqual(["hover", "rename", "mends"]);
+  });
 });
