@@ -137,6 +137,7 @@ function niceTimes(times: number): number {
 
 function outcome({ solution, joints, members }: CaseResult, share: number, times: number): string {
   if (solution.is === "tips") return "It goes over before it is loaded.";
+  if (solution.is === "slides") return "It slides away before it is loaded.";
   if (solution.is === "loose") return "A part is loose: nothing holds it.";
   const [name, demand] = [...joints, ...members].reduce((a, b) => (b[1] > a[1] ? b : a), ["", 0]);
   const worst = name === "" ? "" : `${name} works hardest, at ${printMargin(demand)}. `;

@@ -284,7 +284,9 @@ function addJoint(
   const hostNode = hostNodes[near] as number;
   let from = hostNode;
   const hostAt = nodes[hostNode] as FrameNode;
-  if (distance(hostAt.at, place.at) > JOIN) {
+  // A spring stands at one place, else what it passes on would turn the chair.
+  if (distance(hostAt.at, place.at) <= JOIN) nodes[ownNodes[end] as number] = { ...place, at: hostAt.at };
+  else {
     from = nodes.length;
     nodes.push({ id: `${joint.name}#shoulder`, at: place.at });
     const run = unit(sub(place.at, hostAt.at));

@@ -29,7 +29,7 @@ export const strengthOutput = z.object({
     z.object({
       name: z.string(),
       stiffness: z.enum(["low", "middle", "high"]).describe("Of the joints."),
-      state: z.enum(["solved", "tips", "loose"]),
+      state: z.enum(["solved", "tips", "slides", "loose"]),
       pushed: z
         .number()
         .describe("Share of the level pushes it was loaded with; under 1 where all would tip it over."),
@@ -41,9 +41,17 @@ export const strengthOutput = z.object({
         .optional()
         .describe("Stiffness of each spring along and about its axes: N/mm, N·mm/rad."),
       supports: z
-        .array(z.object({ node: z.string(), held: z.array(z.boolean()), state: z.enum(["held", "lifted"]) }))
+        .array(
+          z.object({
+            node: z.string(),
+            held: z.array(z.boolean()),
+            state: z.enum(["held", "lifted", "slides"]),
+          }),
+        )
         .optional()
-        .describe("A lifted foot holds nothing, whatever `held` says."),
+        .describe(
+          "A lifted foot holds nothing, whatever `held` says; one that slides is held level by friction alone, which its reaction has.",
+        ),
       loads: z.array(z.object({ node: z.string(), v: vector })).optional(),
       displacements: z.array(z.object({ node: z.string(), v: vector })).optional(),
       reactions: z.array(z.object({ node: z.string(), v: vector })).optional(),

@@ -61,6 +61,7 @@ export function report(
 
 function outcome({ solution, joints, members, share }: CaseResult): string[] {
   if (solution.is === "tips") return ["it goes over before it is loaded"];
+  if (solution.is === "slides") return ["it slides away before it is loaded"];
   if (solution.is === "loose") return ["a part is loose: nothing holds it"];
   const [name, demand] = [...joints, ...members].reduce(
     (a, b) => (b[1] > a[1] ? b : a),

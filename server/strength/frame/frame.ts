@@ -51,6 +51,8 @@ export interface Support {
   held: readonly boolean[];
   /** It can only push up: let go where it would have to pull. */
   pushes?: true;
+  /** It is kept from sliding by friction alone, so much of what it pushes with; else whatever holds it level holds for good. */
+  friction?: number;
 }
 
 export interface NodeLoad {

@@ -1,22 +1,12 @@
 /**
  * Solves a frame under loads: displacements, what each beam's ends carry, reactions. A loose part is named, never solved into nonsense.
  */
-import type { Vec3 } from "../../geometry/solid.ts";
-import { axesOf, type Frame, type NodeLoad, type Support } from "./frame.ts";
-import { narrowOrder } from "./order.ts";
-import {
-  type Element,
-  edgeForces,
-  edgeMoves,
-  FAR,
-  type Pressed,
-  pressed,
-  type Reduced,
-  reducedTo,
-  wholeMoves,
-} from "./reduced.ts";
-import { Loose } from "./skyline.ts";
-import { beamStiffness, inAxes, springStiffness, type Twelve, times, turned } from "./stiffness.ts";
+import { addForces, beamElement, type Element, heldBy, passOn, springElement } from "./element.ts";
+import { type Factors, factorsOf, Loose, pressed, wholeMoves } from "./factors.ts";
+import { FAINT, FAR, type Floor, type Footing, footingOf, movesOf } from "./floor.ts";
+import type { Frame, NodeLoad, Support } from "./frame.ts";
+import { type Plan, planOf } from "./plan.ts";
+import { addWide, type Wide, wideOf } from "./wide.ts";
 
 export interface Solution {
   is: "solved";
@@ -27,72 +17,44 @@ export interface Solution {
   /** What each spring passes on to its second node, in its own axes: six numbers. */
   springs: number[][];
   /** What each support holds with: six numbers, 0 where it holds nothing. */
-  reactions: { node: number; v: number[]; state: "held" | "lifted" }[];
+  reactions: { node: number; v: number[]; state: "held" | "lifted" | "slides" }[];
 }
 
-/** The frame cannot carry the loads: a part is free to move, or it goes over because its supports only push. */
-export type Failed = { is: "loose"; node: number; way: number } | { is: "tips" };
-
-/** An element with its stiffness in its own axes. */
-interface Own extends Element {
-  own: Twelve;
-  axes: readonly [Vec3, Vec3, Vec3];
-}
+/** The frame cannot carry the loads: a part is free to move, it goes over because its supports only push, or friction cannot keep it. */
+export type Failed = { is: "loose"; node: number; way: number } | { is: "tips" } | { is: "slides" };
 
 /** What does not change from load to load. */
 export interface Prepared {
   frame: Frame;
-  beams: Own[];
-  springs: Own[];
-  elements: Own[];
-  place: number[];
-  /** The frame reduced to the supports of the last loads. */
-  reduced?: { key: string; to: Reduced | Loose };
+  beams: Element[];
+  elements: Element[];
+  /** How large the frame is, mm: moments are measured against forces by it. */
+  size: number;
+  /** The last plan, and what was factored by it. */
+  planned?: { key: string; plan: Plan; fixed: Uint8Array };
+  factored?: { key: string; by: Factors | Loose };
 }
 
 /**
- * Works out each element's stiffness and an order of the nodes; `alike` is a frame that differs in the stiffness of its springs alone, whose
- * beams need not be worked out again.
+ * Works out each element's stiffness; `alike` is a frame that differs in the stiffness of its springs alone, whose beams and plan are
+ * taken over.
  */
 export function prepare(frame: Frame, alike?: Prepared): Prepared {
-  const beams =
-    alike?.beams ??
-    frame.beams.map((beam): Own => {
-      const { axes } = axesOf(frame, beam);
-      const own = beamStiffness(frame, beam);
-      return { nodes: [beam.from, beam.to], own, axes, global: turned(own, axes) };
-    });
-  const springs = frame.springs.map((spring): Own => {
-    const own = springStiffness(spring);
-    return { nodes: [spring.from, spring.to], own, axes: spring.axes, global: turned(own, spring.axes) };
-  });
-  const elements = [...beams, ...springs];
-  const place =
-    alike?.place ??
-    narrowOrder(
-      frame.nodes.length,
-      elements.map(({ nodes }) => nodes),
-    );
-  return { frame, beams, springs, elements, place };
+  const beams = alike?.beams ?? frame.beams.map((beam) => beamElement(frame, beam));
+  return {
+    frame,
+    beams,
+    elements: [...beams, ...frame.springs.map(springElement)],
+    size: alike?.size ?? sizeOf(frame),
+    ...(alike?.planned && { planned: alike.planned }),
+  };
 }
 
-const REFINED = 2;
-/** Rounds of letting go and holding again of supports that only push. */
-const ROUNDS = 24;
+/** Rounds of refinement that take away what rounding left, at most, and the share of the loads that may be left. */
+const REFINED = 6;
+const LEFT = 1e-12;
 /** A support that pulls by less than this share of the loads does not pull but for rounding. */
 const PULLS = 5e-10;
-
-/** How the supports of some loads stand in the end. */
-interface Stance {
-  is: "stands";
-  reduced: Reduced;
-  held: boolean[];
-  lifted: ReadonlySet<number>;
-  /** How the edge moves, what is pressed on it, and the forces on every unknown. */
-  moves: Float64Array;
-  on: Pressed;
-  forces: Float64Array;
-}
 
 /** Solves for one set of loads; supports that only push are let go where they would pull. */
 export function solve(
@@ -100,44 +62,66 @@ export function solve(
   supports: readonly Support[],
   loads: readonly NodeLoad[],
 ): Solution | Failed {
-  const stance = stanceOf(prepared, supports, loads);
-  if (stance.is !== "stands") return stance;
-  const { reduced, held, lifted, forces, on, moves } = stance;
-  const u = wholeMoves(reduced, on, moves);
-  // Rounds of refinement take away what rounding left.
-  for (let round = 0; round < REFINED; round++) {
-    const carried = forcesOf(prepared.elements, u);
-    const rest = pressed(
-      reduced,
-      forces.map((force, unknown) => force - (carried[unknown] as number)),
-    );
-    const found = edgeMoves(reduced, rest, held);
-    if (!("moves" in found)) break;
-    const more = wholeMoves(reduced, rest, found.moves);
-    for (let unknown = 0; unknown < u.length; unknown++)
-      u[unknown] = (u[unknown] as number) + (more[unknown] as number);
+  const factors = factorsFor(prepared, supports);
+  if (factors instanceof Loose) return looseAt(factors.unknown);
+  const floor = floorOf(factors, supports);
+  const { forces, whole } = summed(prepared, loads);
+  const on = pressed(factors, forces);
+  const stood = footingOf(floor, on.subarray(factors.plan.taken * 6), PULLS * whole);
+  if ("fails" in stood)
+    return stood.fails === "loose" ? looseAt(unknownOf(floor, stood.unknown)) : { is: stood.fails };
+  const { footing } = stood;
+  const u = wideOf(wholeMoves(factors, on, stood.moves));
+  const far = u.high.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  if (!(far < FAR)) {
+    const unknown = u.high.findIndex((value) => !(Math.abs(value) < FAR));
+    return footing.lifted.size > 0 ? { is: "tips" } : looseAt(unknown);
   }
-  const far = u.reduce(
-    (most, value, dof) => (dof % 6 < 3 && Math.abs(value) > Math.abs(u[most] ?? 0) ? dof : most),
-    0,
-  );
-  if (!(Math.abs(u[far] ?? 0) < FAR) && lifted.size > 0) return { is: "tips" };
-  if (!(Math.abs(u[far] ?? 0) < FAR)) return { is: "loose", node: Math.floor(far / 6), way: far % 6 };
-  return solutionOf(prepared, u, forces, supports, lifted);
+  const state = { prepared, floor, footing, forces };
+  let before = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < REFINED; round++) {
+    const rest = restOf(state, u);
+    const left = rest.reduce(
+      (most, value, unknown) => Math.max(most, Math.abs(value) / (unknown % 6 < 3 ? 1 : prepared.size)),
+      0,
+    );
+    if (left <= LEFT * whole || left > before / 2) break;
+    before = left;
+    const again = pressed(factors, rest);
+    const found = movesOf(floor, again.subarray(factors.plan.taken * 6), footing);
+    if (!("moves" in found)) break;
+    addWide(u, wholeMoves(factors, again, found.moves));
+  }
+  return solutionOf(state, u, supports);
 }
 
-/** How the frame stands under some loads, or why it does not. */
-function stanceOf(
-  prepared: Prepared,
-  supports: readonly Support[],
-  loads: readonly NodeLoad[],
-): Stance | Failed {
-  const reduced = reducedFor(prepared, supports);
-  if (reduced instanceof Loose) return looseAt(reduced.unknown);
-  const { forces, whole } = summed(prepared, loads);
-  const on = pressed(reduced, forces);
-  const stood = settled(reduced, on, supports, PULLS * whole);
-  return stood.is === "stands" ? { ...stood, reduced, on, forces } : stood;
+interface State {
+  prepared: Prepared;
+  floor: Floor;
+  footing: Footing;
+  forces: Float64Array;
+}
+
+/** Forces that the frame does not yet resist, where it may move; at a sliding foot with its friction. */
+function restOf({ prepared, floor, footing, forces }: State, u: Wide): Float64Array {
+  const { forces: carried } = carriedBy(prepared.elements, u);
+  const { fixed } = prepared.planned as NonNullable<Prepared["planned"]>;
+  const rest = new Float64Array(forces.length);
+  for (let unknown = 0; unknown < rest.length; unknown++)
+    if (!fixed[unknown]) rest[unknown] = (forces[unknown] as number) - (carried[unknown] as number);
+  for (const [k, { node, held, friction = 0 }] of floor.supports.entries()) {
+    if (footing.lifted.has(k)) continue;
+    const goes = footing.sliding.get(k);
+    const pushes = -(rest[node * 6 + 2] as number);
+    for (let way = 0; way < 6; way++) {
+      const at = node * 6 + way;
+      if (goes && way < 2)
+        rest[at] =
+          (rest[at] as number) - friction * (goes[way] as number) * pushes - FAINT * (u.high[at] as number);
+      else if (held[way]) rest[at] = 0;
+    }
+  }
+  return rest;
 }
 
 /** Halvings by which the largest share is sought. */
@@ -152,39 +136,50 @@ export function largestShare(
   supports: readonly Support[],
   loads: readonly NodeLoad[],
 ): number {
-  const reduced = reducedFor(prepared, supports);
-  if (reduced instanceof Loose) return 0;
-  const only = (ways: (way: number) => boolean) =>
-    summed(
+  const factors = factorsFor(prepared, supports);
+  if (factors instanceof Loose) return 0;
+  const floor = floorOf(factors, supports);
+  const only = (ways: (way: number) => boolean) => {
+    const { forces, whole } = summed(
       prepared,
       loads.map(({ node, v }) => ({ node, v: v.map((value, way) => (ways(way) ? value : 0)) })),
     );
+    return { whole, on: pressed(factors, forces).subarray(factors.plan.taken * 6) };
+  };
   const [level, plumb] = [only((way) => way < 2), only((way) => way >= 2)];
-  const [pushed, borne] = [pressed(reduced, level.forces), pressed(reduced, plumb.forces)];
-  const both = (share: number): Pressed => ({
-    inside: borne.inside,
-    edge: borne.edge.map((value, k) => value + share * (pushed.edge[k] as number)),
-  });
   let [low, high] = [0, 1];
   for (let k = 0; k < HALVINGS; k++) {
     const share = (low + high) / 2;
-    const whole = share * level.whole + plumb.whole;
-    if (settled(reduced, both(share), supports, PULLS * whole).is === "stands") low = share;
+    const both = plumb.on.map((value, at) => value + share * (level.on[at] as number));
+    if ("footing" in footingOf(floor, both, PULLS * (share * level.whole + plumb.whole))) low = share;
     else high = share;
   }
   return low;
 }
 
-/** Loads as forces on every unknown, and how much they come to. */
-function summed({ frame }: Prepared, loads: readonly NodeLoad[]): { forces: Float64Array; whole: number } {
+/** Loads as forces on every unknown, and how much they come to, moments as forces at the frame's size. */
+function summed(
+  { frame, size }: Prepared,
+  loads: readonly NodeLoad[],
+): { forces: Float64Array; whole: number } {
   const forces = new Float64Array(frame.nodes.length * 6);
   let whole = 0;
   for (const { node, v } of loads)
-    for (const [way, value] of v.entries()) {
+    for (let way = 0; way < v.length; way++) {
+      const value = v[way] as number;
       forces[node * 6 + way] = (forces[node * 6 + way] as number) + value;
-      if (way < 3) whole += Math.abs(value);
+      whole += Math.abs(value) / (way < 3 ? 1 : size);
     }
   return { forces, whole };
+}
+
+function sizeOf({ nodes }: Frame): number {
+  let size = 1;
+  for (const way of [0, 1, 2] as const) {
+    const all = nodes.map(({ at }) => at[way]);
+    size = Math.max(size, Math.max(...all) - Math.min(...all));
+  }
+  return size;
 }
 
 const looseAt = (unknown: number): Failed => ({
@@ -193,122 +188,100 @@ const looseAt = (unknown: number): Failed => ({
   way: unknown % 6,
 });
 
-/** Which supports hold in the end; they do not pull by more than `least`. */
-function settled(
-  reduced: Reduced,
-  on: Pressed,
+const unknownOf = ({ supports }: Floor, unknown: number): number =>
+  (supports[Math.floor(unknown / 6)]?.node ?? 0) * 6 + (unknown % 6);
+
+/** Supports that may change under a load; the others hold for good. */
+const changes = ({ pushes, friction }: Support): boolean => pushes === true || friction !== undefined;
+
+const floorOf = ({ stiffness }: Factors, supports: readonly Support[]): Floor => ({
+  stiffness,
+  supports: supports.filter(changes),
+});
+
+/** The frame factored down to the supports that may change, as long as loads come with the same ones. */
+function factorsFor(prepared: Prepared, supports: readonly Support[]): Factors | Loose {
+  const key = supports
+    .map((support) => `${support.node}${changes(support) ? "" : support.held.map(Number).join("")}`)
+    .join();
+  if (prepared.factored?.key === key) return prepared.factored.by;
+  if (prepared.planned?.key !== key) prepared.planned = { key, ...plannedFor(prepared, supports) };
+  const { plan, fixed } = prepared.planned;
+  let by: Factors | Loose;
+  try {
+    by = factorsOf(prepared.elements, plan, fixed);
+  } catch (error) {
+    if (!(error instanceof Loose)) throw error;
+    by = error;
+  }
+  prepared.factored = { key, by };
+  return by;
+}
+
+function plannedFor(
+  { frame, elements }: Prepared,
   supports: readonly Support[],
-  least: number,
-): Pick<Stance, "is" | "held" | "lifted" | "moves"> | Failed {
-  const lifted = new Set<number>();
-  const seen = new Set<string>();
-  for (let round = 0; round < ROUNDS; round++) {
-    const held = heldBy(reduced, supports, lifted);
-    const found = edgeMoves(reduced, on, held);
-    if ("loose" in found) return lifted.size > 0 ? { is: "tips" } : looseAt(found.loose);
-    const { moves } = found;
-    if (!changes(reduced, on, moves, { supports, lifted, least }))
-      return { is: "stands", held, lifted, moves };
-    const state = [...lifted].sort((a, b) => a - b).join(",");
-    if (seen.has(state)) return { is: "tips" };
-    seen.add(state);
-  }
-  return { is: "tips" };
-}
-
-/** Lets go of the support that pulls hardest, holds again those that sink; whether anything changed. */
-function changes(
-  reduced: Reduced,
-  on: Pressed,
-  moves: Float64Array,
-  { supports, lifted, least }: { supports: readonly Support[]; lifted: Set<number>; least: number },
-): boolean {
-  const forces = edgeForces(reduced, on, moves);
-  const upAt = new Map(
-    reduced.edge.flatMap((unknown, k) => (unknown % 6 === 2 ? [[(unknown - 2) / 6, k]] : [])),
+): { plan: Plan; fixed: Uint8Array } {
+  const fixed = new Uint8Array(frame.nodes.length * 6);
+  for (const support of supports)
+    if (!changes(support))
+      for (const [way, held] of support.held.entries()) if (held) fixed[support.node * 6 + way] = 1;
+  const kept = supports.filter(changes).map(({ node }) => node);
+  const still = (node: number) => fixed.subarray(node * 6, node * 6 + 6).every((held) => held === 1);
+  const plan = planOf(
+    frame.nodes.length,
+    elements.flatMap(({ from, to }) => (still(from) || still(to) ? [] : [[from, to] as const])),
+    kept,
   );
-  const up = (node: number, of: Float64Array) => of[upAt.get(node) ?? -1] ?? 0;
-  const sinking = [...lifted].filter((node) => up(node, moves) < -1e-9);
-  const pulling = supports
-    .filter(({ node, pushes }) => pushes && !lifted.has(node) && up(node, forces) < -least)
-    .sort((a, b) => up(a.node, forces) - up(b.node, forces));
-  for (const node of sinking) lifted.delete(node);
-  // The one that pulls hardest first: the others often push again then.
-  if (pulling[0]) lifted.add(pulling[0].node);
-  return sinking.length > 0 || pulling.length > 0;
+  return { plan, fixed };
 }
 
-function heldBy(reduced: Reduced, supports: readonly Support[], lifted: ReadonlySet<number>): boolean[] {
-  const ways = new Map(supports.map(({ node, held }) => [node, held]));
-  return reduced.edge.map((unknown) => {
-    const node = Math.floor(unknown / 6);
-    return !lifted.has(node) && ways.get(node)?.[unknown % 6] === true;
-  });
-}
-
-/** The frame reduced to these supports' nodes, as long as loads come with the same ones. */
-function reducedFor(prepared: Prepared, supports: readonly Support[]): Reduced | Loose {
-  const nodes = [...new Set(supports.map(({ node }) => node))].sort((a, b) => a - b);
-  const key = nodes.join();
-  if (prepared.reduced?.key !== key) {
-    let to: Reduced | Loose;
-    try {
-      to = reducedTo(prepared.elements, prepared.place, nodes);
-    } catch (error) {
-      if (!(error instanceof Loose)) throw error;
-      to = error;
-    }
-    prepared.reduced = { key, to };
+/** What the elements ask of every unknown at these displacements, and what each passes on at its second end. */
+function carriedBy(elements: readonly Element[], u: Wide): { forces: Float64Array; passed: Float64Array } {
+  const forces = new Float64Array(u.high.length);
+  const passed = new Float64Array(elements.length * 6);
+  for (let k = 0; k < elements.length; k++) {
+    passOn(elements[k] as Element, u, passed, k * 6);
+    addForces(elements[k] as Element, passed, k * 6, forces);
   }
-  return prepared.reduced.to;
-}
-
-/** What the elements ask of every unknown at these displacements. */
-function forcesOf(elements: readonly Element[], u: Float64Array): Float64Array {
-  const forces = new Float64Array(u.length);
-  for (const { nodes, global } of elements) {
-    const [a, b] = [nodes[0] * 6, nodes[1] * 6];
-    for (let r = 0; r < 12; r++) {
-      let sum = 0;
-      for (let c = 0; c < 12; c++)
-        sum += (global[r * 12 + c] as number) * (u[c < 6 ? a + c : b + c - 6] as number);
-      const at = r < 6 ? a + r : b + r - 6;
-      forces[at] = (forces[at] as number) + sum;
-    }
-  }
-  return forces;
-}
-
-/** What acts on an element at its ends, in its own axes. */
-function passedBy({ nodes: [a, b], own, axes }: Own, u: Float64Array): number[] {
-  const at = Array.from({ length: 12 }, (_, k) => u[(k < 6 ? a : b) * 6 + (k % 6)] as number);
-  return times(own, inAxes(at, axes));
+  return { forces, passed };
 }
 
 function solutionOf(
-  { frame, beams, springs, elements }: Prepared,
-  u: Float64Array,
-  loaded: Float64Array,
+  { prepared, floor, footing, forces }: State,
+  u: Wide,
   supports: readonly Support[],
-  lifted: ReadonlySet<number>,
 ): Solution {
-  const forces = forcesOf(elements, u);
-  const six = (of: (unknown: number) => number, node: number) =>
-    Array.from({ length: 6 }, (_, way) => of(node * 6 + way));
+  const { frame, beams, elements } = prepared;
+  const carried = carriedBy(elements, u);
+  const passed = elements.map((_, k) => sixOf(carried.passed, k));
   return {
     is: "solved",
-    displacements: frame.nodes.map((_, node) => six((unknown) => u[unknown] as number, node)),
-    ends: beams.map((beam) => {
-      const passed = passedBy(beam, u);
-      return { from: passed.slice(0, 6), to: passed.slice(6) };
+    displacements: frame.nodes.map((_, node) => sixOf(u.high, node)),
+    ends: beams.map((beam, k) => ({ from: heldBy(beam, passed[k] as number[]), to: passed[k] as number[] })),
+    springs: passed.slice(beams.length),
+    reactions: supports.map((support) => {
+      const { node, held } = support;
+      const k = floor.supports.indexOf(support);
+      const lifted = footing.lifted.has(k);
+      const by = (unknown: number) => (carried.forces[unknown] as number) - (forces[unknown] as number);
+      return {
+        node,
+        v: held.map((is, way) => (is && !lifted ? by(node * 6 + way) : 0)),
+        state: lifted ? "lifted" : footing.sliding.has(k) ? "slides" : "held",
+      };
     }),
-    springs: springs.map((spring) => passedBy(spring, u).slice(6)),
-    reactions: supports.map(({ node, held }) => ({
-      node,
-      v: six((unknown) => (forces[unknown] as number) - (loaded[unknown] as number), node).map(
-        (value, way) => (held[way] && !lifted.has(node) ? value : 0),
-      ),
-      state: lifted.has(node) ? "lifted" : "held",
-    })),
   };
+}
+
+function sixOf(values: Float64Array, k: number): number[] {
+  const at = k * 6;
+  return [
+    values[at] as number,
+    values[at + 1] as number,
+    values[at + 2] as number,
+    values[at + 3] as number,
+    values[at + 4] as number,
+    values[at + 5] as number,
+  ];
 }

@@ -1,13 +1,12 @@
-import { Matrix, solve as solveDense } from "ml-matrix";
 import { describe, expect, it } from "vitest";
 import { finish } from "../../../grammar/steps.ts";
 import { box } from "../../../server/geometry/convex.ts";
-import { axesOf } from "../../../server/strength/frame/frame.ts";
-import { beamStiffness, springStiffness, turned } from "../../../server/strength/frame/stiffness.ts";
 import { grainShare, jointStrength, repeatedShare } from "../../../server/strength/resistance.ts";
 import { sectionAt, torsionOf } from "../../../server/strength/section.ts";
 import { sharesOf } from "../../../server/strength/spread.ts";
 import { type Strength, strengthSteps } from "../../../server/strength/strength.ts";
+import { outOfBalance } from "../../outside/strength/balance.ts";
+import { movesByLibrary } from "../../outside/strength/dense.ts";
 import { plain, samples, studied } from "../range/files.ts";
 
 const strengthOf = (text: string, level?: "domestic" | "severe"): Strength =>
@@ -47,25 +46,10 @@ describe("the mess chair's frame", () => {
     }
   });
 
-  it("is solved the same by ml-matrix", () => {
+  it("moves as ml-matrix says, to 1e-9 of the largest movement", () => {
     const one = solvedCases.find(({ load }) => load.name === "leg-sideways");
     if (!one) throw new Error("no such case");
     const { frame, load, solution, share } = one;
-    const size = frame.nodes.length * 6;
-    const K = Matrix.zeros(size, size);
-    const put = (k: Float64Array, [a, b]: readonly [number, number]) => {
-      const dof = (n: number) => (n < 6 ? a : b) * 6 + (n % 6);
-      for (let r = 0; r < 12; r++)
-        for (let c = 0; c < 12; c++) K.set(dof(r), dof(c), K.get(dof(r), dof(c)) + (k[r * 12 + c] ?? 0));
-    };
-    for (const beam of frame.beams)
-      put(turned(beamStiffness(frame, beam), axesOf(frame, beam).axes), [beam.from, beam.to]);
-    for (const spring of frame.springs)
-      put(turned(springStiffness(spring), spring.axes), [spring.from, spring.to]);
-    const f = Matrix.zeros(size, 1);
-    for (const { node, v } of load.loads)
-      for (const [way, value] of v.entries())
-        f.set(node * 6 + way, 0, f.get(node * 6 + way, 0) + (way < 2 ? share : 1) * value);
     const held = new Set(
       solution.reactions.flatMap(({ node, state }) =>
         state === "lifted"
@@ -75,13 +59,34 @@ describe("the mess chair's frame", () => {
             ),
       ),
     );
-    const free = Array.from({ length: size }, (_, dof) => dof).filter((dof) => !held.has(dof));
-    const u = solveDense(K.selection(free, free), f.selection(free, [0]));
-    const most = Math.max(...u.to1DArray().map(Math.abs));
-    for (const [k, dof] of free.entries())
-      expect(
-        Math.abs((solution.displacements[Math.floor(dof / 6)]?.[dof % 6] ?? 0) - u.get(k, 0)),
-      ).toBeLessThan(most * 1e-6);
+    const loads = load.loads.map(({ node, v }) => ({
+      node,
+      v: v.map((value, way) => (way < 2 ? share : 1) * value),
+    }));
+    const u = movesByLibrary(frame, loads, held);
+    for (const ways of [
+      [0, 1, 2],
+      [3, 4, 5],
+    ]) {
+      const most = Math.max(...u.flatMap((each) => ways.map((way) => Math.abs(each[way] ?? 0))));
+      for (const [node, each] of u.entries())
+        for (const way of ways)
+          expect(Math.abs((solution.displacements[node]?.[way] ?? 0) - (each[way] ?? 0))).toBeLessThan(
+            most * 1e-9,
+          );
+    }
+  });
+
+  it("is in equilibrium at every node and as a whole, to 1e-9 of its loads", () => {
+    for (const { frame, load, solution, share } of solvedCases) {
+      const loads = load.loads.map(({ node, v }) => ({
+        node,
+        v: v.map((value, way) => (way < 2 ? share : 1) * value),
+      }));
+      const { nodes, whole } = outOfBalance(frame, solution, loads);
+      expect(nodes).toBeLessThan(1e-9);
+      expect(whole).toBeLessThan(1e-9);
+    }
   });
 
   it("works alike on both sides under loads in the middle", () => {
