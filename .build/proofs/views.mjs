@@ -1,5 +1,6 @@
 /**
- * Hidden lines of every sample from 12 random sides against rays cast at the solids; SEATWRIGHT_RUNS says from how many.
+ * Hidden lines of every sample from 12 random sides, and of four times as many random chairs, against rays cast at the solids;
+ * SEATWRIGHT_RUNS says from how many.
  */
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";

@@ -2,7 +2,7 @@ import { finish, type Steps } from "../../grammar/steps.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
-import { type Hider, hiddenBy, hiderOf, ON_EDGE, TOUCH } from "./hider.ts";
+import { type Hider, hiddenBy, hiderOf, liesBehind, ON_EDGE, TOUCH } from "./hider.ts";
 import { type PictureGrid, pictureGrid } from "./picture-grid.ts";
 import type { Point } from "./sheet.ts";
 
@@ -33,6 +33,8 @@ export interface Seen {
 
 /** Bits of a line shorter than this are not drawn, mm. */
 const SHORT = 0.05;
+/** Bits beside a hidden stretch that are shorter than this are looked at again: whether only what counts as touching shows them, mm. */
+const SHORT_END = 0.5;
 
 /** What can be seen of bodies when `into` carries them before the eye, hidden lines taken out. */
 export const see = (bodies: readonly Body[], into: Motion): Seen => finish(seeSteps(bodies, into));
@@ -57,7 +59,11 @@ export function* seeSteps(
   const towards = into.rotation[2];
   const lines: SeenLine[] = [];
   const wood = inGrid(seen);
+  let past = 0;
   for (let body = 0; body < bodies.length; body++) {
+    wood.ownFrom = past;
+    past += seen[body]!.hiders.length;
+    wood.ownTo = past;
     const motion = motions[body]!;
     for (const edge of bodies[body]!.edges) {
       const is = kindOf(edge, towards);
@@ -107,25 +113,34 @@ function addVisible(
 ): void {
   const length = Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2);
   if (length < SHORT) return;
-  const hidden = hiddenParts(a, b, wood);
+  const hidden = hiddenParts(a, b, wood, is);
   if (!hidden) {
     behind?.push({ body, is, a: at(a, b, 0), b: at(a, b, 1) });
     return;
   }
   let from = 0;
+  const addUpTo = (to: number): void => {
+    const size = (to - from) * length;
+    if (size <= SHORT) return;
+    if (hidden.length > 0 && size < SHORT_END && isBehind(a, b, (from + to) / 2, wood)) return;
+    lines.push({ body, is, a: at(a, b, from), b: at(a, b, to) });
+  };
   for (const [start, end] of hidden) {
-    if ((start - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, start) });
+    addUpTo(start);
     if (end <= from) continue;
     behind?.push({ body, is, a: at(a, b, Math.max(start, from)), b: at(a, b, end) });
     from = end;
   }
-  if ((1 - from) * length > SHORT) lines.push({ body, is, a: at(a, b, from), b: at(a, b, 1) });
+  addUpTo(1);
 }
 
 /** All that hides, and where it lies in the picture. */
 interface Wood {
   hiders: Hider[];
   grid: PictureGrid;
+  /** The hiders of the body whose lines are looked at: from this one to before that one. */
+  ownFrom: number;
+  ownTo: number;
 }
 
 function inGrid(bodies: readonly SeenBody[]): Wood {
@@ -139,11 +154,19 @@ function inGrid(bodies: readonly SeenBody[]): Wood {
   }
   const grid = pictureGrid(hiders.length, box);
   for (const hider of hiders) grid.putBox(hider);
-  return { hiders, grid };
+  return { hiders, grid, ownFrom: 0, ownTo: 0 };
 }
 
-/** The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. */
-function hiddenParts(a: Vec3, b: Vec3, { hiders, grid }: Wood): [number, number][] | undefined {
+/**
+ * The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. An outline is not hidden by another piece
+ * of its own body that it only runs along: there the two are one surface, and no nearer line is seen in its stead.
+ */
+function hiddenParts(
+  a: Vec3,
+  b: Vec3,
+  { hiders, grid, ownFrom, ownTo }: Wood,
+  is: SeenLine["is"],
+): [number, number][] | undefined {
   const left = Math.min(a[0], b[0]) - TOUCH;
   const right = Math.max(a[0], b[0]) + TOUCH;
   const low = Math.min(a[1], b[1]) - TOUCH;
@@ -156,10 +179,27 @@ function hiddenParts(a: Vec3, b: Vec3, { hiders, grid }: Wood): [number, number]
       continue;
     const part = hiddenBy(hider, a, b);
     if (!part) continue;
+    if (is === "outline" && number >= ownFrom && number < ownTo) {
+      const middle = (part[0] + part[1]) / 2;
+      const [x, y] = at(a, b, middle);
+      if (!liesBehind(hider, [x, y, a[2] + (b[2] - a[2]) * middle])) continue;
+    }
     if (part[0] === 0 && part[1] === 1) return undefined;
     parts.push(part);
   }
   return parts.length > 1 ? parts.sort((p, q) => p[0] - q[0]) : parts;
+}
+
+/**
+ * Whether a place of a straight lies behind a face, though by less than what counts as touching: where a line goes into the wood at a flat
+ * angle its end would show as a bit that ends nowhere.
+ */
+function isBehind(a: Vec3, b: Vec3, t: number, { hiders, grid }: Wood): boolean {
+  const [x, y] = at(a, b, t);
+  const z = a[2] + (b[2] - a[2]) * t;
+  for (const number of grid.near([x, y], [x, y], TOUCH))
+    if (liesBehind(hiders[number]!, [x, y, z])) return true;
+  return false;
 }
 
 function at(a: Vec3, b: Vec3, t: number): Point {

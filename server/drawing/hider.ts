@@ -124,3 +124,16 @@ export function hiddenBy({ planes }: Hider, a: Triple, b: Triple): [from: number
   }
   return [from, to];
 }
+
+/** What the rounding of places may lift off a face that they lie on, mm. */
+const ROUNDED = 0.0005;
+
+/** Whether a place is behind what a solid shows of itself, however near. */
+export function liesBehind({ planes, outline }: Hider, p: Triple): boolean {
+  const sides = 4 * outline.length;
+  for (let k = 0; k < planes.length; k += 4) {
+    const beyond = planes[k]! * p[0] + planes[k + 1]! * p[1] + planes[k + 2]! * p[2] - planes[k + 3]!;
+    if (beyond > (k < sides ? -TOUCH : TOUCH) - ROUNDED) return false;
+  }
+  return true;
+}

@@ -1,8 +1,10 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
 import { edgesOf } from "../geometry/body.ts";
-import type { Body, Edge } from "../geometry/solid.ts";
+import type { Body, Convex, Edge } from "../geometry/solid.ts";
+import { outlinedOn } from "../geometry/surfacing.ts";
 import { dot } from "../geometry/vec.ts";
+import { endsInHollow } from "../solids/through-hollow.ts";
 
 /** A part to draw. */
 export interface ScenePart {
@@ -24,7 +26,7 @@ export function sceneOf(chair: Chair): ScenePart[] {
   return [...chair.members.values()].map(({ name, design, body }) => ({
     name,
     at: design.at,
-    body: withTenons(body, tenons.get(name)),
+    body: withTenons(chair, body, tenons.get(name)),
   }));
 }
 
@@ -41,11 +43,31 @@ function tenonsThatShow(chair: Chair): Map<string, Joint[]> {
   return found;
 }
 
-function withTenons(body: Body, joints: readonly Joint[] | undefined): Body {
+function withTenons(chair: Chair, body: Body, joints: readonly Joint[] | undefined): Body {
   if (!joints) return body;
-  const tenons = joints.flatMap(({ tenon }) => tenon);
+  const [level, hollowed] = [
+    joints.filter((joint) => !endsInHollow(chair, joint)),
+    joints.filter((joint) => endsInHollow(chair, joint)),
+  ];
+  const tenons = level.flatMap(({ tenon }) => tenon);
   const edges = tenons.flatMap(edgesOf).map(({ a, b, normals }): Edge => {
     return { a, b, is: dot(...normals) > SMOOTH ? "smooth" : "arris", normals };
   });
-  return { pieces: [...body.pieces, ...tenons], edges: [...body.edges, ...edges] };
+  const wood = chair.seat?.body.pieces ?? [];
+  const trimmed = hollowed.flatMap((joint) => joint.tenon.flatMap((tenon) => trimmedEnd(joint, tenon, wood)));
+  return { pieces: [...body.pieces, ...tenons], edges: [...body.edges, ...edges, ...trimmed] };
+}
+
+/** The end of a tenon that is trimmed flush with the wood that it comes out of. */
+function trimmedEnd({ direction }: Joint, tenon: Convex, wood: readonly Convex[]): Edge[] {
+  const out = tenon.planes.map(({ normal }) => dot(normal, direction));
+  const root = tenon.planes[out.indexOf(Math.min(...out))]!;
+  const end = tenon.planes[out.indexOf(Math.max(...out))]!;
+  const edges = edgesOf(tenon).map(({ a, b, normals }): Edge => {
+    const side = normals.find((normal) => normal !== root.normal) ?? normals[0];
+    return normals.includes(root.normal)
+      ? { a, b, is: "arris", normals: [end.normal, side] }
+      : { a, b, is: "smooth", normals };
+  });
+  return outlinedOn(edges, root, direction, 0, wood).filter(({ is }) => is === "arris");
 }

@@ -6,6 +6,7 @@ import { less } from "../geometry/less.ts";
 import { height } from "../geometry/plane.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { along, dot } from "../geometry/vec.ts";
+import { trimmedInHollow } from "./through-hollow.ts";
 
 /** A mortise is cut from this far out of the face it is in, so that no film is left where the wood stands proud of the tenon's shoulder, mm. */
 const CLEAR = 1;
@@ -34,7 +35,7 @@ function cutOut(chair: Chair, member: Member): Convex[] {
     // A stick goes through a bow as it is.
     if (joint.part !== member.name || joint.kind === "passing") continue;
     const host = chair.members.get(joint.entered.name);
-    const solids = solidsOf(joint);
+    const solids = trimmedInHollow(chair, joint)?.own ?? solidsOf(joint);
     if (!host || !isTurned(host)) tenons.push(...solids);
     else {
       body = cutAway(body, host.body.pieces);
@@ -48,7 +49,8 @@ function cutOut(chair: Chair, member: Member): Convex[] {
   for (const joint of joints) {
     if (joint.entered.name !== member.name) continue;
     const solids = solidsOf(joint);
-    body = cutAway(body, [...solids, ...solids.flatMap((solid) => mouthOf(joint, solid) ?? [])]);
+    const bored = trimmedInHollow(chair, joint)?.bored ?? solids;
+    body = cutAway(body, [...bored, ...solids.flatMap((solid) => mouthOf(joint, solid) ?? [])]);
   }
   return [...body, ...cutAway(tenons, board)];
 }

@@ -8,6 +8,7 @@ import { movePoint } from "../geometry/motion.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
 import { boardOver, cutAway, isTurned, solidsOf, throughBoard } from "../solids/part-pieces.ts";
+import { trimmedInHollow } from "../solids/through-hollow.ts";
 import { density } from "./density.ts";
 import {
   type Boxed,
@@ -125,6 +126,14 @@ function cutsOf(chair: Chair): Map<string, Cut[]> {
     }
     if (!isEndKind(joint.kind)) continue;
     const own = chair.members.get(part);
+    const trimmed = trimmedInHollow(chair, joint)?.own;
+    if (trimmed) {
+      for (const share of trimmed.map(measure)) {
+        put(part, 1, share);
+        put(entered.name, -1, share);
+      }
+      continue;
+    }
     const solids = cutAway(solidsOf(joint), own ? boardOver(chair, own) : []);
     const host = chair.members.get(entered.name);
     if (!host || !isTurned(host)) {

@@ -1,9 +1,9 @@
 import { drawnLater } from "../../geometry/body.ts";
 import { offsetBy, planeAt } from "../../geometry/plane.ts";
 import type { Body, Convex, Vec3 } from "../../geometry/solid.ts";
+import { outlinedOn } from "../../geometry/surfacing.ts";
 import { along, distance, dot, negate, sub } from "../../geometry/vec.ts";
 import type { MemberFace, MemberOf } from "../chair.ts";
-import { outlinedOn } from "./end-outline.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { type RailShape, type RailSizes, railShape } from "./rail-shape.ts";
 import { type Shoulder, shoulderOf } from "./shoulder.ts";

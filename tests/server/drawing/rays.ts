@@ -11,6 +11,9 @@ import { inverse, movePoint } from "../../../server/geometry/motion.ts";
 import type { Convex, Vec3 } from "../../../server/geometry/solid.ts";
 import { dot } from "../../../server/geometry/vec.ts";
 
+/** Places so near a surface lie on it, mm: a warped face of bent wood is made of flats that stray by as much. */
+const ON_SURFACE = 0.012;
+
 interface Compared {
   /** Places of arrises that nothing hides, and those that wood hides. */
   shown: number;
@@ -71,7 +74,7 @@ export function againstRays(chair: Chair, eye: Eye, every = 1): Compared {
       const off = Math.abs((middle[0] - p[0]) * (q[1] - p[1]) - (middle[1] - p[1]) * (q[0] - p[0])) / size;
       if (off > 0.02 || share < 0 || share > 1) return false;
       const at = movePoint(out, [middle[0], middle[1], p[2] + (q[2] - p[2]) * share]);
-      return coverAt(solids, at, towards) < 0.1;
+      return coverAt(solids, at, towards, ON_SURFACE) < 0.1;
     });
     if (!isSeen)
       found.wrong.push(
@@ -81,12 +84,25 @@ export function againstRays(chair: Chair, eye: Eye, every = 1): Compared {
   return found;
 }
 
-/** How deep wood lies before a place, along the line towards the eye, mm. */
-function coverAt(solids: readonly Convex[], p: Vec3, towards: Vec3): number {
+/**
+ * How deep wood lies before a place, along the line towards the eye, mm. Wood that the place lies in counts when it is deeper in it than
+ * `skin`, square to the face by which the line comes out.
+ */
+function coverAt(solids: readonly Convex[], p: Vec3, towards: Vec3, skin = 0): number {
   let deepest = 0;
   for (const solid of solids) {
     const through = lineThrough(solid, p, towards);
-    if (through) deepest = Math.max(deepest, through[1] - Math.max(0, through[0]));
+    if (!through || through[1] <= 0) continue;
+    if (through[0] <= 0 && depthUnder(solid, p, towards) <= skin) continue;
+    deepest = Math.max(deepest, through[1] - Math.max(0, through[0]));
   }
   return deepest;
+}
+
+/** How deep a place lies under the nearest face that looks at the eye, mm. */
+function depthUnder({ planes }: Convex, p: Vec3, towards: Vec3): number {
+  let depth = Infinity;
+  for (const { normal, offset } of planes)
+    if (dot(normal, towards) > 0) depth = Math.min(depth, offset - dot(normal, p));
+  return depth;
 }
