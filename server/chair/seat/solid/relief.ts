@@ -96,12 +96,40 @@ function hollowed(
   const rim = edge ? rimPieces(edge, ring, still, cells).map((cell) => slab(cell, 0, floor)) : [];
   for (const { level, corners } of strips) {
     if (level < first) continue;
-    const below = corners.map(({ at }) => lift(at, floor));
-    const above = corners.map(({ at, moved }) => lift(at, depthInside(hollow, moved)));
-    inner.push(prism(below, above));
+    for (const ring of flat(corners.map(({ at, moved }) => ({ at, deep: depthInside(hollow, moved) }))))
+      inner.push(
+        prism(
+          ring.map(({ at }) => lift(at, floor)),
+          ring.map(({ at, deep }) => lift(at, deep)),
+        ),
+      );
   }
   if (left) inner.push(...convexCells(left).map((cell) => slab(cell, hollow.deep, floor)));
   return { rim, inner };
+}
+
+interface Corner {
+  at: Spot;
+  deep: number;
+}
+
+/** A ring of corners, as it is where they lie in one plane, else in triangles: where corners of the outline run together they do not. */
+function flat(ring: readonly Corner[]): Corner[][] {
+  const [first, ...rest] = ring;
+  if (!first) return [];
+  const triangles = rest.slice(1).map((corner, k): [Corner, Corner, Corner] => [first, rest[k]!, corner]);
+  const volumeOf = ([a, b, c]: readonly [Corner, Corner, Corner], d: Corner): number => {
+    const [[ax, ay, az], [bx, by, bz], [cx, cy, cz]] = [a, b, c].map(({ at, deep }) => [
+      at[0] - d.at[0],
+      at[1] - d.at[1],
+      deep - d.deep,
+    ]) as [Vec3, Vec3, Vec3];
+    return ax * (by * cz - bz * cy) - ay * (bx * cz - bz * cx) + az * (bx * cy - by * cx);
+  };
+  const widest = triangles.reduce((best, each) =>
+    areaOf(each.map(({ at }) => at)) > areaOf(best.map(({ at }) => at)) ? each : best,
+  );
+  return ring.every((corner) => Math.abs(volumeOf(widest, corner)) < 1e-6) ? [[...ring]] : triangles;
 }
 
 /** The hollow's contours from its rim in, out and behind the front edge; none without one. The steps are those of its solid. */
