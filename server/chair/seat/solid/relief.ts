@@ -119,12 +119,8 @@ function flat(ring: readonly Corner[]): Corner[][] {
   if (!first) return [];
   const triangles = rest.slice(1).map((corner, k): [Corner, Corner, Corner] => [first, rest[k]!, corner]);
   const volumeOf = ([a, b, c]: readonly [Corner, Corner, Corner], d: Corner): number => {
-    const [[ax, ay, az], [bx, by, bz], [cx, cy, cz]] = [a, b, c].map(({ at, deep }) => [
-      at[0] - d.at[0],
-      at[1] - d.at[1],
-      deep - d.deep,
-    ]) as [Vec3, Vec3, Vec3];
-    return ax * (by * cz - bz * cy) - ay * (bx * cz - bz * cx) + az * (bx * cy - by * cx);
+    const from = ({ at, deep }: Corner): Vec3 => [at[0] - d.at[0], at[1] - d.at[1], deep - d.deep];
+    return dot(from(a), cross(from(b), from(c)));
   };
   const widest = triangles.reduce((best, each) =>
     areaOf(each.map(({ at }) => at)) > areaOf(best.map(({ at }) => at)) ? each : best,
