@@ -7,12 +7,13 @@ import { build } from "esbuild";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
-/** Marking out, exporting, the boards' pages and the server over streams are loaded when they are asked for, from the bundles beside. */
+/** Marking out, exporting, the boards' pages, strength and the server over streams are loaded when they are asked for, from the bundles beside. */
 const onDemand = /** @type {import("esbuild").Plugin} */ ({
   name: "on-demand",
   setup({ onResolve }) {
-    onResolve({ filter: /\/(markout|export|boards)\/node\.ts$|\/cli\/(stdio)\.ts$/ }, ({ kind, path }) => {
-      const name = /(\w+)(?:\/node)?\.ts$/.exec(path)?.[1];
+    const late = /\/(markout|export|boards)\/node\.ts$|\/(strength)\/bundle\.ts$|\/cli\/(stdio)\.ts$/;
+    onResolve({ filter: late }, ({ kind, path }) => {
+      const name = /(\w+)(?:\/(?:node|bundle))?\.ts$/.exec(path)?.[1];
       return kind === "dynamic-import" ? { path: `./${name}.js`, external: true } : undefined;
     });
   },
@@ -108,7 +109,7 @@ export const bundles = {
     entryPoints: ["server/main/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainProtocol],
+    plugins: [plainProtocol, onDemand],
   },
   "server-web.js": {
     entryPoints: ["server/main/browser.ts"],
@@ -127,7 +128,7 @@ export const bundles = {
     entryPoints: ["server/main/cli/stdio.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainProtocol],
+    plugins: [plainProtocol, onDemand],
   },
   "markout.js": {
     entryPoints: ["server/main/markout/node.ts"],
@@ -170,13 +171,34 @@ export const bundles = {
     format: "iife",
     plugins: [unexplained],
   },
+  "strength.js": {
+    entryPoints: ["server/main/strength/bundle.ts"],
+    platform: "node",
+    format: "cjs",
+    plugins: [unexplained],
+  },
+  // Found by its global name once the worker has loaded it.
+  "strength-web.js": {
+    entryPoints: ["server/main/strength/bundle.ts"],
+    platform: "browser",
+    format: "iife",
+    globalName: "seatwrightStrength",
+    plugins: [unexplained],
+  },
   "panel.js": { entryPoints: ["client/panel/webview/main.ts"], platform: "browser", format: "iife" },
   // Turning the chair is loaded when it is asked for, and found by its global name.
   "panel-pictorial.js": {
     entryPoints: ["client/panel/webview/pictorial/main.ts"],
     platform: "browser",
     format: "iife",
-    globalName: "seatwrightPictorial",
+    globalName: "seatwright_pictorial",
+  },
+  // So is the frame at work.
+  "panel-strength.js": {
+    entryPoints: ["client/panel/webview/strength/main.ts"],
+    platform: "browser",
+    format: "iife",
+    globalName: "seatwright_strength",
   },
   "panel.css": { entryPoints: ["client/panel/webview/panel.css"] },
 };

@@ -14,6 +14,7 @@ const programFiles = [
   "markout.js",
   "export.js",
   "boards.js",
+  "strength.js",
   "examples",
   "letters",
   "notices.txt",

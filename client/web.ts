@@ -22,7 +22,14 @@ export async function activate(context: ExtensionContext): Promise<void> {
         "seatwright",
         "Seatwright",
         async () => startWorker(bundle("server-web.js")),
-        options,
+        // A worker does not know where it came from, so it is told where to find what it loads late.
+        {
+          ...options,
+          initializationOptions: {
+            ...options.initializationOptions,
+            bundles: { strength: bundle("strength-web.js") },
+          },
+        },
       ),
     (name, heard, failed) => {
       const marker = new Worker(bundle(`${name}-web.js`));

@@ -10,11 +10,13 @@ interface PageParts {
   script: string;
   /** The part of the script that turns the chair; loaded when that is asked for. */
   pictorial: string;
+  /** The part that shows the frame at work; the same. */
+  strength: string;
   style: string;
 }
 
 /** The page's HTML. Nothing of the maker's text is in it. */
-export function panelPage({ cspSource, nonce, script, pictorial, style }: PageParts): string {
+export function panelPage({ cspSource, nonce, script, pictorial, strength, style }: PageParts): string {
   const policy = [
     "default-src 'none'",
     `style-src ${cspSource}`,
@@ -46,7 +48,7 @@ export function panelPage({ cspSource, nonce, script, pictorial, style }: PagePa
 <section id="boards" aria-label="Boards" tabindex="0" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
 <p id="said" class="offscreen" role="status"></p>
-<script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}"></script>
+<script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}" data-strength="${strength}"></script>
 </body>
 </html>`;
 }

@@ -4,8 +4,9 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from "vscode-languageserver/browser";
 import { cancelling } from "./cancelling.ts";
 import { filesOfClient } from "./files-client.ts";
+import { rooms } from "./rooms.ts";
 import { serve } from "./serve.ts";
-import { services } from "./services.ts";
+import { addressOf, lateFrom } from "./strength/script.ts";
 import { version } from "./version.ts";
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -13,4 +14,12 @@ declare const self: DedicatedWorkerGlobalScope;
 const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self), {
   connectionStrategy: cancelling,
 });
-serve(connection, { services, files: filesOfClient(connection), version });
+let strength: string | undefined;
+serve(connection, {
+  services: { ...rooms, late: async () => lateFrom(strength) },
+  files: filesOfClient(connection),
+  version,
+  told: (options) => {
+    strength = addressOf(options);
+  },
+});

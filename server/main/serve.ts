@@ -48,6 +48,8 @@ interface Host {
   files: Files;
   version: string;
   timing?: Timing;
+  /** Hears what the client sends at first. */
+  told?(options: unknown): void;
   /** How long a hover may be worked at, ms. */
   patience?: number;
 }
@@ -61,7 +63,7 @@ const REFRESH = "refresh";
 /** Serves one client until it says exit. */
 export function serve(
   connection: Connection,
-  { services, files, version, timing, patience = PATIENCE }: Host,
+  { services, files, version, timing, told, patience = PATIENCE }: Host,
 ): void {
   const views = createViews(services, files);
   const runSafe = guard(connection.console);
@@ -147,6 +149,7 @@ export function serve(
       params.initializationOptions,
     );
     speak(translationOf(params.initializationOptions));
+    told?.(params.initializationOptions);
     state = "ready";
     return {
       serverInfo: { name: "seatwright", version },

@@ -1,22 +1,16 @@
 /**
- * The rooms of the house that the server and the command line put to work.
+ * What the server and the command line put to work.
  */
-
-import { parseSteps } from "../../grammar/parser.ts";
 import type { Problem } from "../../grammar/problem.ts";
 import type { Vocabulary } from "../../grammar/row.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import type { Tree } from "../../grammar/tree.ts";
-import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import type { Chair } from "../chair/chair.ts";
-import { sheetSteps } from "../drawing/draw-sheet.ts";
 import type { Behind, OverlayName, Sheet } from "../drawing/sheet.ts";
-import { mendSteps } from "../mends/mends.ts";
-import { rules } from "../rules/index.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
-import { settle } from "../settle.ts";
 import type { LateWork } from "../strength/late.ts";
-import { type Asked, deepenSteps, type OtherFiles, type Study, studySteps } from "../study.ts";
+import type { Asked, OtherFiles, Study } from "../study.ts";
+import { rooms } from "./rooms.ts";
 
 export interface Services {
   vocabulary: Vocabulary;
@@ -32,13 +26,6 @@ export interface Services {
 }
 
 export const services: Services = {
-  vocabulary,
-  rules,
-  parse: (text) => parseSteps(text, vocabulary),
-  study: studySteps,
-  settle,
-  deepen: deepenSteps,
-  late: async () => (await import("../strength/late.ts")).lateSteps,
-  mend: mendSteps,
-  draw: sheetSteps,
+  ...rooms,
+  late: async () => (await import("./strength/bundle.ts")).lateSteps,
 };

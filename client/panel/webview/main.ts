@@ -12,13 +12,14 @@ import { fillInWords, partNames } from "./in-words.ts";
 import { createLetterer, pictureFlags } from "./lettering/letterer.ts";
 import { createLooking, KEY_ZOOM, type Look, readLook } from "./looking.ts";
 import { createMakersRules } from "./makers-rules.ts";
-import { loadPictorial, type Pictorial, type PictorialWords } from "./pictorial-view.ts";
+import { loaded } from "./on-demand.ts";
+import type { Pictorial, PictorialWords } from "./pictorial-view.ts";
 import { createPointing } from "./pointing.ts";
 import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
 import type { ShowName } from "./showable.ts";
 import { createShows, isShown, overlaysOn, shownOf } from "./shows.ts";
-import { createStrengthView } from "./strength-view.ts";
+import type { StrengthView } from "./strength/main.ts";
 
 interface State {
   uri?: string;
@@ -36,7 +37,6 @@ declare function acquireVsCodeApi(): {
 };
 
 const vscode = acquireVsCodeApi();
-const ownScript = document.currentScript as HTMLScriptElement;
 const found = (id: string) => document.getElementById(id) as HTMLElement;
 const place = found("sheet");
 const state = found("state");
@@ -44,6 +44,7 @@ const inWords = found("words");
 let latest: DrawingParams | undefined;
 let laid: Laid | undefined;
 let pictorial: Pictorial | undefined;
+let strengthView: StrengthView | undefined;
 let pictorialWords: PictorialWords | undefined;
 let waiting: DrawingParams | undefined;
 /** Pixels to the millimetre. */
@@ -98,10 +99,6 @@ const postView = createPostView({
   place: found("post"),
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
   measure: letterer.measure,
-});
-const strengthView = createStrengthView({
-  place: found("strength"),
-  asks: (on) => vscode.postMessage({ type: "strength", on }),
 });
 const boardsView = createBoardsView({
   place: found("boards"),
@@ -165,14 +162,13 @@ function introduce() {
   applyShows();
   if (pictorial) vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
   if (isOn("boards")) vscode.postMessage({ type: "boards", on: true });
-  if (isOn("strength")) vscode.postMessage({ type: "strength", on: true });
 }
 
 function applyShows() {
   postView.turn(isOn("post"));
   void turnPictorial(isOn("pictorial"));
   turnBoards(isOn("boards"));
-  turnStrength(isOn("strength"));
+  void turnStrength(isOn("strength"));
   tellShown();
 }
 
@@ -234,7 +230,7 @@ function show(drawing: DrawingParams) {
   isOfAnother = false;
   postView.show(drawing);
   compareView.show(drawing);
-  strengthView.show(drawing);
+  strengthView?.show(drawing);
   document.body.classList.toggle("stale", stale);
   const words = stale ? `Out of date. ${drawing.reason ?? ""}` : sheet ? "" : (drawing.reason ?? "");
   if (state.textContent !== words) state.textContent = words;
@@ -271,7 +267,7 @@ async function turnPictorial(on: boolean) {
     if (latest) show(latest);
     return;
   }
-  const create = await loadPictorial(ownScript);
+  const create = await loaded("pictorial");
   if (pictorial || found("turning").hidden) return;
   pictorial = create({
     controls: found("turning"),
@@ -299,11 +295,14 @@ function turnBoards(on: boolean) {
   vscode.postMessage({ type: "boards", on });
 }
 
-/** Shows the frame at work, or takes it away. */
-function turnStrength(on: boolean) {
-  if (on === found("strength").hidden) strengthView.turn(on);
+/** Shows the frame at work, or takes it away; its script comes when it is first asked for. */
+async function turnStrength(on: boolean) {
+  const place = found("strength");
+  place.hidden = !on;
+  vscode.postMessage({ type: "strength", on });
+  if (on) strengthView ??= (await loaded("strength"))(place);
+  strengthView?.turn(latest);
 }
-
 /** Puts the element that has the keyboard while the chair is turned over the view. */
 function placeFocus(scale: number, [left, top]: Point) {
   const room = laid?.pictorial;

@@ -61,24 +61,3 @@ export interface Pictorial {
   /** It is no longer shown. */
   stop(): void;
 }
-
-/** What the script loaded on demand gives. */
-declare global {
-  var seatwrightPictorial: { createPictorial(given: PictorialGiven): Pictorial } | undefined;
-}
-
-/** Loads the script from where the page says, by the page's own word. */
-export function loadPictorial(page: HTMLScriptElement): Promise<(given: PictorialGiven) => Pictorial> {
-  return new Promise((done, failed) => {
-    if (globalThis.seatwrightPictorial) return done(globalThis.seatwrightPictorial.createPictorial);
-    const script = document.createElement("script");
-    script.nonce = page.nonce;
-    script.src = page.dataset.pictorial ?? "";
-    script.addEventListener("load", () => {
-      if (globalThis.seatwrightPictorial) done(globalThis.seatwrightPictorial.createPictorial);
-      else failed(new Error("The pictorial view could not be started."));
-    });
-    script.addEventListener("error", () => failed(new Error("The pictorial view could not be loaded.")));
-    document.head.append(script);
-  });
-}

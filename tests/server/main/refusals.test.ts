@@ -8,7 +8,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Diagnostic, DocumentDiagnosticReport } from "vscode-languageserver";
 import { FIND_FILES, READ_FILE } from "../../../server/main/protocol.ts";
 import { buildServer, newFolder, type Server, serving } from "../../fuzz/server-process.ts";
-import { type WebServer, webServer } from "./web-worker.ts";
+import { STRENGTH, type WebServer, webServer } from "./web-worker.ts";
 
 const folder = newFolder();
 const row = (count: number, one: (at: number) => string) =>
@@ -69,7 +69,8 @@ beforeAll(async () => {
       return {};
     }
   });
-  await web.request("initialize", { processId: null, rootUri: null, capabilities });
+  const initializationOptions = { bundles: { strength: STRENGTH } };
+  await web.request("initialize", { processId: null, rootUri: null, capabilities, initializationOptions });
   web.notify("initialized", {});
 }, 120_000);
 
@@ -103,6 +104,27 @@ it.each(Object.entries(cases))("the same is found in %s", { timeout: 120_000 }, 
     return there === here ? "none" : `on the desktop:\n${there}\non the web:\n${here}`;
   };
   await expect.poll(difference, { timeout: 60_000 }).toBe("none");
+  void desktop.client.sendNotification("textDocument/didClose", ask);
+  web.notify("textDocument/didClose", ask);
+});
+
+it("what is worked out late is found on both", { timeout: 120_000 }, async () => {
+  const uri = folder.uri("overworked.chair");
+  const text = readFileSync(
+    new URL("../../../server/rules/strength/joint-overworked.chair", import.meta.url),
+    "utf8",
+  );
+  const textDocument = { uri, languageId: "chair", version: 1, text };
+  void desktop.client.sendNotification("textDocument/didOpen", { textDocument });
+  web.notify("textDocument/didOpen", { textDocument });
+  const ask = { textDocument: { uri } };
+  for (const report of [
+    () => desktop.client.sendRequest<DocumentDiagnosticReport>("textDocument/diagnostic", ask),
+    () => web.request<DocumentDiagnosticReport>("textDocument/diagnostic", ask),
+  ])
+    await expect
+      .poll(async () => told(await report()).join("\n"), { timeout: 60_000 })
+      .toContain("joint-overworked");
   void desktop.client.sendNotification("textDocument/didClose", ask);
   web.notify("textDocument/didClose", ask);
 });

@@ -14,6 +14,9 @@ interface Message {
   error?: { code: number; message: string };
 }
 
+/** What the client says of where the worker finds its script for strength. */
+export const STRENGTH = "strength-web.js";
+
 export interface WebServer {
   request<T>(method: string, params: unknown): Promise<T>;
   notify(method: string, params: unknown): void;
@@ -30,26 +33,31 @@ const web = {
   postMessage: (message) => parentPort.postMessage(message),
   addEventListener: () => {},
 };
+web.importScripts = (name) => vm.runInContext(workerData[name], web);
 web.self = web;
 web.globalThis = web;
 vm.createContext(web);
 parentPort.on("message", (data) => web.onmessage?.({ data }));
-vm.runInContext(workerData, web);
+web.importScripts("server-web.js");
 `;
 
 /** Starts it; `answer` is what the client says to the server's own requests. */
 export async function webServer(answer: (method: string, params: unknown) => unknown): Promise<WebServer> {
-  const bundle = await build({
-    absWorkingDir: root,
-    bundle: true,
-    target: "es2022",
-    mainFields: ["browser", "module", "main"],
-    alias: { "lodash-es": "es-toolkit/compat" },
-    define: { global: "globalThis" },
-    write: false,
-    ...bundles["server-web.js"],
+  const scripts = ["server-web.js", STRENGTH].map(async (name) => {
+    const bundle = await build({
+      absWorkingDir: root,
+      bundle: true,
+      target: "es2022",
+      mainFields: ["browser", "module", "main"],
+      alias: { "lodash-es": "es-toolkit/compat" },
+      define: { global: "globalThis" },
+      write: false,
+      ...bundles[name],
+    });
+    return [name, bundle.outputFiles?.[0]?.text] as const;
   });
-  const worker = new Worker(surroundings, { eval: true, workerData: bundle.outputFiles?.[0]?.text });
+  const workerData = Object.fromEntries(await Promise.all(scripts));
+  const worker = new Worker(surroundings, { eval: true, workerData });
   const waiting = new Map<number | string, (message: Message) => void>();
   worker.on("error", ({ message }) => {
     for (const end of waiting.values()) end({ error: { code: 0, message } });

@@ -18,7 +18,7 @@ import { eyeAfter, eyePulled, readTurned, type Turned } from "./state.ts";
 const REST = 120;
 
 /** Nothing to show yet. */
-export function createPictorial(given: PictorialGiven): Pictorial {
+export function create(given: PictorialGiven): Pictorial {
   const { focus } = given;
   let turned = readTurned(given.turned);
   let turnable: Turnable | undefined;

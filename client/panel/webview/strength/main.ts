@@ -1,21 +1,21 @@
 /**
- * The frame at work, under the drawing while that is switched on: one load case at a time, the bent shape enlarged, in words below.
+ * The frame at work, under the drawing while that is switched on: one load case at a time, the bent shape enlarged, in words below. A
+ * script of its own, loaded when it is asked for.
  */
-import type { DrawingParams } from "../../../server/main/protocol.ts";
-import { element, pathThrough } from "./svg.ts";
+import type { DrawingParams } from "../../../../server/main/protocol.ts";
+import { element, pathThrough } from "../svg.ts";
 
 type Strength = NonNullable<DrawingParams["strength"]>;
 
-interface StrengthView {
-  /** It is switched on or off. */
-  turn(on: boolean): void;
+export interface StrengthView {
+  /** Its place has been shown or hidden; the drawing of now comes along. */
+  turn(drawing: DrawingParams | undefined): void;
   /** A drawing has come. */
-  show(drawing: DrawingParams): void;
+  show(drawing: DrawingParams | undefined): void;
 }
 
-/** Fills `place`; `asks` hears whether it is to be shown. */
-export function createStrengthView(given: { place: HTMLElement; asks(on: boolean): void }): StrengthView {
-  const { place, asks } = given;
+/** Fills `place`. */
+export function create(place: HTMLElement): StrengthView {
   let chosen: string | undefined;
   let latest: Strength | undefined;
 
@@ -39,17 +39,17 @@ export function createStrengthView(given: { place: HTMLElement; asks(on: boolean
     place.replaceChildren(select, picture(latest, one), words);
   }
 
+  const show: StrengthView["show"] = (drawing) => {
+    if (drawing?.strength) latest = drawing.strength;
+    if (!place.hidden && drawing?.strength) fill();
+  };
   return {
-    turn(on) {
-      place.hidden = !on;
-      asks(on);
-      if (on) fill();
-      else place.replaceChildren();
+    turn(drawing) {
+      if (place.hidden) return place.replaceChildren();
+      if (place.childElementCount === 0) fill();
+      show(drawing);
     },
-    show({ strength }) {
-      if (strength) latest = strength;
-      if (!place.hidden && strength) fill();
-    },
+    show,
   };
 }
 
