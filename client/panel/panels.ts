@@ -168,6 +168,10 @@ export function createPanels(
       held.drawing.reset();
       watch(uri, held.drawing);
     }),
+    workspace.onDidCloseTextDocument(({ uri, isUntitled }) => {
+      // The server draws open files only: a drawing goes on though the tab of its text is closed.
+      if (showing(uri) && !isUntitled) void workspace.openTextDocument(uri).then(undefined, () => undefined);
+    }),
     window.onDidChangeActiveTextEditor((editor) => {
       if (editor?.document.languageId === language) follow(editor.document.uri);
     }),

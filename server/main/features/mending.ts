@@ -1,6 +1,8 @@
 import { type ClientCapabilities, CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { asked, codeActionSteps, FIX_ALL } from "../../editor/code-actions.ts";
 import { meet, spanOf } from "../../editor/view.ts";
+import { isOfReading } from "../../mends/trial.ts";
+import type { Study } from "../../study.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { finishInTurns } from "../in-turns.ts";
 
@@ -15,9 +17,15 @@ export const mendingFeatures: Feature[] = [
       const stop = () => token.isCancellationRequested || world.views.get(view.uri) !== view;
       if (asked(CodeActionKind.QuickFix, context.only)) {
         const near = () => view.study.problems.filter((problem) => meet(problem, span));
-        // A mend has to hold with what is worked out late as well.
-        if (near().length > 0) await finishInTurns(view.deepen(await world.services.late()), stop);
-        await finishInTurns(view.mend(near()), stop);
+        // A mend has to hold with what is worked out late as well, but for a misspelt word.
+        if (!near().every((problem) => problem.mends || isOfReading(problem)))
+          await finishInTurns(view.deepen(await world.services.late()), stop);
+        // That may be done meanwhile by somebody else: then the study is another, with findings of its own.
+        let mended: Study | undefined;
+        while (mended !== view.study && !stop()) {
+          mended = view.study;
+          await finishInTurns(view.mend(near()), stop);
+        }
       }
       const settings = await world.settings(view.uri);
       const given = { only: context.only, placesCaret: placesCaret(world.client) };
