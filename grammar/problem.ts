@@ -2,6 +2,8 @@
  * What every stage says when something is wrong: one sentence on the narrowest text at fault.
  */
 
+import type { Steps } from "./steps.ts";
+
 /** A stretch of text in UTF-16 offsets, end not included. */
 export interface Span {
   start: number;
@@ -66,6 +68,8 @@ export interface Problem extends Span {
   otherwise?: string;
   /** Changes that were tried on this very text; absent until they have been. */
   mends?: Mend[];
+  /** The trying of them, begun and not done: whoever asks for them goes on with it. */
+  mending?: Steps<Mend[]>;
   related?: Related[];
 }
 

@@ -26,9 +26,10 @@ interface Given {
   files: Files;
   drawings: Drawings;
   settings(uri: string): Promise<Settings>;
-  /** Whether the client asks for findings itself; then they are not sent, and `refresh` asks it to ask again. */
+  /** Whether the client asks for findings itself; then they are not sent. */
   pulls(): boolean;
-  refresh(): void;
+  /** Asks the client to ask again for hints and lenses, and for findings where those are others. */
+  refresh(findings: boolean): void;
   /** Hears of what fails. */
   report(name: string, error: unknown): void;
   /** How what is late is worked out. */
@@ -102,7 +103,7 @@ export function createLooks(given: Given): Looks {
     const before = toldLate.get(view.uri);
     toldLate.set(view.uri, told);
     if (!given.pulls() && told.includes("!")) await publish(view, chosen);
-    if (told !== before) given.refresh();
+    if (told !== before) given.refresh(told.includes("!") || before?.includes("!") === true);
     // What is drawn may tell of it: the frame at work always, findings where they are other than before.
     if (told !== before || drawings.showsStrength(view.uri)) await redraw(view, chosen, stop);
   }
@@ -113,7 +114,7 @@ export function createLooks(given: Given): Looks {
     if (stop() || untried.length === 0) return;
     await finishInTurns(view.mend(untried), stop, true);
     if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
-    if (given.pulls()) given.refresh();
+    if (given.pulls()) given.refresh(true);
     else await publish(view, chosen);
     await redraw(view, chosen, stop);
   }

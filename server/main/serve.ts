@@ -57,8 +57,9 @@ interface Host {
 /** A hover comes up after about a third of a second anyway. */
 const PATIENCE = 500;
 
-/** No file, but the turn at which the client is asked to ask again. */
+/** No files, but the turns at which the client is asked to ask again: for everything, or for hints and lenses alone. */
 const REFRESH = "refresh";
+const REFRESH_HINTS = "refresh hints";
 
 /** Serves one client until it says exit. */
 export function serve(
@@ -84,7 +85,7 @@ export function serve(
     settings: (uri) => settings.of(uri),
     late: services.late,
     pulls: () => pulls,
-    refresh: () => schedule.touch(REFRESH),
+    refresh: (findings) => schedule.touch(findings ? REFRESH : REFRESH_HINTS),
     report,
   });
   const world: World = {
@@ -105,7 +106,7 @@ export function serve(
 
   /** Findings and drawing of one file as it is now. */
   function look(uri: string) {
-    if (uri === REFRESH) return refresh();
+    if (uri === REFRESH || uri === REFRESH_HINTS) return refresh(uri === REFRESH);
     const view = views.opened(uri);
     if (!view || state === "shut") return;
     return looks.look(view).catch((error) => report("looking at a file", error));
@@ -119,13 +120,13 @@ export function serve(
   }
 
   /** Asks the client to ask again for what it pulls: more has changed than the file being typed in. */
-  function refresh() {
+  function refresh(all: boolean) {
     const { workspace } = world.client;
     const wanted = [
-      pulls && workspace?.diagnostics?.refreshSupport && "workspace/diagnostic/refresh",
+      all && pulls && workspace?.diagnostics?.refreshSupport && "workspace/diagnostic/refresh",
       workspace?.inlayHint?.refreshSupport && "workspace/inlayHint/refresh",
       workspace?.codeLens?.refreshSupport && "workspace/codeLens/refresh",
-      workspace?.semanticTokens?.refreshSupport && "workspace/semanticTokens/refresh",
+      all && workspace?.semanticTokens?.refreshSupport && "workspace/semanticTokens/refresh",
     ];
     for (const method of wanted) if (method) connection.sendRequest(method).catch(() => undefined);
   }

@@ -34,7 +34,10 @@ const KEPT = 2;
 export const mend = (study: Study, files: OtherFiles, bounds?: Bounds): void =>
   finish(mendSteps(study, files, study.problems, bounds));
 
-/** The same for some findings of the study, resting within and after each trial. */
+/**
+ * The same for some findings of the study, resting within and after each trial. What is broken off is not lost: an editor asks again for
+ * the same as soon as the caret moves.
+ */
 export function* mendSteps(
   study: Study,
   files: OtherFiles,
@@ -45,12 +48,20 @@ export function* mendSteps(
   // Errors first, then in the order of the text.
   const sorted = [...problems].sort((a, b) => weight(a) - weight(b));
   for (const problem of sorted) {
-    if (problem.mends) continue;
-    const before = left;
     const most = Math.min(bounds.each, left);
     const trials = { left: most };
-    problem.mends = yield* mendsOf(study, problem, files, trials);
-    left = before - (most - trials.left);
+    while (!problem.mends) {
+      const going = problem.mending ?? mendsOf(study, problem, files, trials);
+      // Steps that throw are begun anew by whoever asks next.
+      delete problem.mending;
+      const { value, done } = going.next();
+      if (done) problem.mends = value;
+      else {
+        problem.mending = going;
+        yield;
+      }
+    }
+    left -= most - trials.left;
   }
 }
 
