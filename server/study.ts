@@ -103,7 +103,26 @@ export function* deepenSteps(study: Study, work: LateWork): Steps<Study> {
   }
   const chair = { ...quick, values: withLate(quick.values, late) };
   const judged = yield* judgeSteps({ tree, design, chair, late, before: grounds.found }, grounds.also);
-  return { ...study, chair, ...shown(chair, judged), late, lateWork: work, quick: study };
+  const now = shown(chair, judged);
+  return {
+    ...study,
+    chair,
+    ...now,
+    problems: now.problems.map(withMends(study)),
+    late,
+    lateWork: work,
+    quick: study,
+  };
+}
+
+/** A finding with the mends that were tried for it before: they ask for nothing that is late unless it does itself. */
+function withMends({ problems }: Study): (problem: Problem) => Problem {
+  const keyOf = ({ code, start, end, message }: Problem) => `${code} ${start} ${end} ${message}`;
+  const tried = new Map(problems.flatMap((each) => (each.mends ? [[keyOf(each), each.mends] as const] : [])));
+  return (problem) => {
+    const mends = tried.get(keyOf(problem));
+    return mends ? { ...problem, mends } : problem;
+  };
 }
 
 /** A chair with its late values among the others, after those of how it tips. */

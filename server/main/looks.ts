@@ -2,10 +2,12 @@
  * What is done each time an open file is looked at: findings and drawing are sent, then mends are tried.
  */
 import type { Connection } from "vscode-languageserver";
+import type { Problem } from "../../grammar/problem.ts";
 import { printWorked } from "../chair/values/print.ts";
 import { diagnostics } from "../editor/diagnostics.ts";
 import type { Settings } from "../editor/settings.ts";
 import type { View } from "../editor/view.ts";
+import { isOfReading } from "../mends/trial.ts";
 import { messageOf } from "../mends/words.ts";
 import { isLateFinding } from "../rules/late-findings.ts";
 import type { LateWork } from "../strength/late.ts";
@@ -108,9 +110,14 @@ export function createLooks(given: Given): Looks {
     if (told !== before || drawings.showsStrength(view.uri)) await redraw(view, chosen, stop);
   }
 
-  /** Tries mends once the findings are shown; findings and drawing are sent again with them. */
-  async function mended(view: View, chosen: Settings, stop: () => boolean) {
-    const untried = view.study.problems.filter(({ mends }) => !mends);
+  /** Tries mends of some findings once they are shown; findings and drawing are sent again with them. */
+  async function mended(
+    view: View,
+    chosen: Settings,
+    stop: () => boolean,
+    of: (problem: Problem) => boolean,
+  ) {
+    const untried = view.study.problems.filter((problem) => !problem.mends && of(problem));
     if (stop() || untried.length === 0) return;
     await finishInTurns(view.mend(untried), stop, true);
     if (stop() || untried.every((problem) => messageOf(problem) === problem.message)) return;
@@ -134,10 +141,14 @@ export function createLooks(given: Given): Looks {
       const chosen = await settings(view.uri);
       if (!given.pulls() && newest()) await publish(view, chosen);
       await redraw(view, chosen, stop);
-      deepened(view, chosen, () => !newest())
+      const old = () => !newest();
+      const mend = (of: (problem: Problem) => boolean) =>
+        mended(view, chosen, old, of).catch((error) => report("trying mends", error));
+      // A word that is misspelt is mended by one trial, and a maker looks for that at once.
+      mend(isOfReading)
+        .then(() => deepened(view, chosen, old))
         .catch((error) => report("strength", error))
-        .then(() => mended(view, chosen, () => !newest()))
-        .catch((error) => report("trying mends", error));
+        .then(() => mend(() => true));
     },
     forget(uri) {
       shown.delete(uri);

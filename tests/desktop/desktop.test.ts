@@ -81,12 +81,11 @@ describe("the mess chair in VS Code with a Node extension host", () => {
   });
 
   it("is mended by a quick fix", async () => {
-    const { page, find } = workbench;
+    const { page, find, offers } = workbench;
     await page.locator(".editor-instance .overflow-guard").first().click();
     await find("kik");
     await page.keyboard.press("ArrowLeft");
-    await page.keyboard.press("Control+.");
-    await page.locator(".action-widget .monaco-list-row.action.focused", { hasText: "kick" }).waitFor();
+    await offers("kick");
     await page.keyboard.press("Enter");
     await page.locator(".editor-instance .view-line", { hasText: "kick 4deg" }).first().waitFor();
     await page.locator(".squiggly-error").first().waitFor({ state: "detached" });

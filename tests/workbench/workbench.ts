@@ -16,6 +16,8 @@ export interface Workbench {
   hover(says: string): Promise<string>;
   /** Puts the caret at the end of the first text found in the editor on the left, by way of Find. */
   find(text: string): Promise<void>;
+  /** Opens what is offered at the caret, and again where VS Code puts it away, as when findings come anew; the first one is chosen. */
+  offers(says: string | RegExp): Promise<void>;
   /** Clicks something that goes to a line of the text, and again if the caret does not come there. */
   goesTo(line: number, click: () => Promise<void>): Promise<void>;
   /** Addresses asked for that are not on this machine and were not answered by VS Code's own service worker. */
@@ -116,6 +118,18 @@ export async function driveWorkbench(
         if (inText) break;
       }
       await page.keyboard.press("ArrowRight");
+    },
+    async offers(says) {
+      const chosen = page.locator(".action-widget .monaco-list-row.action.focused", { hasText: says });
+      for (let tries = 0; ; tries++) {
+        await page.keyboard.press("Control+.");
+        try {
+          return await chosen.waitFor({ timeout: 8000 });
+        } catch (error) {
+          if (tries > 8) throw error;
+          await page.keyboard.press("Escape");
+        }
+      }
     },
     async goesTo(line, click) {
       const caret = page.locator(".statusbar-item", { hasText: `Ln ${line}, ` });

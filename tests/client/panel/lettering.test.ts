@@ -8,9 +8,15 @@ import { arranged, type Laid } from "../../../client/panel/webview/arrange.ts";
 import { flaggedIn } from "../../../client/panel/webview/flag-places.ts";
 import { lettered } from "../../../client/panel/webview/lettering/labels.ts";
 import { namedIn } from "../../../client/panel/webview/lettering/named.ts";
+import { captionLines, pictureFlagged } from "../../../client/panel/webview/lettering/picture-letters.ts";
 import type { Placed } from "../../../client/panel/webview/lettering/search.ts";
+import { captionDrop, LINE } from "../../../client/panel/webview/lettering/type-scale.ts";
+import { areasOf as pictureAreas } from "../../../client/panel/webview/pictorial/picture-areas.ts";
+import { eyes } from "../../../server/drawing/pictorial/eye.ts";
+import { captionOf } from "../../../server/drawing/pictorial/framed.ts";
+import { lookAt, middleSeen, roomOf } from "../../../server/drawing/pictorial/look.ts";
 import { overlayNames, type Point } from "../../../server/drawing/sheet.ts";
-import { chairs, faultsIn, sheetOf, toldOf } from "./sample-sheets.ts";
+import { chairs, faultsIn, sheetOf, toldOf, turnableOf } from "./sample-sheets.ts";
 
 /** A narrow panel, a low one, half of a screen, a whole one. */
 const sizes = [
@@ -99,7 +105,12 @@ function straights({ views, moved }: Laid, scale: number): (readonly [Point, Poi
 }
 
 const bare = chairs.map(([path]) => ({ path, sheet: sheetOf(path) }));
-const full = chairs.map(([path]) => ({ path, sheet: sheetOf(path, overlayNames), told: toldOf(path) }));
+const full = chairs.map(([path]) => ({
+  path,
+  sheet: sheetOf(path, overlayNames),
+  told: toldOf(path),
+  turnable: turnableOf(path),
+}));
 
 describe("the lettering of the drawing", () => {
   it.each(sizes)(
@@ -129,6 +140,65 @@ describe("the lettering of the drawing", () => {
       }
     },
   );
+
+  it.each(sizes)("keeps the pictorial view's flags and caption to themselves at %i × %i", (width, height) => {
+    const room = { width, height };
+    for (const { path, sheet, told, turnable } of full) {
+      const faults = faultsIn(sheet);
+      for (const apart of [false, true]) {
+        const pictured = roomOf(turnable, { apart });
+        const eye = eyes["front-left"]!;
+        const areas = pictureAreas(lookAt(turnable, { eye, apart: apart ? 1 : 0 }));
+        for (const look of ["all", "pictorial"] as const) {
+          const laid = arranged(sheet, { room, look, pictorial: pictured });
+          for (const nearer of [1, 2.4]) {
+            const scale = laid.scale * nearer;
+            const others = lettered(laid, {
+              scale,
+              flagged: Object.fromEntries(
+                laid.views.map(({ name, areas: own }) => [name, flaggedIn(own, faults)]),
+              ),
+              named: namedIn(laid.views, told),
+            }).map((one) => ({ says: String(one.lines), box: corners(one) }));
+            const [mx, my] = middleSeen(pictured, eye);
+            const { x, y } = laid.pictorial!;
+            const [right, below] = [pictured.width / 2 - mx, pictured.height / 2 + my];
+            const bounds = {
+              left: -right,
+              right: pictured.width - right,
+              top: -below,
+              foot: pictured.height - below,
+            };
+            const moved = ([u, v]: Point): Point => [u + (x + right) * scale, v + (y + below) * scale];
+            const flags = pictureFlagged({ areas, faults, bounds, scale }).map((one) => ({
+              says: String(one.lines),
+              box: corners({ ...one, at: moved(one.at) }),
+            }));
+            expect(flags.length, path).toBeGreaterThan(0);
+            const caption = captionLines(
+              captionOf(turnable, { eye, apart: apart ? 1 : 0 }),
+              pictured.width * scale,
+              laid.figures,
+            ).map((line, k) => {
+              const [cx, cy] = [(x + pictured.width / 2) * scale, (y + pictured.height) * scale];
+              const foot = cy + captionDrop(laid.figures) + k * LINE * laid.figures;
+              const half = leastWidth(line, laid.figures) / 2;
+              const box: Point[] = [
+                [cx - half, foot - 0.7 * laid.figures],
+                [cx + half, foot],
+              ];
+              return { says: line, box };
+            });
+            const own = [...flags, ...caption];
+            for (const [k, { says, box }] of own.entries()) {
+              const on = [...others, ...own.slice(k + 1)].find((other) => overlap(box, other.box));
+              expect(on ? `${says} on ${on.says}` : "", `${path}, ${look}, ${nearer}, ${apart}`).toBe("");
+            }
+          }
+        }
+      }
+    }
+  });
 
   it.each(sizes)("has every figure, on no line, within the panel, at %i × %i", (width, height) => {
     const room = { width, height };

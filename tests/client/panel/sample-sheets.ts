@@ -3,6 +3,7 @@
  */
 import { finish } from "../../../grammar/steps.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
+import { type Turnable, turnableSteps } from "../../../server/drawing/pictorial/turnable.ts";
 import type { OverlayName, Sheet } from "../../../server/drawing/sheet.ts";
 import { type PartTold, partsTold } from "../../../server/editor/about/parts-told.ts";
 import { type Fault, letterOf } from "../../../server/editor/faults.ts";
@@ -21,6 +22,10 @@ export const sheetOf = (path: string, overlays: readonly OverlayName[] = []): Sh
 
 export const toldOf = (path: string): PartTold[] =>
   finish(partsTold(chairs.find(([each]) => each === path)![1]));
+
+/** A sample as the pictorial view turns it. */
+export const turnableOf = (path: string): Turnable =>
+  finish(turnableSteps(chairs.find(([each]) => each === path)![1].study.chair, true));
 
 /** A finding of every third part that is drawn, the gravest now and then. */
 export function faultsIn({ views: drawn }: Sheet): Fault[] {

@@ -6,6 +6,7 @@ import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { type Flagged, flagLabel } from "../flag-places.ts";
 import { boxOf } from "./boxes.ts";
+import { pictureRoom } from "./picture-letters.ts";
 import { apron, rowAt, rowsOf, shortly } from "./rows.ts";
 import { createTable, type Label, type Placed, place, type Stand, standOf, type Table } from "./search.ts";
 import {
@@ -52,6 +53,8 @@ export function lettered(
       [(laid.width + right) * scale, (laid.height + down) * scale],
     ]),
   );
+  const picture = pictureRoom(laid, scale);
+  if (picture) table.taken.push(picture);
   const views = laid.views.map((view) => seen(laid, view, scale));
   for (const view of views) putLines(table, view);
   const size = laid.figures;

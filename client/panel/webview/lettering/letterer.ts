@@ -1,17 +1,15 @@
 /**
  * Letters a drawing anew for each scale it is seen at.
  */
-import type { Point } from "../../../../server/drawing/sheet.ts";
 import type { PartTold } from "../../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../../server/editor/faults.ts";
 import type { Laid } from "../arrange.ts";
-import { flaggedIn, flagLabel } from "../flag-places.ts";
+import { flaggedIn } from "../flag-places.ts";
 import type { FlaggedPicture } from "../pictorial-view.ts";
-import { boxOf } from "./boxes.ts";
 import { letteringElements } from "./elements.ts";
 import { lettered, type Named } from "./labels.ts";
 import { namedIn } from "./named.ts";
-import { createTable, place } from "./search.ts";
+import { pictureFlagged } from "./picture-letters.ts";
 import type { Measure } from "./type-scale.ts";
 
 interface Letterer {
@@ -74,11 +72,5 @@ type Names = Partial<Record<string, readonly Named[]>>;
 const MOST_KNOWN = 2000;
 
 /** The flags of a picture that is not part of the sheet. */
-export function pictureFlags({ areas, faults, bounds, scale }: FlaggedPicture): SVGElement[] {
-  const px = ([x, y]: Point): Point => [x * scale, y * scale];
-  const { left, right, top, foot } = bounds;
-  const seen = areas.map((area) => ({ ...area, points: area.points.map(px) }));
-  const labels = flaggedIn(areas, faults).map((flag) => flagLabel(flag, px(flag.anchor), seen, "pictorial"));
-  const table = createTable(boxOf([px([left, top]), px([right, foot])]));
-  return letteringElements(place(table, labels), scale);
-}
+export const pictureFlags = (of: FlaggedPicture): SVGElement[] =>
+  letteringElements(pictureFlagged(of), of.scale);

@@ -2,16 +2,16 @@
  * The pictorial view as SVG elements, which stay while it is turned: only what their lines are changes from frame to frame. What takes
  * longer (the areas that take a click, the flags) is made when it rests.
  */
-import { outlinesOf } from "../../../../server/drawing/areas.ts";
 import type { Looked } from "../../../../server/drawing/pictorial/look.ts";
-import type { Area, Point } from "../../../../server/drawing/sheet.ts";
-import { wrapped } from "../../../../server/drawing/xml.ts";
+import type { Point } from "../../../../server/drawing/sheet.ts";
 import type { Fault } from "../../../../server/editor/faults.ts";
 import { type Gravity, gravityOf } from "../flag-elements.ts";
-import { CAPTION_LINES, captionDrop, LINE } from "../lettering/type-scale.ts";
+import { captionLines } from "../lettering/picture-letters.ts";
+import { captionDrop, LINE } from "../lettering/type-scale.ts";
 import type { PictorialGiven } from "../pictorial-view.ts";
 import type { PartElements } from "../sheet-view.ts";
 import { element, pathThrough } from "../svg.ts";
+import { areasOf, down } from "./picture-areas.ts";
 
 interface Shown {
   looked: Looked;
@@ -91,11 +91,10 @@ export function createPictureElements(flagged: PictorialGiven["flagged"]): Pictu
       setPaths(is, joinedByPart(looked.strokes.filter((stroke) => stroke.is === is)), classOf(is));
     setPaths("tenon", joinedByPart(looked.tenons), () => "tenon");
     const x = room.width / 2;
-    const letters = Math.max(12, Math.floor((room.width * scale) / (figures * LETTER)));
     caption.setAttribute("font-size", String(figures / scale));
     caption.setAttribute("y", String(room.height + captionDrop(figures) / scale));
     caption.replaceChildren(
-      ...wrapped(words, letters, CAPTION_LINES).map((line, k) =>
+      ...captionLines(words, room.width * scale, figures).map((line, k) =>
         element("tspan", { x, dy: k === 0 ? 0 : `${LINE}em` }, line),
       ),
     );
@@ -132,12 +131,6 @@ export function createPictureElements(flagged: PictorialGiven["flagged"]): Pictu
   };
 }
 
-/** About how wide a letter of a caption is for its height. */
-const LETTER = 0.58;
-
-/** As seen, right and up, into what SVG draws: y down. */
-const down = ([x, y]: Point): Point => [x, -y];
-
 function joinedByPart(lines: readonly { part: string; points: readonly Point[] }[]): Map<string, string> {
   const found = new Map<string, string>();
   for (const { part, points } of lines)
@@ -156,13 +149,3 @@ function hatching({ shapes }: Looked, grave: ReadonlyMap<string, Gravity>): SVGP
     element("path", { class: grave.get(part) ?? "cover", d: shapeOf(outlines) }),
   );
 }
-
-/** The outlines of whole parts, for flags to find a place. */
-function areasOf({ shapes }: Looked): Area[] {
-  return shapes.flatMap(({ part, seen }) =>
-    outlinesOf(seen.hiders).map((points) => ({ part, at: NOWHERE, points: points.map(down) })),
-  );
-}
-
-/** Flags do not ask where a part stands in the text. */
-const NOWHERE = { start: 0, end: 0 };
