@@ -9,6 +9,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { startCodeServer } from "../../.build/desktop/code-server.mjs";
 import { root } from "../house/project-files.ts";
+import { acrossSteps } from "../workbench/across-steps.ts";
 import { paletteSteps } from "../workbench/palette-steps.ts";
 import { driveWorkbench, type Workbench } from "../workbench/workbench.ts";
 
@@ -24,7 +25,8 @@ let workbench: Workbench;
 beforeAll(async () => {
   mkdirSync(folder);
   writeFileSync(join(folder, name), sample.replace("kick 4deg", "kick 3deg"));
-  writeFileSync(join(folder, other), readFileSync(join(root, "samples", other), "utf8"));
+  for (const each of [other, "boathouse-joints.chair", "mess-armchair.chair"])
+    writeFileSync(join(folder, each), readFileSync(join(root, "samples", each), "utf8"));
   const git = (...args: string[]) =>
     execFileSync("git", [
       "-C",
@@ -171,6 +173,14 @@ describe("the mess chair in VS Code with a Node extension host", () => {
     await page.locator(".squiggly-error").first().waitFor();
     await page.keyboard.press("Control+z");
     await page.locator(".squiggly-error").first().waitFor({ state: "detached" });
+  });
+
+  acrossSteps(() => workbench);
+
+  it("goes back to the chair from the list of references", async () => {
+    const { open, run } = workbench;
+    await run("View: Show Explorer");
+    await open(name);
   });
 
   // What came before has left the text, not the drawing, as the editor in use.

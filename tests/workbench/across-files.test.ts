@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { kindsOfChair } from "../../client/fresh-chair.ts";
 import { root } from "../house/project-files.ts";
+import { acrossSteps } from "./across-steps.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const textOf = (name: string) => readFileSync(join(root, "samples", name), "utf8");
@@ -66,57 +67,7 @@ describe("several chairs in VS Code for the web", { timeout: 120_000 }, () => {
     );
   });
 
-  it("rename a joint in the library and in the chairs that use it", async () => {
-    const { page, open, find } = workbench;
-    await open(joints);
-    await find("joint boathouse-back");
-    await page.keyboard.press("ArrowLeft");
-    await page.keyboard.press("F2");
-    const box = page.locator(".rename-box input, .rename-box .rename-input").first();
-    await box.waitFor();
-    await box.fill("splat-tenon");
-    await page.keyboard.press("Enter");
-    await page
-      .locator(".editor-instance .view-line", { hasText: /joint.splat-tenon/ })
-      .first()
-      .waitFor();
-    await open(armchair);
-    await find("joined splat-tenon");
-  });
-
-  it("find every place a joint is spoken of, over all files", async () => {
-    const { page, open, find, run } = workbench;
-    await open(joints);
-    await find("joint boathouse-rail");
-    await page.keyboard.press("ArrowLeft");
-    await run("References: Find All References");
-    const found = page.locator(
-      ".references-view .monaco-list-row, .tree-explorer-viewlet-tree-view .monaco-list-row",
-    );
-    await found.filter({ hasText: armchair }).first().waitFor();
-    await found.filter({ hasText: joints }).first().waitFor();
-  });
-
-  it("go to a part of any file by its name", async () => {
-    const { page, run } = workbench;
-    const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
-    // The list of references takes the focus as it fills, which closes what was opened before.
-    await expect
-      .poll(
-        async () => {
-          await page.keyboard.press("Control+1");
-          await run("Go to Symbol in Workspace");
-          await page.waitForTimeout(500);
-          return (await input.isVisible()) ? input.inputValue() : "";
-        },
-        { timeout: 60_000 },
-      )
-      // A word that is chosen in the text is asked for at once.
-      .toMatch(/^#/);
-    await input.fill("#side-stretcher");
-    await page.locator(".quick-input-list .monaco-list-row", { hasText: mess }).first().waitFor();
-    await page.keyboard.press("Escape");
-  });
+  acrossSteps(() => workbench);
 
   it("say how far a value may go under its rule, once it is touched", async () => {
     const { page, panel, open, run } = workbench;

@@ -25,9 +25,8 @@ const FIGURES = 13;
 /** At most so many pixels to the millimetre. */
 const NEAREST = 2.5;
 
-/** A narrower room is scrolled sideways: so much, and so much for each mouth of a face; px. */
-const LEAST_WIDE = 560;
-const EACH = 180;
+/** A narrower room is scrolled sideways, px: words then stand in more rows, not beyond the edge. */
+const LEAST_WIDE = 320;
 
 /** The faces laid out in a room so wide. */
 export function postLaid(
@@ -35,9 +34,7 @@ export function postLaid(
   room: number,
   measure: Measure,
 ): PostLaid {
-  const most = Math.max(...faces.map(({ mouths }) => mouths.length));
-  const width = Math.max(LEAST_WIDE, most * EACH, room);
-
+  const width = Math.max(LEAST_WIDE, room);
   const names = Math.max(...faces.map(({ caption }) => measure(caption, FIGURES)));
   const left = EDGE + names + 3 * STEP;
   const long = overall.to - overall.from;
@@ -52,6 +49,7 @@ export function postLaid(
   y += sectionRow;
   for (const [k, face] of faces.entries()) {
     // As many rows of words over it as its mouths need, found by trying.
+    let more = k === 0 ? FOR_SECTIONS : 0;
     for (let rows = face.mouths.length > 0 ? 1 : 0; ; rows++) {
       const top = y + (rows > 0 ? rows * 2 * row + STEP : 0);
       const foot: Point = [left, top + across];
@@ -65,12 +63,13 @@ export function postLaid(
         if (is !== "hidden") table.lines.putAll(points.map(at(foot, scale)));
       const some = place(table, [
         nameLabel(face.caption, foot, measure),
+        ...(k === 0 ? sections.map((section) => sectionLabel(section, face, foot, given)) : []),
         ...face.mouths.map((mouth) => mouthLabel(mouth, foot, { ...given, top: y })),
-        ...(k === 0 ? sections.map((section) => sectionLabel(section, foot, given)) : []),
       ]);
       const wanted = 1 + face.mouths.length;
       const found = some.filter(({ label }) => label.kind !== "section").length;
       if (found < wanted && rows < MOST_ROWS) continue;
+      if (some.length < wanted + sections.length && more-- > 0) continue;
       placed.push(...some);
       laid.push({ face, foot });
       y = top + 2 * across + 2 * STEP;
@@ -101,8 +100,9 @@ export function postLaid(
   return { width, height: y + row + 2 * TICK + STEP, scale, faces: laid, overall: { line }, placed };
 }
 
-/** More rows than this over a face are not tried. */
+/** More rows than this over a face are not tried, and so many more for the sections to be told too. */
 const MOST_ROWS = 16;
+const FOR_SECTIONS = 3;
 
 /** Where a place of a face lies. */
 export const at =
@@ -176,10 +176,12 @@ const FARTHEST = 600;
 /** The section, over the first face, by a leader to where it is. */
 function sectionLabel(
   { at: along, label }: Faces["sections"][number],
+  face: Faces["faces"][number],
   foot: Point,
   { scale, across, measure }: Given,
 ): Label {
   const [x, edge] = [foot[0] + along * scale, foot[1] - across];
+  const end = at(foot, scale)([along, edgeOver(face, along) ?? -across / scale]);
   return {
     kind: "section",
     size: FIGURES,
@@ -192,14 +194,26 @@ function sectionLabel(
             const from = Math.min(stand.box.right, Math.max(stand.box.left, x));
             yield {
               ...stand,
-              leader: [
-                [x, edge],
-                [from, stand.box.foot + 1],
-              ],
+              leader: [end, [from, stand.box.foot + 1]],
             };
           }
         }
       }
     },
   };
+}
+
+/** How far up the face reaches at a place along it: the highest of its edges there. */
+function edgeOver({ strokes }: Faces["faces"][number], along: number): number | undefined {
+  const heights = strokes.flatMap(({ points, is }) =>
+    is === "edge"
+      ? points.slice(1).flatMap((to, k) => {
+          const from = points[k]!;
+          const [low, high] = from[0] < to[0] ? [from, to] : [to, from];
+          if (along < low[0] || along > high[0] || low[0] === high[0]) return [];
+          return [low[1] + ((high[1] - low[1]) * (along - low[0])) / (high[0] - low[0])];
+        })
+      : [],
+  );
+  return heights.length > 0 ? Math.min(...heights) : undefined;
 }

@@ -6,76 +6,15 @@
 import { describe, expect, it } from "vitest";
 import { arranged, type Laid } from "../../../client/panel/webview/arrange.ts";
 import { flaggedIn } from "../../../client/panel/webview/flag-places.ts";
-import { lettered } from "../../../client/panel/webview/lettering/labels.ts";
+import { figureOf, lettered } from "../../../client/panel/webview/lettering/labels.ts";
 import { namedIn } from "../../../client/panel/webview/lettering/named.ts";
-import { captionLines, pictureFlagged } from "../../../client/panel/webview/lettering/picture-letters.ts";
-import type { Placed } from "../../../client/panel/webview/lettering/search.ts";
-import { captionDrop, LINE } from "../../../client/panel/webview/lettering/type-scale.ts";
-import { areasOf as pictureAreas } from "../../../client/panel/webview/pictorial/picture-areas.ts";
-import { eyes } from "../../../server/drawing/pictorial/eye.ts";
-import { captionOf } from "../../../server/drawing/pictorial/framed.ts";
-import { lookAt, middleSeen, roomOf } from "../../../server/drawing/pictorial/look.ts";
 import { overlayNames, type Point } from "../../../server/drawing/sheet.ts";
-import { chairs, faultsIn, sheetOf, toldOf, turnableOf } from "./sample-sheets.ts";
-
-/** A narrow panel, a low one, half of a screen, a whole one. */
-const sizes = [
-  [360, 700],
-  [1000, 400],
-  [680, 720],
-  [1280, 800],
-] as const;
+import { corners, overlap, panelSizes as sizes } from "./rooms-of-words.ts";
+import { chairs, faultsIn, sheetOf, toldOf } from "./sample-sheets.ts";
 
 /** One view alone has the least room in the narrowest panel. */
 const looksAt = (width: number) =>
   width === 360 ? (["all", "front", "side", "plan"] as const) : (["all"] as const);
-
-/** Widths of figures and of the widest small letters in thousandths of the height: digits 556, capitals 722 or less, m 833. */
-function leastWidth(words: string, size: number): number {
-  let sum = 0;
-  for (const letter of words)
-    sum += /[0-9]/.test(letter)
-      ? 556
-      : /[.,:' iljtfr|]/.test(letter)
-        ? 222
-        : /[mwMW]/.test(letter)
-          ? 722
-          : 500;
-  return (sum / 1000) * size;
-}
-
-/** The corners of the room that words take at least, from their place and their size. */
-function corners({ lines, at: [x, y], anchor, upright, label }: Placed): Point[] {
-  if (label.kind.startsWith("flag")) {
-    return [
-      [x - 9, y - 8],
-      [x + 9, y + 8],
-    ];
-  }
-  const wide = Math.max(...lines.map((line) => leastWidth(line, label.size)));
-  const from = anchor === "start" ? 0 : anchor === "middle" ? -wide / 2 : -wide;
-  const [top, foot] = [-0.7 * label.size, (lines.length - 1) * 1.25 * label.size];
-  return upright
-    ? [
-        [x + top, y - from - wide],
-        [x + foot, y - from],
-      ]
-    : [
-        [x + from, y + top],
-        [x + from + wide, y + foot],
-      ];
-}
-
-function overlap(a: readonly Point[], b: readonly Point[]): boolean {
-  const span = (points: readonly Point[], axis: 0 | 1) => {
-    const values = points.map((point) => point[axis]);
-    return [Math.min(...values), Math.max(...values)] as const;
-  };
-  return ([0, 1] as const).every((axis) => {
-    const [one, other] = [span(a, axis), span(b, axis)];
-    return one[0] < other[1] && other[0] < one[1];
-  });
-}
 
 /** Whether a straight comes into a box, by places along it a pixel apart. */
 function comesInto([from, to]: readonly [Point, Point], [low, high]: readonly Point[]): boolean {
@@ -109,7 +48,6 @@ const full = chairs.map(([path]) => ({
   path,
   sheet: sheetOf(path, overlayNames),
   told: toldOf(path),
-  turnable: turnableOf(path),
 }));
 
 describe("the lettering of the drawing", () => {
@@ -141,65 +79,6 @@ describe("the lettering of the drawing", () => {
     },
   );
 
-  it.each(sizes)("keeps the pictorial view's flags and caption to themselves at %i × %i", (width, height) => {
-    const room = { width, height };
-    for (const { path, sheet, told, turnable } of full) {
-      const faults = faultsIn(sheet);
-      for (const apart of [false, true]) {
-        const pictured = roomOf(turnable, { apart });
-        const eye = eyes["front-left"]!;
-        const areas = pictureAreas(lookAt(turnable, { eye, apart: apart ? 1 : 0 }));
-        for (const look of ["all", "pictorial"] as const) {
-          const laid = arranged(sheet, { room, look, pictorial: pictured });
-          for (const nearer of [1, 2.4]) {
-            const scale = laid.scale * nearer;
-            const others = lettered(laid, {
-              scale,
-              flagged: Object.fromEntries(
-                laid.views.map(({ name, areas: own }) => [name, flaggedIn(own, faults)]),
-              ),
-              named: namedIn(laid.views, told),
-            }).map((one) => ({ says: String(one.lines), box: corners(one) }));
-            const [mx, my] = middleSeen(pictured, eye);
-            const { x, y } = laid.pictorial!;
-            const [right, below] = [pictured.width / 2 - mx, pictured.height / 2 + my];
-            const bounds = {
-              left: -right,
-              right: pictured.width - right,
-              top: -below,
-              foot: pictured.height - below,
-            };
-            const moved = ([u, v]: Point): Point => [u + (x + right) * scale, v + (y + below) * scale];
-            const flags = pictureFlagged({ areas, faults, bounds, scale }).map((one) => ({
-              says: String(one.lines),
-              box: corners({ ...one, at: moved(one.at) }),
-            }));
-            expect(flags.length, path).toBeGreaterThan(0);
-            const caption = captionLines(
-              captionOf(turnable, { eye, apart: apart ? 1 : 0 }),
-              pictured.width * scale,
-              laid.figures,
-            ).map((line, k) => {
-              const [cx, cy] = [(x + pictured.width / 2) * scale, (y + pictured.height) * scale];
-              const foot = cy + captionDrop(laid.figures) + k * LINE * laid.figures;
-              const half = leastWidth(line, laid.figures) / 2;
-              const box: Point[] = [
-                [cx - half, foot - 0.7 * laid.figures],
-                [cx + half, foot],
-              ];
-              return { says: line, box };
-            });
-            const own = [...flags, ...caption];
-            for (const [k, { says, box }] of own.entries()) {
-              const on = [...others, ...own.slice(k + 1)].find((other) => overlap(box, other.box));
-              expect(on ? `${says} on ${on.says}` : "", `${path}, ${look}, ${nearer}, ${apart}`).toBe("");
-            }
-          }
-        }
-      }
-    }
-  });
-
   it.each(sizes)("has every figure, on no line, within the panel, at %i × %i", (width, height) => {
     const room = { width, height };
     for (const { path, sheet } of bare) {
@@ -207,7 +86,9 @@ describe("the lettering of the drawing", () => {
         const laid = arranged(sheet, { room, look });
         const placed = lettered(laid, { scale: laid.scale });
         const figures = placed.filter(({ label }) => label.kind === "label");
-        const all = laid.views.flatMap(({ dimensions }) => dimensions.map(({ label }) => label));
+        const all = laid.views.flatMap(({ dimensions }) =>
+          dimensions.map(({ label }) => figureOf(label, laid)),
+        );
         expect(figures.map(({ lines }) => lines.join(" ")).sort(), `${path}, ${look}`).toEqual(all.sort());
         const lines = straights(laid, laid.scale);
         for (const figure of figures) {
@@ -229,7 +110,7 @@ describe("the lettering of the drawing", () => {
     }
   });
 
-  it("has figures of 13 to 16 pixels whatever the panel's size, the same at every zoom", () => {
+  it("has figures of 14 to 18 pixels whatever the panel's size, the same at every zoom", () => {
     const { sheet } = bare[0]!;
     for (const [width, height] of sizes) {
       const laid = arranged(sheet, { room: { width, height } });
@@ -237,8 +118,8 @@ describe("the lettering of the drawing", () => {
         for (const { label } of lettered(laid, { scale })) {
           if (label.kind !== "label") continue;
           expect(label.size).toBe(laid.figures);
-          expect(label.size).toBeGreaterThanOrEqual(13);
-          expect(label.size).toBeLessThanOrEqual(16);
+          expect(label.size).toBeGreaterThanOrEqual(14);
+          expect(label.size).toBeLessThanOrEqual(18);
         }
       }
     }

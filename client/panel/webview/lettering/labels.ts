@@ -2,6 +2,7 @@
  * All that is lettered on a drawing laid out in the panel, placed for a scale: figures, captions, the title, words laid over it, flags.
  */
 import type { Area, DimensionLine, OverlayWords, Point, View } from "../../../../server/drawing/sheet.ts";
+import { tickLines } from "../../../../server/drawing/ticks.ts";
 import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { type Flagged, flagLabel } from "../flag-places.ts";
@@ -109,8 +110,8 @@ interface Seen {
   words: (OverlayWords & { overlay: string })[];
 }
 
-function seen({ moved }: Laid, view: View, scale: number): Seen {
-  const [right, down] = moved[view.name] ?? [0, 0];
+function seen(laid: Laid, view: View, scale: number): Seen {
+  const [right, down] = laid.moved[view.name] ?? [0, 0];
   const px = ([x, y]: Point): Point => [(x + right) * scale, (y + down) * scale];
   return {
     name: view.name,
@@ -118,6 +119,7 @@ function seen({ moved }: Laid, view: View, scale: number): Seen {
     px,
     dimensions: view.dimensions.map((each) => ({
       ...each,
+      label: figureOf(each.label, laid),
       line: [px(each.line[0]), px(each.line[1])],
       extensions: each.extensions.map(([a, b]) => [px(a), px(b)]),
       ...(each.arc && { arc: each.arc.map(px) }),
@@ -129,6 +131,12 @@ function seen({ moved }: Laid, view: View, scale: number): Seen {
   };
 }
 
+/** A figure as it is lettered: without the unit that the scale bar under the title tells for all, as working drawings have it. */
+export function figureOf(label: string, { block, scaleBar }: Pick<Laid, "block" | "scaleBar">): string {
+  const unit = / [a-z]+$/.exec(scaleBar.label)?.[0];
+  return block && unit && label.endsWith(unit) ? label.slice(0, -unit.length) : label;
+}
+
 /** All lines of a view that words keep off. */
 function putLines({ lines }: Table, { view, px, dimensions }: Seen): void {
   for (const { points } of view.strokes) lines.putAll(points.map(px));
@@ -137,6 +145,7 @@ function putLines({ lines }: Table, { view, px, dimensions }: Seen): void {
   }
   for (const { line, extensions, arc } of dimensions) {
     lines.put(...line);
+    if (!arc) for (const ends of tickLines(line, TICK)) lines.put(...ends);
     for (const ends of extensions) lines.put(...ends);
     if (arc) lines.putAll(arc);
   }

@@ -2,11 +2,14 @@
  * One scale of type and spacing for all that is lettered on the drawing. Pixels of the screen, whatever the drawing's own scale is.
  */
 
-/** VS Code's own text is 13 px; figures are to be read from arm's length where there is room for larger ones. */
-const LEAST = 13;
-const MOST = 16;
+/**
+ * VS Code's own text is 13 px, read from near. Figures are read from arm's length: capitals of 14 px letters are about 2.6 mm high on a usual
+ * screen (96 px to the inch), the least that drawings on paper have; where there is room they grow to those of a large sheet.
+ */
+const LEAST = 14;
+const MOST = 18;
 /** A room whose shorter side is this many times the figures has figures of that height. */
-const SHARE = 52;
+const SHARE = 46;
 
 /** Height of figures in a room of this size. */
 export const figureSize = ({ width, height }: { width: number; height: number }): number =>
