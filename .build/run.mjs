@@ -67,10 +67,10 @@ const tasks = {
     }
     return runTypescript("tests/bench/main.ts", args);
   },
-  pictures: async () => {
+  pictures: async ([which = "pictures"]) => {
     await buildAll();
     const { runTypescript } = await import("./run-typescript.mjs");
-    return runTypescript("tests/workbench/pictures.ts", []);
+    return runTypescript(`tests/workbench/${which === "screens" ? "screens" : "pictures"}.ts`, []);
   },
   mutants: async (args) => {
     const { mutants } = await import("./mutants.mjs");

@@ -75,7 +75,10 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
       return naming.has(expected.row?.word ?? "") ? fileItems(asked, true) : [];
     case "first": {
       const given = expected.statement?.block !== undefined || headerHasBlock(view, expected);
-      const rows = expected.rows.map((row, order) => statementItem(view, row, order, asked, given));
+      const rows = expected.rows.map((row, order) => ({
+        ...statementItem(view, row, asked, given),
+        sortText: rankOf(row, expected.kind) + String(order).padStart(3, "0"),
+      }));
       return asked.snippets && expected.kind === "file" && !given ? [...rows, ...startItems(view)] : rows;
     }
     case "unit":
@@ -87,6 +90,7 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
       const place = {
         owner: ownerOf(expected.statement),
         worked: word === "require" || word === "let",
+        required: word === "require",
         file: naming.has(word ?? ""),
         asked,
       };
@@ -100,7 +104,7 @@ const startItems = (view: Known): CompletionItem[] =>
   startsIn(fileUnit(view.tree.text)).map(({ label, word, about, snippet }) => ({
     ...item(label, CompletionItemKind.Snippet, about),
     filterText: `${word} ${label}`,
-    sortText: `2${label}`,
+    sortText: `3${label}`,
     insertText: snippet,
     insertTextFormat: 2,
   }));
@@ -111,19 +115,14 @@ function headerHasBlock({ tree }: Known, { span, block }: Expectation): boolean 
   return level.some((statement) => statement.word?.start === span.start && statement.block !== undefined);
 }
 
-function statementItem(
-  view: Known,
-  row: Row,
-  order: number,
-  { snippets }: Asked,
-  given: boolean,
-): CompletionItem {
+/** What must be given comes first; of a whole file its parts, posts and rails, before the single lines about all of it. */
+const rankOf = (row: Row, kind: string | undefined): string =>
+  row.required ? "0" : kind === "file" && !row.opens ? "2" : "1";
+
+function statementItem(view: Known, row: Row, { snippets }: Asked, given: boolean): CompletionItem {
   const opens = row.opens !== undefined && !row.blockOptional && !given;
   const kind = opens ? CompletionItemKind.Struct : CompletionItemKind.Keyword;
-  const shown = {
-    ...item(row.word, kind, row.meaning, aboutRow(row, fileUnit(view.tree.text))),
-    sortText: (row.required ? "0" : "1") + String(order).padStart(3, "0"),
-  };
+  const shown = item(row.word, kind, row.meaning, aboutRow(row, fileUnit(view.tree.text)));
   if (!opens) return shown;
   return snippets
     ? {
@@ -146,12 +145,18 @@ interface Place {
   owner: string | undefined;
   /** Worked-out values may stand here. */
   worked: boolean;
+  /** They are what it is about. */
+  required: boolean;
   /** A file's name stands here. */
   file: boolean;
   asked: Asked;
 }
 
-function shapeItems(view: Known, shape: Shape, { owner, worked, file, asked }: Place): CompletionItem[] {
+function shapeItems(
+  view: Known,
+  shape: Shape,
+  { owner, worked, required, file, asked }: Place,
+): CompletionItem[] {
   if (shape.is === "word") return /^[a-z]/i.test(shape.word) ? [wordItem(view, shape.word)] : [];
   if (shape.is !== "slot") return [];
   const { snippets } = asked;
@@ -168,6 +173,7 @@ function shapeItems(view: Known, shape: Shape, { owner, worked, file, asked }: P
     case "value":
       return valueNames(view, {
         worked: worked && shape.slot === "value",
+        required,
         snippets,
         not: owner,
         ...(shape.slot !== "value" && { dimension: shape.slot }),

@@ -13,7 +13,7 @@ import { aboutName } from "../about/about.ts";
 import { aboutRule, aboutWord } from "../about/about-word.ts";
 import type { Known } from "../view.ts";
 
-/** Which declared things each kind of reference may point at. */
+/** Which declared things each kind of reference may point at, the likeliest first. */
 const kinds: Partial<Record<RefKind, readonly Declared["is"][]>> = {
   post: ["post"],
   rail: ["rail", "slat"],
@@ -60,12 +60,16 @@ export function namesFor(view: Known, ref: RefKind, not?: string): CompletionIte
   return [...view.study.design.names.values()].flatMap((declared) => {
     if (!wanted.includes(declared.is) || declared.name === not) return [];
     const detail = "pair" in declared && declared.pair ? `${declared.is}, a pair` : declared.is;
-    return [item(declared.name, icons[declared.is], detail, aboutName(view.study, { name: declared.name }))];
+    const about = aboutName(view.study, { name: declared.name });
+    const sortText = `${wanted.indexOf(declared.is)}${declared.name}`;
+    return [{ ...item(declared.name, icons[declared.is], detail, about), sortText }];
   });
 }
 
 interface Wanted {
   worked: boolean;
+  /** Worked-out values are what the line is about: those of the whole chair come first, then lets, then those of parts. */
+  required?: boolean;
   snippets: boolean;
   /** The thing that the line itself declares. */
   not: string | undefined;
@@ -74,7 +78,10 @@ interface Wanted {
 }
 
 /** What an expression may hold, each with what it comes to: lets and functions, and where asked for the worked-out values. */
-export function valueNames(view: Known, { worked, snippets, not, dimension }: Wanted): CompletionItem[] {
+export function valueNames(
+  view: Known,
+  { worked, required = false, snippets, not, dimension }: Wanted,
+): CompletionItem[] {
   const { design, chair } = view.study;
   const lets = [...design.lets.values()].flatMap(({ name, value, description }) =>
     name === not
@@ -84,7 +91,7 @@ export function valueNames(view: Known, { worked, snippets, not, dimension }: Wa
             ...valued(item(name, CompletionItemKind.Variable, undefined, description), {
               printed: value && printQuantity(value.value, design.units),
             }),
-            sortText: `${fits(value?.value.dimension, dimension) ? "0" : "5"}${name}`,
+            sortText: `${required ? "1" : fits(value?.value.dimension, dimension) ? "0" : "5"}${name}`,
           },
         ],
   );
@@ -96,11 +103,12 @@ export function valueNames(view: Known, { worked, snippets, not, dimension }: Wa
     sortText: `y${name}`,
   }));
   const values = worked
-    ? [...chair.values.values()].map((each) =>
-        valued(item(each.name, CompletionItemKind.Property, undefined, each.meaning), {
+    ? [...chair.values.values()].map((each) => ({
+        ...valued(item(each.name, CompletionItemKind.Property, undefined, each.meaning), {
           printed: printWorked(each, design.units),
         }),
-      )
+        ...(required && { sortText: `${each.part === undefined ? "0" : "2"}${each.name}` }),
+      }))
     : [];
   return [...lets, ...values, ...calls];
 }

@@ -131,6 +131,27 @@ describe("completion of what is named and what is worth", () => {
     expect(named(viewOf('chair "|"'))).toEqual([]);
   });
 
+  const inOrder = ({ view, offset }: ReturnType<typeof viewOf>) =>
+    completion(view, offset, { snippets: true })
+      .map(({ label, sortText }) => [sortText ?? label, label] as const)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([, label]) => label);
+
+  it("has the fitting kind first: posts before rails, values of the chair before those of its parts and before lets", () => {
+    const across = inOrder(changed("across back", "across |"));
+    expect(across[0]).toBe("back");
+    expect(across[1]).toBe("front");
+    const required = inOrder(changed("angle back-rake", "require |\nangle back-rake"));
+    expect(required.indexOf("seat.height")).toBeLessThan(required.indexOf("top"));
+    expect(required.indexOf("top")).toBeLessThan(required.findIndex((label) => /^(front|back)\.left\./.test(label)));
+  });
+
+  it("has the parts of a chair before single lines about all of it", () => {
+    const offered = inOrder(changed("angle back-rake", "|\nangle back-rake"));
+    expect(offered.indexOf("rail")).toBeLessThan(offered.indexOf("trim"));
+    expect(offered.indexOf("trim")).toBeLessThan(offered.indexOf(startsIn("mm")[0]!.label));
+  });
+
   it("has values beside names, those that fit the place first", () => {
     const place = changed("  splay 2deg", "  splay |");
     place.view.study.design.lets.set("lean", {

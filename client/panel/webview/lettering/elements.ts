@@ -34,8 +34,14 @@ function wordElements({ label, lines, at, anchor, upright, leader }: Placed, sca
   else
     for (const [k, line] of lines.entries())
       text.append(element("tspan", { x, dy: k === 0 ? 0 : `${LINE}em` }, line));
-  return leader ? [leaderElement(leader, scale, "leader-to-words"), text] : [text];
+  if (!leader) return [text];
+  const line = leaderElement(leader, scale, "leader-to-words");
+  // A leader that ends within an outline ends in a dot; one that ends on a line does not.
+  return label.kind.includes("named") ? [line, leaderEnd(leader, scale, 1.7), text] : [line, text];
 }
+
+const leaderEnd = ([[x, y]]: NonNullable<Placed["leader"]>, scale: number, r: number) =>
+  element("circle", { class: "leader-end", cx: mm(x, scale), cy: mm(y, scale), r: mm(r, scale) });
 
 const leaderElement = (
   leader: NonNullable<Placed["leader"]>,
@@ -61,17 +67,7 @@ function flagElement({ label, lines, at, box, leader }: Placed, scale: number): 
   return element(
     "g",
     { class: label.kind, "data-part": part },
-    ...(leader
-      ? [
-          leaderElement(leader, scale, "leader", part),
-          element("circle", {
-            class: "leader-end",
-            cx: mm(leader[0][0], scale),
-            cy: mm(leader[0][1], scale),
-            r: mm(2.2, scale),
-          }),
-        ]
-      : []),
+    ...(leader ? [leaderElement(leader, scale, "leader", part), leaderEnd(leader, scale, 2.2)] : []),
     element(
       "g",
       { class: "board", transform: at0 },

@@ -50,8 +50,8 @@ export function lettered(
   const [right, down] = laid.spare;
   const table = createTable(
     boxOf([
-      [-right * scale, -down * scale],
-      [(laid.width + right) * scale, (laid.height + down) * scale],
+      [MARGIN - right * scale, MARGIN - down * scale],
+      [(laid.width + right) * scale - MARGIN, (laid.height + down) * scale - MARGIN],
     ]),
   );
   const picture = pictureRoom(laid, scale);
@@ -88,6 +88,9 @@ export function lettered(
     ),
   ];
 }
+
+/** Nothing is lettered nearer to the panel's edge, px. */
+const MARGIN = STEP / 2;
 
 const loadsLast = (a: Label, b: Label) =>
   Number(a.kind.includes("of-load")) - Number(b.kind.includes("of-load"));
@@ -131,10 +134,10 @@ function seen(laid: Laid, view: View, scale: number): Seen {
   };
 }
 
-/** A figure as it is lettered: without the unit that the scale bar under the title tells for all, as working drawings have it. */
-export function figureOf(label: string, { block, scaleBar }: Pick<Laid, "block" | "scaleBar">): string {
-  const unit = / [a-z]+$/.exec(scaleBar.label)?.[0];
-  return block && unit && label.endsWith(unit) ? label.slice(0, -unit.length) : label;
+/** Words as they are lettered: lengths without the unit that the scale bar under the title tells for all, as working drawings have it. */
+export function figureOf(words: string, { block, scaleBar }: Pick<Laid, "block" | "scaleBar">): string {
+  const unit = / ([a-z]+)$/.exec(scaleBar.label)?.[1];
+  return block && unit ? words.replaceAll(new RegExp(`(?<=\\d) ${unit}\\b`, "g"), "") : words;
 }
 
 /** All lines of a view that words keep off. */
@@ -308,7 +311,12 @@ function nearestOf({ box: { left, right, top, foot } }: Stand, [x, y]: Point): P
   return [Math.min(right + air, Math.max(left - air, x)), Math.min(foot + air, Math.max(top - air, y))];
 }
 
-function nameLabel({ part, lines, anchor }: Named, { name, px }: Seen, { size, wide }: Given): Label {
+function nameLabel(
+  { part, lines: told, anchor }: Named,
+  { name, px }: Seen,
+  { size, wide, laid }: Given,
+): Label {
+  const lines = told.map((line) => figureOf(line, laid));
   const height = size * NOTE;
   const room = Math.max(...lines.map((each) => wide(each, height)));
   return {

@@ -20,12 +20,12 @@ export function pictureFlagged({ areas, faults, bounds, scale }: FlaggedPicture)
 }
 
 /** About how wide a letter of a caption is for its height, and the fewest letters on a line of it. */
-const LETTER = 0.58;
+const LETTER = 0.54;
 const FEWEST = 12;
 
 /** A caption under a room so wide, px. */
 export const captionLines = (words: string, wide: number, figures: number): string[] =>
-  wrapped(words, Math.max(FEWEST, Math.floor(wide / (figures * LETTER))), CAPTION_LINES);
+  wrapped(words.replace(/\.$/, ""), Math.max(FEWEST, Math.floor(wide / (figures * LETTER))), CAPTION_LINES);
 
 /** All of the picture's room with its caption, px from the sheet's corner. */
 export function pictureRoom({ pictorial, figures }: Laid, scale: number): Box | undefined {
