@@ -143,7 +143,9 @@ describe("completion of what is named and what is worth", () => {
     expect(across[1]).toBe("front");
     const required = inOrder(changed("angle back-rake", "require |\nangle back-rake"));
     expect(required.indexOf("seat.height")).toBeLessThan(required.indexOf("top"));
-    expect(required.indexOf("top")).toBeLessThan(required.findIndex((label) => /^(front|back)\.left\./.test(label)));
+    expect(required.indexOf("top")).toBeLessThan(
+      required.findIndex((label) => /^(front|back)\.left\./.test(label)),
+    );
   });
 
   it("has the parts of a chair before single lines about all of it", () => {
