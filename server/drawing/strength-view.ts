@@ -102,7 +102,7 @@ function caseShown(one: CaseResult, height: number, place: (at: Vec3) => Point):
       labelAt: points[Math.floor(points.length / 2)] ?? ([0, 0] as const),
     };
   });
-  const joints = frame.springs.map(({ joint, to }) => {
+  const joints = frame.springs.slice(0, frame.jointOf.length).map(({ joint, to }) => {
     const at = place(frame.nodes[to]?.at ?? [0, 0, 0]);
     const demand = one.joints.get(joint);
     return {

@@ -11,9 +11,10 @@ import { moveDirection, movePoint } from "../geometry/motion.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { add, cross, distance, dot, scale, squareTo, sub, unit } from "../geometry/vec.ts";
 import { strengthsOf } from "../timber/strengths.ts";
+import { boardSeat } from "./board-seat.ts";
 import type { Beam, Frame, FrameNode, Spring } from "./frame/frame.ts";
+import { seatArms } from "./seat-arms.ts";
 import { type SectionFigures, sectionAt, torsionOf } from "./section.ts";
-import { seatArms } from "./solid-seat.ts";
 import data from "./wood.json" with { type: "json" };
 
 /** Which of the three figures a joint's stiffness is taken at. */
@@ -38,7 +39,7 @@ export interface ChairFrame extends Frame {
   feet: Map<string, number>;
   /** Nodes along each part, in order. */
   along: Map<string, number[]>;
-  /** The joint of each spring. */
+  /** The joint of each spring; those that hold a board seat come after them. */
   jointOf: Joint[];
   /** Members whose timber the table of strengths does not know. */
   unknown: string[];
@@ -58,7 +59,7 @@ interface Station {
   mortised?: true;
 }
 
-/** The chair's frame, its joints at one level of stiffness. The seat carries nothing by itself: its load goes to the rails under it. */
+/** The chair's frame, its joints at one level of stiffness. A seat that lies loose or is woven carries nothing by itself: its load goes to the rails under it. */
 export const frameOf = (chair: Chair, level: StiffnessLevel): ChairFrame => finish(frameSteps(chair, level));
 
 /** The same, resting after each member. */
@@ -155,19 +156,28 @@ export function* frameSteps(chair: Chair, level: StiffnessLevel): Steps<ChairFra
 
   yield;
   if (chair.seat?.plan) {
-    const arms = seatArms(chair.seat, joints, nodes.length, standing);
+    const { name } = chair.seat;
+    const roots = joints.filter(({ entered }) => entered.name === name).map(({ root }) => root);
+    const middle = scale(roots.reduce<Vec3>(add, [0, 0, 0]), 1 / Math.max(1, roots.length));
+    const arms = seatArms(chair.seat, roots.map(standing), nodes.length);
     made.along.set(
-      chair.seat.name,
+      name,
       arms.nodes.map((_, k) => nodes.length + k),
     );
     stations.set(
-      chair.seat.name,
-      arms.places.map((at, s) => ({ s, at })),
+      name,
+      [middle, ...roots].map((at, s) => ({ s, at })),
     );
     nodes.push(...arms.nodes);
     beams.push(...arms.beams);
   }
   for (const joint of joints) addJoint(made, joint, chair, stations, level);
+  const board = chair.seat && boardSeat(chair.seat, made, stance);
+  if (board) {
+    nodes.push(...board.nodes);
+    beams.push(...board.beams);
+    springs.push(...board.springs);
+  }
   return made;
 }
 

@@ -45,6 +45,10 @@ export const strengthOutput = z.object({
           z.object({
             node: z.string(),
             held: z.array(z.boolean()),
+            friction: z
+              .number()
+              .optional()
+              .describe("What keeps it from sliding, as a share of its push; absent where a stop does."),
             state: z.enum(["held", "lifted", "slides"]),
           }),
         )

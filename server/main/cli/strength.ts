@@ -153,9 +153,10 @@ function solvedOf({ frame, load, solution, share }: CaseResult): Partial<Strengt
   return {
     k,
     loads: loadsOf,
-    supports: load.supports.map(({ node, held }, at) => ({
+    supports: load.supports.map(({ node, held, friction }, at) => ({
       node: id(node),
       held: [...held],
+      ...(friction !== undefined && { friction }),
       state: solution.reactions[at]?.state ?? "held",
     })),
     displacements: solution.displacements.map((v, node) => ({ node: id(node), v })),

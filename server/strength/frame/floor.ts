@@ -26,7 +26,7 @@ export const FAR = 1e6;
 /** A pivot that has shrunk to this part of what stood there is zero but for rounding. */
 const LOOSE = 1e-12;
 /** A foot that slides is held by so little, N/mm, that a frame whose feet all slide stays where it is. */
-export const FAINT = 1e-3;
+export const FAINT = 1e-5;
 
 /** How the kept nodes move under forces on them; the unknown that nothing holds, where there is one. */
 export function movesOf(
@@ -92,7 +92,7 @@ function solvedInPlace(matrix: Float64Array, right: Float64Array): number | unde
 /** Rounds of letting go, sliding and holding again. */
 const ROUNDS = 60;
 /** A sliding foot's way is found when it turns by no more than this from one round to the next. */
-const STEADY = 1e-10;
+const STEADY = 1e-6;
 
 /** The footing that stands: nothing pulls by more than `least`; why none does, where none does. */
 export function footingOf(

@@ -327,6 +327,59 @@ describe("random frames", () => {
     });
 });
 
+describe("feet that friction keeps", () => {
+  /** Four legs that spread from a point, pushed down there. */
+  const spread = (friction: number, push = [0, 0, -800, 0, 0, 0]) => {
+    const frame = frameOf(
+      [
+        [150, 150, 0],
+        [-150, 150, 0],
+        [-150, -150, 0],
+        [150, -150, 0],
+        [0, 0, 400],
+      ],
+      [0, 1, 2, 3].map((k) => beam(k, 4, wood)),
+    );
+    const supports = [0, 1, 2, 3].map(
+      (node): Support => ({
+        node,
+        held: [true, true, true, false, false, false],
+        pushes: true,
+        friction,
+      }),
+    );
+    return { frame, answer: solve(prepare(frame), supports, [{ node: 4, v: push }]) };
+  };
+
+  it("stand as if they were pinned where it is enough: the level force is the push times the spread over the height, of slender legs", () => {
+    const { answer } = spread(0.9);
+    if (answer.is !== "solved") throw new Error(answer.is);
+    for (const { v, state } of answer.reactions) {
+      expect(state).toBe("held");
+      expect(v[2]).toBeCloseTo(200, 6);
+      expect(Math.abs(Math.abs(v[0] ?? 0) - (200 * 150) / 400)).toBeLessThan(200 * 0.01);
+    }
+  });
+
+  it("slide outwards where it is not, against so much of the push and no more (Coulomb's law), in balance", () => {
+    const { frame, answer } = spread(0.2);
+    if (answer.is !== "solved") throw new Error(answer.is);
+    for (const { v, state, node } of answer.reactions) {
+      expect(state).toBe("slides");
+      expect(v[2]).toBeCloseTo(200, 6);
+      expect(Math.hypot(v[0] ?? 0, v[1] ?? 0)).toBeCloseTo(0.2 * 200, 3);
+      const [x = 0, y = 0] = answer.displacements[node] ?? [];
+      const [fx, fy] = frame.nodes[node]!.at;
+      expect(x * fx + y * fy).toBeGreaterThan(0);
+    }
+    expect(outOfBalance(frame, answer, [{ node: 4, v: [0, 0, -800, 0, 0, 0] }]).nodes).toBeLessThan(1e-9);
+  });
+
+  it("do not keep what is pushed away level", () => {
+    expect(spread(0.2, [250, 0, -800, 0, 0, 0]).answer.is).toBe("slides");
+  });
+});
+
 describe("what cannot be solved", () => {
   it("is named: a part that nothing holds", () => {
     const frame = frameOf(
