@@ -97,7 +97,13 @@ export function jointStrength(joint: Judged, species: string): JointStrength | u
     (sum, { thick: [t0, t1], wide: [w0, w1] }) => sum + ((w1 - w0) * (t1 - t0) ** 2) / 6,
     0,
   );
-  const withdrawal = Math.max(1, joint.glueArea * known.shearAlong * (round ? roundShare : glueShare) * held);
+  // A round tenon is held by half its skin, all the way round.
+  const skin = joint.sections.reduce(
+    (sum, { thick: [t0, t1], tip = 1 }) => sum + (Math.PI * (t1 - t0) * ((1 + tip) / 2) * joint.long) / 2,
+    0,
+  );
+  const holds = turned ? skin * roundShare : joint.glueArea * (round ? roundShare : glueShare);
+  const withdrawal = Math.max(1, holds * known.shearAlong * held);
   const area = joint.sections.reduce(
     (sum, { thick: [t0, t1], wide: [w0, w1] }) => sum + (t1 - t0) * (w1 - w0),
     0,

@@ -13,6 +13,9 @@ export interface SectionFigures {
   farZ: number;
 }
 
+/** Along y and z, mm. */
+type Flat = [number, number];
+
 interface Sums {
   A: number;
   Sy: number;
@@ -28,18 +31,27 @@ export function sectionAt(
   cut: readonly Convex[] = [],
 ): SectionFigures | undefined {
   const sums: Sums = { A: 0, Sy: 0, Sz: 0, Iyy: 0, Izz: 0 };
-  const points: [number, number][] = [];
-  const measure = (solid: Convex, sign: number) => {
-    const outline = crossed(solid, at, along).map((point): [number, number] => {
+  const points: Flat[] = [];
+  const outlineOf = (solid: Convex): Flat[] => {
+    const outline = crossed(solid, at, along).map((point): Flat => {
       const from = sub(point, at);
       return [dot(from, y), dot(from, z)];
     });
-    if (outline.length < 3) return;
-    addUp(sums, around(outline), sign);
-    if (sign > 0) points.push(...outline);
+    return outline.length < 3 ? [] : around(outline);
   };
-  for (const piece of body.pieces) measure(piece, 1);
-  for (const solid of cut) measure(solid, -1);
+  const wood = body.pieces.map(outlineOf).filter((outline) => outline.length > 0);
+  for (const outline of wood) {
+    addUp(sums, outline, 1);
+    points.push(...outline);
+  }
+  // What is cut out may reach out of the wood: a stick that passes through a bow.
+  for (const solid of cut) {
+    const hole = outlineOf(solid);
+    for (const outline of wood) {
+      const within = hole.length === 0 ? [] : clipped(hole, outline);
+      if (within.length > 2) addUp(sums, within, -1);
+    }
+  }
   const { A } = sums;
   if (!(A > 1)) return undefined;
   const [cy, cz] = [sums.Sy / A, sums.Sz / A];
@@ -69,20 +81,39 @@ function crossed({ points, faces }: Convex, at: Vec3, along: Vec3): Vec3[] {
   return found;
 }
 
-/** Corners of a convex outline in order about their middle. */
-function around(points: readonly [number, number][]): [number, number][] {
+/** As much of a convex outline as lies within another, both anticlockwise (Sutherland and Hodgman). */
+function clipped(outline: readonly Flat[], within: readonly Flat[]): Flat[] {
+  let left: Flat[] = [...outline];
+  for (const [k, a] of within.entries()) {
+    const b = within[(k + 1) % within.length] as Flat;
+    const inside = ([py, pz]: Flat) => (b[0] - a[0]) * (pz - a[1]) - (b[1] - a[1]) * (py - a[0]);
+    const before = left;
+    left = [];
+    for (const [n, p] of before.entries()) {
+      const q = before[(n + 1) % before.length] as Flat;
+      const [hp, hq] = [inside(p), inside(q)];
+      if (hp >= 0) left.push(p);
+      if (hp >= 0 === hq >= 0) continue;
+      const t = hp / (hp - hq);
+      left.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
+    }
+  }
+  return left;
+}
+
+/** Corners of a convex outline in order about their middle, anticlockwise. */
+function around(points: readonly Flat[]): Flat[] {
   const middle = [0, 1].map(
     (k) => points.reduce((sum, point) => sum + (point[k] as number), 0) / points.length,
   );
-  const angle = ([y, z]: [number, number]) =>
-    Math.atan2(z - (middle[1] as number), y - (middle[0] as number));
+  const angle = ([y, z]: Flat) => Math.atan2(z - (middle[1] as number), y - (middle[0] as number));
   return [...points].sort((a, b) => angle(a) - angle(b));
 }
 
 /** Adds an outline's area and moments (the polygon formulas of any text on mechanics). */
-function addUp(sums: Sums, outline: readonly [number, number][], sign: number): void {
+function addUp(sums: Sums, outline: readonly Flat[], sign: number): void {
   for (const [k, [ay, az]] of outline.entries()) {
-    const [by, bz] = outline[(k + 1) % outline.length] as [number, number];
+    const [by, bz] = outline[(k + 1) % outline.length] as Flat;
     const turn = sign * (ay * bz - by * az);
     sums.A += turn / 2;
     sums.Sy += (turn * (ay + by)) / 6;

@@ -162,37 +162,52 @@ function liftsChange({ supports }: Floor, { moves, pushed, lifted, sliding, leas
   return sinking.length > 0 || worst >= 0;
 }
 
-/** Lets feet slide that friction cannot keep, keeps those that would go backwards; whether anything changed, or only a way turned. */
+/** Twin feet whose shares differ by less than this part slide together. */
+const TWIN = 1e-6;
+
+/**
+ * Lets the feet slide that friction keeps least, where it keeps them too little, and keeps those that would go backwards; whether anything
+ * changed, or only a way turned. Not all at once: when one gives, the others have less to hold against.
+ */
 function slidesChange(
   { supports }: Floor,
   { moves, pushed, lifted, sliding, least }: Round,
 ): boolean | "turned" {
-  let changed = false;
+  let kept = false;
   let turned = false;
+  const over: { k: number; by: number; way: Sliding }[] = [];
   for (const [k, { friction }] of supports.entries()) {
     if (friction === undefined || lifted.has(k)) continue;
     const goes = sliding.get(k);
     if (goes) {
       const [x, y] = [moves[k * SIX] as number, moves[k * SIX + 1] as number];
-      const far = Math.hypot(x, y);
-      if (x * goes[0] + y * goes[1] < 0) {
-        sliding.delete(k);
-        changed = true;
-      } else if (far > 1e-12) {
-        const way: Sliding = [x / far, y / far];
+      if (x * goes[0] + y * goes[1] < 0) kept = sliding.delete(k);
+      else {
+        const way = wayOf(x, y, goes);
         if (Math.hypot(way[0] - goes[0], way[1] - goes[1]) > STEADY) turned = true;
         sliding.set(k, way);
       }
     } else {
       const [x, y] = [pushed(k * SIX), pushed(k * SIX + 1)];
+      const most = Math.max(0, friction * pushed(k * SIX + 2)) + least;
       const level = Math.hypot(x, y);
-      if (level > friction * pushed(k * SIX + 2) + least) {
-        sliding.set(k, [-x / level, -y / level]);
-        changed = true;
-      }
+      if (level > most) over.push({ k, by: level / most, way: [-x / level, -y / level] });
     }
   }
-  return changed || (turned && "turned");
+  if (kept) return true;
+  if (turned) return "turned";
+  const worst = Math.max(...over.map(({ by }) => by));
+  for (const { k, by, way } of over) if (by > worst * (1 - TWIN)) sliding.set(k, way);
+  return over.length > 0;
+}
+
+/** Half way from the way it went to the one it goes now, so that two ways do not take turns. */
+function wayOf(x: number, y: number, [a, b]: Sliding): Sliding {
+  const far = Math.hypot(x, y);
+  if (far < 1e-12) return [a, b];
+  const [u, v] = [a + x / far, b + y / far];
+  const size = Math.hypot(u, v);
+  return size > 0 ? [u / size, v / size] : [x / far, y / far];
 }
 
 /** What the frame asks of a support at an unknown. */

@@ -151,6 +151,13 @@ describe("sections", () => {
     expect(cut?.Iz).toBeCloseTo((40 * (20 ** 3 - 6 ** 3)) / 12, 3);
   });
 
+  it("lose no more than there is of them, whatever passes through", () => {
+    const wood = { pieces: [box([-10, -20, 0], [10, 0, 100]), box([-10, 0, 0], [10, 20, 100])] };
+    const cut = sectionAt(wood, axes, [box([-90, -8, 40], [90, 8, 60])]);
+    expect(cut?.A).toBeCloseTo(800 - 320, 6);
+    expect(cut?.Iy).toBeCloseTo((20 * (40 ** 3 - 16 ** 3)) / 12, 3);
+  });
+
   it("twist as rectangles do (0.141, 0.196, 0.229, 0.263, 0.281, 0.312 at 1, 1.5, 2, 3, 4, 10; Timoshenko and Goodier, Theory of Elasticity, from memory)", () => {
     for (const [ratio, beta] of [
       [1, 0.141],
