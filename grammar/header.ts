@@ -34,16 +34,21 @@ export function guessHeader(
   const start = startOf(items[0]!);
   const at = { start, end: start + word.length };
   if (known.length > 0) {
-    const best = lines.openers();
+    // All lines are read as those of every kind of block for this, so only where the header itself leaves a doubt.
+    let suited: readonly Row[] | undefined;
+    const best = () => {
+      suited ??= lines.openers();
+      return suited;
+    };
     // A word may be both an opener and a choice of another, as `board` is: its own header would be whole, or its lines would suit it best.
-    const meant = (row: Row) => best.includes(row) || readsWhole(items, row, table, false);
+    const meant = (row: Row) => readsWhole(items, row, table, false) || best().includes(row);
     // A property that lacks its value may be the name in a header that lost its word: `back {`.
     const stands = (row: Row) =>
       row.opens === undefined
-        ? best.length === 0 || items.length > 1 || readsWhole(items, row, table, false)
+        ? items.length > 1 || readsWhole(items, row, table, false) || best().length === 0
         : lines.suits(row.opens) && meant(row);
     if (known.some(stands)) return undefined;
-    const [row] = best;
+    const [row] = best();
     return row !== undefined && readsWhole(items, row, table) ? headless([row]) : undefined;
   }
   const guesses = lines.openers();

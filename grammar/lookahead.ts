@@ -1,7 +1,7 @@
 import { startOf } from "./parts.ts";
 import type { Phrase } from "./phrases.ts";
 import type { Row } from "./row.ts";
-import { suitability } from "./statement.ts";
+import { firstWordOf, suitability } from "./statement.ts";
 import type { Table } from "./table.ts";
 import { T } from "./tokens.ts";
 import type { Kind } from "./tree.ts";
@@ -65,7 +65,11 @@ export function lookahead(text: string, phrases: readonly Phrase[], table: Table
       return best;
     },
     /** Whether some line from here to the next `}` could stand in a kind of block. */
-    suits: (from: number, kind: Kind): boolean => scoreOf(from, kind) > 0,
+    suits: (from: number, kind: Kind): boolean =>
+      linesFrom(from).some((at) => {
+        const word = firstWordOf(phrases[at]!.items);
+        return word !== undefined && table.rows(kind, word).length > 0;
+      }),
     /** The phrase whose `}` ends the block around this one, when it is not far. */
     closeOf: (from: number): number | undefined => {
       let depth = 1;
@@ -78,15 +82,20 @@ export function lookahead(text: string, phrases: readonly Phrase[], table: Table
     },
   };
 
-  function scoreOf(from: number, kind: Kind): number {
+  /** The phrases from here to the next `}` that stand in no block of their own. */
+  function linesFrom(from: number): number[] {
+    const lines: number[] = [];
     let depth = 1;
-    let score = 0;
     for (let at = from; at < Math.min(phrases.length, from + farthest) && depth > 0; at++) {
       const { items, end } = phrases[at]!;
-      if (depth === 1 && items.length > 0) score += suitability(items, kind, table);
+      if (depth === 1 && items.length > 0) lines.push(at);
       if (end.tokenType === T.Open) depth++;
       if (end.tokenType === T.Close) depth--;
     }
-    return score;
+    return lines;
+  }
+
+  function scoreOf(from: number, kind: Kind): number {
+    return linesFrom(from).reduce((sum, at) => sum + suitability(phrases[at]!.items, kind, table), 0);
   }
 }

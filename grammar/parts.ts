@@ -123,11 +123,19 @@ interface Run {
   bare?: Token;
 }
 
+/** Written out: this is made for each word of each line. */
+const wordOf = (token: Token): Part => ({
+  is: "word",
+  text: token.image,
+  start: token.startOffset,
+  end: endOf(token),
+});
+
 function readChain(chain: Chain, own: boolean, setting: Setting, reading: Reading): void {
   const { parts, problems } = reading;
   let run: Run = { values: [], signs: [] };
   const flush = () => {
-    if (run.bare !== undefined) parts.push({ is: "word", text: run.bare.image, ...spanOf(run.bare) });
+    if (run.bare !== undefined) parts.push(wordOf(run.bare));
     else if (run.values.length > 0) {
       const value = combine(run);
       parts.push({ is: "value", value, start: value.start, end: value.end });
@@ -148,8 +156,8 @@ function readChain(chain: Chain, own: boolean, setting: Setting, reading: Readin
     if (alone && ((own && at === 0) || setting.isMarker(word.image))) {
       if (sign !== undefined) dangling(sign, run, reading);
       flush();
-      if (own && at === 0) reading.word = { text: word.image, ...spanOf(word) };
-      else parts.push({ is: "word", text: word.image, ...spanOf(word) });
+      if (own && at === 0) reading.word = { text: word.image, start: word.startOffset, end: endOf(word) };
+      else parts.push(wordOf(word));
       if (operand!.group === undefined) continue;
       operand = { ...operand!, word: undefined };
       run.values.push(readOperand(operand, setting, problems));
@@ -246,6 +254,7 @@ const weight = (sign: Token): number => (sign.tokenType === T.Star || sign.token
 
 /** Joins a run of operands to one value, products before sums, from the left. */
 function combine({ values, signs }: Run): Value {
+  if (signs.length === 0) return values[0]!;
   const sums: Value[] = [values[0]!];
   const sumSigns: Token[] = [];
   signs.forEach((sign, index) => {

@@ -207,16 +207,25 @@ export function measure(solid: Convex): { volume: number; centroid: Vec3 } {
   let x = 0;
   let y = 0;
   let z = 0;
-  for (const face of solid.faces) {
-    const a = sub(solid.points[face[0]!]!, o);
+  // Written out: each part of each study is measured, and vectors made here would be its largest garbage.
+  const { points, faces } = solid;
+  for (const face of faces) {
+    const a = points[face[0]!]!;
+    const [ax, ay, az] = [a[0] - o[0], a[1] - o[1], a[2] - o[2]];
     for (let k = 1; k + 1 < face.length; k++) {
-      const b = sub(solid.points[face[k]!]!, o);
-      const c = sub(solid.points[face[k + 1]!]!, o);
-      const v = dot(a, cross(b, c));
+      const b = points[face[k]!]!;
+      const c = points[face[k + 1]!]!;
+      const bx = b[0] - o[0];
+      const by = b[1] - o[1];
+      const bz = b[2] - o[2];
+      const cx = c[0] - o[0];
+      const cy = c[1] - o[1];
+      const cz = c[2] - o[2];
+      const v = ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
       six += v;
-      x += v * (a[0] + b[0] + c[0]);
-      y += v * (a[1] + b[1] + c[1]);
-      z += v * (a[2] + b[2] + c[2]);
+      x += v * (ax + bx + cx);
+      y += v * (ay + by + cy);
+      z += v * (az + bz + cz);
     }
   }
   if (Math.abs(six) < 1e-12) return { volume: 0, centroid: o };
