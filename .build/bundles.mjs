@@ -193,7 +193,13 @@ export const bundles = {
     format: "iife",
     globalName: "seatwright_pictorial",
   },
-  // So is the frame at work.
+  // So are the boards and the frame at work.
+  "panel-boards.js": {
+    entryPoints: ["client/panel/webview/boards/main.ts"],
+    platform: "browser",
+    format: "iife",
+    globalName: "seatwright_boards",
+  },
   "panel-strength.js": {
     entryPoints: ["client/panel/webview/strength/main.ts"],
     platform: "browser",

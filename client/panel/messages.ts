@@ -119,7 +119,6 @@ const faces = z.object({
 const strength = z.object({
   width: z.number().positive(),
   height: z.number().positive(),
-  words: z.number().positive(),
   says: z.string(),
   cases: z.array(
     z.object({
@@ -142,7 +141,6 @@ const strength = z.object({
           at: point,
           radius: z.number(),
           label: z.string().optional(),
-          labelAt: point,
         }),
       ),
     }),

@@ -10,13 +10,22 @@ interface PageParts {
   script: string;
   /** The part of the script that turns the chair; loaded when that is asked for. */
   pictorial: string;
-  /** The part that shows the frame at work; the same. */
+  /** The parts that show the boards and the frame at work; the same. */
+  boards: string;
   strength: string;
   style: string;
 }
 
 /** The page's HTML. Nothing of the maker's text is in it. */
-export function panelPage({ cspSource, nonce, script, pictorial, strength, style }: PageParts): string {
+export function panelPage({
+  cspSource,
+  nonce,
+  script,
+  pictorial,
+  boards,
+  strength,
+  style,
+}: PageParts): string {
   const policy = [
     "default-src 'none'",
     `style-src ${cspSource}`,
@@ -48,7 +57,7 @@ export function panelPage({ cspSource, nonce, script, pictorial, strength, style
 <section id="boards" aria-label="Boards" tabindex="0" hidden></section>
 <section id="rules" aria-label="Values to try" hidden></section>
 <p id="said" class="offscreen" role="status"></p>
-<script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}" data-strength="${strength}"></script>
+<script nonce="${nonce}" src="${script}" data-pictorial="${pictorial}" data-boards="${boards}" data-strength="${strength}"></script>
 </body>
 </html>`;
 }

@@ -23,6 +23,7 @@ export function setPage(panel: WebviewPanel, extension: Uri): void {
     nonce: crypto.randomUUID(),
     script: file("panel.js"),
     pictorial: file("panel-pictorial.js"),
+    boards: file("panel-boards.js"),
     strength: file("panel-strength.js"),
     style: file("panel.css"),
   });

@@ -10,8 +10,6 @@ import type { Point } from "./sheet.ts";
 export interface StrengthShown {
   width: number;
   height: number;
-  /** Height of its words, mm. */
-  words: number;
   cases: CaseShown[];
   /** What the weakest bears over what is asked of it, in words; and the caution. */
   says: string;
@@ -32,7 +30,7 @@ export interface CaseShown {
     label?: string;
     labelAt: Point;
   }[];
-  joints: { name: string; at: Point; radius: number; label?: string; labelAt: Point }[];
+  joints: { name: string; at: Point; radius: number; label?: string }[];
 }
 
 /** Turned about the plumb line, and looked down on; rad. */
@@ -40,12 +38,11 @@ const [TURN, DOWN] = [(-32 * Math.PI) / 180, (16 * Math.PI) / 180];
 /** The largest movement is shown as this share of the picture's height. */
 const BENT = 0.07;
 /** Line widths and rings, mm: of what does not work, and what demand 1 adds. */
-const LINE = { least: 2, more: 11 };
-const RING = { least: 4, more: 9 };
+const LINE = { least: 3, more: 22 };
+const RING = { least: 6, more: 15 };
 const ROOM = 40;
 /** Most parts and joints that carry a figure, and from which demand. */
 const LABELLED = { parts: 6, joints: 6, least: 0.15 };
-const WORDS = 19;
 
 function seen([x, y, z]: Vec3): Point {
   const across = x * Math.cos(TURN) + y * Math.sin(TURN);
@@ -72,7 +69,6 @@ export function strengthShown({ cases, margin }: Strength): StrengthShown | unde
   return {
     width: right - left + 2 * ROOM,
     height,
-    words: WORDS,
     cases: middle.map((one) => caseShown(one, height, (at) => onto(seen(at)))),
     says: `${margin === undefined ? "Nothing could be judged." : `The weakest bears ${printMargin(margin)} times what is asked of it.`} A calculation is not a test.`,
   };
@@ -110,7 +106,6 @@ function caseShown(one: CaseResult, height: number, place: (at: Vec3) => Point):
       at,
       radius: RING.least + RING.more * Math.min(1.5, demand ?? 0),
       ...(toldJoints.has(joint) && { label: figure(demand) }),
-      labelAt: [at[0] + RING.least + RING.more, at[1] + WORDS] as const,
     };
   });
   return { name: load.name, title: load.title, says: outcome(one, share, times), parts, joints };

@@ -3,11 +3,12 @@
  */
 import type { Vec3 } from "../geometry/solid.ts";
 import type { Support } from "./frame/frame.ts";
+import data from "./loads.json" with { type: "json" };
 import type { ChairFrame } from "./model.ts";
 
 export type Stops = "front" | "back" | "left" | "right";
 
-/** Feet push on the floor; those on the stopped sides, or all of them where none is stopped, are kept from sliding. */
+/** Feet push on the floor. Those on the stopped sides are kept from sliding; where none is stopped, friction keeps all of them as far as it goes. */
 export function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[] {
   const feet = [...frame.feet.values()].map((node) => ({ node, at: frame.nodes[node]?.at ?? [0, 0, 0] }));
   const middle = (k: 0 | 1) => feet.reduce((sum, { at }) => sum + (at[k] ?? 0), 0) / feet.length;
@@ -23,10 +24,11 @@ export function supportsOf(frame: ChairFrame, stops: readonly Stops[]): Support[
             ? at[0] > mx
             : at[0] < mx,
     );
-  // One foot alone would let the chair turn about it: then all are kept from sliding, as friction does.
+  const friction = stops.length === 0 ? { friction: data.floor.friction } : {};
+  // One foot alone would let the chair turn about it: then all are kept from sliding.
   const all = feet.filter(stopped).length < 2;
   return feet.map((foot) => {
     const held = all || stopped(foot);
-    return { node: foot.node, held: [held, held, true, false, false, false], pushes: true };
+    return { node: foot.node, held: [held, held, true, false, false, false], pushes: true, ...friction };
   });
 }

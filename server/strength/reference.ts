@@ -46,7 +46,7 @@ export function strengthReference(): string {
         }),
       ]),
     ),
-    `Places: ${loads.places.source}. A sitter of ${loads.sitter.mass} kg: ${loads.sitter.source}.`,
+    `Places: ${loads.places.source}. A sitter of ${loads.sitter.mass} kg: ${loads.sitter.source}. Friction ${loads.floor.friction}: ${loads.floor.source}.`,
     "## Joints against published tests",
     "Moment that a joint bears, once, on the mean: predicted from tenon, species and shoulder, over what was measured.",
     table(

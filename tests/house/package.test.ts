@@ -93,6 +93,7 @@ describe("the bundles", () => {
     "client.js": 150,
     "client-web.js": 140,
     "panel.js": 20,
+    "panel-boards.js": 3,
     "panel-strength.js": 2,
     "panel-pictorial.js": 12,
     "panel.css": 4,

@@ -64,11 +64,13 @@ describe("the frame at work", { timeout: 90_000 }, () => {
 
   it("follows the text, and keeps the case that is looked at", async () => {
     const { page, find } = workbench;
-    const before = await strength().locator("p").textContent();
+    const before = await strength().locator("p").first().textContent();
     await find("seat drop-in");
     await page.keyboard.press("Home");
     await page.keyboard.insertText("strength severe\n");
-    await expect.poll(() => strength().locator("p").textContent(), { timeout: 20_000 }).not.toBe(before);
+    await expect
+      .poll(() => strength().locator("p").first().textContent(), { timeout: 20_000 })
+      .not.toBe(before);
     await expect.poll(spoken).toMatch(/^pushed sideways at the seat\./);
   });
 

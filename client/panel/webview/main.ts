@@ -6,7 +6,7 @@ import type { DrawingParams } from "../../../server/main/protocol.ts";
 import type { FromPanel, ToPanel } from "../messages.ts";
 import { createAnnouncer } from "./announcer.ts";
 import { arranged, type Laid, sameWay } from "./arrange.ts";
-import { createBoardsView } from "./boards-view.ts";
+import type { BoardsView } from "./boards/main.ts";
 import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLetterer, pictureFlags } from "./lettering/letterer.ts";
@@ -45,6 +45,8 @@ let latest: DrawingParams | undefined;
 let laid: Laid | undefined;
 let pictorial: Pictorial | undefined;
 let strengthView: StrengthView | undefined;
+let boardsView: BoardsView | undefined;
+let caretIn: readonly string[] = [];
 let pictorialWords: PictorialWords | undefined;
 let waiting: DrawingParams | undefined;
 /** Pixels to the millimetre. */
@@ -100,11 +102,6 @@ const postView = createPostView({
   asks: (name) => vscode.postMessage({ type: "post", ...(name !== undefined && { name }) }),
   measure: letterer.measure,
 });
-const boardsView = createBoardsView({
-  place: found("boards"),
-  chosen: (part) => vscode.postMessage({ type: "reveal", part }),
-  stopped: () => vscode.postMessage({ type: "stopBoards" }),
-});
 const compareView = createCompareView({
   place: found("compare"),
   revealed: ({ start, end }) => vscode.postMessage({ type: "revealPlace", start, end }),
@@ -127,9 +124,10 @@ addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "highlight") {
     pointing.highlight(data.parts);
     postView.caret(data.parts);
-    boardsView.caret(data.parts);
+    caretIn = data.parts;
+    boardsView?.caret(caretIn);
   }
-  if (data.type === "boards") boardsView.show(data.boards);
+  if (data.type === "boards") boardsView?.show(data.boards);
   if (data.type === "keep") keepDrawing(data.what);
   if (data.type === "say") announcer.say(data.words);
   if (data.type === "look") looking.at(data.look);
@@ -161,13 +159,13 @@ function introduce() {
   vscode.postMessage({ type: "ready", overlays: overlaysOn(turned()) });
   applyShows();
   if (pictorial) vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
-  if (isOn("boards")) vscode.postMessage({ type: "boards", on: true });
+  if (boardsView && isOn("boards")) vscode.postMessage({ type: "boards", on: true });
 }
 
 function applyShows() {
   postView.turn(isOn("post"));
   void turnPictorial(isOn("pictorial"));
-  turnBoards(isOn("boards"));
+  void turnBoards(isOn("boards"));
   void turnStrength(isOn("strength"));
   tellShown();
 }
@@ -288,11 +286,20 @@ async function turnPictorial(on: boolean) {
   vscode.postMessage({ type: "pictorial", wanted: pictorial.wants });
 }
 
-/** Shows the boards, or takes them away; they are planned only while they are shown. */
-function turnBoards(on: boolean) {
-  if (on === !found("boards").hidden) return;
-  boardsView.turn(on);
-  vscode.postMessage({ type: "boards", on });
+/** Shows the boards, or takes them away; they are planned only while they are shown, and their script comes when they first are. */
+async function turnBoards(on: boolean) {
+  const place = found("boards");
+  if (on === !place.hidden) return;
+  place.hidden = !on;
+  if (on)
+    boardsView ??= (await loaded("boards"))({
+      place,
+      chosen: (part) => vscode.postMessage({ type: "reveal", part }),
+      stopped: () => vscode.postMessage({ type: "stopBoards" }),
+    });
+  boardsView?.turn(!place.hidden);
+  boardsView?.caret(caretIn);
+  vscode.postMessage({ type: "boards", on: !place.hidden });
 }
 
 /** Shows the frame at work, or takes it away; its script comes when it is first asked for. */

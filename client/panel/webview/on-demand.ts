@@ -1,6 +1,7 @@
 /**
  * Scripts of the page that are loaded when they are first asked for, from where the page says, by the page's own word.
  */
+import type { BoardsGiven, BoardsView } from "./boards/main.ts";
 import type { Pictorial, PictorialGiven } from "./pictorial-view.ts";
 import type { StrengthView } from "./strength/main.ts";
 
@@ -11,6 +12,8 @@ const page = document.currentScript as HTMLScriptElement;
 interface OnDemand {
   /** What turns the chair. */
   pictorial(given: PictorialGiven): Pictorial;
+  /** What shows the boards. */
+  boards(given: BoardsGiven): BoardsView;
   /** What shows the frame at work. */
   strength(place: HTMLElement): StrengthView;
 }
@@ -18,6 +21,7 @@ interface OnDemand {
 /** What they leave behind. */
 declare global {
   var seatwright_pictorial: { create: OnDemand["pictorial"] } | undefined;
+  var seatwright_boards: { create: OnDemand["boards"] } | undefined;
   var seatwright_strength: { create: OnDemand["strength"] } | undefined;
 }
 

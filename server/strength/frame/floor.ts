@@ -3,6 +3,7 @@
  * slide where it is not enough. All else of the frame has been taken out before (`factors.ts`), so each try is a small matter.
  */
 import type { Support } from "./frame.ts";
+import { rubbing } from "./friction.ts";
 
 /** A foot that slides: the level way it goes, a unit. */
 export type Sliding = readonly [number, number];
@@ -27,6 +28,10 @@ export const FAR = 1e6;
 const LOOSE = 1e-12;
 /** A foot that slides is held by so little, N/mm, that a frame whose feet all slide stays where it is. */
 export const FAINT = 1e-5;
+/** The share of the loads that may be held so. */
+const MOST_FAINT = 1e-6;
+/** A support that pulls by less than this share of the loads does not pull but for rounding. */
+const PULLS = 5e-10;
 
 /** How the kept nodes move under forces on them; the unknown that nothing holds, where there is one. */
 export function movesOf(
@@ -89,125 +94,75 @@ function solvedInPlace(matrix: Float64Array, right: Float64Array): number | unde
   return undefined;
 }
 
-/** Rounds of letting go, sliding and holding again. */
-const ROUNDS = 60;
-/** A sliding foot's way is found when it turns by no more than this from one round to the next. */
-const STEADY = 1e-6;
+/** Rounds of letting go and holding again. */
+const ROUNDS = 24;
 
-/** The footing that stands: nothing pulls by more than `least`; why none does, where none does. */
-export function footingOf(
-  floor: Floor,
-  forces: Float64Array,
-  least: number,
-):
+type Footed =
   | { footing: Footing; moves: Float64Array }
   | { fails: "tips" | "slides" }
-  | { fails: "loose"; unknown: number } {
+  | { fails: "loose"; unknown: number };
+
+/** The footing that stands under so many newtons: nothing pulls by more than `least`; why none does, where none does. */
+export function footingOf(floor: Floor, forces: Float64Array, whole: number): Footed {
+  if (floor.supports.some(({ friction }) => friction !== undefined)) return rubbed(floor, forces, whole);
+  return pushing(floor, forces, whole);
+}
+
+/** The same where nothing slides. */
+function pushing(floor: Floor, forces: Float64Array, whole: number): Footed {
   const lifted = new Set<number>();
-  const sliding = new Map<number, Sliding>();
+  const footing: Footing = { lifted, sliding: new Map() };
   const seen = new Set<string>();
   for (let round = 0; round < ROUNDS; round++) {
-    const found = movesOf(floor, forces, { lifted, sliding });
-    if ("loose" in found) {
-      if (lifted.size > 0) return { fails: "tips" };
-      return sliding.size > 0 ? { fails: "slides" } : { fails: "loose", unknown: found.loose };
-    }
+    const found = movesOf(floor, forces, footing);
+    if ("loose" in found)
+      return lifted.size > 0 ? { fails: "tips" } : { fails: "loose", unknown: found.loose };
     const { moves } = found;
-    const pushed = (unknown: number): number =>
-      resisted(floor.stiffness, moves, unknown) - (forces[unknown] as number);
-    const changed =
-      liftsChange(floor, { moves, pushed, lifted, sliding, least }) ||
-      slidesChange(floor, { moves, pushed, lifted, sliding, least });
-    if (changed === false) {
-      // What holds sliding feet faintly must not be what keeps the frame where it is.
-      const faint = [...sliding.keys()].some(
-        (k) =>
-          Math.hypot(moves[k * SIX] as number, moves[k * SIX + 1] as number) * FAINT >
-          Math.max(least * 1e4, 1e-3),
-      );
-      return faint ? { fails: "slides" } : { footing: { lifted, sliding }, moves };
-    }
-    if (changed === "turned") continue;
-    const state = `${[...lifted].sort().join()};${[...sliding.keys()].sort().join()}`;
+    if (!changes(floor, forces, { moves, lifted, least: PULLS * whole })) return { footing, moves };
+    const state = [...lifted].sort((a, b) => a - b).join();
     if (seen.has(state)) break;
     seen.add(state);
   }
-  return { fails: lifted.size > 0 || sliding.size === 0 ? "tips" : "slides" };
+  return { fails: "tips" };
 }
 
-interface Round {
-  moves: Float64Array;
-  /** What the support pushes with at an unknown. */
-  pushed: (unknown: number) => number;
-  lifted: Set<number>;
-  sliding: Map<number, Sliding>;
-  least: number;
+/** The same where friction keeps feet. Where it could keep them and no way of sliding is found, they are taken as held. */
+function rubbed(floor: Floor, forces: Float64Array, whole: number): Footed {
+  const held = movesOf(floor, forces, { lifted: new Set(), sliding: new Map() });
+  if ("loose" in held) return { fails: "loose", unknown: held.loose };
+  const sum = (way: number) =>
+    floor.supports.reduce((all, _, k) => all + (forces[k * SIX + way] as number), 0);
+  const most = Math.max(...floor.supports.map(({ friction = 0 }) => friction)) * Math.max(0, -sum(2));
+  if (Math.hypot(sum(0), sum(1)) > most + PULLS * whole) return { fails: "slides" };
+  const footing = rubbing(floor, forces, { held: held.moves, whole, faint: FAINT });
+  const found = footing && movesOf(floor, forces, footing);
+  if (!footing || !found || "loose" in found) return pushing(floor, forces, whole);
+  const { moves } = found;
+  // What holds sliding feet faintly must not be what keeps the frame where it is.
+  const far = Math.max(
+    0,
+    ...[...footing.sliding.keys()].map((k) =>
+      Math.hypot(moves[k * SIX] as number, moves[k * SIX + 1] as number),
+    ),
+  );
+  return far * FAINT > MOST_FAINT * whole ? pushing(floor, forces, whole) : { footing, moves };
 }
 
 /** Lets go of the support that pulls hardest, holds again those that sink; whether anything changed. */
-function liftsChange({ supports }: Floor, { moves, pushed, lifted, sliding, least }: Round): boolean {
+function changes(
+  { stiffness, supports }: Floor,
+  forces: Float64Array,
+  { moves, lifted, least }: { moves: Float64Array; lifted: Set<number>; least: number },
+): boolean {
   const sinking = [...lifted].filter((k) => (moves[k * SIX + 2] as number) < -1e-9);
+  const up = (k: number) => resisted(stiffness, moves, k * SIX + 2) - (forces[k * SIX + 2] as number);
+  const pulling = [...supports.keys()]
+    .filter((k) => supports[k]?.pushes && !lifted.has(k) && up(k) < -least)
+    .sort((a, b) => up(a) - up(b));
   for (const k of sinking) lifted.delete(k);
-  let worst = -1;
-  for (const k of supports.keys())
-    if (!lifted.has(k) && !sinking.includes(k)) {
-      const up = pushed(k * SIX + 2);
-      if (up < -least && (worst < 0 || up < pushed(worst * SIX + 2))) worst = k;
-    }
   // The one that pulls hardest first: the others often push again then.
-  if (worst >= 0) {
-    lifted.add(worst);
-    sliding.delete(worst);
-  }
-  return sinking.length > 0 || worst >= 0;
-}
-
-/** Twin feet whose shares differ by less than this part slide together. */
-const TWIN = 1e-6;
-
-/**
- * Lets the feet slide that friction keeps least, where it keeps them too little, and keeps those that would go backwards; whether anything
- * changed, or only a way turned. Not all at once: when one gives, the others have less to hold against.
- */
-function slidesChange(
-  { supports }: Floor,
-  { moves, pushed, lifted, sliding, least }: Round,
-): boolean | "turned" {
-  let kept = false;
-  let turned = false;
-  const over: { k: number; by: number; way: Sliding }[] = [];
-  for (const [k, { friction }] of supports.entries()) {
-    if (friction === undefined || lifted.has(k)) continue;
-    const goes = sliding.get(k);
-    if (goes) {
-      const [x, y] = [moves[k * SIX] as number, moves[k * SIX + 1] as number];
-      if (x * goes[0] + y * goes[1] < 0) kept = sliding.delete(k);
-      else {
-        const way = wayOf(x, y, goes);
-        if (Math.hypot(way[0] - goes[0], way[1] - goes[1]) > STEADY) turned = true;
-        sliding.set(k, way);
-      }
-    } else {
-      const [x, y] = [pushed(k * SIX), pushed(k * SIX + 1)];
-      const most = Math.max(0, friction * pushed(k * SIX + 2)) + least;
-      const level = Math.hypot(x, y);
-      if (level > most) over.push({ k, by: level / most, way: [-x / level, -y / level] });
-    }
-  }
-  if (kept) return true;
-  if (turned) return "turned";
-  const worst = Math.max(...over.map(({ by }) => by));
-  for (const { k, by, way } of over) if (by > worst * (1 - TWIN)) sliding.set(k, way);
-  return over.length > 0;
-}
-
-/** Half way from the way it went to the one it goes now, so that two ways do not take turns. */
-function wayOf(x: number, y: number, [a, b]: Sliding): Sliding {
-  const far = Math.hypot(x, y);
-  if (far < 1e-12) return [a, b];
-  const [u, v] = [a + x / far, b + y / far];
-  const size = Math.hypot(u, v);
-  return size > 0 ? [u / size, v / size] : [x / far, y / far];
+  if (pulling[0] !== undefined) lifted.add(pulling[0]);
+  return sinking.length > 0 || pulling.length > 0;
 }
 
 /** What the frame asks of a support at an unknown. */

@@ -53,9 +53,6 @@ export function prepare(frame: Frame, alike?: Prepared): Prepared {
 /** Rounds of refinement that take away what rounding left, at most, and the share of the loads that may be left. */
 const REFINED = 6;
 const LEFT = 1e-12;
-/** A support that pulls by less than this share of the loads does not pull but for rounding. */
-const PULLS = 5e-10;
-
 /** Solves for one set of loads; supports that only push are let go where they would pull. */
 export function solve(
   prepared: Prepared,
@@ -67,7 +64,7 @@ export function solve(
   const floor = floorOf(factors, supports);
   const { forces, whole } = summed(prepared, loads);
   const on = pressed(factors, forces);
-  const stood = footingOf(floor, on.subarray(factors.plan.taken * 6), PULLS * whole);
+  const stood = footingOf(floor, on.subarray(factors.plan.taken * 6), whole);
   if ("fails" in stood)
     return stood.fails === "loose" ? looseAt(unknownOf(floor, stood.unknown)) : { is: stood.fails };
   const { footing } = stood;
@@ -151,7 +148,7 @@ export function largestShare(
   for (let k = 0; k < HALVINGS; k++) {
     const share = (low + high) / 2;
     const both = plumb.on.map((value, at) => value + share * (level.on[at] as number));
-    if ("footing" in footingOf(floor, both, PULLS * (share * level.whole + plumb.whole))) low = share;
+    if ("footing" in footingOf(floor, both, share * level.whole + plumb.whole)) low = share;
     else high = share;
   }
   return low;

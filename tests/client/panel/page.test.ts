@@ -6,6 +6,7 @@ const page = panelPage({
   nonce: "n0nce",
   script: "s.js",
   pictorial: "p.js",
+  boards: "b.js",
   strength: "f.js",
   style: "s.css",
 });
@@ -24,7 +25,7 @@ describe("the panel's page", () => {
 
   it("has no code or style in its markup", () => {
     expect(page.match(/<script[^>]*>/g)).toEqual([
-      '<script nonce="n0nce" src="s.js" data-pictorial="p.js" data-strength="f.js">',
+      '<script nonce="n0nce" src="s.js" data-pictorial="p.js" data-boards="b.js" data-strength="f.js">',
     ]);
     expect(page).not.toMatch(/<script[^>]*>[^<]|<style|\son[a-z]+=|\sstyle=/);
   });

@@ -12,7 +12,7 @@ test("each load case is shown once, the file's own last, with every part and joi
   expect(shown.cases.at(-1)?.name).toBe("own");
   for (const { parts, joints } of shown.cases) {
     expect(parts.map(({ part }) => part)).toEqual([...(middle[0]?.frame.along.keys() ?? [])]);
-    expect(joints).toHaveLength(middle[0]?.frame.springs.length ?? 0);
+    expect(joints).toHaveLength(middle[0]?.frame.jointOf.length ?? 0);
   }
 });
 

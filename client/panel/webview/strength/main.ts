@@ -18,6 +18,7 @@ export interface StrengthView {
 export function create(place: HTMLElement): StrengthView {
   let chosen: string | undefined;
   let latest: Strength | undefined;
+  let lettered: (() => void) | undefined;
 
   function fill() {
     const [first] = latest?.cases ?? [];
@@ -36,8 +37,17 @@ export function create(place: HTMLElement): StrengthView {
     });
     const words = document.createElement("p");
     words.textContent = `${one.says} ${latest.says}`;
-    place.replaceChildren(select, picture(latest, one), words);
+    const figures = document.createElement("p");
+    const hardest = figuresOf(one).map(({ name, label }) => `${name} ${label}`);
+    if (hardest.length > 0) figures.textContent = `Load over what it bears: ${hardest.join(", ")}.`;
+    const { svg, letter } = picture(latest, one);
+    lettered = letter;
+    place.replaceChildren(select, svg, words, figures);
+    letter();
   }
+
+  // Letters keep their size on the screen, whatever room the picture has.
+  new ResizeObserver(() => lettered?.()).observe(place);
 
   const show: StrengthView["show"] = (drawing) => {
     if (drawing?.strength) latest = drawing.strength;
@@ -53,14 +63,38 @@ export function create(place: HTMLElement): StrengthView {
   };
 }
 
-function picture({ width, height, words }: Strength, one: Strength["cases"][number]): SVGSVGElement {
-  const label = (text: string | undefined, [x, y]: readonly [number, number], kind: string) =>
-    text === undefined ? [] : [element("text", { x, y, class: kind, "text-anchor": "middle" }, text)];
-  return element(
+type Case = Strength["cases"][number];
+
+interface Figure {
+  name: string;
+  label: string;
+  at: readonly [number, number];
+  /** How far from there it begins, mm. */
+  off: number;
+  kind: "part" | "joint";
+}
+
+/** What carries a figure, the hardest first. */
+const figuresOf = ({ parts, joints }: Case): Figure[] =>
+  [
+    ...parts.flatMap(({ part, label, labelAt }): Figure[] =>
+      label === undefined ? [] : [{ name: part, label, at: labelAt, off: 0, kind: "part" }],
+    ),
+    ...joints.flatMap(({ name, label, at, radius: off }): Figure[] =>
+      label === undefined ? [] : [{ name, label, at, off, kind: "joint" }],
+    ),
+  ].sort((a, b) => Number.parseFloat(b.label) - Number.parseFloat(a.label));
+
+/** Height of a figure on the screen, px; how wide one of its signs is, and how far it keeps from what it is of, as shares of that. */
+const [LETTERS, WIDE, GAP] = [12, 0.6, 0.4];
+
+/** The picture, and what letters it for the room that it has. */
+function picture({ width, height }: Strength, one: Case): { svg: SVGSVGElement; letter(): void } {
+  const figures = element("g", {});
+  const svg = element(
     "svg",
     {
       viewBox: `0 0 ${width} ${height}`,
-      "font-size": words,
       role: "img",
       "aria-label": `${one.title}. ${one.says}`,
     },
@@ -73,7 +107,25 @@ function picture({ width, height, words }: Strength, one: Strength["cases"][numb
     ...one.joints.map(({ name, at: [cx, cy], radius }) =>
       element("circle", { cx, cy, r: radius }, element("title", {}, name)),
     ),
-    ...one.parts.flatMap(({ label: text, labelAt }) => label(text, labelAt, "part")),
-    ...one.joints.flatMap(({ label: text, labelAt }) => label(text, labelAt, "joint")),
+    figures,
   );
+  return {
+    svg,
+    letter() {
+      const scale = Math.min(svg.clientWidth / width, svg.clientHeight / height);
+      if (!(scale > 0)) return;
+      const high = LETTERS / scale;
+      const taken: { left: number; right: number; y: number }[] = [];
+      const shown = figuresOf(one).flatMap(({ name, label, at: [x, y], off, kind }) => {
+        const left = x + off + GAP * high;
+        const right = left + label.length * WIDE * high;
+        if (taken.some((other) => other.left < right && left < other.right && Math.abs(other.y - y) < high))
+          return [];
+        taken.push({ left, right, y });
+        const attributes = { x: left, y, class: kind, "dominant-baseline": "central", "font-size": high };
+        return element("text", attributes, element("title", {}, name), label);
+      });
+      figures.replaceChildren(...shown);
+    },
+  };
 }

@@ -1,15 +1,15 @@
 /**
  * The stock list and the boards, under the drawing while they are switched on: each part a link to its text, each piece of the part that
- * the caret is in marked.
+ * the caret is in marked. A script of its own, loaded when it is asked for.
  */
-import type { BoardsShown } from "../../../server/drawing/boards/shown.ts";
-import type { BoardsTold } from "../messages.ts";
-import { element, pathThrough } from "./svg.ts";
+import type { BoardsShown } from "../../../../server/drawing/boards/shown.ts";
+import type { BoardsTold } from "../../messages.ts";
+import { element, pathThrough } from "../svg.ts";
 
 type Board = BoardsShown["boards"][number];
 type Point = readonly [number, number];
 
-interface BoardsView {
+export interface BoardsView {
   /** They are switched on or off. */
   turn(on: boolean): void;
   /** There is something new to show. */
@@ -18,12 +18,14 @@ interface BoardsView {
   caret(parts: readonly string[]): void;
 }
 
-/** Fills `place`; hears which part is chosen, and when planning is to stop. */
-export function createBoardsView(given: {
+export interface BoardsGiven {
   place: HTMLElement;
   chosen(part: string): void;
   stopped(): void;
-}): BoardsView {
+}
+
+/** Fills `place`; hears which part is chosen, and when planning is to stop. */
+export function create(given: BoardsGiven): BoardsView {
   const { place, chosen, stopped } = given;
   const progress = document.createElement("p");
   const contents = document.createElement("div");
