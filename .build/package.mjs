@@ -1,6 +1,7 @@
 /**
  * What is handed out: the VSIX, with the bundles and what the manifest names and no node_modules, and the command line's tarball.
  */
+import { cpSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createVSIX, listFiles, PackageManager } from "@vscode/vsce";
 import { buildBundles } from "./bundles.mjs";
@@ -27,6 +28,23 @@ export async function makePackage(/** @type {string} */ packagePath) {
     allowMissingRepository: true,
   });
   return 0;
+}
+
+/** Packs the folder kept in memory as an extension with these files in it, for a VS Code whose extensions run in Node; gives its path. */
+export async function makeMemoryFiles(
+  /** @type {string} */ place,
+  /** @type {Record<string, string>} */ files,
+) {
+  const cwd = join(place, "memory-files");
+  cpSync(join(root, ".build", "workbench", "memory-files"), cwd, { recursive: true });
+  const manifest = JSON.parse(readFileSync(join(cwd, "package.json"), "utf8"));
+  const { browser, ...rest } = manifest;
+  writeFileSync(join(cwd, "package.json"), JSON.stringify({ ...rest, main: browser }));
+  writeFileSync(join(cwd, "workspace.json"), JSON.stringify(files));
+  writeFileSync(join(cwd, "LICENSE"), "For tests alone.\n");
+  const packagePath = join(place, "memory-files.vsix");
+  await createVSIX({ cwd, packagePath, dependencies: false, allowMissingRepository: true });
+  return packagePath;
 }
 
 /** The files that go into the VSIX, by their paths in the checkout. */

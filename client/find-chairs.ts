@@ -1,6 +1,6 @@
 /**
- * The chairs of the workspace. VS Code's own search never answers for some kinds of folder, those of VS Code for the web among them, so
- * the folders are gone through here when it does not answer soon.
+ * The chairs of the workspace. VS Code's own search does not go through some kinds of folder: on the web it never answers for them, on the
+ * desktop it finds nothing there. So those are gone through here.
  */
 import { CancellationTokenSource, FileType, Uri, workspace } from "vscode";
 import { MOST_FILES } from "../server/main/files.ts";
@@ -19,7 +19,14 @@ let silent = false;
 
 /** Addresses of the workspace's chairs, as many as were found in less than a second. */
 export async function findChairs(): Promise<Uri[]> {
-  return (silent ? undefined : await searched()) ?? walked();
+  const folders = (workspace.workspaceFolders ?? []).map(({ uri }) => uri);
+  const found = silent ? undefined : await searched();
+  if (!found) return walked(folders);
+  const isIn = (uri: Uri, folder: Uri) => uri.scheme === folder.scheme && uri.authority === folder.authority;
+  const passed = folders.filter(
+    (folder) => folder.scheme !== "file" && !found.some((uri) => isIn(uri, folder)),
+  );
+  return passed.length === 0 ? found : [...found, ...(await walked(passed))];
 }
 
 async function searched(): Promise<Uri[] | undefined> {
@@ -37,10 +44,10 @@ async function searched(): Promise<Uri[] | undefined> {
   return found;
 }
 
-async function walked(): Promise<Uri[]> {
+async function walked(folders: readonly Uri[]): Promise<Uri[]> {
   const begun = performance.now();
   const found: Uri[] = [];
-  const waiting = (workspace.workspaceFolders ?? []).map(({ uri }) => ({ uri, depth: 0 }));
+  const waiting = folders.map((uri) => ({ uri, depth: 0 }));
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const { uri, depth } = next;
     const left = LONGEST_WALK - (performance.now() - begun);

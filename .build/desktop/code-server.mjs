@@ -46,9 +46,10 @@ export function ensureCodeServer() {
 }
 
 /**
- * Starts it on loopback over a folder, with an extension installed from its VSIX.
+ * Starts it on loopback over a folder, with extensions installed from their VSIX files.
  *
- * @param {{ folder: string, vsix: string, home: string, settings?: Record<string, unknown> }} given `home` holds what it writes
+ * @param {{ folder: string, vsix: string | string[], home: string, settings?: Record<string, unknown> }} given `home` holds what it
+ * writes; a folder may be a `.code-workspace` file
  * @returns {Promise<{ address: string, close(): Promise<void> }>}
  */
 export async function startCodeServer({ folder, vsix, home, settings = {} }) {
@@ -58,9 +59,8 @@ export async function startCodeServer({ folder, vsix, home, settings = {} }) {
   mkdirSync(join(user, "User"), { recursive: true });
   writeFileSync(join(user, "User", "settings.json"), JSON.stringify(settings));
   writeFileSync(join(home, "config.yaml"), "");
-  const installed = spawnSync(execPath, [entry, ...config, ...places, "--install-extension", vsix], {
-    encoding: "utf8",
-  });
+  const extensions = [vsix].flat().flatMap((each) => ["--install-extension", each]);
+  const installed = spawnSync(execPath, [entry, ...config, ...places, ...extensions], { encoding: "utf8" });
   if (installed.status !== 0) throw new Error(`The VSIX could not be installed: ${installed.stderr}`);
 
   const quiet = ["--auth", "none", "--disable-telemetry", "--disable-update-check"];
@@ -84,7 +84,7 @@ export async function startCodeServer({ folder, vsix, home, settings = {} }) {
     child.once("exit", () => reject(new Error(`code-server did not start: ${said}`)));
   });
   return {
-    address: `${address}/?folder=${encodeURIComponent(folder)}`,
+    address: `${address}/?${folder.endsWith(".code-workspace") ? "workspace" : "folder"}=${encodeURIComponent(folder)}`,
     async close() {
       if (child.exitCode !== null || child.pid === undefined) return;
       const ended = new Promise((resolve) => child.once("exit", resolve));

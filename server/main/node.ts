@@ -3,13 +3,16 @@
  */
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { cancelling } from "./cancelling.ts";
+import { filesOfBoth } from "./files-both.ts";
+import { filesOfClient } from "./files-client.ts";
 import { filesOnDisk } from "./files-node.ts";
 import { serve } from "./serve.ts";
 import { services } from "./services.ts";
 import { version } from "./version.ts";
 
-serve(createConnection(ProposedFeatures.all, { connectionStrategy: cancelling }), {
+const connection = createConnection(ProposedFeatures.all, { connectionStrategy: cancelling });
+serve(connection, {
   services,
-  files: filesOnDisk(),
+  files: filesOfBoth(filesOnDisk(), filesOfClient(connection)),
   version,
 });

@@ -1,11 +1,11 @@
 /**
- * A workspace folder that lives in the page: its files come from the server once, and changes stay here.
+ * A workspace folder that lives in memory: its files come once, from the server of the page or from a file beside this one, and changes
+ * stay here. VS Code's own search does not go through it.
  */
 const vscode = require("vscode");
 
 exports.activate = async (context) => {
-  const { scheme, authority } = context.extensionUri;
-  const given = await (await fetch(`${scheme}://${authority}/workspace.json`)).json();
+  const given = await givenFiles(context.extensionUri);
   const provider = memoryFiles();
   for (const [path, text] of Object.entries(given))
     provider.seed(`/chairs/${path}`, new TextEncoder().encode(text));
@@ -13,6 +13,12 @@ exports.activate = async (context) => {
     vscode.workspace.registerFileSystemProvider("memory", provider, { isCaseSensitive: true }),
   );
 };
+
+async function givenFiles(own) {
+  if (own.scheme !== "file") return (await fetch(`${own.scheme}://${own.authority}/workspace.json`)).json();
+  const bytes = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(own, "workspace.json"));
+  return JSON.parse(new TextDecoder().decode(bytes));
+}
 
 function memoryFiles() {
   const files = new Map();

@@ -13,6 +13,7 @@ import { join, relative } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { LARGEST } from "../../../server/main/files.ts";
+import { filesOfBoth } from "../../../server/main/files-both.ts";
 import { filesOfClient } from "../../../server/main/files-client.ts";
 import { filesOnDisk } from "../../../server/main/files-node.ts";
 import { READ_FILE } from "../../../server/main/protocol.ts";
@@ -137,5 +138,36 @@ describe("files of the client", () => {
     waiting[1]?.answer({ text: "new" });
     await pending;
     expect(files.read("memfs:/a")).toBe("new");
+  });
+});
+
+describe("files of both kinds of folder", () => {
+  it("come from disk for file addresses alone, refused ones included, and from the client for others", async () => {
+    const asked: string[] = [];
+    const from = (name: string) => ({
+      read: (uri: string) => {
+        asked.push(`${name} ${uri}`);
+        return name === "disk" ? undefined : name;
+      },
+      forget: () => {},
+      list: async (folders: readonly string[]) => [
+        ...folders.map((folder) => `${folder}/a.chair`),
+        "file:///x.chair",
+      ],
+    });
+    const both = filesOfBoth(from("disk"), from("client"));
+    expect(both.read("file:///etc/passwd")).toBeUndefined();
+    expect(both.read("FILE://host/a.chair")).toBeUndefined();
+    expect(both.read("memory:/chairs/a.chair")).toBe("client");
+    expect(asked).toEqual([
+      "disk file:///etc/passwd",
+      "disk FILE://host/a.chair",
+      "client memory:/chairs/a.chair",
+    ]);
+    expect(await both.list(["file:///mess", "memory:/chairs"])).toEqual([
+      "file:///mess/a.chair",
+      "file:///x.chair",
+      "memory:/chairs/a.chair",
+    ]);
   });
 });
