@@ -9,7 +9,12 @@ import { asZ88Takes, moved, solvedByZ88 } from "./z88.ts";
 const NEAR = 2e-5;
 
 describe("Z88, from Debian, on the frames of the samples", () => {
-  for (const name of ["boathouse-mess-chair.chair", "harbour-chair.chair", "joined-stool.chair"])
+  for (const name of [
+    "boathouse-mess-chair.chair",
+    "harbour-chair.chair",
+    "joined-stool.chair",
+    "ladder-back.chair",
+  ])
     it(`${name}: every node moves as Z88 says, in each case`, () => {
       const { chair } = studied(samples[name] ?? "");
       const whole = frameOf(chair, "middle");

@@ -35,6 +35,7 @@ const dynamic = [
 
 /** The way a beam's own y lies in Z88's element for spatial beams: level, square to the beam. */
 const levelAcross = (run: Vec3): Vec3 => unit(cross([0, 0, 1], run));
+const isPlumb = (run: Vec3): boolean => Math.hypot(run[0], run[1]) < 1e-9;
 
 /**
  * A frame as Z88 can have it: its beams do not shear, and bend about level axes; one whose own axes lie otherwise bends alike both ways.
@@ -51,8 +52,9 @@ export function asZ88Takes(frame: Frame): Frame {
     const [from, to] = [renamed(beam.from), renamed(beam.to)];
     if (from === to) return [];
     const run = unit(sub(frame.nodes[beam.to]!.at, frame.nodes[beam.from]!.at));
-    const level = levelAcross(run);
-    const along = Math.abs(dot(level, beam.yAxis));
+    const level: Vec3 = isPlumb(run) ? [0, 1, 0] : levelAcross(run);
+    // One that stands plumb has no level axis of its own: it bends alike both ways.
+    const along = isPlumb(run) ? 0.5 : Math.abs(dot(level, beam.yAxis));
     const mean = (beam.Iy + beam.Iz) / 2;
     const [Iy, Iz] = along > 1 - 1e-9 ? [beam.Iy, beam.Iz] : along < 1e-4 ? [beam.Iz, beam.Iy] : [mean, mean];
     return [{ ...beam, from, to, Ay: 1e15, Az: 1e15, yAxis: level, Iy, Iz }];
