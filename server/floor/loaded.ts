@@ -10,8 +10,14 @@ import type { Loaded } from "./load-cases.ts";
 /** Free fall, m/s²: standard gravity (CGPM 1901). */
 export const gravity = 9.80665;
 
-/** Where the standards' loads act on a chair with a seat, as it stands; nothing when it has no seat. */
+/** Where the standards' loads act on a chair with a seat, as it stands, and its own weight; nothing when it has no seat. */
 export function loadedOf(chair: Chair, weight: ChairWeight): Loaded | undefined {
+  const places = placesOf(chair);
+  return places && { ...places, weight: { at: weight.centre, force: [0, 0, -weight.mass * gravity] } };
+}
+
+/** The same without its own weight. */
+export function placesOf(chair: Chair): Omit<Loaded, "weight"> | undefined {
   const { seat, stance } = chair;
   if (!seat) return undefined;
   const outline = seat.outline.map((point) => movePoint(stance, point));
@@ -23,7 +29,6 @@ export function loadedOf(chair: Chair, weight: ChairWeight): Loaded | undefined 
     seatHeight: middle[2] - (seat.design.sag?.value ?? 0),
     ...(back && { back }),
     arms: armsOf(chair).map((arm) => ({ outer: movePoint(stance, outerMiddle(arm)) })),
-    weight: { at: weight.centre, force: [0, 0, -weight.mass * gravity] },
   };
 }
 

@@ -1,5 +1,6 @@
 import { type ValueName, valueTable } from "../../grammar/vocabulary/values.ts";
 import type { Chair, Worked } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
 import { type ChairWeight, weigh } from "../timber/weight.ts";
 import { beyondCases } from "./beyond.ts";
 import { type Edition, type EditionName, editionNames, editionOf } from "./editions.ts";
@@ -31,7 +32,7 @@ function editionFor({ design }: Pick<Chair, "design">): EditionName {
 
 /** Weighs the chair, finds its feet and loads it by an edition of the standards. A calculation, not a test. */
 export function balanceOf(chair: Chair, edition: EditionName = editionFor(chair)): Balance {
-  const weight = weigh(chair);
+  const weight = kept(chair, weigh);
   const standing = standingOf(chair);
   const loads = editionOf(edition);
   const loaded = loadedOf(chair, weight);

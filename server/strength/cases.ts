@@ -2,9 +2,9 @@
  * The load cases of the domestic and severer standards on a chair's frame, and what beyond them a chair meets. Figures in `loads.json`.
  */
 import type { Chair } from "../chair/chair.ts";
-import { armsOf, gravity, loadedOf } from "../floor/loaded.ts";
-import { balanceOf } from "../floor/tips.ts";
-import type { ChairWeight } from "../timber/weight.ts";
+import { kept } from "../chair/kept.ts";
+import { armsOf, gravity, placesOf } from "../floor/loaded.ts";
+import { weigh } from "../timber/weight.ts";
 import { atMiddle, backLoad, pushed, seatLoad, selfWeight } from "./acting.ts";
 import { type Stops, supportsOf } from "./feet.ts";
 import type { NodeLoad, Support } from "./frame/frame.ts";
@@ -34,17 +34,18 @@ export interface LoadCase {
 /** Every case that concerns this chair, the standards' first, then the file's own; none without three feet. */
 export function casesOf(chair: Chair, frame: ChairFrame, level: LevelName): LoadCase[] {
   if (frame.feet.size < 3) return [];
-  const { weight } = balanceOf(chair);
-  const own = selfWeight(frame, weight.mass);
-  return [...standardCases(chair, frame, weight, level), ...ownCases(chair, frame)].map((each) => ({
+  // Where some timber is not known, the chair has no weight among its values: then what is known of it.
+  const mass = chair.values.get("weight")?.number ?? kept(chair, weigh).mass;
+  const own = selfWeight(frame, mass);
+  return [...standardCases(chair, frame, level), ...ownCases(chair, frame)].map((each) => ({
     ...each,
     loads: [...each.loads, ...own],
   }));
 }
 
 /** Those of the level, and what beyond them a chair meets; none without a seat. */
-function standardCases(chair: Chair, frame: ChairFrame, weight: ChairWeight, level: LevelName): LoadCase[] {
-  const loaded = loadedOf(chair, weight);
+function standardCases(chair: Chair, frame: ChairFrame, level: LevelName): LoadCase[] {
+  const loaded = placesOf(chair);
   const figures = data.levels[level];
   if (!loaded) return [];
   const { seat, back } = loaded;

@@ -66,10 +66,21 @@ export function sectionAt(
 
 /** Where a plane crosses the edges of a convex solid. */
 function crossed({ points, faces }: Convex, at: Vec3, along: Vec3): Vec3[] {
-  const over = points.map((point) => dot(sub(point, at), along));
+  const level = dot(at, along);
+  const over = new Float64Array(points.length);
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let k = 0; k < over.length; k++) {
+    const height = dot(points[k] as Vec3, along) - level;
+    over[k] = height;
+    if (height < low) low = height;
+    if (height > high) high = height;
+  }
+  // Most pieces of a body lie wholly on one side.
+  if (low >= 0 || high < 0) return [];
   const found: Vec3[] = [];
   for (const face of faces)
-    for (const [k, a] of face.entries()) {
+    for (let k = 0; k < face.length; k++) {
+      const a = face[k] as number;
       const b = face[(k + 1) % face.length] as number;
       const [ha, hb] = [over[a] as number, over[b] as number];
       // Each edge is in two faces, once each way: taken where it rises.
