@@ -64,7 +64,9 @@ export function postLaid(
       const some = place(table, [
         nameLabel(face.caption, foot, measure),
         ...(k === 0 ? sections.map((section) => sectionLabel(section, face, foot, given)) : []),
-        ...face.mouths.map((mouth) => mouthLabel(mouth, foot, { ...given, top: y })),
+        ...face.mouths.map((mouth) =>
+          mouthLabel(mouth, foot, { ...given, top: y, farthest: rows < MOST_ROWS ? NEARBY : FARTHEST }),
+        ),
       ]);
       const wanted = 1 + face.mouths.length;
       const found = some.filter(({ label }) => label.kind !== "section").length;
@@ -136,7 +138,7 @@ interface Given {
 function mouthLabel(
   { part, label, at: [along, down] }: Faces["faces"][number]["mouths"][number],
   foot: Point,
-  { scale, across, measure, top }: Given & { top: number },
+  { scale, across, measure, top, farthest }: Given & { top: number; farthest: number },
 ): Label {
   const [x, y] = at(foot, scale)([along, down]);
   return {
@@ -146,7 +148,7 @@ function mouthLabel(
     *stands() {
       const lowest = foot[1] - across - STEP - DESCENT * FIGURES;
       for (let up = lowest - LINE * FIGURES; up - ASCENT * FIGURES >= top; up -= 2 * LINE * FIGURES) {
-        for (let off = 0; off <= FARTHEST; off += 2 * STEP) {
+        for (let off = 0; off <= farthest; off += 2 * STEP) {
           for (const side of off === 0 ? [0] : [-off, off]) {
             const stand = words([part, label], [x + side, up], measure);
             const bottom = stand.box.foot + 1;
@@ -163,14 +165,15 @@ function mouthLabel(
       }
       // The figures tell where it is, should no leader find a way.
       for (let up = lowest - LINE * FIGURES; up - ASCENT * FIGURES >= top; up -= 2 * LINE * FIGURES)
-        for (let off = 0; off <= FARTHEST; off += 2 * STEP)
+        for (let off = 0; off <= farthest; off += 2 * STEP)
           for (const side of off === 0 ? [0] : [-off, off])
             yield words([part, label], [x + side, up], measure);
     },
   };
 }
 
-/** How far to a side words may stand of their mouth. */
+/** How far to a side words may stand of what they tell of, px: one more row is better than a leader from afar. */
+const NEARBY = 120;
 const FARTHEST = 600;
 
 /** The section, over the first face, by a leader to where it is. */

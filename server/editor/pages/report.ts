@@ -33,10 +33,14 @@ function itemMarkdown(item: readonly string[][] | string): string {
   if (wide === 0) return "";
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
   const cellsOf = (row: readonly string[]) =>
-    Array.from({ length: wide }, (_, k) => plain((row[k] ?? "").trim()));
+    Array.from({ length: wide }, (_, k) => unbroken(plain((row[k] ?? "").trim())));
   return [
     line(Array.from({ length: wide }, () => " ")),
     line(Array.from({ length: wide }, () => "---")),
     ...item.map((row) => line(cellsOf(row))),
   ].join("\n");
 }
+
+/** A figure alone in its cell stays on one line with its unit. */
+const unbroken = (cell: string): string =>
+  /^[\d−-][^ ]* [a-zA-Z°%²]+$/.test(cell) ? cell.replace(" ", "\u00a0") : cell;
