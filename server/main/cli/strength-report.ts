@@ -143,8 +143,10 @@ function movesTable({ parts, joints, panel }: WoodMoves, unit: LengthUnit): stri
     .map(({ joint, across, shoulderGap, tightness }) => [
       joint.name.replace(/\.(left|right)\b/g, ""),
       `${length(across)} across`,
-      `shoulder open ${length(shoulderGap)}`,
-      `tighter by ${change(tightness.dry)} to ${change(tightness.damp)}`,
+      length(shoulderGap) === length(0) ? "shoulder stays closed" : `shoulder open ${length(shoulderGap)}`,
+      [tightness.dry, tightness.damp].every((each) => change(each) === change(0))
+        ? "as tight as made"
+        : `tighter by ${change(tightness.dry)} to ${change(tightness.damp)}`,
     ])
     .filter((row) => fresh(row.join()))
     .sort((a, b) => Number.parseFloat(b[1] ?? "") - Number.parseFloat(a[1] ?? ""))
