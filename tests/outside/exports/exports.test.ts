@@ -39,6 +39,7 @@ function tolerance(chair: Chair, name: string): number {
   const bent = (member: string): boolean => {
     const found = chair.members.get(member);
     if (!found) return false;
+    if (found.is === "stick" || found.is === "bow") return true;
     if (found.is === "post") return found.pieces.length > 1 || found.pieces.some(({ faces }) => !faces);
     return (
       (found.is === "rail" || found.is === "slat") && (found.round !== undefined || found.bow !== undefined)
