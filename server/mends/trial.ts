@@ -6,6 +6,7 @@ import { codes } from "../../grammar/codes.ts";
 import type { Edit, Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
 import { languageRules } from "../rules/file/language.ts";
+import { unknownSpecies } from "../rules/file/unknown-species.ts";
 import { isLateFinding } from "../rules/late-findings.ts";
 import type { LateWork } from "../strength/late.ts";
 import { deepenSteps, type OtherFiles, type Study, studySteps } from "../study.ts";
@@ -25,9 +26,12 @@ const readingCodes = new Set(languageRules.map(({ code }) => code));
 /** Whether a finding is about the text itself, found before any chair was built. */
 export const isOfReading = ({ code }: Pick<Problem, "code">): boolean => readingCodes.has(code);
 
+/** A species is a name as well, misspelt like any other; what its weight then brings to light was there before. */
+const nameCodes = new Set([...readingCodes, unknownSpecies.code]);
+
 /** How early a finding is made: 0 when a line is read, 1 when names and values are put together, 2 when the chair is judged. */
 const stageOf = ({ code }: Pick<Problem, "code">): number =>
-  lineCodes.has(code) ? 0 : readingCodes.has(code) ? 1 : 2;
+  lineCodes.has(code) ? 0 : nameCodes.has(code) ? 1 : 2;
 
 /** The text after some edits, or nothing when one lies over another. */
 function edited(text: string, edits: readonly Edit[]): string | undefined {
@@ -65,7 +69,7 @@ export const lateOf = ({ lateWork }: Study, problem: Problem): { late?: LateWork
  * overwork its joint. Asked once a mend, not once a trial, since it takes longer than all the rest.
  */
 export function* holdsLate(before: Study, problem: Problem, { after }: Verdict): Steps<boolean> {
-  if (!before.lateWork || after.late || isOfReading(problem)) return true;
+  if (!before.lateWork || after.late || stageOf(problem) < 2) return true;
   const { gone, clean } = verdictOf(before, yield* deepenSteps(after, before.lateWork), problem);
   return gone && clean;
 }

@@ -27,10 +27,11 @@ const files = {
   resolve: resolveNamed,
   read: (address: string) => samples[address.slice(address.lastIndexOf("/") + 1)],
 };
-/** What is found when lines are read, then when names and values are put together; all else is of the chair. */
-const stages = [codes.filter(({ syntax }) => syntax), [...codes, ...designCodes]].map(
-  (list) => new Set(list.map(({ code }) => code)),
-);
+/** What is found when lines are read, then when names (those of species too) and values are put together; all else is of the chair. */
+const stages = [
+  codes.filter(({ syntax }) => syntax),
+  [...codes, ...designCodes, { code: "unknown-species" }],
+].map((list) => new Set(list.map(({ code }) => code)));
 const stageOf = (code: string) => [0, 1].find((at) => stages[at]?.has(code)) ?? 2;
 
 /** With what is found late, of strength and moisture: a maker meets that as well. */
