@@ -1,15 +1,24 @@
 /**
  * `npm run prove mends`: every mend over the rules' examples, all samples with each number moved, and 300 random chairs.
  *
- *     node .build/run.mjs prove mends [SHARE]      such as 2/20: every 20th text, from the second
+ *     node .build/run.mjs prove mends [KIND] [SHARE]
+ *
+ * KIND is `examples`, `random` or `samples`, all of them without it; SHARE such as 2/20: every 20th text, from the second.
  */
-import { exampleCases, movedSamples, randomCases } from "./mended-texts.ts";
+import { type Case, exampleCases, movedSamples, randomCases } from "./mended-texts.ts";
 import { outcomeOf, roundAndRound } from "./mends-hold.ts";
 
-const [first = 1, every = 1] = (process.argv[2] ?? "1/1").split("/").map(Number);
-const cases = [...exampleCases(), ...randomCases(300), ...movedSamples()].filter(
-  (_, at) => at % every === first % every,
-);
+const kinds: Record<string, () => Iterable<Case>> = {
+  examples: exampleCases,
+  random: () => randomCases(300),
+  samples: movedSamples,
+};
+const asked = process.argv.slice(2);
+const named = asked.filter((each) => each in kinds);
+const [first = 1, every = 1] = (asked.find((each) => each.includes("/")) ?? "1/1").split("/").map(Number);
+const cases = (named.length > 0 ? named : Object.keys(kinds))
+  .flatMap((kind) => [...(kinds[kind]?.() ?? [])])
+  .filter((_, at) => at % every === first % every);
 const total = { findings: 0, mended: 0, mends: 0 };
 const failures: string[] = [];
 let done = 0;
