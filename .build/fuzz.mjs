@@ -1,10 +1,8 @@
 /**
  * `npm run fuzz -- [--seed N] [--time S] [NAME…]`: the fuzzers of tests/fuzz, each for so many seconds from a seed; names narrow them.
  */
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { root } from "./places.mjs";
+import { runTests } from "./run-tests.mjs";
 
 /** Gives the exit code of the tests; 2 when the arguments are wrong. */
 export function fuzz(/** @type {string[]} */ args) {
@@ -24,15 +22,7 @@ export function fuzz(/** @type {string[]} */ args) {
   }
   console.log(`seed ${seed}, ${time} s each`);
   const names = given.positionals.length > 0 ? given.positionals : [""];
-  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = [
-    "run",
-    "--config",
-    "tests/vitest.config.mts",
-    // One file at a time: some measure how soon a server answers.
-    "--maxWorkers=1",
-    ...names.map((name) => `tests/fuzz/${name}`),
-  ];
-  const env = { ...process.env, SEATWRIGHT_SEED: seed, SEATWRIGHT_TIME: time };
-  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
+  // One file at a time: some measure how soon a server answers.
+  const tests = names.map((name) => `tests/fuzz/${name}`);
+  return runTests(["--maxWorkers=1", ...tests], { SEATWRIGHT_SEED: seed, SEATWRIGHT_TIME: time });
 }

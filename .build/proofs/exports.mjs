@@ -1,14 +1,7 @@
 /**
  * Every sample and 50 random chairs exported and read back by other programs, by the slow ones too; SEATWRIGHT_RUNS says how many.
  */
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
-import { root } from "../places.mjs";
+import { runs, runTests } from "../run-tests.mjs";
 
 /** Gives the exit code of the tests. */
-export function prove(/** @type {string[]} */ args) {
-  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = ["run", "--config", "tests/vitest.config.mts", "tests/outside/exports", ...args];
-  const env = { ...process.env, SEATWRIGHT_RUNS: process.env.SEATWRIGHT_RUNS ?? "50" };
-  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
-}
+export const prove = (/** @type {string[]} */ args) => runTests(["tests/outside/exports", ...args], runs(50));

@@ -2,9 +2,7 @@
  * The laws of the fixes of reading on 100 000 damaged texts. Arguments: a share such as `3/20`, so that a part of it can be run; the shares
  * together are the whole. SEATWRIGHT_RUNS says how many texts in all.
  */
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
-import { root } from "../places.mjs";
+import { runTests } from "../run-tests.mjs";
 
 /** Where the texts begin. */
 const SEED = 1_000_000;
@@ -18,9 +16,9 @@ export function prove(/** @type {string[]} */ [share = "1/1"]) {
   }
   const all = Number(process.env.SEATWRIGHT_RUNS ?? 100_000);
   const [from, end] = [part - 1, part].map((at) => Math.round((all * at) / of));
-  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = ["run", "--config", "tests/vitest.config.mts", "tests/fuzz/certain-fixes.test.ts"];
-  const env = { ...process.env, SEATWRIGHT_SEED: String(SEED + from), SEATWRIGHT_RUNS: String(end - from) };
-  delete env.SEATWRIGHT_TIME;
-  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
+  return runTests(["tests/fuzz/certain-fixes.test.ts"], {
+    SEATWRIGHT_SEED: String(SEED + from),
+    SEATWRIGHT_RUNS: String(end - from),
+    SEATWRIGHT_TIME: undefined,
+  });
 }

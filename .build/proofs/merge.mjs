@@ -1,20 +1,8 @@
 /**
  * The laws of merging on two thousand random triples of a chair; SEATWRIGHT_RUNS says how many.
  */
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
-import { root } from "../places.mjs";
+import { runs, runTests } from "../run-tests.mjs";
 
 /** Gives the exit code of the tests. */
-export function prove(/** @type {string[]} */ args) {
-  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = [
-    "run",
-    "--config",
-    "tests/vitest.config.mts",
-    "tests/server/compare/merge.test.ts",
-    ...args,
-  ];
-  const env = { ...process.env, SEATWRIGHT_RUNS: process.env.SEATWRIGHT_RUNS ?? "2000" };
-  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
-}
+export const prove = (/** @type {string[]} */ args) =>
+  runTests(["tests/server/compare/merge.test.ts", ...args], runs(2000));

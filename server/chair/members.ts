@@ -8,7 +8,7 @@ import { add, along, dot, scale, sub } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
 import { buildBlocks } from "./block.ts";
 import { buildBow } from "./bows/bow.ts";
-import type { Block, Bow, Fault, Post, Rail, SeatSurface, Side } from "./chair.ts";
+import type { Bow, Fault, MemberViews, Post, Rail, SeatSurface, Side } from "./chair.ts";
 import { hostOf } from "./joints/hosting.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
 import { isOnFloor } from "./posts/on-floor.ts";
@@ -24,16 +24,8 @@ import { buildSolidSeat } from "./seat/solid/solid-seat.ts";
 import { outsideSeat } from "./seat/solid/within.ts";
 import { buildSticks } from "./sticks/sticks.ts";
 
-/** The sticks of a chair as drawn, before joints, seat and trim. Keys are full names, in the order of the text. */
-export interface Members {
-  posts: Map<string, Post>;
-  rails: Map<string, Rail>;
-  slats: Map<string, Rail>;
-  sticks: Map<string, Rail>;
-  bows: Map<string, Bow>;
-  blocks: Map<string, Block>;
-  /** A solid one, which lies on no rails. */
-  seat?: SeatSurface;
+/** The members of a chair as drawn, before joints, a seat on rails and trim, in the order of the text. */
+export interface Members extends MemberViews {
   faults: Fault[];
   /** How each post's ends were cut, for building it again on its trimmed feet. */
   ends: Map<string, PostEnds>;

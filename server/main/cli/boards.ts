@@ -1,5 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
+import { basename } from "node:path";
 import { finish } from "../../../grammar/steps.ts";
 import { type Hiding, type Plan, planOf, type Stock, stockList } from "../../boards/plan.ts";
 import type { BoardsAsked } from "../../drawing/boards/boards-pages.ts";
@@ -17,9 +16,10 @@ import {
   toldOfErrors,
 } from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
-import { PIPED, readInput } from "./read-input.ts";
+import { readInput } from "./read-input.ts";
 import type { BoardsOutput } from "./schema.ts";
 import { brush, harmless } from "./terminal.ts";
+import { stemOf, written, writtenPages } from "./writing.ts";
 
 export const boards: Command = {
   name: "boards",
@@ -65,20 +65,10 @@ export const boards: Command = {
       format === "json"
         ? `${JSON.stringify(boardsOutput(stock, plan), null, 2)}\n`
         : boardsReport(title, stock, plan, design.units, brush(out === undefined && terminal.colour.out));
-    if (typeof out !== "string") terminal.out(text);
-    else {
-      try {
-        writeFileSync(out, text);
-      } catch (error) {
-        return misuse(bench, unwritable(out, error));
-      }
-    }
-    return end();
+    const ending = written(bench, text, out);
+    return ending === ENDED.well ? end() : ending;
   },
 };
-
-const unwritable = (target: string, error: unknown): string =>
-  `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`;
 
 /** One PDF, or a folder of SVGs; beside where the command is run unless told otherwise. */
 async function writePages(
@@ -86,25 +76,10 @@ async function writePages(
   asked: BoardsAsked & { format: PageFormat; out: Options[string]; file: string },
   end: () => number,
 ): Promise<number> {
-  const { format, out, file } = asked;
   const { makeBoards } = await import("../boards/node.ts");
   const made = await makeBoards({ ...asked, date: new Date(), ...lettersOf(bench) });
-  const stem = `${file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "")}-boards`;
-  const target = typeof out === "string" ? out : format === "pdf" ? `${stem}.pdf` : stem;
-  try {
-    if (format === "pdf") writeFileSync(target, made.files[0]!.bytes);
-    else {
-      mkdirSync(target, { recursive: true });
-      for (const { name, bytes } of made.files) writeFileSync(join(target, name), bytes);
-    }
-  } catch (error) {
-    return misuse(bench, unwritable(target, error));
-  }
-  const full = made.fullSize
-    ? `, ${made.fullSize} of them at full size: print at 100 % and check the 100 mm square first`
-    : "";
-  bench.terminal.out(`${harmless(target)}: ${made.pages} ${made.pages === 1 ? "page" : "pages"}${full}.\n`);
-  return end();
+  const ending = writtenPages(bench, made, { ...asked, stem: `${stemOf(asked.file)}-boards` });
+  return ending === ENDED.well ? end() : ending;
 }
 
 const mm = (number: number): number => Number(number.toFixed(3));

@@ -8,20 +8,13 @@ import { type Checked, isRead } from "./check/checked.ts";
 import { placesFrom } from "./check/places.ts";
 import { sarifOf } from "./check/sarif.ts";
 import { newSince } from "./check/since.ts";
-import {
-  type Bench,
-  type Command,
-  ENDED,
-  misuse,
-  otherFiles,
-  written as putOut,
-  studyOf,
-} from "./command.ts";
+import { type Bench, type Command, ENDED, misuse, otherFiles, studyOf } from "./command.ts";
 import { excerpt } from "./excerpt.ts";
 import { formatOption, outOption } from "./options.ts";
 import { readInput } from "./read-input.ts";
 import type { CheckOutput, Finding } from "./schema.ts";
 import { type Brush, brush, harmless } from "./terminal.ts";
+import { written as putOut } from "./writing.ts";
 
 export const check: Command = {
   name: "check",

@@ -1,4 +1,3 @@
-import { writeFileSync } from "node:fs";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Edit, Problem } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
@@ -96,21 +95,6 @@ export function eachFile(
     }
   }
   return worst;
-}
-
-/** Puts an answer into the file named by `-o`, or out; gives the ending. */
-export function written(bench: Bench, answer: string, out: Options[string]): number {
-  if (typeof out !== "string") {
-    bench.terminal.out(answer);
-    return ENDED.well;
-  }
-  try {
-    writeFileSync(out, answer);
-    return ENDED.well;
-  } catch (error) {
-    const why = (error as NodeJS.ErrnoException).code ?? "unknown reason";
-    return misuse(bench, `"${out}" cannot be written (${why}).`);
-  }
 }
 
 /** Says on standard error that errors keep the answer from being whole, if there are any; gives the ending. */

@@ -1,4 +1,3 @@
-import { writeFileSync } from "node:fs";
 import { nearest } from "../../../grammar/nearest.ts";
 import { finish } from "../../../grammar/steps.ts";
 import { eyes } from "../../drawing/pictorial/eye.ts";
@@ -10,6 +9,7 @@ import { sheetToSvg } from "../../drawing/svg.ts";
 import { type Command, ENDED, eachFile, misuse, type Options, studyOf } from "./command.ts";
 import { outOption } from "./options.ts";
 import { harmless } from "./terminal.ts";
+import { written } from "./writing.ts";
 
 /** From where the chair is seen in the corner beside its views. */
 const CORNER = eyes["front-left"]!;
@@ -66,17 +66,8 @@ export const draw: Command = {
               finish(pictorialSteps(chair, { eye: CORNER })),
             ),
           );
-      if (typeof out !== "string") terminal.out(svg.endsWith("\n") ? svg : `${svg}\n`);
-      else {
-        try {
-          writeFileSync(out, svg);
-        } catch (error) {
-          return misuse(
-            bench,
-            `"${out}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
-          );
-        }
-      }
+      const ending = written(bench, svg.endsWith("\n") ? svg : `${svg}\n`, out);
+      if (ending !== ENDED.well) return ending;
       if (errors)
         terminal.error(
           `${harmless(input.file)}: drawn as far as it can be; "seatwright check" tells of ${errors === 1 ? "1 error" : `${errors} errors`}.\n`,

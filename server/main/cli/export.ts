@@ -1,5 +1,3 @@
-import { mkdirSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
 import { nearest } from "../../../grammar/nearest.ts";
 import { type ExportKind, exportKinds, kindNamed } from "../../exports/kinds.ts";
 import type { Exported } from "../../exports/make.ts";
@@ -8,8 +6,9 @@ import { STAMP, whyNotExported } from "../export/refusal.ts";
 import { version } from "../version.ts";
 import { type Bench, type Command, ENDED, misuse, type Options, studyOf } from "./command.ts";
 import { outOption } from "./options.ts";
-import { PIPED, readInput } from "./read-input.ts";
+import { readInput } from "./read-input.ts";
 import { brush, harmless } from "./terminal.ts";
+import { stemOf, storedFiles } from "./writing.ts";
 
 const names = exportKinds.map(({ kind }) => kind);
 
@@ -96,22 +95,12 @@ function put(
   file: string,
   part: string | undefined,
 ): number {
-  const chair = file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "");
+  const chair = stemOf(file);
   const stem = part === undefined ? chair : `${chair}-${part}`;
-  const folder = files.length > 1 || (kind.each && part === undefined);
+  const folder = files.length > 1 || (kind.each === true && part === undefined);
   const target = out ?? (folder ? `${stem}-${kind.ending}` : `${stem}.${kind.ending}`);
-  try {
-    if (!folder) writeFileSync(target, files[0]!.bytes);
-    else {
-      mkdirSync(target, { recursive: true });
-      for (const { name, bytes } of files) writeFileSync(join(target, name), bytes);
-    }
-  } catch (error) {
-    return misuse(
-      bench,
-      `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
-    );
-  }
+  const ending = storedFiles(bench, target, files, folder);
+  if (ending !== ENDED.well) return ending;
   const what =
     kind.kind === "dxf"
       ? "templates and outlines at full size"

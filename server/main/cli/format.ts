@@ -3,9 +3,10 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { applyEdits, formatTree, isSyntax } from "../../../grammar/format.ts";
 import { shortWords } from "../../../grammar/problem.ts";
 import { finish } from "../../../grammar/steps.ts";
-import { type Bench, type Command, ENDED, eachFile, misuse } from "./command.ts";
+import { type Bench, type Command, ENDED, eachFile } from "./command.ts";
 import { type Input, PIPED } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
+import { stored } from "./writing.ts";
 
 export const format: Command = {
   name: "format",
@@ -44,14 +45,8 @@ function formatOne(bench: Bench, { file, text }: Extract<Input, { text: string }
     terminal.out(`${harmless(file)}: would be laid out anew.\n`);
     return ENDED.faults;
   }
-  try {
-    writeFileSync(file, laidOut);
-  } catch (error) {
-    return misuse(
-      bench,
-      `"${file}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
-    );
-  }
+  const ending = stored(bench, file, () => writeFileSync(file, laidOut));
+  if (ending !== ENDED.well) return ending;
   terminal.out(`${harmless(file)}: laid out anew.\n`);
   return ENDED.well;
 }

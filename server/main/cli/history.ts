@@ -10,12 +10,13 @@ import { plotToSvg } from "../../drawing/plot.ts";
 import { type Commit, commitsOf, textsAt } from "../git/commits.ts";
 import { pathInside, type Repository, repositoryAt } from "../git/git.ts";
 import { addressInside, filesAt } from "../git/revision-files.ts";
-import { type Bench, type Command, misuse, otherFiles, studyOf, written } from "./command.ts";
+import { type Bench, type Command, misuse, otherFiles, studyOf } from "./command.ts";
 import { amountForJson } from "./json-units.ts";
 import { formatOption, outOption } from "./options.ts";
 import { readInput } from "./read-input.ts";
 import type { HistoryOutput } from "./schema.ts";
 import { type Brush, brush, harmless } from "./terminal.ts";
+import { written } from "./writing.ts";
 
 export const history: Command = {
   name: "history",

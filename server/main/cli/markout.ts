@@ -1,10 +1,8 @@
-import { mkdirSync, writeFileSync } from "node:fs";
-import { basename, join } from "node:path";
 import { nearest } from "../../../grammar/nearest.ts";
 import type { Step } from "../../drawing/markout/figures.ts";
 import { type PaperName, papers } from "../../drawing/markout/paper.ts";
 import type { Study } from "../../study.ts";
-import type { Made, MarkoutFormat } from "../markout/make.ts";
+import type { MarkoutFormat } from "../markout/make.ts";
 import { whyNot } from "../markout/refusal.ts";
 import { remembering, versionOf } from "../markout/version-of.ts";
 import {
@@ -18,9 +16,10 @@ import {
   studyOf,
 } from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
-import { PIPED, readInput } from "./read-input.ts";
+import { readInput } from "./read-input.ts";
 import type { MarkoutOutput } from "./schema-markout.ts";
 import { brush, harmless } from "./terminal.ts";
+import { stemOf, written, writtenPages } from "./writing.ts";
 
 const steps: Record<string, Step> = { "1/16": 16, "1/32": 32, "1/64": 64 };
 
@@ -115,7 +114,7 @@ async function mark(
       ...(step === undefined ? {} : { step: steps[String(step)]! }),
       ...(typeof part === "string" ? { part } : {}),
     });
-    return writeJson(bench, `${JSON.stringify(sheets, null, 2)}\n`, options.out);
+    return written(bench, `${JSON.stringify(sheets, null, 2)}\n`, options.out);
   }
   const format: MarkoutFormat = options.format === "svg" ? "svg" : "pdf";
   const progress = progressOn(bench);
@@ -137,60 +136,15 @@ async function mark(
   );
   progress.end();
   if (made.pages === 0) {
-    bench.terminal.error(`${harmless(file)}: nothing in it wants a template.\n`);
+    bench.terminal.error(`${harmless(file)}: nothing in it needs a template.\n`);
     return ENDED.well;
   }
-  return write(bench, made, format, typeof options.out === "string" ? options.out : undefined, file);
+  return writtenPages(bench, made, { format, out: options.out, stem: `${stemOf(file)}-markout` });
 }
 
 function noSuchPart(part: string, names: readonly string[]): string {
   const near = nearest(part, names);
   return `there is no part "${part}".${near ? ` Did you mean "${near}"?` : ""}`;
-}
-
-/** The figures as text, into a file when one is named. */
-function writeJson(bench: Bench, text: string, out: Options[string]): number {
-  if (typeof out !== "string") {
-    bench.terminal.out(text);
-    return ENDED.well;
-  }
-  try {
-    writeFileSync(out, text);
-  } catch (error) {
-    return misuse(bench, unwritable(out, error));
-  }
-  return ENDED.well;
-}
-
-const unwritable = (target: string, error: unknown): string =>
-  `"${target}" cannot be written (${(error as NodeJS.ErrnoException).code ?? "unknown reason"}).`;
-
-/** One PDF, or a folder of SVGs; beside where the command is run unless told otherwise. */
-function write(
-  bench: Bench,
-  made: Made,
-  format: MarkoutFormat,
-  out: string | undefined,
-  file: string,
-): number {
-  const name = file === PIPED ? "chair" : basename(file).replace(/\.chair$/, "");
-  const stem = `${name}-markout`;
-  const target = out ?? (format === "pdf" ? `${stem}.pdf` : stem);
-  try {
-    if (format === "pdf") writeFileSync(target, made.files[0]!.bytes);
-    else {
-      mkdirSync(target, { recursive: true });
-      for (const { name, bytes } of made.files) writeFileSync(join(target, name), bytes);
-    }
-  } catch (error) {
-    return misuse(bench, unwritable(target, error));
-  }
-  const pages = `${made.pages} ${made.pages === 1 ? "page" : "pages"}`;
-  const full = made.fullSize
-    ? `, ${made.fullSize} of them at full size: print at 100 % and check the 100 mm square first`
-    : "";
-  bench.terminal.out(`${harmless(target)}: ${pages}${full}.\n`);
-  return ENDED.well;
 }
 
 /** A line that counts the pages, on a terminal only. */

@@ -8,10 +8,11 @@ import { finish } from "../../../grammar/steps.ts";
 import { compare } from "../../compare/compare.ts";
 import { type Merged, mergeChairs } from "../../compare/merge/merge.ts";
 import { mergedByLines } from "../git/merge-lines.ts";
-import { type Bench, type Command, misuse, otherFiles } from "./command.ts";
+import { type Bench, type Command, ENDED, misuse, otherFiles } from "./command.ts";
 import { outOption } from "./options.ts";
 import { addressOf, type Input, readInput } from "./read-input.ts";
 import { harmless } from "./terminal.ts";
+import { stored } from "./writing.ts";
 
 /** How a merge ends: clean, with conflicts, or clean and with findings that neither side had. */
 const MERGED = { clean: 0, conflicts: 1, unsound: 3 } as const;
@@ -51,11 +52,9 @@ export const merge: Command = {
     const text = merged?.text ?? mergedByLines(versions, marks);
     if (text === undefined)
       return misuse(bench, `${name}: what does not read whole is merged by git, which cannot be run.`);
-    try {
-      writeFileSync(typeof out === "string" ? out : ours, text);
-    } catch (error) {
-      return misuse(bench, `"${out ?? ours}" cannot be written (${(error as NodeJS.ErrnoException).code}).`);
-    }
+    const target = typeof out === "string" ? out : ours;
+    const ending = stored(bench, target, () => writeFileSync(target, text));
+    if (ending !== ENDED.well) return ending;
     return told(bench, name, merged, versions);
   },
 };

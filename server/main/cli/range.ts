@@ -16,7 +16,6 @@ import {
   type Options,
   otherFiles,
   studyOf,
-  written,
 } from "./command.ts";
 import { forJson, jsonUnit } from "./json-units.ts";
 import { formatOption, outOption } from "./options.ts";
@@ -25,6 +24,7 @@ import { quantityIn } from "./quantity.ts";
 import type { Input } from "./read-input.ts";
 import type { OneRange, RangeMapOutput, RangeOutput } from "./schema-range.ts";
 import { type Brush, brush, columns, harmless, wrapped } from "./terminal.ts";
+import { written } from "./writing.ts";
 
 type Read = Extract<Input, { text: string }>;
 

@@ -19,7 +19,6 @@ import {
   otherFiles,
   placed,
   studyOf,
-  written,
 } from "./command.ts";
 import { forJson, jsonUnit } from "./json-units.ts";
 import { formatOption, outOption } from "./options.ts";
@@ -27,6 +26,7 @@ import { finishWatched } from "./progress.ts";
 import type { Input } from "./read-input.ts";
 import type { ReachAllOutput, ReachOutput } from "./schema-range.ts";
 import { brush, harmless, wrapped } from "./terminal.ts";
+import { written } from "./writing.ts";
 
 const isFaulty = ({ tree }: Study): boolean => tree.problems.some(({ severity }) => severity === "error");
 

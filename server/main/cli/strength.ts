@@ -4,12 +4,13 @@ import { type LevelName, levelNames } from "../../strength/cases.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
 import { type CaseResult, type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
 import { type WoodMoves, woodMoves } from "../../timber/movement.ts";
-import { type Command, ENDED, eachFile, misuse, studyOf, toldOfErrors, written } from "./command.ts";
+import { type Command, ENDED, eachFile, misuse, studyOf, toldOfErrors } from "./command.ts";
 import { formatOption, outOption } from "./options.ts";
 import { finishWatched } from "./progress.ts";
 import type { StrengthOutput } from "./schema-strength.ts";
 import { report } from "./strength-report.ts";
 import { brush, harmless } from "./terminal.ts";
+import { written } from "./writing.ts";
 
 export const strength: Command = {
   name: "strength",

@@ -1,6 +1,7 @@
-import { type Command, ENDED, misuse, written } from "../command.ts";
+import { type Command, ENDED, misuse } from "../command.ts";
 import { formatOption, outOption } from "../options.ts";
 import { brush, harmless } from "../terminal.ts";
+import { written } from "../writing.ts";
 import { comparedOf, outputOf } from "./compared.ts";
 import { gitHandsOver } from "./from-git.ts";
 import { type Version, versionNamed } from "./sides.ts";
