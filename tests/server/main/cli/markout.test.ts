@@ -129,7 +129,7 @@ describe("seatwright markout", () => {
       "-o",
       path("none.pdf"),
     );
-    expect([none.code, none.error]).toEqual([0, `${messChair}: nothing in it wants a template.\n`]);
+    expect([none.code, none.error]).toEqual([0, `${messChair}: nothing in it needs a template.\n`]);
     expect(existsSync(path("none.pdf"))).toBe(false);
   });
 
