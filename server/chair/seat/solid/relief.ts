@@ -44,28 +44,80 @@ export function shapedBody(
   const hollow = solid.hollow?.value;
   const floor = hollow ? hollow.deep + Math.min(FLOOR, (thick - hollow.deep) / 2) : 0;
   const { ring } = plan;
-  const bevelOf = (face: Bevel["face"]) => solid.bevels.find(({ value }) => value.face === face)?.value;
-  const [above, below] = [bevelOf("above"), bevelOf("below")];
-  const off = (pieces: readonly Convex[], bevel: Bevel | undefined) =>
-    bevel ? cutOff(pieces, bevelPlanes(bevel, ring, thick, lift)) : [...pieces];
-  // Only the rim reaches up to the outline, and only what lies under it down to it.
-  const upper = hollow ? hollowed(plan, hollow, cells, floor, lift, slab) : undefined;
+  const bevels = solid.bevels.map(({ value }) => value);
+  const below = bevels.find(({ face }) => face === "below");
+  /** The bevels that take wood off between two depths. */
+  const planesOf = (from: number, to: number, by: (bevel: Bevel) => Plane[]): Plane[] =>
+    bevels.filter(({ deep, face }) => (face === "above" ? deep > from : thick - deep < to)).flatMap(by);
+  // An outline that never turns inward is cut whole, or narrows as one solid; another stretch by stretch, each by its own bevel alone.
+  const whole = cells.length === 1;
+  const parts: Part[] = whole
+    ? [{ cell: [...cells[0]!], bevelled: (bevel) => bevelPlanes(bevel, ring, thick, lift) }]
+    : bevels.length > 0
+      ? bevelledParts(bevels, ring, thick, lift)
+      : cells.map((cell) => ({ cell: [...cell], bevelled: () => [] }));
+  const between = (from: number, to: number, shapes: (part: Part) => Spot[][]): Convex[] =>
+    parts.flatMap((part) =>
+      cutOff(
+        shapes(part).map((cell) => slab(cell, from, to)),
+        planesOf(from, to, part.bevelled),
+      ),
+    );
   const narrowing = ({ wide, deep }: Bevel): Convex =>
     prism(
       cornersInset(ring, wide - POINT).map((p) => lift(p, thick)),
       ring.map((p) => lift(p, thick - deep)),
     );
-  // An outline that never turns inward narrows as one solid; another is cut stretch by stretch.
-  const whole = cells.length === 1;
   const lower =
-    whole && below
-      ? [...cells.map((cell) => slab(cell, floor, thick - below.deep)), narrowing(below)]
-      : off(
-          cells.map((cell) => slab(cell, floor, thick)),
-          below,
-        );
-  const pieces = upper ? [...off(upper.rim, above), ...upper.inner, ...lower] : off(lower, above);
+    whole && below && floor <= thick - below.deep
+      ? [...between(floor, thick - below.deep, ({ cell }) => [cell]), narrowing(below)]
+      : between(floor, thick, ({ cell }) => [cell]);
+  if (!hollow) return drawnLater(lower, () => edgesOf(solid, ring, thick, lift));
+  // Only the rim reaches up to the outline, and only what lies under it down to it.
+  const { rim, inner } = hollowed(plan, hollow, floor, lift, slab);
+  const pieces = [...(rim ? between(0, floor, ({ cell }) => rim(cell)) : []), ...inner, ...lower];
   return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift));
+}
+
+/** A convex part of the outline, with the planes that cut a bevel off it. */
+interface Part {
+  cell: Spot[];
+  bevelled: (bevel: Bevel) => Plane[];
+}
+
+/** The outline in the strips that bevels take wood off, each with its own planes alone, and what is left inside them. */
+function bevelledParts(bevels: readonly Bevel[], ring: readonly Spot[], thick: number, lift: Lift): Part[] {
+  const levels = [0, ...new Set(bevels.map(({ wide }) => wide - POINT).sort((a, b) => a - b))];
+  const { strips, left } = insetThrough(ring, levels);
+  const parts = strips.map(({ level, corners }): Part => {
+    const bevelled = (bevel: Bevel): Plane[] => {
+      if (bevel.wide - POINT <= levels[level]! + POINT) return [];
+      const at = (moved: number) => bevel.deep * (1 - moved / bevel.wide);
+      const points = corners.map(({ at: spot, moved }) =>
+        lift(spot, bevel.face === "above" ? at(moved) : thick - at(moved)),
+      );
+      const plane = planeOfMost(points);
+      if (!plane) return [];
+      // Its wood lies on the side of the middle between both faces.
+      const [spot] = corners.map(({ at: each }) => each);
+      const off = dot(plane.normal, lift(spot!, bevel.face === "above" ? thick : 0)) - plane.offset;
+      return [off < 0 ? plane : { normal: negate(plane.normal), offset: -plane.offset }];
+    };
+    return { cell: corners.map(({ at }) => at), bevelled };
+  });
+  const inside = left ? convexCells(left).map((cell): Part => ({ cell, bevelled: () => [] })) : [];
+  return [...parts, ...inside];
+}
+
+/** The plane of points that lie in one, through the three of them that stand widest apart; undefined when they lie in a line. */
+function planeOfMost(points: readonly Vec3[]): Plane | undefined {
+  const [a] = points;
+  if (!a) return undefined;
+  const size = (v: Vec3) => dot(v, v);
+  const farthest = (by: (p: Vec3) => number) => points.reduce((best, p) => (by(p) > by(best) ? p : best), a);
+  const b = farthest((p) => size(sub(p, a)));
+  const c = farthest((p) => size(cross(sub(b, a), sub(p, a))));
+  return planeThrough(a, b, c);
 }
 
 const cutOff = (pieces: readonly Convex[], planes: readonly Plane[]): Convex[] =>
@@ -75,15 +127,14 @@ const cutOff = (pieces: readonly Convex[], planes: readonly Plane[]): Convex[] =
     return left ?? [];
   });
 
-/** The seat's upper part, down to `floor`: the rim, the slope of the hollow in strips, and what lies under its level middle. */
+/** The seat's upper part, down to `floor`: what of a cell belongs to the rim, the slope of the hollow in strips, and what lies under its level middle. */
 function hollowed(
   plan: SeatPlan,
   hollow: NonNullable<SolidSeatDesign["hollow"]>["value"],
-  cells: readonly Spot[][],
   floor: number,
   lift: Lift,
   slab: (cell: readonly Spot[], from: number, to: number) => Convex,
-): { rim: Convex[]; inner: Convex[] } {
+): { rim?: (cell: readonly Spot[]) => Spot[][]; inner: Convex[] } {
   const ring = ringOf(simpler(plan, hollow.open));
   const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
   const levels = Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS);
@@ -93,7 +144,6 @@ function hollowed(
   const inner: Convex[] = [];
   // The rim runs from the hollow's edge out to the outline itself, which has more corners.
   const edge = hollow.rim > 0 ? insetThrough(ring, [0, hollow.rim], still).left : undefined;
-  const rim = edge ? rimPieces(edge, ring, still, cells).map((cell) => slab(cell, 0, floor)) : [];
   for (const { level, corners } of strips) {
     if (level < first) continue;
     for (const ring of flat(corners.map(({ at, moved }) => ({ at, deep: depthInside(hollow, moved) }))))
@@ -105,7 +155,7 @@ function hollowed(
       );
   }
   if (left) inner.push(...convexCells(left).map((cell) => slab(cell, hollow.deep, floor)));
-  return { rim, inner };
+  return { ...(edge && { rim: (cell: readonly Spot[]) => rimPieces(edge, ring, still, [cell]) }), inner };
 }
 
 interface Corner {
@@ -160,7 +210,7 @@ function rimPieces(
   inner: readonly Spot[],
   outer: readonly Spot[],
   still: (k: number) => boolean,
-  cells: readonly Spot[][],
+  cells: readonly (readonly Spot[])[],
 ): Spot[][] {
   const count = inner.length;
   const normals = inner.map(([x, y], k): Spot => {

@@ -3,6 +3,7 @@ import { planOf } from "../../../../server/chair/seat/solid/plan.ts";
 import { sideThrough } from "../../../../server/chair/seat/solid/side.ts";
 import { splineThrough } from "../../../../server/chair/seat/solid/spline.ts";
 import { studied } from "../../../check.ts";
+import { notSeat } from "../../../outside/seats/laws.ts";
 
 const seat = (...lines: string[]): string => `seat solid {
   up 430
@@ -39,6 +40,33 @@ function findings(text: string): string[] {
     ({ code, message, start, end }) => `${code} «${text.slice(start, end)}» ${message}`,
   );
 }
+
+describe("a bevel round a seat with a tail", () => {
+  const tailed = (...lines: string[]) =>
+    studied(
+      head +
+        seat(
+          "deep 380",
+          "wide 420 at 10",
+          "wide 400 at 250",
+          "wide 300 at 340",
+          "corner 20",
+          "tail 90 x 50",
+          ...lines,
+        ) +
+        legs("splay 5deg", "rake 5deg foot forward"),
+    );
+
+  // A grid over the outline adds up the thicknesses, which is a working of its own.
+  it.each(["bevel 18 x 10 below", "bevel 20 x 12 above"])(
+    "%s takes off the edge and nothing else",
+    (bevel) => {
+      const { chair, problems } = tailed(bevel);
+      expect(notSeat(chair)).toEqual([]);
+      expect(problems.filter(({ code }) => code === "cannot-be-built")).toEqual([]);
+    },
+  );
+});
 
 describe("a spline", () => {
   it("goes through its points and is natural where no slope is given: no curvature at its ends", () => {

@@ -1,0 +1,123 @@
+/**
+ * Random chairs on a solid seat through everything that is made of a chair: their values are finite, their sides mirrored, they scale, they
+ * tip as they roll. `npm run prove solid-seats` makes 500 of them, and looks too whether they scale, whether their seats hold what a grid of
+ * thicknesses says, whether each part is cut from its sheet alone, and whether every command ends well or with findings.
+ */
+import { appendFileSync, mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { exportKinds } from "../../../server/exports/kinds.ts";
+import { studied } from "../../check.ts";
+import { chairs, ranInTime } from "../../server/main/cli/bench.ts";
+import { allowed, breaksOut, readSheets, straysOf } from "../sheets/proof.ts";
+import { notFinite, notLong, notMirrored, notRolling, notScaled, notSeat } from "./laws.ts";
+import { solidSeats } from "./random.ts";
+
+const RUNS = Number(process.env.SEATWRIGHT_RUNS ?? 3);
+const SKIPPED = Number(process.env.SEATWRIGHT_FROM ?? 0);
+const WHOLE = process.env.SEATWRIGHT_RUNS !== undefined;
+/** Ranges and reaching a figure build the chair hundreds of times: every so many chairs. */
+const EVERY = 50;
+
+const texts = fc.sample(solidSeats, { numRuns: RUNS + SKIPPED, seed: 20261128 }).slice(SKIPPED);
+const path = chairs(Object.fromEntries(texts.map((text, k) => [`seat-${k}.chair`, text(1)])));
+
+/** A command line, and what its output must not say. */
+async function wrongIn(k: number): Promise<string[]> {
+  const [file, other] = [path(`seat-${k}.chair`), path(`seat-${(k + 1) % RUNS}.chair`)];
+  const out = path(`out-${k}`);
+  mkdirSync(out, { recursive: true });
+  const lines = [
+    ["check", file, "--format", "json"],
+    ["reckon", file, "--format", "json"],
+    ["stand", file, "--format", "json"],
+    ["fit", file, "--format", "json"],
+    ["assemble", file, "--format", "json"],
+    ["strength", file, "--format", "json"],
+    ["boards", file, "--format", "json"],
+    ["markout", file, "-o", join(out, "sheets.pdf")],
+    ["draw", file],
+    ["draw", file, "--from", "front-left", "--apart", "--joints"],
+    ["compare", file, other, "--format", "json"],
+    ["format", "--check", file],
+    ...exportKinds.map(({ kind, ending, each }) => [
+      "export",
+      file,
+      "--as",
+      kind,
+      "--anyway",
+      "-o",
+      each ? join(out, kind) : join(out, `chair.${ending}`),
+    ]),
+    ...(k % EVERY === 0
+      ? [
+          ["range", file, "--value", "seat.up", "--format", "json"],
+          ["reach", file, "seat.low=415mm", "--format", "json"],
+        ]
+      : []),
+  ];
+  const wrong: string[] = [];
+  for (const line of lines) {
+    const ran = await ranInTime(...line);
+    const name = line.filter((word) => !word.startsWith("/")).join(" ");
+    if (ran.code !== 0 && ran.code !== 1)
+      wrong.push(`${name} ends with ${ran.code}: ${ran.error.slice(0, 400)}`);
+    if (/NaN|Infinity|undefined|internal-error/.test(ran.out))
+      wrong.push(`${name} says ${/.{60}(NaN|Infinity|undefined|internal-error).{60}/s.exec(ran.out)?.[0]}`);
+  }
+  return wrong;
+}
+
+it(`${RUNS} random chairs on a solid seat are finite, mirrored and tip as they roll`, () => {
+  const wrong = texts.flatMap((text, k) => {
+    const { chair, failures } = studied(text(1));
+    return [
+      ...failures.map(({ what }) => `${what} failed`),
+      ...notFinite(chair),
+      ...notMirrored(chair),
+      ...notRolling(chair),
+      ...notLong(chair),
+    ].map((each) => `chair ${SKIPPED + k}: ${each}`);
+  });
+  expect(wrong).toEqual([]);
+});
+
+it.runIf(WHOLE)(`${RUNS} random chairs on a solid seat hold every law`, { timeout: 36_000_000 }, async () => {
+  const wrong: string[] = [];
+  let cut = 0;
+  for (const [k, text] of texts.entries()) {
+    const { chair, problems, failures } = studied(text(1));
+    const twice = studied(text(2)).chair;
+    const sheets = readSheets(chair);
+    const strays = breaksOut(chair) ? [] : straysOf(chair, sheets);
+    cut += strays.length;
+    const found = [
+      ...failures.map(
+        ({ what, thrown }) => `${what} failed: ${String((thrown as Error).stack ?? thrown).slice(0, 300)}`,
+      ),
+      ...problems
+        .filter(({ code }) => code === "cannot-be-built" || code === "internal-error")
+        .map(({ message }) => message),
+      ...notFinite(chair),
+      ...notMirrored(chair),
+      ...notScaled(chair, twice),
+      ...notRolling(chair),
+      ...notSeat(chair),
+      ...notLong(chair),
+      ...strays
+        .filter(({ proud, missing }) => Math.max(proud, missing) > allowed(sheets))
+        .map(({ part, proud, missing }) => `${part} is cut ${proud} proud, ${missing} missing`),
+      ...(await wrongIn(k)),
+    ].map((each) => `chair ${SKIPPED + k}: ${each}`);
+    wrong.push(...found);
+    mkdirSync(".cache/solid-seats", { recursive: true });
+    if (found.length > 0) writeFileSync(`.cache/solid-seats/${SKIPPED + k}.chair`, text(1));
+    appendFileSync(
+      ".cache/solid-seats/found.txt",
+      found.length > 0 ? `${found.join("\n")}\n` : `chair ${SKIPPED + k} holds\n`,
+    );
+  }
+  expect(wrong).toEqual([]);
+  expect(cut).toBeGreaterThan(RUNS);
+});
