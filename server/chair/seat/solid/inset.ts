@@ -116,6 +116,13 @@ function edgesOf(ring: readonly Spot[], still: (edge: number) => boolean): Edge[
     first: [],
     last: [],
   });
+  const beside = (k: number): Spot[] => {
+    const last = (k + count - 1) % count;
+    if (still(k) === still(last)) return [];
+    return still(last)
+      ? fan([-normals[last]![1], normals[last]![0]], normals[k]!).slice(0, -1)
+      : fan(normals[last]!, [normals[k]![1], -normals[k]![0]]).slice(1);
+  };
   for (const [k, normal] of normals.entries()) {
     const before = normals[(k + count - 1) % count]!;
     const turn = Math.atan2(crossOf(before, normal), before[0] * normal[0] + before[1] * normal[1]);
@@ -125,9 +132,25 @@ function edgesOf(ring: readonly Spot[], still: (edge: number) => boolean): Edge[
       const angle = Math.atan2(before[1], before[0]) + (turn * s) / (steps + 1);
       edges.push(edge([Math.cos(angle), Math.sin(angle)], ring[k]!, false));
     }
+    for (const normal of beside(k)) edges.push(edge(normal, ring[k]!, false));
     edges.push(edge(normal, ring[k]!, still(k)));
   }
   return edges;
+}
+
+/**
+ * The ways between two that turn inward, both among them: where the edge beside stays, the parallel is an arc about its end, square to it in the
+ * end. Without them a stretch nearly in line with that edge would pass over all of it.
+ */
+function fan(from: Spot, to: Spot): Spot[] {
+  const turn = Math.atan2(crossOf(from, to), from[0] * to[0] + from[1] * to[1]);
+  if (turn >= 0) return [from];
+  const steps = Math.ceil(-turn / INWARD);
+  const first = Math.atan2(from[1], from[0]);
+  return Array.from({ length: steps + 1 }, (_, s): Spot => {
+    const angle = first + (turn * s) / steps;
+    return [Math.cos(angle), Math.sin(angle)];
+  });
 }
 
 const crossOf = (a: Spot, b: Spot): number => a[0] * b[1] - a[1] * b[0];

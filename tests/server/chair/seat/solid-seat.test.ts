@@ -68,6 +68,19 @@ describe("a bevel round a seat with a tail", () => {
   );
 });
 
+describe("a hollow that runs out at the front edge", () => {
+  it("is as deep there as behind, beside rounded corners too", () => {
+    const widths = ["wide 420 at 10", "wide 440 at 150", "wide 300 at 340"];
+    const { chair } = studied(
+      head +
+        seat("deep 380", ...widths, "corner 25", "hollow 12 over 90 open front, rim 36") +
+        legs("splay 5deg", "rake 5deg foot forward"),
+    );
+    // A corner's last stretch, nearly in line with the front edge, passed over the whole of it: 3 % more wood.
+    expect(notSeat(chair)).toEqual([]);
+  });
+});
+
 describe("a spline", () => {
   it("goes through its points and is natural where no slope is given: no curvature at its ends", () => {
     const knots = [
