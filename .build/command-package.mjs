@@ -19,7 +19,13 @@ const programFiles = [
   "letters",
   "notices.txt",
 ];
-const papers = ["README.md", "CHANGELOG.md", "LICENSE"];
+const papers = ["README.md", "CHANGELOG.md", "LICENSE.txt"];
+
+/** Files and folders that the page of the program shows or leads to. */
+async function ledTo() {
+  const page = await readFile(join(root, "README.md"), "utf8");
+  return [...new Set([...page.matchAll(/\]\(([^):#]+)\)/g)].map(([, path]) => /** @type {string} */ (path)))];
+}
 
 /**
  * Packs what stands in dist.
@@ -35,7 +41,9 @@ export async function makeCommandPackage(packagePath) {
     await mkdir(join(stage, "bin"));
     for (const each of programFiles)
       await cp(join(dist, each), join(stage, "bin", each), { recursive: true });
-    for (const each of papers) await cp(join(root, each), join(stage, each));
+    const shown = await ledTo();
+    for (const each of new Set([...papers, ...shown]))
+      await cp(join(root, each), join(stage, each), { recursive: true });
     const manifest = {
       name,
       version,
@@ -43,7 +51,7 @@ export async function makeCommandPackage(packagePath) {
       license,
       bin: { [name]: "bin/cli.js" },
       engines: { node: engines.node },
-      files: ["bin"],
+      files: ["bin", "CHANGELOG.md", ...shown],
     };
     await writeFile(join(stage, "package.json"), `${JSON.stringify(manifest, null, 2)}\n`);
     const npm = process.platform === "win32" ? "npm.cmd" : "npm";

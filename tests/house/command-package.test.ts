@@ -43,6 +43,13 @@ describe("the command line's tarball", () => {
     expect(existsSync(join(empty, "lib", "node_modules", "seatwright", "node_modules"))).toBe(false);
   });
 
+  it("holds every file and picture that its page shows or leads to", () => {
+    const installed = join(empty, "lib", "node_modules", "seatwright");
+    const named = [...read("README.md").matchAll(/\]\(([^):#]+)\)/g)].map(([, path]) => path!);
+    expect(named.length).toBeGreaterThan(5);
+    expect(named.filter((path) => !existsSync(join(installed, path)))).toEqual([]);
+  });
+
   it("checks, explains with an example, draws, marks out and exports", () => {
     expect(seatwright("check", "mess.chair")).toMatchObject({ code: 0, error: "" });
     expect(seatwright("explain", "tenon-too-thin").out).toContain("joint plain {");

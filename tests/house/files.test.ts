@@ -11,7 +11,7 @@ const texts = files.filter((path) => !/\.(png|vsix)$/.test(path) && path !== "pa
 describe("the checkout", () => {
   it("has the fixed top level", () => {
     const allowed = "README.md DEVELOPERS.md package.json tsconfig.json client server grammar tests samples";
-    const beside = "LICENSE CHANGELOG.md package-lock.json package.nls.json";
+    const beside = "LICENSE.txt CHANGELOG.md package-lock.json package.nls.json";
     const top = readdirSync(root).filter((name) => !name.startsWith(".") && !isMade(name));
     const known = `${allowed} ${beside}`.split(" ");
     expect(top.filter((name) => !known.includes(name))).toEqual([]);

@@ -19,7 +19,7 @@ describe("the package", () => {
   it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", async () => {
     const files = await packagedFiles();
     const expected = [
-      /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE)$/,
+      /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE\.txt)$/,
       /^(grammar|server\/rules|server\/strength)\/reference\.md$/,
       /^dist\/[a-z-]+\.js$/,
       /^dist\/(panel\.css|notices\.txt)$/,
