@@ -64,29 +64,6 @@ const course: Row[] = [
   },
   {
     owner,
-    word: "back",
-    shape: length("back"),
-    meaning: "Of a crest carried by sticks: how far back the middle of its lower edge is, as it leans.",
-    example: "back 474",
-  },
-  {
-    owner,
-    word: "rake",
-    shape: seq(angle("angle"), maybe(word("top", "end"), choice("towards", "forward", "back"))),
-    meaning: "Of a crest carried by sticks: how its face leans from plumb; bare, the top goes back.",
-    example: "rake 14deg",
-    default: "rake 0deg",
-  },
-  {
-    owner,
-    word: "long",
-    shape: length("length"),
-    meaning:
-      "Of a crest carried by sticks, or over one post: its length, straight from end to end along the outside arris of its lower edge.",
-    example: "long 430",
-  },
-  {
-    owner,
     word: "overhang",
     shape: length("length"),
     meaning: "How far a rail that lies over posts runs past their centre lines at each end.",
@@ -256,4 +233,31 @@ const joining: Row[] = [
   hiddenRow("rail", ["inside", "outside", "top", "bottom"], "hidden inside"),
 ];
 
-export const railRows: Row[] = [...course, ...setting, ...shaping, ...railRestRows, ...joining];
+/** Last, since few rails have them. */
+const carried: Row[] = [
+  {
+    owner,
+    word: "back",
+    shape: length("back"),
+    meaning: "Of a crest carried by sticks: how far back the middle of its lower edge is, as it leans.",
+    example: "back 474",
+  },
+  {
+    owner,
+    word: "rake",
+    shape: seq(angle("angle"), maybe(word("top", "end"), choice("towards", "forward", "back"))),
+    meaning: "Of a crest carried by sticks: how its face leans from plumb; bare, the top goes back.",
+    example: "rake 14deg",
+    default: "rake 0deg",
+  },
+  {
+    owner,
+    word: "long",
+    shape: length("length"),
+    meaning:
+      "Of a crest carried by sticks, or over one post: its length, straight from end to end along the outside arris of its lower edge.",
+    example: "long 430",
+  },
+];
+
+export const railRows: Row[] = [...course, ...setting, ...shaping, ...railRestRows, ...joining, ...carried];

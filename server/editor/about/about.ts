@@ -38,8 +38,10 @@ export function aboutName(study: Study, { name, side }: NameOfPart): string | un
 function figures(study: Study, declared: Declared, side: string | undefined): string | undefined {
   const { chair, design } = study;
   const unit = design.units;
-  const withOrder = (lines: readonly string[], part: string) =>
+  // Its size first, then how hard it works: both stay when a long hover is cut short.
+  const withOrder = ([size = "", ...lines]: readonly string[], part: string) =>
     bullets([
+      size,
       ...demandLine(rulingOf(study, "members", part)),
       ...lines,
       ...movesLine(study, part),
