@@ -44,7 +44,8 @@ function cutSquared(sheet: SheetRead): Solid {
   return mortisesOf(sheet, stick).reduce(lessThan, wood);
 }
 
-function placeOf(stick: Stick, end: Read, shoulder: { at: V; out: V }): TenonPlace {
+/** What the tenon at an end is set out on. */
+export function placeOf(stick: Stick, end: Read, shoulder: { at: V; out: V }): TenonPlace {
   const run = stick.run(end.mark.datum);
   return {
     shoulder,

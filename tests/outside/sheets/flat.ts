@@ -3,6 +3,7 @@
  */
 import { hull, lessThan, lofted, type Solid, together } from "../solids/manifold.ts";
 import { direction, outer, plus, type V } from "../solids/vectors.ts";
+import type { Mouth } from "./mates.ts";
 import type { Read, SheetRead } from "./reading.ts";
 
 export function cutFlat(sheet: SheetRead): Solid {
@@ -36,6 +37,37 @@ const OUT = 6;
 
 /** Each socket bored from the face it is set out on, along its sight line, and reamed where it tapers. */
 function boresOf(sheet: SheetRead): Solid[] {
+  return placedBores(sheet).map(({ mark, from, along, lean, thick }) => {
+    const u = direction(outer(along, [1, 0, 0]));
+    const v = outer(along, u);
+    const run = mark.longOr("tapers over", thick / Math.cos(lean));
+    const mouth = mark.long("diameter") / 2;
+    const rate = (mark.longOr("at its end", 2 * mouth) / 2 - mouth) / run;
+    const far = mark.longOr("deep", run + OUT / Math.cos(lean) + mouth);
+    const ring = (at: number) =>
+      Array.from({ length: FLATS }, (_, k): V => {
+        const [c, s] = [Math.cos((2 * Math.PI * k) / FLATS), Math.sin((2 * Math.PI * k) / FLATS)];
+        const r = mouth + rate * at;
+        return plus(plus(plus(from, along, at), u, r * c), v, r * s);
+      });
+    return hull([...ring(-OUT - mouth), ...ring(far)]);
+  });
+}
+
+/** Each socket as something that is entered. */
+export const socketsOf = (sheet: SheetRead): Mouth[] =>
+  placedBores(sheet).map(({ mark, from, along }) => ({ mark, at: from, into: along }));
+
+interface Bore {
+  mark: Read;
+  /** On the face that it is set out on, and its way in. */
+  from: V;
+  along: V;
+  lean: number;
+  thick: number;
+}
+
+function placedBores(sheet: SheetRead): Bore[] {
   const corners = sheet.all("corner");
   const rights = corners.map((corner) => corner.long("right"));
   const middle = (Math.min(...rights) + Math.max(...rights)) / 2;
@@ -52,19 +84,7 @@ function boresOf(sheet: SheetRead): Solid[] {
       (down ? -1 : 1) * Math.cos(lean),
     ];
     const from: V = [middle + side * mark.longOr("out", 0), mark.long("behind"), down ? 0 : -thick];
-    const u = direction(outer(along, [1, 0, 0]));
-    const v = outer(along, u);
-    const run = mark.longOr("tapers over", thick / Math.cos(lean));
-    const mouth = mark.long("diameter") / 2;
-    const rate = (mark.longOr("at its end", 2 * mouth) / 2 - mouth) / run;
-    const far = mark.longOr("deep", run + OUT / Math.cos(lean) + mouth);
-    const ring = (at: number) =>
-      Array.from({ length: FLATS }, (_, k): V => {
-        const [c, s] = [Math.cos((2 * Math.PI * k) / FLATS), Math.sin((2 * Math.PI * k) / FLATS)];
-        const r = mouth + rate * at;
-        return plus(plus(plus(from, along, at), u, r * c), v, r * s);
-      });
-    return hull([...ring(-OUT - mouth), ...ring(far)]);
+    return { mark, from, along, lean, thick };
   });
 }
 

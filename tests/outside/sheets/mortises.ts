@@ -2,7 +2,8 @@
  * Mortises and holes in squared stuff by what the sheet says of them.
  */
 import { beyond, hull, roundBar, type Solid } from "../solids/manifold.ts";
-import { across, direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
+import { across, direction, inner, minus, outer, plus, size, times, type V } from "../solids/vectors.ts";
+import type { Lap, Mouth } from "./mates.ts";
 import type { Read, SheetRead } from "./reading.ts";
 import type { Flat, Stick } from "./stick.ts";
 
@@ -19,15 +20,78 @@ export function mortisesOf(sheet: SheetRead, stick: Stick): Solid[] {
   ];
 }
 
+/** Each mortise and hole as something that is entered; pegs' holes, sockets of haunches and exits belong to another. */
+export function mouthsOf(sheet: SheetRead, stick: Stick): Mouth[] {
+  const chops = sheet.all("mortise", "through-mortise").map((mark): Mouth => {
+    const { corners, flat, into } = mouthOf(mark, stick);
+    const [a, b, c, d] = corners;
+    const over = minus(plus(b, d), plus(a, c));
+    const on = minus(plus(c, d), plus(a, b));
+    // The cheeks run along the longer sides of what goes in.
+    const isAlong =
+      Math.abs(size(over) / 2 - mark.long("thick")) < Math.abs(size(on) / 2 - mark.long("thick"));
+    const at = times(plus(plus(a, b), plus(c, d)), 1 / 4);
+    return { mark, at, into, face: times(flat.out, -1), thick: direction(outer(into, isAlong ? on : over)) };
+  });
+  const bores = sheet.all("hole", "through-hole").map((mark): Mouth => {
+    const { flat, into } = way(mark, stick, mark.long("at"));
+    return {
+      mark,
+      at: onFace(mark, stick, mark.long("at"), mark.long("in")),
+      into,
+      face: times(flat.out, -1),
+    };
+  });
+  return [...chops, ...bores];
+}
+
+/** Each notch for a rail that crosses: the middle of its floor, the way out of it, and the way that the other rail lies in it. */
+export const lapsOf = (sheet: SheetRead, stick: Stick): Lap[] =>
+  sheet.all("notch").map((mark) => {
+    const lines = notchLines(mark, stick).map((line) => line.map(([, bottom]) => bottom));
+    const [one, other] = lines.map(([p, q]) => times(plus(p!, q!), 1 / 2)) as [V, V];
+    const lengthwise = lines.map(([p, q]) => direction(minus(q!, p!)));
+    const through = direction(minus(other, one));
+    const floor = outer(through, plus(lengthwise[0]!, lengthwise[1]!));
+    const { out } = stick.flat(
+      stick.faceNamed(mark.mark.face),
+      stick.run(mark.mark.datum),
+      mark.long(`from on ${stick.faces[(stick.faceNamed(mark.mark.face) + 1) % 4]}`),
+    );
+    const up = direction(inner(floor, out) < 0 ? times(floor, -1) : floor);
+    return {
+      mark,
+      at: times(plus(one, other), 1 / 2),
+      out: up,
+      through,
+      axis: stick.run(mark.mark.datum).way,
+    };
+  });
+
 /** A notch by its lines on the two faces beside the one it opens in. */
 function notchOf(mark: Read, stick: Stick): Solid {
+  const lines = notchLines(mark, stick).map((line) =>
+    line.flatMap(([mouth, bottom]) => {
+      const into = direction(minus(bottom, mouth));
+      return [plus(mouth, into, -OUT), bottom];
+    }),
+  );
+  // Out of the wood at both sides along its own lines, so that no skin is left.
+  const points = lines.flatMap((line, side) =>
+    line.map((p, k) => plus(p, direction(minus(p, lines[1 - side]![k]!)), OUT)),
+  );
+  return hull(points);
+}
+
+/** On either side face, the notch's two lines: from the arris down to the floor. */
+function notchLines(mark: Read, stick: Stick): [V, V][][] {
   const run = stick.run(mark.mark.datum);
   const open = stick.faceNamed(mark.mark.face);
-  const lines = [(open + 1) % 4, (open + 3) % 4].map((side) => {
+  return [(open + 1) % 4, (open + 3) % 4].map((side) => {
     const name = stick.faces[side]!;
     const arris = side === (open + 1) % 4 ? open : side;
     const deep = mark.long(`deep on ${name}`);
-    return (["from", "to"] as const).flatMap((end, k) => {
+    return (["from", "to"] as const).map((end, k): [V, V] => {
       const at = mark.long(`${end} on ${name}`);
       const floor = mark.longOr(`floor ${end} on ${name}`, at);
       const depth = k === 0 ? deep : mark.longOr(`deep at its end on ${name}`, deep);
@@ -36,29 +100,24 @@ function notchOf(mark: Read, stick: Stick): Solid {
       // Along the side face, square in from the open one.
       const into = direction(plus(times(out, -1), beside, inner(out, beside)));
       const bottom = plus(stick.arris(arris, run, floor), into, depth / inner(times(out, -1), into));
-      return [plus(stick.arris(arris, run, at), into, -OUT), bottom];
+      return [stick.arris(arris, run, at), bottom];
     });
   });
-  // Out of the wood at both sides along its own lines, so that no skin is left.
-  const points = lines.flatMap((line, side) =>
-    line.map((p, k) => plus(p, direction(minus(p, lines[1 - side]![k]!)), OUT)),
-  );
-  return hull(points);
 }
 
-interface Mouth {
+interface Opening {
   /** Near and far at the start, near and far at the end. */
   corners: [V, V, V, V];
   flat: Flat;
   into: V;
 }
 
-function mouthOf(mark: Read, stick: Stick): Mouth {
+function mouthOf(mark: Read, stick: Stick): Opening {
   const [from, to, near, far] = ["from", "to", "near", "far"].map((name) => mark.long(name)) as number[];
   const spot = (along: number, gauge: number) => onFace(mark, stick, along, gauge);
   const [fromOver, toOver] = [mark.longOr("from over", from!), mark.longOr("to over", to!)];
   const [nearOn, farOn] = [mark.longOr("near on", near!), mark.longOr("far on", far!)];
-  const corners: Mouth["corners"] = [
+  const corners: Opening["corners"] = [
     spot(from!, near!),
     spot(fromOver, far!),
     spot(to!, nearOn),

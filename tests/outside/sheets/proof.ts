@@ -15,6 +15,7 @@ import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { sweepSolids } from "../solids/manifold.ts";
 import { strayOf, type Wanted } from "./compare.ts";
 import { cutPart } from "./cutter.ts";
+import { inMillimetres } from "./reading.ts";
 import { poseOf, wantedFlat, wantedOf } from "./wanted.ts";
 
 export interface Stray {
@@ -25,7 +26,10 @@ export interface Stray {
 }
 
 /** What a sheet's step lets a cut stray: the hundredths of a template's joint aside, 0.3 mm; in inches one step. */
-export const allowed = (sheets: Sheets): number => (sheets.unit === "in" ? sheets.step * 25.4 : 0.3);
+export const allowed = (sheets: Sheets): number => (sheets.unit === "in" ? stepOf(sheets) : 0.3);
+
+/** The smallest step of its printed lengths, mm. */
+export const stepOf = ({ step, unit }: Sheets): number => step * inMillimetres[unit];
 
 /** A tenon this near to a face beside it breaks out there, or as good as, mm. */
 const THIN = 0.4;

@@ -3,7 +3,7 @@
  */
 import type { SheetMark, SheetPart, Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 
-const inMillimetres = { mm: 1, cm: 10, in: 25.4 };
+export const inMillimetres = { mm: 1, cm: 10, in: 25.4 };
 
 /** One mark; asking for a figure that it lacks is a fault of the sheet. */
 export class Read {

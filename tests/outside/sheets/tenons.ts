@@ -3,6 +3,7 @@
  */
 import { bar, beyond, hull, lessThan, roundBar, type Solid, together } from "../solids/manifold.ts";
 import { direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
+import type { Tenon } from "./mates.ts";
 import type { Read, SheetRead } from "./reading.ts";
 import type { Flat } from "./stick.ts";
 
@@ -29,9 +30,7 @@ const FAR = 150;
 
 /** What stands beyond the shoulder, and what is bored into the end. */
 export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { stands?: Solid; bored?: Solid } {
-  const mark = sheet
-    .all("tenon", "round-tenon", "loose-tenon", "dowels", "fork")
-    .find((each) => each.mark.face === end);
+  const mark = sheet.all(...TENONS).find((each) => each.mark.face === end);
   if (!mark) return {};
   const kind = mark.mark.kind;
   const over = widthOver(mark);
@@ -91,6 +90,30 @@ export function tenonOf(sheet: SheetRead, end: string, place: TenonPlace): { sta
   const parts = [within(together(cheeks), long), ...haunch(sheet, end, section, place)];
   return { stands: mitred(together(parts), sheet, end, mark, section, place) };
 }
+
+/** Each tenon, dowel, tongue or tine at an end as something that enters: its middle at the shoulder, its way, and the way its cheeks look. */
+export function tenonsAt(sheet: SheetRead, end: Read, place: TenonPlace): Tenon[] {
+  const mark = sheet.all(...TENONS).find((each) => each.mark.face === end.mark.face);
+  if (!mark) return [];
+  const over = widthOver(mark);
+  const { root, along, thick, wide, halfThick } = sectionOf(mark, place, over);
+  const { at: mouth, out } = place.shoulder;
+  const isRound = mark.mark.kind === "round-tenon" || mark.mark.kind === "dowels";
+  const tenon = (off: V): Tenon => {
+    const p = plus(root, off);
+    const at = plus(p, along, inner(minus(mouth, p), out) / inner(along, out));
+    // Round work turns in its hole until its shoulder closes.
+    return { end, at, into: along, ...(isRound ? {} : { thick, face: out }) };
+  };
+  if (mark.mark.kind !== "fork") return middles(mark).map((middle) => tenon(times(wide, over / 2 - middle)));
+  const face = place.faces.indexOf(mark.word("cheeks"));
+  return [1, -1].map((sign) => {
+    const tine = mark.long(place.faces[(face + 1 - sign) % 4]!);
+    return tenon(times(thick, sign * (halfThick + tine / 2)));
+  });
+}
+
+const TENONS = ["tenon", "round-tenon", "loose-tenon", "dowels", "fork"];
 
 function mitred(
   tenon: Solid,

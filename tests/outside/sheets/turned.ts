@@ -3,9 +3,10 @@
  */
 import { beyond, hull, lessThan, roundBar, type Solid, together } from "../solids/manifold.ts";
 import { across, direction, inner, minus, outer, plus, size, times, type V } from "../solids/vectors.ts";
+import type { Mouth, Tenon } from "./mates.ts";
 import type { Read, SheetRead } from "./reading.ts";
 import { ALONG, type Flat } from "./stick.ts";
-import { tenonOf } from "./tenons.ts";
+import { tenonOf, tenonsAt } from "./tenons.ts";
 
 const FLATS = 64;
 const PAST = 60;
@@ -155,6 +156,41 @@ export class TurnedStick {
     };
   }
 
+  /** What stands at its ends, or is let into them. */
+  tenons(): Tenon[] {
+    return this.#sheet
+      .all("end")
+      .flatMap((end) => tenonsAt(this.#sheet, end, this.#place(end, this.#end(end))));
+  }
+
+  /** Where its axis ends. */
+  ends(): V[] {
+    return this.#sheet.all("end").map((end) => this.#end(end).at);
+  }
+
+  /** What is entered. */
+  mouths(): Mouth[] {
+    return this.#sheet.all("hole", "through-hole", "mortise", "through-mortise").map((mark) => {
+      if (mark.has("diameter")) {
+        const { start, into } = this.#start(mark, mark.long("at"));
+        return { mark, at: start, into };
+      }
+      const { start, into, run, tangent } = this.#start(mark, (mark.long("from") + mark.long("to")) / 2);
+      return {
+        mark,
+        at: plus(start, tangent, this.#off(mark)),
+        into,
+        thick: direction(outer(into, run.way)),
+      };
+    });
+  }
+
+  /** How far onward round a mortise lies off the line that its place is told on. */
+  #off(mark: Read): number {
+    const back = mark.has("off to") && mark.word("off to") === "back round";
+    return mark.longOr("off", 0) * (back ? -1 : 1);
+  }
+
   #holes(): Solid[] {
     const all = this.#sheet.all("hole", "through-hole", "mortise", "through-mortise");
     return all.map((mark) => (mark.has("diameter") ? this.#bored(mark) : this.#chopped(mark)));
@@ -204,8 +240,7 @@ export class TurnedStick {
   #chopped(mark: Read): Solid {
     const [from, to] = [mark.long("from"), mark.long("to")];
     const { run, out, tangent, into, radius } = this.#start(mark, (from + to) / 2);
-    const back = mark.has("off to") && mark.word("off to") === "back round";
-    const off = mark.longOr("off", 0) * (back ? -1 : 1);
+    const off = this.#off(mark);
     const half = mark.long("thick") / 2;
     const deep = mark.longOr("deep", 140);
     const down = -inner(into, out);

@@ -41,7 +41,7 @@ function posed(origin: V, along: V, first: V): Pose {
 }
 
 /** A corner block or a seat in plan: from the lower left of its upper face. */
-export function wantedFlat(chair: Chair, flat: Block | SeatSurface): Wanted {
+export function poseOfFlat(flat: Block | SeatSurface): Pose {
   const up = flat.is === "seat" ? v(flat.plane.normal) : ([0, 0, 1] as V);
   const [pieces] = [flat.body.pieces];
   const ring = flat.is === "seat" ? flat.outline.map(v) : topOf(pieces[0]!);
@@ -51,13 +51,17 @@ export function wantedFlat(chair: Chair, flat: Block | SeatSurface): Wanted {
   const depth = Math.max(...level.map((p) => inner(p, up)));
   const upper = level.filter((p) => Math.abs(inner(p, up) - depth) < 1e-3);
   const least = (way: V) => Math.min(...upper.map((p) => inner(p, way)));
-  const origin = plus(plus(times(x, least(x)), y, least(y)), up, depth);
+  return { origin: plus(plus(times(x, least(x)), y, least(y)), up, depth), ways: [x, y, up] };
+}
+
+export function wantedFlat(chair: Chair, flat: Block | SeatSurface): Wanted {
+  const pose = poseOfFlat(flat);
   return {
-    wood: pieces.map(({ points }) => hull(points.map((p) => placed({ origin, ways: [x, y, up] }, v(p))))),
+    wood: flat.body.pieces.map(({ points }) => hull(points.map((p) => placed(pose, v(p))))),
     out: [...chair.joints.values()]
       .filter(({ entered }) => entered.name === flat.name)
       .flatMap((joint) => chopped(joint))
-      .map((points) => hull(points.map((p) => placed({ origin, ways: [x, y, up] }, p)))),
+      .map((points) => hull(points.map((p) => placed(pose, p)))),
   };
 }
 
