@@ -9,8 +9,8 @@ import { type Lap, type Mates, type Mouth, matesOf, type Tenon } from "./mates.t
 import { gapOf, type Meeting, movedTo, putTogether } from "./put-together.ts";
 
 export interface Assembled {
-  /** How far each part's places lie from where they are in the chair, mm. */
-  strays: { part: string; by: number }[];
+  /** How far each part's places lie from where they are in the chair, mm; how many times a joint's error grows up to the farthest of them. */
+  strays: { part: string; by: number; lever: number }[];
   /** How far each tenon stays from its mortise, or its shoulder from the face, mm. */
   gaps: { joint: string; by: number }[];
   /** Joints whose two halves are not on the sheets, or name others. */
@@ -47,10 +47,22 @@ export function assembled(chair: Chair, sheets: Sheets): Assembled {
     strays: [...standing.values()].map(({ name, index }) => ({
       part: name,
       by: Math.max(0, ...places[index]!.map((p) => size(minus(movedTo(moved[index]!, p), p)))),
+      lever: leverOf(places[index]!, meetings, index),
     })),
     gaps: meetings.map((each) => ({ joint: each.joint, by: gapOf(each, moved) })),
     unmet,
   };
+}
+
+/** A post that is held near its foot alone shows at its top the error of its joints, so many times as far off. */
+function leverOf(places: readonly V[], meetings: readonly Meeting[], index: number): number {
+  const held = meetings.flatMap(({ one, other, at }) => [
+    ...(one === index ? [at[0]] : []),
+    ...(other === index ? [at[1]] : []),
+  ]);
+  const spread = Math.max(0, ...held.flatMap((p) => held.map((q) => size(minus(p, q)))));
+  const reach = Math.max(0, ...places.flatMap((p) => held.map((q) => size(minus(p, q)))));
+  return spread > 0 ? reach / spread : 1;
 }
 
 function standingParts(chair: Chair, sheets: Sheets): Map<string, Standing> {

@@ -3,7 +3,8 @@
  */
 import type { Chair } from "../../../server/chair/chair.ts";
 import { railNamed } from "../../../server/chair/member.ts";
-import { type Cast, castOf } from "../../../server/joinery/pieces/pieces.ts";
+import type { Cast } from "../../../server/joinery/pieces/alike.ts";
+import { castOf } from "../../../server/joinery/pieces/pieces.ts";
 import { across, direction, inner, minus, outer, plus, size, times, type V } from "../solids/vectors.ts";
 import { type Pose, poseOf, poseOfFlat } from "./wanted.ts";
 

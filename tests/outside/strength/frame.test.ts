@@ -310,7 +310,7 @@ describe("random frames", () => {
 
   for (const [name, frames] of [
     ["tied as chairs are", tiedFrames],
-    ["that hang on one node and sway far", tangles],
+    ["that are held at one node and sway far", tangles],
   ] as const)
     it(`${name}: every node and the whole are in equilibrium to 1e-9 of the loads, and loads do twice the work that is stored`, () => {
       fc.assert(
