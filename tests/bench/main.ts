@@ -29,6 +29,7 @@ import { typedServers } from "./typed-servers.ts";
 const SAMPLE = join("samples", "boathouse-mess-chair.chair");
 const sizes = [1000, 10_000, 100_000];
 const names: SubjectName[] = ["chair", "css", "json"];
+const parts = ["sample", "sheets", "boards", "exports", "text", "keys", "memory", "size"];
 
 const [, , first, second, third] = argv;
 if (first === "--against") {
@@ -44,8 +45,13 @@ if (first === "--against") {
 
 async function bench(options: string[]): Promise<void> {
   const quick = options.includes("--quick");
-  const only = options[options.indexOf("--only") + 1];
-  const wanted = (part: string) => !options.includes("--only") || only === part;
+  const only = options.includes("--only") ? (options[options.indexOf("--only") + 1] ?? "") : undefined;
+  if (only !== undefined && !parts.includes(only)) {
+    console.error(`--only takes one of ${parts.join(", ")}.`);
+    process.exitCode = 2;
+    return;
+  }
+  const wanted = (part: string) => only === undefined || only === part;
   say(`Node ${version}, ${availableParallelism()} cores, load ${load()} at the start.`);
   if (loadavg()[0]! > availableParallelism()) {
     say("The machine is busy: trust the least figures for what the work costs, none for what is felt.");
