@@ -9,7 +9,7 @@ import { vocabulary } from "../grammar/vocabulary/index.ts";
 import type { Chair, Failure, Worked } from "./chair/chair.ts";
 import type { Design } from "./design/design.ts";
 import { asksLate } from "./design/values.ts";
-import { languageRules } from "./rules/file/language.ts";
+import { isOfReading } from "./rules/file/language.ts";
 import { type Judgement, judgeSteps } from "./rules/judge.ts";
 import { settleSteps } from "./settle.ts";
 import type { Late, LateWork } from "./strength/late.ts";
@@ -116,15 +116,11 @@ export function* deepenSteps(study: Study, work: LateWork): Steps<Study> {
   };
 }
 
-const ofReading = new Set(languageRules.map(({ code }) => code));
-
 /** A finding about the text itself with the mends that were tried for it before: those need not hold with what is late. */
 function withMends({ problems }: Study): (problem: Problem) => Problem {
   const keyOf = ({ code, start, end, message }: Problem) => `${code} ${start} ${end} ${message}`;
   const tried = new Map(
-    problems.flatMap((each) =>
-      each.mends && ofReading.has(each.code) ? [[keyOf(each), each.mends] as const] : [],
-    ),
+    problems.flatMap((each) => (each.mends && isOfReading(each) ? [[keyOf(each), each.mends] as const] : [])),
   );
   return (problem) => {
     const mends = tried.get(keyOf(problem));

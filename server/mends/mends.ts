@@ -9,13 +9,14 @@ import { finish, type Steps } from "../../grammar/steps.ts";
 import { keepsOtherTokens } from "../../grammar/whole-tokens.ts";
 import { printLength } from "../design/units.ts";
 import { aboutRules } from "../rules/file/about-rules.ts";
+import { isOfReading } from "../rules/file/language.ts";
 import { figuresOf } from "../sensitivity/figures.ts";
 import type { OtherFiles, Study } from "../study.ts";
 import { inserted, movementsOf } from "./movements.ts";
 import { figuresNear } from "./near.ts";
 import { reachedMends, UNMET } from "./reached.ts";
 import { searched } from "./search.ts";
-import { holdsLate, inOrder, isOfReading, trySteps, type Verdict } from "./trial.ts";
+import { holdsLate, inOrder, trySteps, type Verdict } from "./trial.ts";
 
 interface Bounds {
   /** Trials for one finding, and for all of one text. */

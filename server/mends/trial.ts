@@ -5,7 +5,7 @@
 import { codes } from "../../grammar/codes.ts";
 import type { Edit, Problem } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
-import { languageRules } from "../rules/file/language.ts";
+import { isOfReading } from "../rules/file/language.ts";
 import { unknownSpecies } from "../rules/file/unknown-species.ts";
 import { isLateFinding } from "../rules/late-findings.ts";
 import type { LateWork } from "../strength/late.ts";
@@ -21,17 +21,13 @@ export interface Verdict {
 }
 
 const lineCodes = new Set(codes.filter(({ syntax }) => syntax).map(({ code }) => code));
-const readingCodes = new Set(languageRules.map(({ code }) => code));
-
-/** Whether a finding is about the text itself, found before any chair was built. */
-export const isOfReading = ({ code }: Pick<Problem, "code">): boolean => readingCodes.has(code);
-
 /** A species is a name as well, misspelt like any other; what its weight then brings to light was there before. */
-const nameCodes = new Set([...readingCodes, unknownSpecies.code]);
+const isOfNames = ({ code }: Pick<Problem, "code">): boolean =>
+  isOfReading({ code }) || code === unknownSpecies.code;
 
 /** How early a finding is made: 0 when a line is read, 1 when names and values are put together, 2 when the chair is judged. */
-const stageOf = ({ code }: Pick<Problem, "code">): number =>
-  lineCodes.has(code) ? 0 : nameCodes.has(code) ? 1 : 2;
+const stageOf = (problem: Pick<Problem, "code">): number =>
+  lineCodes.has(problem.code) ? 0 : isOfNames(problem) ? 1 : 2;
 
 /** The text after some edits, or nothing when one lies over another. */
 function edited(text: string, edits: readonly Edit[]): string | undefined {

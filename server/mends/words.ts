@@ -5,7 +5,7 @@
 import type { Problem } from "../../grammar/problem.ts";
 import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { aboutRules } from "../rules/file/about-rules.ts";
-import { isOfReading } from "./trial.ts";
+import { isOfReading } from "../rules/file/language.ts";
 
 /** The whole message. A finding of reading, or of a line about rules, says itself what to do. */
 export function messageOf(problem: Problem): string {

@@ -6,11 +6,12 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { startCodeServer } from "../../.build/desktop/code-server.mjs";
 import { root } from "../house/project-files.ts";
 import { acrossSteps } from "../workbench/across-steps.ts";
 import { paletteSteps } from "../workbench/palette-steps.ts";
+import { stepByStep } from "../workbench/step-by-step.ts";
 import { driveWorkbench, type Workbench } from "../workbench/workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
@@ -61,16 +62,7 @@ afterAll(async () => {
   rmSync(home, { recursive: true, force: true });
 });
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "desktop-failed.png") });
-  });
-});
+stepByStep("desktop", () => workbench);
 
 describe("the mess chair in VS Code with a Node extension host", () => {
   it("shows its fault by a squiggle and in the problems list", async () => {
@@ -116,7 +108,7 @@ describe("the mess chair in VS Code with a Node extension host", () => {
 
   it("is drawn beside its text, and a click on a part goes to its lines", async () => {
     const { page, panel } = workbench;
-    await page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
+    await workbench.openDrawing();
     await panel.locator("svg .view").nth(2).waitFor();
     await panel.locator('.view.front .area[data-part="crest"]').first().click();
     const line = sample.slice(0, sample.indexOf("rail crest {")).split("\n").length;

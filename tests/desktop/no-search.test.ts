@@ -4,11 +4,12 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe } from "vitest";
+import { afterAll, beforeAll, describe } from "vitest";
 import { startCodeServer } from "../../.build/desktop/code-server.mjs";
 import { makeMemoryFiles } from "../../.build/package.mjs";
 import { root } from "../house/project-files.ts";
 import { acrossSteps } from "../workbench/across-steps.ts";
+import { stepByStep } from "../workbench/step-by-step.ts";
 import { driveWorkbench, type Workbench } from "../workbench/workbench.ts";
 
 const names = ["boathouse-mess-chair.chair", "boathouse-joints.chair", "mess-armchair.chair"];
@@ -38,16 +39,7 @@ afterAll(async () => {
   rmSync(home, { recursive: true, force: true });
 });
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "no-search-failed.png") });
-  });
-});
+stepByStep("no-search", () => workbench);
 
 describe("a folder without a search in VS Code with a Node extension host", () => {
   acrossSteps(() => workbench);

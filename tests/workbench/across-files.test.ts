@@ -4,10 +4,11 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { kindsOfChair } from "../../client/fresh-chair.ts";
 import { root } from "../house/project-files.ts";
 import { acrossSteps } from "./across-steps.ts";
+import { stepByStep } from "./step-by-step.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const textOf = (name: string) => readFileSync(join(root, "samples", name), "utf8");
@@ -26,16 +27,7 @@ beforeAll(async () => {
 
 afterAll(() => workbench?.close());
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "across-files-failed.png") });
-  });
-});
+stepByStep("across-files", () => workbench);
 
 describe("several chairs in VS Code for the web", { timeout: 120_000 }, () => {
   it("begin with one of them open", async () => {

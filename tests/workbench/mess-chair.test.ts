@@ -4,9 +4,10 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { root } from "../house/project-files.ts";
 import { panelSteps } from "./panel-steps.ts";
+import { stepByStep } from "./step-by-step.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
@@ -23,16 +24,7 @@ beforeAll(async () => {
   workbench = await openWorkbench({ files: { [name]: broken } });
 }, 120_000);
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "workbench-failed.png") });
-  });
-});
+stepByStep("workbench", () => workbench);
 
 afterAll(() => workbench?.close());
 
@@ -69,8 +61,8 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
   });
 
   it("is drawn beside its text", async () => {
-    const { page, panel } = workbench;
-    await page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
+    const { panel, openDrawing } = workbench;
+    await openDrawing();
     await panel.locator("svg .view").nth(2).waitFor();
     expect(await panel.locator("svg .caption").allTextContents()).toHaveLength(3);
     expect(await panel.locator("svg .view.side .area").count()).toBeGreaterThan(6);

@@ -3,9 +3,10 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe } from "vitest";
+import { afterAll, beforeAll, describe } from "vitest";
 import { root } from "../house/project-files.ts";
 import { paletteSteps } from "./palette-steps.ts";
+import { stepByStep } from "./step-by-step.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const [name, other] = ["boathouse-mess-chair.chair", "ladder-back.chair"];
@@ -19,16 +20,7 @@ beforeAll(async () => {
 
 afterAll(() => workbench?.close());
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "palette-failed.png") });
-  });
-});
+stepByStep("palette", () => workbench);
 
 describe("the palette in VS Code for the web", { timeout: 180_000 }, () => {
   paletteSteps(() => workbench, other);

@@ -3,9 +3,10 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { root } from "../house/project-files.ts";
 import { frameOf, keptBy, listen, seriousIn } from "./in-the-panel.ts";
+import { stepByStep } from "./step-by-step.ts";
 import { openWorkbench, type Workbench } from "./workbench.ts";
 
 const name = "boathouse-mess-chair.chair";
@@ -16,20 +17,11 @@ let workbench: Workbench;
 beforeAll(async () => {
   workbench = await openWorkbench({ files: { [name]: sample } });
   await workbench.open(name);
-  await workbench.page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
+  await workbench.openDrawing();
   await workbench.panel.locator("svg .view").nth(2).waitFor();
 }, 120_000);
 
-/** Each step begins where the one before ended, so after a failure the rest says nothing. */
-let failed = false;
-
-beforeEach(({ skip, onTestFailed }) => {
-  skip(failed, "an earlier step failed");
-  onTestFailed(async () => {
-    failed = true;
-    await workbench.page.screenshot({ path: join(root, ".cache", "pictorial-failed.png") });
-  });
-});
+stepByStep("pictorial", () => workbench);
 
 afterAll(() => workbench?.close());
 

@@ -30,10 +30,10 @@ for (const [file, theme] of Object.entries(themes)) {
     "editor.minimap.enabled": false,
   };
   const files = { [name]: file === "light" ? sample : thin };
-  const { page, panel, open, find, run, close } = await openWorkbench({ files, settings });
+  const { page, panel, open, openDrawing, find, run, close } = await openWorkbench({ files, settings });
   await open(name);
   await page.keyboard.press("Control+b");
-  await page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
+  await openDrawing();
   await panel.locator("svg .view").nth(2).waitFor();
   if (file === "light") {
     await find("rail seat-side");

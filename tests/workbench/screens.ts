@@ -51,7 +51,7 @@ const workbench = await openWorkbench({
 const { page, panel, open, run, close } = workbench;
 await open(name);
 await page.keyboard.press("Control+b");
-await page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click();
+await workbench.openDrawing();
 await panel.locator("svg .view").nth(2).waitFor();
 await panel.locator(".flags .flag").first().waitFor();
 // The drawing alone, as large as the window: it stays when the text's tab is closed.

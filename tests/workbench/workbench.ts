@@ -10,6 +10,8 @@ export interface Workbench {
   panel: FrameLocator;
   /** Opens a file from the folder by its name. */
   open(name: string): Promise<void>;
+  /** Opens the drawing of the text in front, by the button over it. */
+  openDrawing(): Promise<void>;
   /** Runs a command from the palette by its title. */
   run(title: string): Promise<void>;
   /** Shows the hover at the caret, and again if the editor puts it away before it is read, until it says this; gives all it says. */
@@ -69,6 +71,8 @@ export async function driveWorkbench(
       await page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor();
       await page.locator(".editor-instance .view-line").first().waitFor();
     },
+    openDrawing: () =>
+      page.locator('.editor-actions .action-label[aria-label*="Open Drawing"]').first().click(),
     async run(title) {
       await page.keyboard.press("F1");
       const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");

@@ -1,7 +1,7 @@
 import { type ClientCapabilities, CodeActionKind, type CodeActionParams } from "vscode-languageserver";
 import { asked, codeActionSteps, FIX_ALL } from "../../editor/code-actions.ts";
 import { meet, spanOf } from "../../editor/view.ts";
-import { isOfReading } from "../../mends/trial.ts";
+import { isOfReading } from "../../rules/file/language.ts";
 import type { Study } from "../../study.ts";
 import { type Feature, onDocument } from "../feature.ts";
 import { finishInTurns } from "../in-turns.ts";

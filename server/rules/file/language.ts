@@ -16,3 +16,8 @@ export const languageRules: readonly Rule[] = [...codes, ...designCodes].map(
     source: SOURCE,
   }),
 );
+
+const languageCodes = new Set(languageRules.map(({ code }) => code));
+
+/** Whether a finding is about the text itself, found before any chair was built. */
+export const isOfReading = ({ code }: { code: string }): boolean => languageCodes.has(code);
