@@ -63,7 +63,10 @@ export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
       .filter((_, k) => k % every === 0)
       .flatMap((part) => {
         const [name = ""] = part.name.split(", ");
-        const stray = strayOf(cutPart(part, sheets.unit), wantedFor(chair, name));
+        const cut = cutPart(part, sheets.unit);
+        // Nothing strays from nothing.
+        if (!(cut.volume() > 0)) throw new Error(`nothing is left of ${name}`);
+        const stray = strayOf(cut, wantedFor(chair, name));
         sweepSolids();
         return [{ part: name, ...stray }];
       })

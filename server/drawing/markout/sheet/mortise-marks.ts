@@ -7,8 +7,8 @@ import { round } from "./end-marks.ts";
 import { mark, type Printer, word } from "./printer.ts";
 import type { SheetFigure, SheetMark } from "./sheet.ts";
 
-/** A mortise that strays by less than this on its way in is chopped square, mm. */
-const STRAY = 0.15;
+/** A mortise that leans by less than this is chopped square, radians: a tenth of a degree. */
+const LEAN = 0.1 * (Math.PI / 180);
 
 export const mortiseMarks = (piece: Piece, printer: Printer): SheetMark[] =>
   piece.mortises.flatMap((mortise) => (piece.turned ? roundMarks : squaredMarks)(piece, mortise, printer));
@@ -76,10 +76,9 @@ const middleOf = ({ from, near }: Mortise, printer: Printer): Record<string, She
 /** What it leans going in, and to which end or face. */
 function leansOf(piece: Piece, mortise: Mortise, printer: Printer): Record<string, SheetFigure> {
   const { along, across } = mortise.lean;
-  const strays = (angle: number) => Math.abs(Math.tan(angle)) * (mortise.deep ?? 40) > STRAY;
   const found: Record<string, SheetFigure> = {};
-  if (strays(along)) found[`leans to ${piece.ends[along > 0 ? 1 : 0]!.name}`] = printer.lean(along);
-  if (strays(across)) found[`leans ${sideways(piece, mortise, across)}`] = printer.lean(across);
+  if (Math.abs(along) > LEAN) found[`leans to ${piece.ends[along > 0 ? 1 : 0]!.name}`] = printer.lean(along);
+  if (Math.abs(across) > LEAN) found[`leans ${sideways(piece, mortise, across)}`] = printer.lean(across);
   return found;
 }
 

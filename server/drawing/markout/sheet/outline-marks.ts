@@ -46,7 +46,9 @@ export function outlineMarks(piece: Piece, outline: Outline, printer: Printer): 
     });
     return mark("station", "", datum, figures);
   });
-  return [...curveMarks(piece, outline, printer), ...rows];
+  // Two arrises that end within a step of each other are one row on paper.
+  const told = rows.filter((row, k) => k === 0 || row.figures.at!.text !== rows[k - 1]!.figures.at!.text);
+  return [...curveMarks(piece, outline, printer), ...told];
 }
 
 function curveMarks({ faces }: Piece, { curves = [] }: Outline, printer: Printer): SheetMark[] {
