@@ -161,8 +161,8 @@ export function turnedRail(chair: Chair, rail: Rail): TurnedStick | undefined {
   if (rail.round === undefined) return undefined;
   const shape = shapeOf(rail);
   const size = (x: number) => shape.outside(x) - shape.inside(x);
-  const xs = [0, ...(size(rail.length / 2) === size(0) ? [] : [rail.length / 2]), rail.length];
-  const stations = xs.map((x) => ({ at: x, diameter: size(x) }));
+  const xs = [0, ...shape.bends, rail.length].sort((a, b) => a - b);
+  const stations = fair(xs.map((x) => ({ at: x, diameter: size(x) })));
   const run: Run = {
     datum: {
       name: "D",

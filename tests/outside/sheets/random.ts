@@ -132,6 +132,9 @@ rail front-rung {
   across front
   round ${rung}
   up 200, 320
+  shape at 40 round ${rung}
+  shape at 200 round ${rung + 6}
+  shape at 340 round ${rung}
   joined rung
 }
 rail side-rung pair {

@@ -119,15 +119,16 @@ function chopped(joint: Joint): V[][] {
     const out = (p: V) => plus(p, way, -OUT / inner(way, mouthNormal(joint)));
     const mouths = points.filter((p) => inner(minus(p, root), mouthNormal(joint)) < 1e-3);
     const tip = joint.sections[0]?.tip;
-    // A reamed socket holds its tenon as it is; through, its cone goes on out of the far face.
+    // A reamed socket goes on as it narrows: through, out of the far face; blind, to the deepest of its tenon all over.
     if (tip !== undefined) {
       const narrows = (joint.thick * (1 - tip) * inner(way, mouthNormal(joint))) / 2 / joint.long;
-      const far = joint.facts.through ? points.filter((p) => !mouths.includes(p)) : [];
+      const deep = (p: V) => inner(minus(p, root), way);
+      const deepest = Math.max(...points.map(deep));
       const on = (p: V) => {
-        const axis = plus(root, way, inner(minus(p, root), way));
-        return plus(plus(p, way, OUT), direction(minus(axis, p)), narrows * OUT);
+        const by = joint.facts.through ? OUT : deepest - deep(p);
+        return plus(plus(p, way, by), direction(minus(plus(root, way, deep(p)), p)), narrows * by);
       };
-      return [...points, ...mouths.map(out), ...far.map(on)];
+      return [...points, ...mouths.map(out), ...points.filter((p) => !mouths.includes(p)).map(on)];
     }
     // Into the mortise beside it a little, so that no skin is left between them.
     if (solid === joint.haunch)

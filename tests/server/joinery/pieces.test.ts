@@ -276,3 +276,40 @@ describe("a leaning post", () => {
 });
 
 const round = (mm: number): number => Math.round(mm * 1e4) / 1e4 + 0;
+
+describe("a turned rail's outline", () => {
+  const stationsOf = (lines: string) => {
+    const text = frame().replace(
+      /rail seat-front \{/,
+      `rail rung {\n  across front\n  round 20\n  up 150\n${lines}\n}\n$&`,
+    );
+    const { chair } = studied(text);
+    const rung = chair.rails.get("rung")!;
+    const piece = piecesOf(chair).find(({ parts }) => parts.some((part) => part.name === "rung"))!;
+    return { long: rung.length, stations: piece.turned!.stations };
+  };
+
+  it("has every station that the text gives", () => {
+    const { long, stations } = stationsOf(
+      "  shape at 30 round 20\n  shape at 110 round 28\n  shape at 190 round 28\n  shape at 260 round 20",
+    );
+    expect(stations).toEqual([
+      { at: 0, diameter: 20 },
+      { at: 30, diameter: 20 },
+      { at: 110, diameter: 28 },
+      { at: 190, diameter: 28 },
+      { at: 260, diameter: 20 },
+      { at: long, diameter: 20 },
+    ]);
+  });
+
+  it("has its stoutest place where it tapers to its ends, and no more than its ends where it is plain", () => {
+    const tapered = stationsOf("  taper 14 to ends");
+    expect(tapered.stations).toEqual([
+      { at: 0, diameter: 14 },
+      { at: tapered.long / 2, diameter: 20 },
+      { at: tapered.long, diameter: 14 },
+    ]);
+    expect(stationsOf("").stations.map(({ diameter }) => diameter)).toEqual([20, 20]);
+  });
+});
