@@ -11,38 +11,42 @@ import { frame } from "../../plain-frame.ts";
 
 const uri = "file:///mess/chair.chair";
 
-it("offers what mends a finding though what is late was worked out while that was tried", async () => {
-  const text = frame().replace("foot", "foto");
-  const document = TextDocument.create(uri, "chair", 1, text);
-  const late = await services.late();
-  const { view } = viewOfFile({
-    document,
-    services: {
-      ...services,
-      *mend(study, files, problems) {
-        yield* services.mend(study, files, problems);
-        yield* view.deepen(late);
+it.each(["before", "after"])(
+  "offers what mends a finding though what is late was worked out %s that was tried",
+  async (when) => {
+    const text = frame().replace("foot", "foto");
+    const document = TextDocument.create(uri, "chair", 1, text);
+    const late = await services.late();
+    const { view } = viewOfFile({
+      document,
+      services: {
+        ...services,
+        *mend(study, files, problems) {
+          if (when === "before") yield* view.deepen(late);
+          yield* services.mend(study, files, problems);
+          if (when === "after") yield* view.deepen(late);
+        },
       },
-    },
-    textOf: () => undefined,
-    other: () => undefined,
-  });
-  const at = document.positionAt(text.indexOf("foto"));
-  const given = {
-    textDocument: { uri },
-    range: { start: at, end: at },
-    context: { diagnostics: [], only: ["quickfix"] },
-  };
-  const world = { views: { get: () => view }, client: {}, settings: async () => ({ rules: {} }) };
-  const [codeActions] = mendingFeatures;
-  const answered = await codeActions!.answer(
-    world as unknown as World,
-    given as never,
-    { isCancellationRequested: false } as never,
-  );
-  expect(view.study.late).toBeDefined();
-  expect((answered as CodeAction[]).map(({ title }) => title).join()).toContain("foot");
-});
+      textOf: () => undefined,
+      other: () => undefined,
+    });
+    const at = document.positionAt(text.indexOf("foto"));
+    const given = {
+      textDocument: { uri },
+      range: { start: at, end: at },
+      context: { diagnostics: [], only: ["quickfix"] },
+    };
+    const world = { views: { get: () => view }, client: {}, settings: async () => ({ rules: {} }) };
+    const [codeActions] = mendingFeatures;
+    const answered = await codeActions!.answer(
+      world as unknown as World,
+      given as never,
+      { isCancellationRequested: false } as never,
+    );
+    expect(view.study.late).toBeDefined();
+    expect((answered as CodeAction[]).map(({ title }) => title).join()).toContain("foot");
+  },
+);
 
 it("goes on with mends whose trying was broken off", () => {
   const files = { resolve: (_from: string, path: string) => path, read: () => undefined };

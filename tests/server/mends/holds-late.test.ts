@@ -1,0 +1,21 @@
+import { expect, it } from "vitest";
+import { mend } from "../../../server/mends/mends.ts";
+import type { Study } from "../../../server/study.ts";
+import { studied, studiedLate } from "../../check.ts";
+import { examples } from "../../rule-examples.ts";
+
+const nowhere = { resolve: (_from: string, path: string) => path, read: () => undefined };
+
+it("a change that overworks a joint is no mend once strength is worked out", () => {
+  // Its wide back rail has a tenon too wide for one; two narrower ones satisfy that rule and hold less.
+  const { example } = examples.find(({ code }) => code === "held-across-grain")!;
+  const titles = (study: Study) => {
+    mend(study, nowhere);
+    const problem = study.problems.find(({ code }) => code === "tenon-too-wide-for-thickness");
+    return problem?.mends?.map(({ title }) => title);
+  };
+  const [quick, late] = [titles(studied(example)), titles(studiedLate(example))];
+  expect(quick).toContain("Make two of it");
+  expect(late).not.toContain("Make two of it");
+  expect(late).not.toEqual([]);
+});
