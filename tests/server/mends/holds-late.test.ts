@@ -6,7 +6,7 @@ import { examples } from "../../rule-examples.ts";
 
 const nowhere = { resolve: (_from: string, path: string) => path, read: () => undefined };
 
-it("a change that overworks a joint is no mend once strength is worked out", () => {
+it("a change that overworks a joint is not offered once strength is worked out", () => {
   // Its wide back rail has a tenon too wide for one; two narrower ones satisfy that rule and hold less.
   const { example } = examples.find(({ code }) => code === "held-across-grain")!;
   const titles = (study: Study) => {
