@@ -2,8 +2,10 @@
  * The frame of a chair at work, case by case: its members as lines, heavier the harder they work, its joints as rings, and how it bends,
  * enlarged. Seen from the front, from the left and a little above. Nothing is told by colour alone.
  */
+import type { LengthUnit } from "../design/design.ts";
 import { printMargin } from "../design/units.ts";
 import type { Vec3 } from "../geometry/solid.ts";
+import { endingOf } from "../strength/ending.ts";
 import type { CaseResult, Strength } from "../strength/strength.ts";
 import type { Point } from "./sheet.ts";
 
@@ -51,7 +53,7 @@ function seen([x, y, z]: Vec3): Point {
 }
 
 /** Every case at the middle stiffness; nothing where nothing could be loaded. */
-export function strengthShown({ cases, margin }: Strength): StrengthShown | undefined {
+export function strengthShown({ cases, margin }: Strength, unit: LengthUnit): StrengthShown | undefined {
   const middle = cases.filter(({ stiffness }) => stiffness === "middle");
   const [first] = middle;
   if (!first) return undefined;
@@ -69,13 +71,17 @@ export function strengthShown({ cases, margin }: Strength): StrengthShown | unde
   return {
     width: right - left + 2 * ROOM,
     height,
-    cases: middle.map((one) => caseShown(one, height, (at) => onto(seen(at)))),
+    cases: middle.map((one) => caseShown(one, { height, unit }, (at) => onto(seen(at)))),
     says: `${margin === undefined ? "Nothing could be judged." : `The weakest bears ${printMargin(margin)} times what is asked of it.`} A calculation is not a test.`,
   };
 }
 
-function caseShown(one: CaseResult, height: number, place: (at: Vec3) => Point): CaseShown {
-  const { frame, solution, load, share } = one;
+function caseShown(
+  one: CaseResult,
+  { height, unit }: { height: number; unit: LengthUnit },
+  place: (at: Vec3) => Point,
+): CaseShown {
+  const { frame, solution, load } = one;
   const moved = solution.is === "solved" ? solution.displacements : undefined;
   const most = Math.max(0, ...(moved ?? []).map(([x = 0, y = 0, z = 0]) => Math.hypot(x, y, z)));
   const times = most > 0 ? niceTimes((BENT * height) / most) : 0;
@@ -108,7 +114,7 @@ function caseShown(one: CaseResult, height: number, place: (at: Vec3) => Point):
       ...(toldJoints.has(joint) && { label: figure(demand) }),
     };
   });
-  return { name: load.name, title: load.title, says: outcome(one, share, times), parts, joints };
+  return { name: load.name, title: load.title, says: outcome(one, times, unit), parts, joints };
 }
 
 const figure = (demand: number | undefined): string =>
@@ -130,10 +136,10 @@ function niceTimes(times: number): number {
   return Math.max(1, ([5, 2, 1].find((each) => each * power <= times) ?? 1) * power);
 }
 
-function outcome({ solution, joints, members }: CaseResult, share: number, times: number): string {
-  if (solution.is === "tips") return "It goes over before it is loaded.";
-  if (solution.is === "slides") return "It slides away before it is loaded.";
-  if (solution.is === "loose") return "A part is loose: nothing holds it.";
+function outcome(one: CaseResult, times: number, unit: LengthUnit): string {
+  const { joints, members, share } = one;
+  const ending = endingOf(one, unit);
+  if (ending !== undefined) return ending;
   const [name, demand] = [...joints, ...members].reduce((a, b) => (b[1] > a[1] ? b : a), ["", 0]);
   const worst = name === "" ? "" : `${name} works hardest, at ${printMargin(demand)}. `;
   const pushed = share < 1 ? `At ${Math.round(share * 100)}% of the push: more would tip it over. ` : "";

@@ -132,7 +132,7 @@ export function createDrawings(
   function strengthIn(view: View): { strength?: StrengthShown } {
     const late = watching.get(view.uri)?.strength && view.study.late;
     try {
-      const strength = late && strengthShown(late.strength);
+      const strength = late && strengthShown(late.strength, view.study.design.units);
       return strength ? { strength } : {};
     } catch (fault) {
       failed(fault);

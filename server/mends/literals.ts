@@ -29,7 +29,7 @@ export function movableOf({ value, literal, fact, kind }: Figure, unit: LengthUn
   const { number } = literal;
   const own = literal.is === "quantity" ? literal.unit : undefined;
   const tail = own ?? "";
-  if (own === "deg") return movable(number, 0.1, 0.5, (n) => `${plain(n, 1)}${tail}`);
+  if (own === "deg" || own === "%") return movable(number, 0.1, 0.5, (n) => `${plain(n, 1)}${tail}`);
   const isLength =
     own === undefined ? fact.slot === "length" || kind === "let" : units[own]?.dimension === "length";
   if (!isLength) {

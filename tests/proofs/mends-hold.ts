@@ -7,7 +7,7 @@ import { finish } from "../../grammar/steps.ts";
 import { designCodes } from "../../server/design/codes.ts";
 import { printLength } from "../../server/design/units.ts";
 import { resolveNamed } from "../../server/main/named-files.ts";
-import { mend, mendSteps } from "../../server/mends/mends.ts";
+import { mendSteps } from "../../server/mends/mends.ts";
 import { messageOf } from "../../server/mends/words.ts";
 import { printFine } from "../../server/range/words.ts";
 import { lateSteps } from "../../server/strength/late.ts";
@@ -38,12 +38,16 @@ const stageOf = (code: string) => [0, 1].find((at) => stages[at]?.has(code)) ?? 
 const workedOut = (text: string): Study =>
   study({ text, address: "file:///proof/chair.chair", files, late: lateSteps });
 
-/** Finds what is wrong with a text, and makes every mend of it, one at a time. */
-export function outcomeOf({ name, text }: Case): Outcome {
+/** Finds what is wrong with a text, and makes every mend of those findings that are asked for, one at a time. */
+export function outcomeOf(
+  { name, text }: Case,
+  concerns: (problem: Problem) => boolean = () => true,
+): Outcome {
   const before = workedOut(text);
-  mend(before, files);
-  const outcome: Outcome = { findings: before.problems.length, mended: 0, mends: 0, failures: [] };
-  for (const problem of before.problems) {
+  const found = before.problems.filter(concerns);
+  finish(mendSteps(before, files, found));
+  const outcome: Outcome = { findings: found.length, mended: 0, mends: 0, failures: [] };
+  for (const problem of found) {
     const { mends = [] } = problem;
     if (mends.length > 0) outcome.mended++;
     for (const { title, edits } of mends) {
@@ -107,8 +111,8 @@ const pairs = (problems: readonly Problem[]): string[] =>
   );
 
 /** The first mend of the first finding that has one; no other finding's mends are tried. */
-function firstMend(current: Study): Mend | undefined {
-  for (const problem of current.problems) {
+function firstMend(current: Study, concerns: (problem: Problem) => boolean): Mend | undefined {
+  for (const problem of current.problems.filter(concerns)) {
     finish(mendSteps(current, files, [problem]));
     if (problem.mends?.[0]) return problem.mends[0];
   }
@@ -119,13 +123,16 @@ function firstMend(current: Study): Mend | undefined {
  * Follows the first mend of the first finding that has one, again and again; a line when a text comes round again, nothing when it
  * comes to rest.
  */
-export function roundAndRound({ name, text }: Case): string | undefined {
+export function roundAndRound(
+  { name, text }: Case,
+  concerns: (problem: Problem) => boolean = () => true,
+): string | undefined {
   const seen = new Set<string>();
   let now = text;
   for (let round = 0; round < 40; round++) {
     if (seen.has(now)) return `${name}: mends lead back to a text that was there before`;
     seen.add(now);
-    const edits = firstMend(workedOut(now))?.edits;
+    const edits = firstMend(workedOut(now), concerns)?.edits;
     if (!edits) return undefined;
     now = edits.reduceRight(
       (whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end),

@@ -4,6 +4,7 @@
 
 import { leftName } from "../../design/identity.ts";
 import { printLength, printMargin } from "../../design/units.ts";
+import { endingOf } from "../../strength/ending.ts";
 import type { Ruling } from "../../strength/strength.ts";
 import type { Study } from "../../study.ts";
 
@@ -22,6 +23,20 @@ export function demandLine(ruling: Ruling | undefined): string[] {
       ? ""
       : ` (${printMargin(low)} to ${printMargin(high)} by how stiff joints are)`;
   return [`Works at ${printMargin(demand)}${demand > 1 ? ", more than it bears" : ""}: ${title}${span}`];
+}
+
+/** What a load of the file's own asks most of, or why the chair does not stand it. */
+export function loadLine({ late, design }: Study, name: string): string[] {
+  const one = late?.strength.cases.find(
+    ({ load, stiffness }) => load.own && load.name === name && stiffness === "middle",
+  );
+  if (!one) return [];
+  const ending = endingOf(one, design.units);
+  if (ending !== undefined) return [ending];
+  const pushed =
+    one.share < 1 ? [`At ${Math.round(one.share * 100)}% of its level push: more would tip it over`] : [];
+  const [hardest] = [...one.joints, ...one.members].sort((a, b) => b[1] - a[1]);
+  return hardest ? [`Works ${hardest[0]} hardest, at ${printMargin(hardest[1])}`, ...pushed] : pushed;
 }
 
 /** How a part's width moves with the seasons, where that is as much as prints. */

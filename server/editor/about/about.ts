@@ -14,7 +14,7 @@ import { aboutJointDesign } from "./about-joint.ts";
 import { aboutLoad } from "./about-load.ts";
 import { aboutPost } from "./about-post.ts";
 import { aboutMember, aboutRail } from "./about-rail.ts";
-import { demandLine, movesLine, rulingOf } from "./about-strength.ts";
+import { demandLine, loadLine, movesLine, rulingOf } from "./about-strength.ts";
 import { aboutWorked } from "./about-value.ts";
 import { bullets, paragraphs, plain } from "./markdown.ts";
 
@@ -89,7 +89,7 @@ function figures(study: Study, declared: Declared, side: string | undefined): st
     case "yard":
       return bullets(aboutYard(declared, unit));
     case "load":
-      return bullets(aboutLoad(declared, unit));
+      return bullets([...aboutLoad(declared, unit), ...loadLine(study, declared.name)]);
   }
 }
 

@@ -30,6 +30,7 @@ export const strengthOutput = z.object({
       name: z.string(),
       stiffness: z.enum(["low", "middle", "high"]).describe("Of the joints."),
       state: z.enum(["solved", "tips", "slides", "loose"]),
+      why: z.string().optional().describe("In words, why it was not solved."),
       pushed: z
         .number()
         .describe("Share of the level pushes it was loaded with; under 1 where all would tip it over."),

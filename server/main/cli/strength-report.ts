@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../design/design.ts";
 import { inUnitsOf } from "../../design/prose-units.ts";
 import { printBareLength, printLength } from "../../design/units.ts";
 import { caution } from "../../floor/editions.ts";
+import { endingOf } from "../../strength/ending.ts";
 import { type Lasting, MOST_SITTINGS } from "../../strength/lasting.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
 import type { CaseResult, Ruling, Strength } from "../../strength/strength.ts";
@@ -30,7 +31,7 @@ export function report(
       `Loaded as in ${loads.levels[level].edition}${own ? " and by its own loads" : ""}; load over what it bears`,
     ),
     columns(
-      middle.map((one) => [harmless(one.load.title), ...outcome(one)]),
+      middle.map((one) => [harmless(one.load.title), ...outcome(one, unit)]),
       "  ",
     ),
     "",
@@ -59,10 +60,10 @@ export function report(
   return lines.join("\n");
 }
 
-function outcome({ solution, joints, members, share }: CaseResult): string[] {
-  if (solution.is === "tips") return ["it goes over before it is loaded"];
-  if (solution.is === "slides") return ["it slides away before it is loaded"];
-  if (solution.is === "loose") return ["a part is loose: nothing holds it"];
+function outcome(one: CaseResult, unit: LengthUnit): string[] {
+  const { joints, members, share } = one;
+  const ending = endingOf(one, unit);
+  if (ending !== undefined) return ["", ending];
   const [name, demand] = [...joints, ...members].reduce(
     (a, b) => (b[1] > a[1] ? b : a),
     ["nothing known", 0],

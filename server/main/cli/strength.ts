@@ -1,6 +1,8 @@
 import { basename } from "node:path";
+import type { LengthUnit } from "../../design/design.ts";
 import { caution } from "../../floor/editions.ts";
 import { type LevelName, levelNames } from "../../strength/cases.ts";
+import { endingOf } from "../../strength/ending.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
 import { type CaseResult, type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
 import { type WoodMoves, woodMoves } from "../../timber/movement.ts";
@@ -33,6 +35,7 @@ export const strength: Command = {
     if (model === true && format !== "json") return misuse(bench, "--model goes with --format json.");
     return eachFile(bench, files, (input) => {
       const { design, chair, problems } = studyOf(bench, input);
+      const { units } = design;
       const title = design.title?.value ?? basename(input.file);
       const found = finishWatched(strengthSteps(chair, level as LevelName | undefined), "cases solved");
       const moves = woodMoves(chair);
@@ -44,11 +47,11 @@ export const strength: Command = {
       }
       const text =
         format === "json"
-          ? `${JSON.stringify(outputOf(title, found, moves, model === true), null, model === true ? 0 : 2)}\n`
+          ? `${JSON.stringify(outputOf({ title, units }, { found, moves }, model === true), null, model === true ? 0 : 2)}\n`
           : report(
               title,
               { found, moves },
-              design.units,
+              units,
               brush(bench.terminal.colour.out && typeof out !== "string"),
             );
       const ended = written(bench, text, out);
@@ -60,11 +63,11 @@ export const strength: Command = {
 const six = (value: number) => Number(value.toPrecision(12));
 
 function outputOf(
-  title: string,
-  { level, cases, joints, members, margin, lasting, unknown }: Strength,
-  moves: WoodMoves,
+  { title, units }: { title: string; units: LengthUnit },
+  { found, moves }: { found: Strength; moves: WoodMoves },
   model: boolean,
 ): StrengthOutput {
+  const { level, cases, joints, members, margin, lasting, unknown } = found;
   const [first] = cases;
   const ruling = ({ name, demand, low, high, ruledBy }: Ruling) => ({ name, demand, low, high, ruledBy });
   return {
@@ -79,6 +82,7 @@ function outputOf(
       name: one.load.name,
       stiffness: one.stiffness,
       state: one.solution.is,
+      ...whyOf(one, units),
       pushed: one.share,
       fromMemory: one.load.fromMemory,
       joints: [...one.joints].map(([name, demand]) => ({ name, demand })),
@@ -89,6 +93,11 @@ function outputOf(
     ...(model && first && { model: modelOf(first) }),
     caution,
   };
+}
+
+function whyOf(one: CaseResult, units: LengthUnit): { why?: string } {
+  const why = endingOf(one, units);
+  return why === undefined ? {} : { why };
 }
 
 function moistureOf({ climate, parts, joints, panel }: WoodMoves): StrengthOutput["moisture"] {

@@ -24,13 +24,13 @@ export const heldAcrossGrain: Rule = {
       if (joint.facts.glue?.value === "none" || joint.kind === "dowels" || joint.shape === "round") return [];
       if (across <= allowed + SAME_LENGTH) return [];
       const sizes = sizesOf(joint);
-      const [low, high] = climateInWords(climate);
+      const { low, damp } = climateInWords(climate);
       return tell(heldAcrossGrain, jointPlace(chair, joint, sizes.wide), {
         message: sentence("held-across-grain", {
           Tenon: capital(tenonOf(joint)),
           wide: length(wide, units),
           low,
-          high,
+          high: damp,
           moves: length(across, units),
           most: length(allowed, units),
         }),

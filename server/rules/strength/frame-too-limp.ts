@@ -4,7 +4,7 @@ import { most, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
-import { strengthCaution, stretcherBelow } from "./work.ts";
+import { isHeldTogether, strengthCaution, stretcherBelow } from "./work.ts";
 
 export const frameTooLimp: Rule = {
   code: "frame-too-limp",
@@ -17,6 +17,7 @@ export const frameTooLimp: Rule = {
   late: "only",
   find({ chair, tree, limit, late }) {
     const { units } = chair.design;
+    if (!isHeldTogether(chair)) return [];
     const allowed = limit.high ?? Number.POSITIVE_INFINITY;
     return (late?.strength.sways ?? []).flatMap((sway) => {
       const lean = (mm: number) => Math.atan2(mm, sway.height);

@@ -6,7 +6,7 @@ import { plain } from "../machinery/names.ts";
 import { designOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
-import { overworked, spanOf, strengthCaution, stretcherBelow } from "./work.ts";
+import { isHeldTogether, overworked, spanOf, strengthCaution, stretcherBelow } from "./work.ts";
 
 /** Most joints that are told one by one; the others work less. */
 const MOST_TOLD = 6;
@@ -23,6 +23,7 @@ export const jointOverworked: Rule = {
   find({ chair, tree, limit, late }) {
     const allowed = limit.high ?? Number.POSITIVE_INFINITY;
     let told = 0;
+    if (!isHeldTogether(chair)) return [];
     return (late?.strength.joints ?? []).flatMap((ruling) => {
       const joint = chair.joints.get(ruling.name);
       const verdict = overworked(ruling, allowed);

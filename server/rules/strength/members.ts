@@ -4,7 +4,7 @@
 import type { Chair } from "../../chair/chair.ts";
 import type { Late } from "../../strength/late.ts";
 import type { Ruling } from "../../strength/strength.ts";
-import { overworked } from "./work.ts";
+import { isHeldTogether, overworked } from "./work.ts";
 
 /** Most parts that are told one by one; the others work less. */
 const MOST_TOLD = 4;
@@ -23,6 +23,7 @@ export function overworkedMembers(
   allowed: number,
   atArch: boolean,
 ): Overworked[] {
+  if (!isHeldTogether(chair)) return [];
   return (late?.strength.members ?? [])
     .flatMap((ruling) => {
       const verdict = overworked(ruling, allowed);

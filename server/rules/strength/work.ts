@@ -9,6 +9,18 @@ import { printBareLength, printMargin } from "../../design/units.ts";
 import { caution } from "../../floor/editions.ts";
 import type { Ruling } from "../../strength/strength.ts";
 
+/** What leaves a part without the hold that the text gives it. */
+const unheld: ReadonlySet<Chair["faults"][number]["is"]> = new Set([
+  "end-reaches-nothing",
+  "rail-misses-post",
+  "not-halved",
+  "no-room",
+  "not-buildable",
+] as const);
+
+/** Whether every part is held as the text says: where one is not, what works too hard only follows from that, and it has its own finding. */
+export const isHeldTogether = ({ faults }: Chair): boolean => !faults.some(({ is }) => unheld.has(is));
+
 /** Demands nearer than this are the same: figures are told to a hundredth. */
 const SAME = 5e-4;
 

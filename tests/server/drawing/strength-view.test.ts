@@ -4,7 +4,7 @@ import { studiedLate } from "../../check.ts";
 import { sound } from "../strength/sound.ts";
 
 const strength = studiedLate(sound("load own {\n  push 300N left on seat-front\n}\n")).late!.strength;
-const shown = strengthShown(strength)!;
+const shown = strengthShown(strength, "mm")!;
 
 test("each load case is shown once, the file's own last, with every part and joint", () => {
   const middle = strength.cases.filter(({ stiffness }) => stiffness === "middle");

@@ -103,3 +103,15 @@ describe("mends of what is found late", () => {
     expect(after.map(({ subject }) => subject)).not.toContain(found[0]?.subject);
   });
 });
+
+describe("a part that is not held as the text says", () => {
+  it.each([
+    ["end-reaches-nothing", (text: string) => text.replace("up seat-height", "up 560")],
+    ["rail-misses-post", (text: string) => text.replace("up seat-height", "up seat-height\n  face inset 30")],
+  ])("has the finding %s, and none that it works too hard", (code, broken) => {
+    const deep = studiedLate(broken(sound()));
+    expect(codes(deep.problems)).toContain(code);
+    expect(Math.max(...(deep.late?.strength.joints ?? []).map(({ demand }) => demand))).toBeGreaterThan(1);
+    expect(codes(deep.problems).filter((each) => /overworked|limp|slender-at-arch/.test(each))).toEqual([]);
+  });
+});
