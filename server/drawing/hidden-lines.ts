@@ -2,7 +2,7 @@ import { finish, type Steps } from "../../grammar/steps.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
-import { type Hider, hiddenBy, hiderOf, liesBehind, ON_EDGE, TOUCH } from "./hider.ts";
+import { type Hider, hiddenBy, hiderOf, liesBehind, liesBeside, ON_EDGE, TOUCH } from "./hider.ts";
 import { type PictureGrid, pictureGrid } from "./picture-grid.ts";
 import type { Point } from "./sheet.ts";
 
@@ -158,7 +158,8 @@ function inGrid(bodies: readonly SeenBody[]): Wood {
 }
 
 /**
- * The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. An outline is not hidden by another piece
+ * The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. An edge is not hidden by a solid that it
+ * only passes closely, for that need not have a line there: two facets of a hollow that meet have none. An outline is not hidden by another piece
  * of its own body that it only runs along: there the two are one surface, and no nearer line is seen in its stead.
  */
 function hiddenParts(
@@ -179,9 +180,10 @@ function hiddenParts(
       continue;
     const part = hiddenBy(hider, a, b);
     if (!part) continue;
+    const middle = (part[0] + part[1]) / 2;
+    const [x, y] = at(a, b, middle);
+    if (is === "edge" && liesBeside(hider, x, y)) continue;
     if (is === "outline" && number >= ownFrom && number < ownTo) {
-      const middle = (part[0] + part[1]) / 2;
-      const [x, y] = at(a, b, middle);
       if (!liesBehind(hider, [x, y, a[2] + (b[2] - a[2]) * middle])) continue;
     }
     if (part[0] === 0 && part[1] === 1) return undefined;

@@ -137,3 +137,10 @@ export function liesBehind({ planes, outline }: Hider, p: Triple): boolean {
   }
   return true;
 }
+
+/** Whether a place lies beside what a solid shows of itself, if only by as much as counts as touching. */
+export function liesBeside({ planes, outline }: Hider, x: number, y: number): boolean {
+  for (let k = 0; k < 4 * outline.length; k += 4)
+    if (planes[k]! * x + planes[k + 1]! * y - planes[k + 3]! > ROUNDED - TOUCH) return true;
+  return false;
+}

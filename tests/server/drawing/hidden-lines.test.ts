@@ -1,8 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { chainsOf } from "../../../server/drawing/chains.ts";
 import { see } from "../../../server/drawing/hidden-lines.ts";
+import { sightFrom } from "../../../server/drawing/pictorial/eye.ts";
 import { motionInto, sights } from "../../../server/drawing/sight.ts";
+import { bodyOf } from "../../../server/geometry/body.ts";
+import { prism } from "../../../server/geometry/convex.ts";
 import { rotationAbout, STILL } from "../../../server/geometry/motion.ts";
+import type { Vec3 } from "../../../server/geometry/solid.ts";
 import { archedRail, bowedRail, boxBody, roundPost, seen } from "./bodies.ts";
 
 /** All worked by hand from the corners of the bodies. */
@@ -47,6 +51,31 @@ describe("what can be seen", () => {
     const right = boxBody([-220, 0, 0], [-180, 40, 430]);
     expect(seen([left, right], "side", 0)).toHaveLength(4);
     expect(seen([left, right], "side", 1)).toEqual([]);
+  });
+
+  test("a ridge that passes close beside the wood before it is drawn, one behind it is not", () => {
+    // Seen from the front left, a ridge between two faces that both look at the eye; the board before it ends so far past it.
+    const eye = motionInto(sightFrom({ round: 45 * (Math.PI / 180), above: 0 }), STILL);
+    const ridge = (past: number) => {
+      const along = Math.SQRT1_2;
+      const spot = (right: number, towards: number, up: number): Vec3 => [
+        eye.rotation[0][0] * right + eye.rotation[2][0] * towards,
+        eye.rotation[0][1] * right + eye.rotation[2][1] * towards,
+        up,
+      ];
+      const ring = (up: number) => [spot(-40, 0, up), spot(40, 0, up), spot(0, 40 * along, up)];
+      const board = (up: number) => [
+        spot(-30, 60, up),
+        spot(past, 60, up),
+        spot(past, 90, up),
+        spot(-30, 90, up),
+      ];
+      const bodies = [bodyOf([prism(ring(0), ring(100))]), bodyOf([prism(board(-10), board(110))])];
+      return see(bodies, eye).lines.filter(({ body, is }) => body === 0 && is === "edge").length;
+    };
+    expect(ridge(-0.006)).toBe(1);
+    expect(ridge(0)).toBe(0);
+    expect(ridge(0.006)).toBe(0);
   });
 
   test("a rail's end against a post's side is the post's own line, once", () => {
