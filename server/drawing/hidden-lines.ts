@@ -158,7 +158,7 @@ function inGrid(bodies: readonly SeenBody[]): Wood {
 }
 
 /**
- * The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. An edge is not hidden by a solid that it
+ * The hidden parts of a straight in order of their starts; undefined when one solid hides all of it. It is not hidden by a solid that it
  * only passes closely, for that need not have a line there: two facets of a hollow that meet have none. An outline is not hidden by another piece
  * of its own body that it only runs along: there the two are one surface, and no nearer line is seen in its stead.
  */
@@ -182,7 +182,7 @@ function hiddenParts(
     if (!part) continue;
     const middle = (part[0] + part[1]) / 2;
     const [x, y] = at(a, b, middle);
-    if (is === "edge" && liesBeside(hider, x, y)) continue;
+    if (liesBeside(hider, x, y)) continue;
     if (is === "outline" && number >= ownFrom && number < ownTo) {
       if (!liesBehind(hider, [x, y, a[2] + (b[2] - a[2]) * middle])) continue;
     }
