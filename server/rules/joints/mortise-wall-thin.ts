@@ -6,7 +6,7 @@ import { meetingsWithin } from "../../joinery/inside.ts";
 import { setInstead } from "../../joinery/set-instead.ts";
 import { longWithWood } from "../../joinery/ways-apart.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
-import { plain } from "../machinery/names.ts";
+import { plain, plainBoth } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
 import { bothLong, jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
@@ -39,8 +39,7 @@ export const mortiseWallThin: Rule = {
       const mitre = mayHave(a.kind, "mitre") && mayHave(b.kind, "mitre");
       return tell(mortiseWallThin, jointPlace(chair, a, sizesOf(a).long), {
         message: sentence("mortise-wall-thin.between", {
-          one: plain(a.part),
-          other: plain(b.part),
+          ...plainBoth(a.part, b.part),
           host: plain(member),
           wall: length(wall, units),
           least: lengthOrMore(allowed, units),

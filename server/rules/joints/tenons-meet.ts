@@ -6,7 +6,7 @@ import type { Given } from "../../design/design.ts";
 import { printQuantity } from "../../design/units.ts";
 import { meetingsWithinSteps } from "../../joinery/inside.ts";
 import { type WaysApart, waysApart } from "../../joinery/ways-apart.ts";
-import { plain } from "../machinery/names.ts";
+import { plain, plainBoth } from "../machinery/names.ts";
 import type { Fix, Rule } from "../machinery/rule.ts";
 import { type Finding, length, lengthOrLess, lengthOrMore, tell, written } from "../machinery/say.ts";
 import { bothLong, jointPlace, sizesOf } from "./joint-places.ts";
@@ -52,8 +52,7 @@ export const tenonsMeet: Rule = {
       findings.push(
         tell(tenonsMeet, place, {
           message: sentence("tenons-meet", {
-            one: plain(a.part),
-            other: plain(b.part),
+            ...plainBoth(a.part, b.part),
             host: plain(member),
             shared,
           }),

@@ -63,14 +63,14 @@ function postOf(chair: Chair, term: AngleTerm): Post | undefined {
   );
 }
 
-/** Posts from the floor that rise well above the seat behind its middle. */
+/** Posts from the floor that rise well above the seat, nearer its back edge than its middle: the side posts of a corner chair carry arms. */
 function backPosts(chair: Chair): Post[] {
   const { seat } = chair;
   if (!seat) return [];
-  const middle = (seat.front.middle[1] + seat.back.middle[1]) / 2;
+  const rear = (seat.front.middle[1] + 3 * seat.back.middle[1]) / 4;
   return [...chair.posts.values()].filter(
     (post) =>
-      !post.design.standsOn && height(seat.plane, post.top) > least("carries-back") && post.top[1] > middle,
+      !post.design.standsOn && height(seat.plane, post.top) > least("carries-back") && post.top[1] > rear,
   );
 }
 

@@ -1,7 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { alongGrain, socketPairs } from "../../joinery/sockets.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
-import { plain } from "../machinery/names.ts";
+import { plainBoth } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -26,8 +26,7 @@ export const socketsInLine: Rule = {
       const { wood } = line;
       return tell(socketsInLine, placeOf(chair.design, [...seatedBy(b.part), ...seatedBy(a.part)]), {
         message: sentence("sockets-in-line", {
-          one: plain(b.part.name),
-          other: plain(a.part.name),
+          ...plainBoth(b.part.name, a.part.name),
           wood: length(wood, units),
           least: lengthOrMore(allowed, units),
         }),

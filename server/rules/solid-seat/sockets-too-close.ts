@@ -1,7 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { socketPairs, woodBetween } from "../../joinery/sockets.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
-import { plain } from "../machinery/names.ts";
+import { plainBoth } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrMore, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -25,8 +25,7 @@ export const socketsTooClose: Rule = {
       const into = wood < 0;
       return tell(socketsTooClose, placeOf(chair.design, [...seatedBy(b.part), ...seatedBy(a.part)]), {
         message: sentence(into ? "sockets-too-close.into" : "sockets-too-close", {
-          one: plain(b.part.name),
-          other: plain(a.part.name),
+          ...plainBoth(b.part.name, a.part.name),
           wood: length(Math.abs(wood), units),
           least: lengthOrMore(allowed, units),
         }),

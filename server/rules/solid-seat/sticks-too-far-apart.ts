@@ -3,7 +3,7 @@ import type { Rail } from "../../chair/chair.ts";
 import type { StickDesign } from "../../design/design.ts";
 import { distance } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
-import { plain } from "../machinery/names.ts";
+import { plainBoth } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, lengthOrLess, SAME_LENGTH, tell } from "../machinery/say.ts";
@@ -34,8 +34,7 @@ export const sticksTooFarApart: Rule = {
         placeOf(chair.design, [design.count, design.feet, design.heads, design]),
         {
           message: sentence("sticks-too-far-apart", {
-            one: plain(sticks[k]!.name),
-            other: plain(sticks[k + 1]!.name),
+            ...plainBoth(sticks[k]!.name, sticks[k + 1]!.name),
             gap: length(gap, units),
             most: lengthOrLess(allowed, units),
           }),

@@ -80,6 +80,23 @@ describe("rake-under-limit", () => {
     );
   });
 
+  it("says nothing of tall posts beside the sitter, as the side posts of a corner chair are", () => {
+    const beside = (back: number) => `${backFrame("rake 6deg above 450")}
+post stand pair {
+  section 40 x 40
+  foot out 260, back ${back}
+  height 700
+}
+`;
+    for (const back of [200, 205, 220]) check(beside(back));
+    check(
+      beside(415).replace(
+        "  foot out 260, back 415",
+        "$&\n  #        ^^^^^^^^^^^^^ rake-under-limit 0° … 5° or more",
+      ),
+    );
+  });
+
   it("says nothing from 5° to 7°", () => {
     for (const lean of ["5deg", "6deg", "7deg", "1:9"]) check(backFrame(`rake ${lean} above 450`));
   });

@@ -61,6 +61,34 @@ describe("tenons-meet", () => {
     expect(messagesOf(text("square"), "tenons-meet")).toEqual([]);
   });
 
+  it("names the sides where the two rails are a pair", () => {
+    const text = `joint plain {
+  tenon thick 10, long 25
+  shoulders top 8, bottom 6
+}
+post front pair {
+  section 45 x 45
+  foot out 250, back 0
+  height 440
+}
+post back {
+  section 45 x 45
+  foot out 0, back 420
+  turn 45deg
+  height 440
+}
+rail side pair {
+  from front to back
+  section 22 x 60
+  up 420
+  joined plain
+}
+`;
+    expect(messagesOf(text, "tenons-meet")[0]).toMatch(
+      /^The tenons of side\.(left and side\.right|right and side\.left) meet inside back:/,
+    );
+  });
+
   it("says nothing of mitred tenons, nor of those that stop short", () => {
     check(frame());
     check(unmitred(frame({ joint: "tenon thick 8, long 16" })));
