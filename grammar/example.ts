@@ -37,8 +37,16 @@ function inUnit(row: Row, unit: string): string {
     told: () => true,
   });
   const lengths = bareLengthsOf({ row, match: matchRow(row, parts) });
-  return replaced(example, lengths, (mm) => lengthIn(mm, unit));
+  const line = replaced(example, lengths, (mm) => lengthIn(mm, unit));
+  return unit === "in" ? line.replace(/\b(\d+)N\b/g, (_, newtons) => `${inPoundForce(newtons)}lbf`) : line;
 }
+
+/** Newtons in a pound of force. */
+const POUND_FORCE = 4.448;
+
+/** Pounds of force as a maker would choose them: fives. */
+const inPoundForce = (newtons: string): number =>
+  5 * Math.max(1, Math.round(Number(newtons) / POUND_FORCE / 5));
 
 /** A length as a maker of a file in this unit (`mm`, `cm` or `in`) would choose it, without the unit. */
 export const lengthIn = (mm: number, unit: string): string =>

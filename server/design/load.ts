@@ -36,7 +36,7 @@ import {
   spanOf,
   wrongUnit,
 } from "./reading.ts";
-import { printQuantity } from "./units.ts";
+import { POUND, printQuantity } from "./units.ts";
 
 /** As often as a load may come. */
 const MOST_TIMES = 100_000_000;
@@ -77,14 +77,16 @@ function readForce(reading: Reading, line: Item): Given<number> | undefined {
   const amount = amountOf(reading, line, fact.value);
   if (amount === undefined) return undefined;
   if (amount.dimension === "mass") {
-    const newtons = `${Math.round(amount.number * GRAVITY)}N`;
+    const force = { number: amount.number * GRAVITY, dimension: "force" } as const;
+    const pounds = `${Math.round(amount.number / POUND)}lbf`;
+    const text = reading.unit === "in" ? pounds : `${Math.round(force.number)}N`;
     report(reading, line.source, fact, {
       code: "wrong-unit",
-      message: sentence("wrong-unit.push-weight", { newtons: newtons.slice(0, -1) }),
+      message: sentence("wrong-unit.push-weight", { force: printQuantity(force, reading.unit) }),
       fixes: [
         {
-          title: sentence("fix.change-to", { text: newtons }),
-          edits: [{ start: fact.start, end: fact.end, text: newtons }],
+          title: sentence("fix.change-to", { text }),
+          edits: [{ start: fact.start, end: fact.end, text }],
         },
       ],
     });

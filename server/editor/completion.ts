@@ -5,9 +5,10 @@ import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-t
 import { type Expectation, expectedAt } from "../../grammar/expected.ts";
 import { fileUnit } from "../../grammar/parser.ts";
 import type { Span } from "../../grammar/problem.ts";
-import type { Row, Shape, Slot } from "../../grammar/row.ts";
+import type { Row, Shape } from "../../grammar/row.ts";
 import type { Statement } from "../../grammar/tree.ts";
 import { unitNames } from "../../grammar/units.ts";
+import type { Dimension } from "../design/design.ts";
 import { units } from "../design/units.ts";
 import { aboutRow, aboutWord } from "./about/about-word.ts";
 import { item, namesFor, valueNames } from "./names/completion-names.ts";
@@ -82,9 +83,10 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
       return asked.snippets && expected.kind === "file" && !given ? [...rows, ...startItems(view)] : rows;
     }
     case "unit":
-      return unitsFor(expected.number?.slot).map((unit) =>
-        item(unit, CompletionItemKind.Unit, undefined, aboutWord(view.vocabulary, unit, "unit")),
-      );
+      return unitsFor(expected, fileUnit(view.tree.text)).map((unit, order) => ({
+        ...item(unit, CompletionItemKind.Unit, undefined, aboutWord(view.vocabulary, unit, "unit")),
+        sortText: String(order).padStart(2, "0"),
+      }));
     default: {
       const { word } = expected.row ?? {};
       const place = {
@@ -133,11 +135,18 @@ function statementItem(view: Known, row: Row, { snippets }: Asked, given: boolea
     : { ...shown, insertText: blockText(row) };
 }
 
-/** Units that a number in a slot may take. */
-function unitsFor(slot: Slot | "marker" | undefined): readonly string[] {
-  if (slot === "count") return [];
-  if (slot !== "length" && slot !== "angle") return unitNames;
-  return unitNames.filter((unit) => units[unit]?.dimension === slot);
+/** What a number of some lines is, by its label: a `value` may be anything else. */
+const dimensions: Readonly<Record<string, Dimension>> = { force: "force", moisture: "share" };
+
+/** Units that the number before the place may take, those of the file's own system first. */
+function unitsFor({ number, row }: Expectation, unit: string): readonly string[] {
+  if (!number || number.slot === "count" || number.label === "price") return number ? [] : unitNames;
+  const { slot, label } = number;
+  const known = slot === "length" || slot === "angle" ? slot : dimensions[label];
+  const dimension = row?.word === "climate" ? "share" : known;
+  if (dimension === undefined) return unitNames;
+  const fitting = unitNames.filter((each) => units[each]?.dimension === dimension);
+  return dimension === "force" && unit === "in" ? fitting.reverse() : fitting;
 }
 
 interface Place {

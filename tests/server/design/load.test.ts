@@ -57,6 +57,7 @@ load two {
     const line = (force: string) => `load l {\n  push ${force} down on seat\n}\n`;
     expect(faults(line("50kg"))).toEqual(["wrong-unit: 50kg"]);
     expect(mended(frame + line("50kg"), "wrong-unit")[0]).toContain("push 490N down on seat");
+    expect(mended(`units in\n${line("50lb")}`, "wrong-unit")[0]).toContain("push 50lbf down on seat");
     expect(faults(line("500"))).toEqual(["wrong-unit: 500"]);
     expect(mended(frame + line("500"), "wrong-unit")[0]).toContain("push 500N down");
     expect(faults(line("0N"))).toEqual(["impossible-size: 0N"]);
