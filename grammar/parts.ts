@@ -131,70 +131,102 @@ const wordOf = (token: Token): Part => ({
   end: endOf(token),
 });
 
+/** A chain as it is read: what of it makes one value is gathered until a word or the end comes. */
+interface Gathering {
+  run: Run;
+  setting: Setting;
+  reading: Reading;
+}
+
 function readChain(chain: Chain, own: boolean, setting: Setting, reading: Reading): void {
-  const { parts, problems } = reading;
-  let run: Run = { values: [], signs: [] };
-  const flush = () => {
-    if (run.bare !== undefined) parts.push(wordOf(run.bare));
-    else if (run.values.length > 0) {
-      const value = combine(run);
-      parts.push({ is: "value", value, start: value.start, end: value.end });
-    }
-    run = { values: [], signs: [] };
-  };
+  const gathering: Gathering = { run: { values: [], signs: [] }, setting, reading };
   for (let at = 0; at < chain.operands.length; at++) {
     const sign = at > 0 ? chain.signs[at - 1] : undefined;
     if (at >= mostOperands && sign !== undefined) {
-      flush();
-      problems.push(say("too-deep", spanOf(sign), sentence("too-deep.operands", { most: mostOperands })));
-      parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
+      cutOff(sign, gathering);
       return;
     }
-    let operand = chain.operands[at];
-    const word = operand?.word;
-    const alone = word !== undefined && operand!.minus.length === 0;
-    if (alone && ((own && at === 0) || setting.isMarker(word.image))) {
-      if (sign !== undefined) dangling(sign, run, reading);
-      flush();
-      if (own && at === 0) reading.word = { text: word.image, start: word.startOffset, end: endOf(word) };
-      else parts.push(wordOf(word));
-      if (operand!.group === undefined) continue;
-      operand = { ...operand!, word: undefined };
-      run.values.push(readOperand(operand, setting, problems));
-      continue;
-    }
-    if (operand === undefined) {
-      dangling(sign!, run, reading);
-      continue;
-    }
-    if (sign !== undefined && run.values.length === 0) {
-      if (sign.tokenType === T.Minus) operand = { ...operand, minus: [sign, ...operand.minus] };
-      else loneSign(sign, reading);
-    } else if (sign !== undefined) {
-      const value = readOperand(operand, setting, problems);
-      if (sign.tokenType === T.Minus) checkSpaces(run.values.at(-1)!, sign, value, problems);
-      run.signs.push(sign);
-      run.values.push(value);
-      run.bare = undefined;
-      continue;
-    }
-    if (word !== undefined && operand.group !== undefined && !isCall(operand, setting)) {
-      run.values.push(readOperand({ minus: operand.minus, word }, setting, problems));
-      if (operand.minus.length === 0) run.bare = word;
-      flush();
-      operand = { ...operand, minus: [], word: undefined };
-    }
-    run.values.push(readOperand(operand, setting, problems));
-    if (
-      operand.word !== undefined &&
-      operand.minus.length === 0 &&
-      operand.group === undefined &&
-      !operand.of
-    ) {
-      run.bare = operand.word;
-    }
+    takeOperand(chain.operands[at], sign, own && at === 0, gathering);
   }
-  flush();
+  flush(gathering);
+}
+
+function cutOff(sign: Token, gathering: Gathering): void {
+  flush(gathering);
+  const { parts, problems } = gathering.reading;
+  problems.push(say("too-deep", spanOf(sign), sentence("too-deep.operands", { most: mostOperands })));
+  parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
+}
+
+/** Ends the run: what was gathered is one part of the statement. */
+function flush(gathering: Gathering): void {
+  const { run, reading } = gathering;
+  if (run.bare !== undefined) reading.parts.push(wordOf(run.bare));
+  else if (run.values.length > 0) {
+    const value = combine(run);
+    reading.parts.push({ is: "value", value, start: value.start, end: value.end });
+  }
+  gathering.run = { values: [], signs: [] };
+}
+
+/** One operand with the sign before it; `heads` is set for that which may be the statement's own word. */
+function takeOperand(
+  operand: Operand | undefined,
+  sign: Token | undefined,
+  heads: boolean,
+  gathering: Gathering,
+): void {
+  const { run, setting, reading } = gathering;
+  const word = operand?.minus.length === 0 ? operand.word : undefined;
+  if (operand !== undefined && word !== undefined && (heads || setting.isMarker(word.image))) {
+    if (sign !== undefined) dangling(sign, run, reading);
+    takeWord(operand, word, heads, gathering);
+  } else if (operand === undefined) {
+    if (sign !== undefined) dangling(sign, run, reading);
+  } else if (sign !== undefined && run.values.length > 0) joinOn(operand, sign, gathering);
+  else beginRun(withSign(operand, sign, reading), gathering);
+}
+
+/** The statement's own word, or one of its shape: never a value, though a group may follow it. */
+function takeWord(operand: Operand, word: Token, heads: boolean, gathering: Gathering): void {
+  flush(gathering);
+  const { setting, reading, run } = gathering;
+  if (heads) reading.word = { text: word.image, start: word.startOffset, end: endOf(word) };
+  else reading.parts.push(wordOf(word));
+  if (operand.group !== undefined)
+    run.values.push(readOperand({ ...operand, word: undefined }, setting, reading.problems));
+}
+
+function joinOn(operand: Operand, sign: Token, { run, setting, reading: { problems } }: Gathering): void {
+  const value = readOperand(operand, setting, problems);
+  const before = run.values.at(-1);
+  if (before && sign.tokenType === T.Minus) checkSpaces(before, sign, value, problems);
+  run.signs.push(sign);
+  run.values.push(value);
+  run.bare = undefined;
+}
+
+/** The operand with a sign that has nothing before it: a minus is its own, any other is reported. */
+function withSign(operand: Operand, sign: Token | undefined, reading: Reading): Operand {
+  if (sign?.tokenType === T.Minus) return { ...operand, minus: [sign, ...operand.minus] };
+  if (sign !== undefined) loneSign(sign, reading);
+  return operand;
+}
+
+function beginRun(operand: Operand, gathering: Gathering): void {
+  const { setting, reading } = gathering;
+  const { minus, word, group, of } = operand;
+  if (word !== undefined && group !== undefined && !isCall(operand, setting)) {
+    gathering.run.values.push(readOperand({ minus, word }, setting, reading.problems));
+    if (minus.length === 0) gathering.run.bare = word;
+    flush(gathering);
+    gathering.run.values.push(
+      readOperand({ ...operand, minus: [], word: undefined }, setting, reading.problems),
+    );
+    return;
+  }
+  gathering.run.values.push(readOperand(operand, setting, reading.problems));
+  if (word !== undefined && minus.length === 0 && group === undefined && !of) gathering.run.bare = word;
 }
 
 /** A word before parentheses is a function when it is known as one, or touches them. */

@@ -4,7 +4,7 @@
 import type { SemanticTokens, SemanticTokensLegend } from "vscode-languageserver-types";
 import type { Span } from "../../grammar/problem.ts";
 import { markersOf } from "../../grammar/table.ts";
-import type { Fact, Statement } from "../../grammar/tree.ts";
+import type { Fact, Statement, Value } from "../../grammar/tree.ts";
 import { everyStatement } from "../../grammar/walk.ts";
 import { workedValue } from "../chair/values/values.ts";
 import type { Declared } from "../design/design.ts";
@@ -76,18 +76,23 @@ function* wordsOf(view: View): Generator<Token> {
     const { word, row } = statement;
     if (word && row) yield token(word, row.opens || row.owner === "file" ? "keyword" : "property");
     for (const fact of statement.match?.facts ?? []) yield* ofFact(statement, fact);
-    const markers = row && markersOf(row.shape);
-    for (const part of statement.parts) {
-      if (part.is === "word" && part.text !== "x" && markers?.has(part.text)) yield token(part, "modifier");
-    }
-    for (const value of valuesOf(statement)) {
-      for (const inside of everyValue(value)) {
-        if (inside.is === "call") yield token(inside.fn, "function");
-        if (inside.is === "share") yield token(inside.of, "modifier");
-        if (inside.is === "name" && workedValue(view.study.chair, inside.name))
-          yield token(inside, "property", ["readonly"]);
-      }
-    }
+    yield* markersIn(statement);
+    for (const value of valuesOf(statement)) yield* insideValue(view, value);
+  }
+}
+
+function* markersIn({ row, parts }: Statement): Generator<Token> {
+  const markers = row && markersOf(row.shape);
+  for (const part of parts)
+    if (part.is === "word" && part.text !== "x" && markers?.has(part.text)) yield token(part, "modifier");
+}
+
+function* insideValue(view: View, value: Value): Generator<Token> {
+  for (const inside of everyValue(value)) {
+    if (inside.is === "call") yield token(inside.fn, "function");
+    if (inside.is === "share") yield token(inside.of, "modifier");
+    if (inside.is === "name" && workedValue(view.study.chair, inside.name))
+      yield token(inside, "property", ["readonly"]);
   }
 }
 

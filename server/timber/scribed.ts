@@ -9,7 +9,7 @@ import { type Bounds, boundingBox, boxesMeet, contains, intersect, measure } fro
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 
 /** Some wood: mm³, and where its middle is as drawn. */
-interface Share {
+export interface Share {
   volume: number;
   centroid: Vec3;
 }

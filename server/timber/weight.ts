@@ -1,25 +1,11 @@
-import type { Chair, Member, SeatSurface } from "../chair/chair.ts";
-import { isEndKind } from "../chair/joints/kinds/index.ts";
+import type { Chair, SeatSurface } from "../chair/chair.ts";
 import type { TimberDesign } from "../design/design.ts";
-import { twinName } from "../design/identity.ts";
 import { measureBody } from "../geometry/body.ts";
-import { measure } from "../geometry/convex.ts";
 import { movePoint } from "../geometry/motion.ts";
 import type { Body, Vec3 } from "../geometry/solid.ts";
 import { add, cross, norm, scale, sub } from "../geometry/vec.ts";
-import { boardOver, cutAway, isTurned, solidsOf, throughBoard } from "../solids/part-pieces.ts";
-import { trimmedInHollow } from "../solids/through-hollow.ts";
+import { type Cut, cutsOf } from "./cuts.ts";
 import { density } from "./density.ts";
-import {
-  type Boxed,
-  boxed,
-  insideOf,
-  mirrored,
-  type Scribed,
-  sameButMirrored,
-  scribe,
-  sharedBy,
-} from "./scribed.ts";
 import seatWeights from "./seat-weights.json" with { type: "json" };
 import { speciesOf, tableMoisture } from "./species.ts";
 
@@ -81,81 +67,6 @@ export function weigh(chair: Chair): ChairWeight {
   const mass = all.reduce((sum, part) => sum + part.mass, 0);
   const moment = all.reduce<Vec3>((sum, part) => add(sum, scale(part.centre, part.mass)), [0, 0, 0]);
   return { parts, mass, centre: mass > 0 ? scale(moment, 1 / mass) : [0, 0, 0], unknown };
-}
-
-/** A solid that belongs to a member besides its body (a tenon), or is taken out of it (a mortise). */
-interface Cut {
-  sign: 1 | -1;
-  volume: number;
-  centroid: Vec3;
-}
-
-/** Every member's tenons and mortises, by its name. */
-function cutsOf(chair: Chair): Map<string, Cut[]> {
-  const cuts = new Map<string, Cut[]>();
-  const put = (name: string, sign: Cut["sign"], { volume, centroid }: Pick<Cut, "volume" | "centroid">) => {
-    if (!(volume > 0)) return;
-    const known = cuts.get(name);
-    if (known) known.push({ sign, volume, centroid });
-    else cuts.set(name, [{ sign, volume, centroid }]);
-  };
-  const boxes = new Map<string, Boxed[]>();
-  const wood = (host: Member) => {
-    const known = boxes.get(host.name) ?? host.body.pieces.map(boxed);
-    boxes.set(host.name, known);
-    return known;
-  };
-  const board = (chair.seat?.body.pieces ?? []).map(boxed);
-  for (const member of chair.members.values()) {
-    if (boardOver(chair, member).length > 0)
-      for (const piece of member.body.pieces)
-        for (const share of sharedBy(piece, board)) put(member.name, -1, share);
-    for (const piece of throughBoard(chair, member))
-      for (const share of sharedBy(piece, board)) put(member.name, -1, share);
-  }
-  const scribedAlready = new Map<string, Scribed>();
-  for (const joint of chair.joints.values()) {
-    const { part, entered } = joint;
-    // The bodies of rails that cross have their notches already.
-    if (joint.kind === "passing") {
-      const bored = chair.members.get(entered.name);
-      for (const solid of joint.tenon)
-        for (const share of bored ? insideOf(solid, measure(solid), wood(bored)) : [])
-          put(entered.name, -1, share);
-      continue;
-    }
-    if (!isEndKind(joint.kind)) continue;
-    const own = chair.members.get(part);
-    const trimmed = trimmedInHollow(chair, joint)?.own;
-    if (trimmed) {
-      for (const share of trimmed.map(measure)) {
-        put(part, 1, share);
-        put(entered.name, -1, share);
-      }
-      continue;
-    }
-    const solids = cutAway(solidsOf(joint), own ? boardOver(chair, own) : []);
-    const host = chair.members.get(entered.name);
-    if (!host || !isTurned(host)) {
-      for (const solid of solids) {
-        const measured = measure(solid);
-        put(part, 1, measured);
-        // What comes through, or stands out beside the wood, cuts nothing there.
-        for (const share of host ? insideOf(solid, measured, wood(host)) : []) put(entered.name, -1, share);
-      }
-      continue;
-    }
-    const twin = scribedAlready.get(twinName(joint.name));
-    const { inside, taken } =
-      twin && sameButMirrored(chair, joint) ? mirrored(twin) : scribe(chair, joint, solids, wood(host));
-    scribedAlready.set(joint.name, { inside, taken });
-    for (const share of inside) {
-      put(part, 1, share);
-      put(host.name, -1, share);
-    }
-    for (const share of taken) put(part, -1, share);
-  }
-  return cuts;
 }
 
 /** A member's own wood: its body and its tenons less the mortises cut in it. mm³, and the centroid as drawn. */

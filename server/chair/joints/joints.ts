@@ -3,12 +3,12 @@ import type { Design, PartRef, StickDesign } from "../../design/design.ts";
 import { jointName, partName } from "../../design/identity.ts";
 import { levelAt } from "../../geometry/plane.ts";
 import type { Plane } from "../../geometry/solid.ts";
-import type { Bow, Fault, Joint, Member, Rail, Side } from "../chair.ts";
+import type { Bow, Fault, Joint, Member, Post, Rail, Side } from "../chair.ts";
 import { isRail } from "../member.ts";
 import { stationOnBow } from "./bow-host.ts";
 import { jointAt } from "./joint.ts";
 import { chosenBowJoint, chosenJoint, chosenTopJoint, namedJoint } from "./joint-facts.ts";
-import { siteInBow, siteInSeat, siteOfEnd, siteOfFoot, siteOfTop } from "./joint-site.ts";
+import { type JointSite, siteInBow, siteInSeat, siteOfEnd, siteOfFoot, siteOfTop } from "./joint-site.ts";
 import { halvingSteps } from "./kinds/halving.ts";
 import { passingJoint } from "./passing.ts";
 
@@ -23,61 +23,89 @@ export function* jointSteps(
   faults: Fault[],
 ): Steps<Map<string, Joint>> {
   const joints = new Map<string, Joint>();
-  const keep = (joint: Joint): Joint => {
-    joints.set(joint.name, joint);
-    return joint;
-  };
+  const making: Making = { design, members, topOf, faults };
   const all = [...members.values()];
-  for (const rail of all.filter(isRail)) {
+  const keep = (made: readonly Joint[]) => {
+    for (const joint of made) joints.set(joint.name, joint);
+  };
+  for (const member of all) {
+    if (!isRail(member)) continue;
     for (const which of [0, 1] as const) {
-      const end = rail.ends[which];
-      const chosen = chosenJoint(design, rail.design, end);
-      const site = siteOfEnd(rail, which, chosen, members.get(end.entered?.name ?? ""));
-      if (site) end.joint = keep(jointAt(site, faults));
+      keep(ofRailEnd(making, member, which));
       yield;
     }
-  }
-  for (const post of all) {
-    if (post.is !== "post") continue;
-    if (post.design.intoSeat ?? post.design.onSeat) {
-      const seat = members.get("seat");
-      const chosen = namedJoint(design, post.design.joined?.value, post.design.joined?.at ?? post.design.at);
-      const site = seat?.is === "seat" ? siteInSeat(post, chosen, seat) : undefined;
-      if (site) keep(jointAt(site, faults));
-      yield;
-    }
-    const { topBow } = post.design;
-    const bow = topBow && members.get(topBow.value.bow.name);
-    if (topBow && bow?.is === "bow") {
-      const place = stationOnBow(bow, topBow.value.at, post.side);
-      const plane = topOf(post.name) ?? levelAt(post.top[2]);
-      const site = siteInBow(post, plane, chosenBowJoint(design, post.design), bow, place);
-      if (site) keep(jointAt(site, faults));
-    }
-    const into = post.design.topInto?.value.rail;
-    const rail = into && railOver(members, into, post.side);
-    if (!rail) continue;
-    const cut = topOf(post.name) ?? levelAt(post.top[2]);
-    const site = siteOfTop(post, cut, chosenTopJoint(design, post.design), rail);
-    if (site) keep(jointAt(site, faults));
   }
   for (const member of all) {
-    if (member.is === "bow") feetOf(design, member, members.get("seat"), faults).forEach(keep);
-    if (member.is !== "stick" || !member.passes) continue;
-    const bow = members.get(member.passes.bow);
-    const { through } = member.design as StickDesign;
-    const joint =
-      bow?.is === "bow" &&
-      passingJoint(member, bow, namedJoint(design, undefined, through?.at ?? member.design.at));
-    if (joint) keep(joint);
+    if (member.is !== "post") continue;
+    keep(ofPostOnSeat(making, member));
+    keep(ofPostInBow(making, member));
+    keep(ofPostUnderRail(making, member));
+    yield;
+  }
+  for (const member of all) {
+    if (member.is === "bow") keep(feetOf(making, member));
+    if (member.is === "stick") keep(ofStickThroughBow(making, member));
     yield;
   }
   yield* halvingSteps(design, members, joints, faults);
   return joints;
 }
 
+interface Making {
+  design: Design;
+  members: ReadonlyMap<string, Member>;
+  topOf(post: string): Plane | undefined;
+  faults: Fault[];
+}
+
+/** The joint at a site, or none where there is no site. */
+const jointsAt = (site: JointSite | undefined, faults: Fault[]): Joint[] =>
+  site ? [jointAt(site, faults)] : [];
+
+function ofRailEnd({ design, members, faults }: Making, rail: Rail, which: 0 | 1): Joint[] {
+  const end = rail.ends[which];
+  const chosen = chosenJoint(design, rail.design, end);
+  const made = jointsAt(siteOfEnd(rail, which, chosen, members.get(end.entered?.name ?? "")), faults);
+  if (made[0]) end.joint = made[0];
+  return made;
+}
+
+function ofPostOnSeat({ design, members, faults }: Making, post: Post): Joint[] {
+  const seat = members.get("seat");
+  if (!(post.design.intoSeat ?? post.design.onSeat) || seat?.is !== "seat") return [];
+  const { joined } = post.design;
+  const chosen = namedJoint(design, joined?.value, joined?.at ?? post.design.at);
+  return jointsAt(siteInSeat(post, chosen, seat), faults);
+}
+
+function ofPostInBow({ design, members, topOf, faults }: Making, post: Post): Joint[] {
+  const { topBow } = post.design;
+  const bow = topBow && members.get(topBow.value.bow.name);
+  if (!topBow || bow?.is !== "bow") return [];
+  const place = stationOnBow(bow, topBow.value.at, post.side);
+  const plane = topOf(post.name) ?? levelAt(post.top[2]);
+  return jointsAt(siteInBow(post, plane, chosenBowJoint(design, post.design), bow, place), faults);
+}
+
+function ofPostUnderRail({ design, members, topOf, faults }: Making, post: Post): Joint[] {
+  const into = post.design.topInto?.value.rail;
+  const rail = into && railOver(members, into, post.side);
+  if (!rail) return [];
+  const cut = topOf(post.name) ?? levelAt(post.top[2]);
+  return jointsAt(siteOfTop(post, cut, chosenTopJoint(design, post.design), rail), faults);
+}
+
+function ofStickThroughBow({ design, members }: Making, stick: Rail): Joint[] {
+  const bow = stick.passes && members.get(stick.passes.bow);
+  if (bow?.is !== "bow") return [];
+  const { through } = stick.design as StickDesign;
+  const joint = passingJoint(stick, bow, namedJoint(design, undefined, through?.at ?? stick.design.at));
+  return joint ? [joint] : [];
+}
+
 /** The joints of a hoop's two feet, each told apart by its side: `hoop.left to seat`. */
-function feetOf(design: Design, bow: Bow, seat: Member | undefined, faults: Fault[]): Joint[] {
+function feetOf({ design, members, faults }: Making, bow: Bow): Joint[] {
+  const seat = members.get("seat");
   if (seat?.is !== "seat" || !bow.design.feet) return [];
   const { joined } = bow.design;
   const chosen = namedJoint(design, joined?.value, joined?.at ?? bow.design.at);
