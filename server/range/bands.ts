@@ -1,13 +1,14 @@
 /**
  * How far a choice may go: the stretches of its range where nothing is found, and the stretch of each finding. Places are tried evenly
- * over the range; where two neighbours differ, the edge between them is found by halving.
+ * over the range; where two neighbours differ, the edge between them is searched for.
  */
 import type { Steps } from "../../grammar/steps.ts";
 import { workedValue } from "../chair/values/values.ts";
 import type { Study } from "../study.ts";
 import { attemptSteps, type Subject } from "./attempt.ts";
 import { type Choice, exactly, rewrite } from "./choice.ts";
-import { type Known, knownBy, sameFound } from "./findings.ts";
+import { edgesWithin, type Tried } from "./edges.ts";
+import { type Known, knownBy } from "./findings.ts";
 
 /** A stretch of the range in which one thing is found. */
 export interface Band extends Known {
@@ -47,11 +48,6 @@ export const PLACES = 25;
 /** Edges are found to this part of the choice's step. */
 const FINENESS = 1 / 20;
 
-interface Tried {
-  place: number;
-  found: Map<string, Known>;
-}
-
 /** Tries the range; rests between studies. */
 export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends }: Asking): Steps<Range> {
   const { low = choice.low, high = choice.high } = ends;
@@ -74,28 +70,12 @@ export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends
   const all: Tried[] = [];
   for (const [k, next] of even.entries()) {
     const before = even[k - 1];
-    if (before) all.push(...(yield* between(before, next, fine, triedAt)));
+    const gap = before && { before: even[k - 2], a: before, b: next, after: even[k + 1] };
+    if (gap) all.push(...(yield* edgesWithin(gap, { fine, triedAt })));
     all.push(next);
   }
   const bands = bandsOf(all, choice.now);
   return { choice, low, high, tried: places, free: freeOf(bands, low, high), bands, values };
-}
-
-/** The places that close in on every edge between two neighbours, in order. */
-function* between(
-  a: Tried,
-  b: Tried,
-  fine: number,
-  triedAt: (place: number) => Steps<Tried>,
-): Steps<Tried[]> {
-  if (sameFound(a.found, b.found) || b.place - a.place <= fine) return [];
-  const middle = yield* triedAt((a.place + b.place) / 2);
-  yield;
-  return [
-    ...(yield* between(a, middle, fine, triedAt)),
-    middle,
-    ...(yield* between(middle, b, fine, triedAt)),
-  ];
 }
 
 /** Each finding's stretches; one begins halfway between the last place without it and the first with it. */

@@ -9,16 +9,19 @@ export interface Known {
   subject: string;
   severity: "error" | "warning";
   message: string;
+  /** How far past its limit it is, in the rule's own measure; absent or 0 where the rule does not say. */
+  badness?: number;
 }
 
 /** The errors and warnings, each once, by a key that stays the same while the text moves. A requirement is known by what it asks. */
 export function knownBy(problems: readonly Problem[]): Map<string, Known> {
   const found = new Map<string, Known>();
-  for (const { code, subject = "", severity, message, allowed } of problems) {
+  for (const { code, subject = "", severity, message, allowed, badness } of problems) {
     if (severity !== "error" && severity !== "warning") continue;
     const asked = code === "requirement-not-met" ? `|${allowed ?? ""}` : "";
     const key = `${code}|${subject}${asked}`;
-    if (!found.has(key)) found.set(key, { code, subject, severity, message });
+    if (!found.has(key))
+      found.set(key, { code, subject, severity, message, ...(badness !== undefined && { badness }) });
   }
   return found;
 }

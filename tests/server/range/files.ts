@@ -1,17 +1,19 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { finish } from "../../../grammar/steps.ts";
 import type { Subject } from "../../../server/range/attempt.ts";
 import { type Range, rangeSteps } from "../../../server/range/bands.ts";
 import { type Choice, choiceNamed, choicesOf } from "../../../server/range/choice.ts";
 import { type Study, study } from "../../../server/study.ts";
+import { projectFile } from "../../proofs/project-file.ts";
 
-const folder = new URL("../../../samples/", import.meta.url);
+const folder = projectFile("samples");
 
 /** The sample chairs by file name. */
 export const samples: Record<string, string> = Object.fromEntries(
   readdirSync(folder)
     .filter((name) => name.endsWith(".chair"))
-    .map((name) => [name, readFileSync(new URL(name, folder), "utf8")]),
+    .map((name) => [name, readFileSync(join(folder, name), "utf8")]),
 );
 
 /** A text as a file beside the samples. */
