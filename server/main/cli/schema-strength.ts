@@ -20,7 +20,14 @@ export const strengthOutput = z.object({
   edition: z.string(),
   margin: z.number().nullable().describe("One over the largest demand; null where nothing could be judged."),
   lasting: z
-    .object({ name: z.string(), fewest: z.number(), most: z.number() })
+    .object({
+      name: z.string(),
+      fewest: z.number(),
+      most: z.number(),
+      pushed: z
+        .number()
+        .describe("Share of the push on the back that it stands; under 1 where all of it would tip it over."),
+    })
     .nullable()
     .describe("Sittings until something gives out: a range by stiffness and scatter, no promise."),
   unknownTimber: z.array(z.string()),

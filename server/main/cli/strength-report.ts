@@ -91,12 +91,13 @@ const A_DAY = 12;
 /** How long it may last, as a wide range with its grounds. */
 function lasts(lasting: Lasting | undefined, unit: LengthUnit): string[] {
   if (!lasting) return [];
-  const { name, fewest, most } = lasting;
+  const { name, fewest, most, pushed } = lasting;
+  const hard = `as hard as the standard's${pushed < 1 ? `, its back pushed at ${Math.round(pushed * 100)}% since more would tip it over` : ""}`;
   const grounds = `That is by ${inUnitsOf(wood.repeated.source.replace(/\.$/, ""), unit)}: a range with its grounds, no promise.`;
   if (fewest >= MOST_SITTINGS)
     return [
       wrapped(
-        `Sat down on again and again, ${name} would give out first, after more than ten million sittings as hard as the standard's, more than anybody has tested. ${grounds}`,
+        `Sat down on again and again, ${name} would give out first, after more than ten million sittings ${hard}, more than anybody has tested. ${grounds}`,
       ),
       "",
     ];
@@ -108,7 +109,7 @@ function lasts(lasting: Lasting | undefined, unit: LengthUnit): string[] {
       : `${Number((times / A_DAY / 365).toPrecision(1))} years`;
   return [
     wrapped(
-      `Sat down on again and again, ${name} gives out first, after ${often(fewest)} to ${often(most)} sittings as hard as the standard's; ${A_DAY} a day are ${years(fewest)} to ${years(most)}. ${grounds}`,
+      `Sat down on again and again, ${name} gives out first, after ${often(fewest)} to ${often(most)} sittings ${hard}; ${A_DAY} a day are ${years(fewest)} to ${years(most)}. ${grounds}`,
     ),
     "",
   ];

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { strengthOutput } from "../../../../server/main/cli/schema-strength.ts";
 import { chairs, messChair, seatwright } from "./bench.ts";
@@ -28,6 +29,34 @@ describe("seatwright strength", () => {
       expect(displacements).toHaveLength(ids.size);
       expect(reactions?.length).toBe(4);
     }
+  });
+
+  it("says how long it may last as a range, with its back pushed as hard as it stands", () => {
+    const { out } = seatwright("strength", messChair, "--format", "json");
+    const { lasting, cases } = strengthOutput.parse(JSON.parse(out));
+    const sitting = cases.find(
+      ({ name, stiffness }) => name === "repeated-sitting" && stiffness === "middle",
+    );
+    expect(lasting?.pushed).toBe(sitting?.pushed);
+    expect(lasting?.pushed).toBeLessThan(1);
+    expect(lasting?.fewest).toBeLessThan(lasting?.most ?? 0);
+    expect(seatwright("strength", messChair).out.replace(/\s+/g, " ")).toMatch(
+      /sittings as hard as the standard's, its back pushed at \d\d% since more would tip it over; 12 a day are \d/,
+    );
+  });
+
+  it("says why a load is not stood", () => {
+    const lifted = chairs({
+      "lifted.chair": `${readFileSync(messChair, "utf8")}\nload hoist {\n  push 300N up on seat\n}\n`,
+    })("lifted.chair");
+    const says = /lifted off the floor: what pushes it up is \d+ N more than it weighs/;
+    expect(seatwright("strength", lifted).out).toMatch(says);
+    const { cases } = strengthOutput.parse(
+      JSON.parse(seatwright("strength", lifted, "--format", "json").out),
+    );
+    expect(
+      cases.filter(({ why }) => why !== undefined).map(({ why, state }) => [state, says.test(why ?? "")]),
+    ).toEqual(Array.from({ length: 3 }, () => ["tips", true]));
   });
 
   it("refuses an unknown level, and a chair with nothing to load", () => {
