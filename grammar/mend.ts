@@ -7,6 +7,7 @@ import { sentence } from "./sentences/sentence.ts";
 import { isWhole, matchRow, textOf } from "./shape.ts";
 import type { Context } from "./statement.ts";
 import type { Match, Part, Statement } from "./tree.ts";
+import { unitOf } from "./units.ts";
 import { capital, describe, nameOfKind, orList } from "./wording.ts";
 
 interface Case {
@@ -156,89 +157,123 @@ function trySwap({ row, match, statement }: Case): { match: Match; text: string 
   const { parts } = statement;
   const part = parts[match.stopped];
   if (part?.is !== "word") return undefined;
-  const text = nearest(part.text, wordsAt(match));
+  const text = unitMeant(part.text, wordsAt(match)) ?? nearest(part.text, wordsAt(match));
   if (text === undefined) return undefined;
   const tried = parts.map((one) => (one === part ? { ...part, text } : one));
   const better = matchRow(row, tried);
   return isWhole(better, tried) ? { match: better, text } : undefined;
 }
 
+/** `units inches`: a unit spelt as people do elsewhere. */
+function unitMeant(word: string, words: readonly string[]): string | undefined {
+  const unit = unitOf(word.toLowerCase());
+  return words.includes(unit) ? unit : undefined;
+}
+
 function tellSwapped(at: Case, text: string): void {
   const part = at.statement.parts[at.match.stopped]!;
-  const certain = part.is === "word" && isOnlyNearest(part.text, text, wordsAt(at.match));
+  const words = wordsAt(at.match);
+  const certain =
+    part.is === "word" && (unitMeant(part.text, words) === text || isOnlyNearest(part.text, text, words));
   tell(at, "unknown-word", part, sentence("unknown-word.near", { word: textOf(part), near: text }), [
     replaceFix(part, text, certain),
   ]);
 }
 
 function tellFailure(at: Case): void {
-  const { statement, match, row } = at;
-  const { parts } = statement;
-  const part = parts[match.stopped];
-  const expected = describe(match.expected);
-  const example = exampleOf(row, at.context.fileUnit);
+  const part = at.statement.parts[at.match.stopped];
   if (part === undefined) {
-    if (row.opens !== undefined && parts.length === 0) {
-      const what = expected.length > 0 ? orList(expected) : sentence("slot.name");
-      tell(
-        at,
-        "missing-name",
-        statement.word ?? statement,
-        sentence("missing-name.needs", { Kind: capital(nameOfKind(row.opens)), what, example }),
-      );
-      return;
-    }
-    if (tellInches(at)) return;
-    const end = parts.at(-1) ?? statement.word ?? statement;
-    tell(
-      at,
-      "missing-value",
-      end,
-      sentence("missing-value.must-follow", { Expected: capital(orList(expected)), example }),
-    );
+    tellUnfinished(at);
     return;
   }
   if (part.is === "waste") return; // reported by itself
-  if (match.stopped === 0 && row.opens !== undefined && part.is === "word" && match.expected.some(isName)) {
-    tell(at, "missing-name", part, sentence("missing-name.before", { word: part.text, example }));
-    return;
-  }
-  if (match.expected.some((shape) => shape.is === "slot" && shape.slot === "date")) {
-    const rest = parts.slice(match.stopped).findIndex(({ is }) => is === "text" || is === "comma");
-    const end = rest < 0 ? parts.at(-1)! : (parts[match.stopped + rest - 1] ?? part);
+  const told =
+    tellNameless(at, part) || tellDate(at, part) || tellRepeated(at, part) || tellExpected(at, part);
+  if (!told) tellLeftOver(at, part);
+}
+
+/** The line ends where more should stand. */
+function tellUnfinished(at: Case): void {
+  const { statement, match, row } = at;
+  const expected = describe(match.expected);
+  const example = exampleOf(row, at.context.fileUnit);
+  if (row.opens !== undefined && statement.parts.length === 0) {
+    const what = expected.length > 0 ? orList(expected) : sentence("slot.name");
     tell(
       at,
-      "date-spelling",
-      { start: part.start, end: Math.max(part.end, end.end) },
-      sentence("date-spelling"),
+      "missing-name",
+      statement.word ?? statement,
+      sentence("missing-name.needs", { Kind: capital(nameOfKind(row.opens)), what, example }),
     );
     return;
   }
+  if (tellInches(at)) return;
+  const end = statement.parts.at(-1) ?? statement.word ?? statement;
+  tell(
+    at,
+    "missing-value",
+    end,
+    sentence("missing-value.must-follow", { Expected: capital(orList(expected)), example }),
+  );
+}
+
+/** A block that says at once what it is to be, without a name. */
+function tellNameless(at: Case, part: Part): boolean {
+  const { match, row } = at;
+  if (match.stopped > 0 || row.opens === undefined || part.is !== "word" || !match.expected.some(isName))
+    return false;
+  const example = exampleOf(row, at.context.fileUnit);
+  tell(at, "missing-name", part, sentence("missing-name.before", { word: part.text, example }));
+  return true;
+}
+
+function tellDate(at: Case, part: Part): boolean {
+  const { match, statement } = at;
+  if (!match.expected.some((shape) => shape.is === "slot" && shape.slot === "date")) return false;
+  const { parts } = statement;
+  const rest = parts.slice(match.stopped).findIndex(({ is }) => is === "text" || is === "comma");
+  const end = (rest < 0 ? parts.at(-1) : parts[match.stopped + rest - 1]) ?? part;
+  tell(
+    at,
+    "date-spelling",
+    { start: part.start, end: Math.max(part.end, end.end) },
+    sentence("date-spelling"),
+  );
+  return true;
+}
+
+function tellRepeated(at: Case, part: Part): boolean {
   const again = repeated(at);
-  if (again !== undefined) {
-    tell(at, "given-twice", part, sentence("given-twice.on-line", { word: again }));
-    return;
-  }
-  if (expected.length > 0 && !match.complete) {
-    const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
-    const choice = part.is === "word" && wordsAt(match).length > 0;
-    const code = part.is === "comma" ? "missing-value" : choice ? "unknown-word" : "left-over";
-    tell(
-      at,
-      code,
-      part,
-      near === undefined
-        ? sentence("left-over.expected", { Expected: capital(orList(expected)), example })
-        : sentence("left-over.expected-near", { Expected: capital(orList(expected)), example, near }),
-      near === undefined ? [] : [replaceFix(part, near)],
-    );
-    return;
-  }
-  const rest = { start: part.start, end: parts.at(-1)!.end };
-  const complete =
-    expected.length > 0
-      ? sentence("left-over.complete-options", { word: row.word, expected: orList(expected) })
-      : sentence("left-over.complete", { word: row.word });
+  if (again === undefined) return false;
+  tell(at, "given-twice", part, sentence("given-twice.on-line", { word: again }));
+  return true;
+}
+
+/** Something else must stand here. */
+function tellExpected(at: Case, part: Part): boolean {
+  const { match, row } = at;
+  const expected = describe(match.expected);
+  if (expected.length === 0 || match.complete) return false;
+  const words = part.is === "word" ? wordsAt(match) : [];
+  const near = part.is === "word" ? nearest(part.text, words) : undefined;
+  const code = part.is === "comma" ? "missing-value" : words.length > 0 ? "unknown-word" : "left-over";
+  const Expected = capital(orList(expected));
+  const example = exampleOf(row, at.context.fileUnit);
+  tell(
+    at,
+    code,
+    part,
+    near === undefined
+      ? sentence("left-over.expected", { Expected, example })
+      : sentence("left-over.expected-near", { Expected, example, near }),
+    near === undefined ? [] : [replaceFix(part, near)],
+  );
+  return true;
+}
+
+/** The line was whole before this. */
+function tellLeftOver(at: Case, part: Part): void {
+  const { match, row, statement } = at;
   const near = part.is === "word" ? nearest(part.text, wordsAt(match)) : undefined;
   if (near !== undefined) {
     tell(at, "unknown-word", part, sentence("unknown-word.near", { word: textOf(part), near }), [
@@ -246,6 +281,12 @@ function tellFailure(at: Case): void {
     ]);
     return;
   }
+  const rest = { start: part.start, end: statement.parts.at(-1)?.end ?? part.end };
+  const expected = describe(match.expected);
+  const complete =
+    expected.length > 0
+      ? sentence("left-over.complete-options", { word: row.word, expected: orList(expected) })
+      : sentence("left-over.complete", { word: row.word });
   tell(at, "left-over", rest, complete, [fix(sentence("fix.take-out"), [{ ...rest, text: "" }])]);
 }
 

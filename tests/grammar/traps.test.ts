@@ -108,6 +108,16 @@ const traps: Record<string, Trap> = {
     says: ['unknown-word "centered"'],
     becomes: "rail a { across front; section 22 x 70; face centred }",
   },
+  "a unit in a word of its own": {
+    text: "units inches",
+    says: ['unknown-word "inches"'],
+    becomes: "units in",
+  },
+  "a unit with a capital": {
+    text: "units Millimeters",
+    says: ['unknown-word "Millimeters"'],
+    becomes: "units mm",
+  },
   "a word of another block": {
     text: "post a { section 4 x 4; foot out 2, back 2; across back }",
     says: ['misplaced-word "across"'],
