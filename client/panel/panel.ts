@@ -19,7 +19,7 @@ import type { DrawingParams, OldChair, PictorialWanted, RangeResult } from "../.
 import type { StartWorker } from "../in-worker.ts";
 import { createAdjusting } from "./adjusting.ts";
 import { createBoardsWork } from "./boards-work.ts";
-import { type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
+import { type FromPanel, type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
 import { createPartPlaces } from "./part-places.ts";
 import { showText } from "./show-text.ts";
@@ -61,6 +61,14 @@ export interface DrawingPanel {
   /** The webview panel shows something else from now on. */
   release(): void;
 }
+
+/** What is done about each kind of message from the page. */
+type Answers = { [T in FromPanel["type"]]: (message: Extract<FromPanel, { type: T }>) => void };
+
+const answer = <T extends FromPanel["type"]>(
+  answers: { [Each in T]: (message: Extract<FromPanel, { type: Each }>) => void },
+  message: Extract<FromPanel, { type: T }>,
+): void => answers[message.type as T](message);
 
 /** Fills a webview panel, whose page is set, with the drawing of one file. */
 export function createPanel(given: {
@@ -115,39 +123,45 @@ export function createPanel(given: {
   const tellCaret = (document: TextDocument, { active }: Selection) =>
     send({ type: "highlight", parts: places.at(document.offsetAt(active)) });
 
+  const answers: Answers = {
+    ready({ overlays: laid }) {
+      introduce();
+      lay(laid, undefined);
+    },
+    shown(message) {
+      shown = message;
+      given.shownChanged();
+    },
+    boards: ({ on }) => boards.turn(on),
+    stopBoards: () => boards.stop(),
+    overlays: ({ names }) => lay(names, post),
+    post: ({ name }) => lay(overlays, name),
+    strength({ on }) {
+      if (on === strength) return;
+      strength = on;
+      given.overlaid();
+    },
+    reveal: ({ part }) => void reveal(places.of(part)),
+    revealPlace: (place) => void reveal(place),
+    endComparison: () => compare(undefined),
+    pictorial({ wanted }) {
+      if (wanted === pictorial) return;
+      pictorial = wanted;
+      given.overlaid();
+    },
+    revealFault({ letter }) {
+      const fault = latest?.faults?.find((each) => each.letter === letter);
+      if (fault) void reveal({ start: fault.at, end: fault.at });
+    },
+    range: ({ name }) => void tellRange(name),
+    keep: ({ what, picture }) => latest && given.keep(what, latest, picture),
+    adjust: (message) => adjusting.move(message),
+  };
+
   const listening = Disposable.from(
     panel.webview.onDidReceiveMessage((sent) => {
       const message = readFromPanel(sent);
-      if (message?.type === "ready") {
-        introduce();
-        lay(message.overlays, undefined);
-      }
-      if (message?.type === "shown") {
-        shown = message;
-        given.shownChanged();
-      }
-      if (message?.type === "boards") boards.turn(message.on);
-      if (message?.type === "stopBoards") boards.stop();
-      if (message?.type === "overlays") lay(message.names, post);
-      if (message?.type === "post") lay(overlays, message.name);
-      if (message?.type === "strength" && message.on !== strength) {
-        strength = message.on;
-        given.overlaid();
-      }
-      if (message?.type === "reveal") void reveal(places.of(message.part));
-      if (message?.type === "revealPlace") void reveal(message);
-      if (message?.type === "endComparison") compare(undefined);
-      if (message?.type === "pictorial" && message.wanted !== pictorial) {
-        pictorial = message.wanted;
-        given.overlaid();
-      }
-      if (message?.type === "revealFault") {
-        const fault = latest?.faults?.find(({ letter }) => letter === message.letter);
-        if (fault) void reveal({ start: fault.at, end: fault.at });
-      }
-      if (message?.type === "range") void tellRange(message.name);
-      if (latest && message?.type === "keep") given.keep(message.what, latest, message.picture);
-      if (message?.type === "adjust") adjusting.move(message);
+      if (message) answer(answers, message);
     }),
     workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       if (!isOurs(document)) return;

@@ -61,8 +61,6 @@ export function buildPost(
   }
 
   const footPlane = ends.foot ?? levelAt(footHeight);
-  const pieces: PostPiece[] = [];
-  const rings: [Vec3[], Vec3[]][] = [];
   const stations = stationsOf(line, section, heights);
   const turn = sign * (design.turn?.value ?? 0);
   const facets = section.round ? facetsOf(Math.max(...stations.map((z) => section.at(z).front))) : 4;
@@ -75,34 +73,7 @@ export function buildPost(
   if (!top) return undefined;
   const topPlane =
     ends.top ?? (design.topSquare?.value ? planeAt(top.end, top.frame.direction) : levelAt(topHeight));
-
-  /** The section in which the piece before ends, which the next begins with. */
-  let joined: Vec3[] | undefined;
-  for (const [k, span] of spans.entries()) {
-    const before = spans[k - 1];
-    const after = spans[k + 1];
-    const low = before ? halving(span.start, before.frame.direction, span.frame.direction) : footPlane;
-    const high = after ? halving(span.end, span.frame.direction, after.frame.direction) : topPlane;
-    const corners = joined ? runOn(span.corners, joined) : span.corners;
-    const cut = cutBetween(corners, low, high, joined);
-    if (!cut) continue;
-    joined = cut.whole ? cut.end : undefined;
-    if (!before) span.start = meetLine(footPlane, span);
-    if (!after) span.end = meetLine(topPlane, span);
-    rings.push([cut.start, cut.end]);
-    const piece: PostPiece = {
-      from: span.start[2],
-      to: span.end[2],
-      start: span.start,
-      end: span.end,
-      direction: span.frame.direction,
-      curved: span.curved,
-      solid: cut.solid,
-    };
-    if (span.faces) piece.faces = span.faces;
-    if (span.radii) piece.radii = span.radii;
-    pieces.push(piece);
-  }
+  const { pieces, rings } = piecesOf(spans, footPlane, topPlane);
   if (pieces.length === 0) return undefined;
 
   const foot = pieces[0]!.start;
@@ -125,6 +96,43 @@ export function buildPost(
     grain: unit(sub(topEnd, foot)),
     faces: facesOf(pieces[Math.floor(pieces.length / 2)]!, side),
   };
+}
+
+/** Each span cut where it meets the next, the lowest and highest to the planes of foot and top, with the rings it is cut in. */
+function piecesOf(
+  spans: readonly Span[],
+  footPlane: Plane,
+  topPlane: Plane,
+): { pieces: PostPiece[]; rings: [Vec3[], Vec3[]][] } {
+  const pieces: PostPiece[] = [];
+  const rings: [Vec3[], Vec3[]][] = [];
+  /** The section in which the piece before ends, which the next begins with. */
+  let joined: Vec3[] | undefined;
+  for (const [k, span] of spans.entries()) {
+    const before = spans[k - 1];
+    const after = spans[k + 1];
+    const low = before ? halving(span.start, before.frame.direction, span.frame.direction) : footPlane;
+    const high = after ? halving(span.end, span.frame.direction, after.frame.direction) : topPlane;
+    const corners = joined ? runOn(span.corners, joined) : span.corners;
+    const cut = cutBetween(corners, low, high, joined);
+    if (!cut) continue;
+    joined = cut.whole ? cut.end : undefined;
+    rings.push([cut.start, cut.end]);
+    const start = before ? span.start : meetLine(footPlane, span);
+    const end = after ? span.end : meetLine(topPlane, { ...span, start });
+    pieces.push({
+      from: start[2],
+      to: end[2],
+      start,
+      end,
+      direction: span.frame.direction,
+      curved: span.curved,
+      solid: cut.solid,
+      ...(span.faces && { faces: span.faces }),
+      ...(span.radii && { radii: span.radii }),
+    });
+  }
+  return { pieces, rings };
 }
 
 /** Which way a post's faces look: its outside is away from the middle of the chair. */

@@ -165,39 +165,53 @@ function asText(
   names: readonly string[],
   paint: Brush,
 ): string {
-  const lines = [paint("bold", harmless(title))];
-  if (without) lines.push(`${harmless(file)}: ${without}.`);
-  for (const entry of entries) {
-    const { change, commit } = entry;
-    const { date, id } = calledBy(entry);
-    const moved =
-      commit && commit.path !== entries.find((each) => each.commit)?.commit?.path ? `  (${commit.path})` : "";
-    if (!without)
-      lines.push("", paint("bold", harmless(`${date}  ${id}  ${commit?.subject ?? ""}${moved}`.trimEnd())));
-    if (change.errors > 0)
-      lines.push(
-        `  does not read whole: ${change.errors === 1 ? "1 error" : `${change.errors} errors`}; listed as far as it goes`,
-      );
-    for (const note of change.notes)
-      lines.push(`  ${note.date ?? "no date"}: ${harmless(note.text.replace(/\s+/g, " "))}`);
-    for (const { part, property, old, new: now } of change.chosen) {
-      const change =
-        old === null
-          ? `new: ${now || "given"}`
-          : now === null
-            ? `gone: ${old || "given"}`
-            : `${old || "plain"} → ${now || "plain"}`;
-      lines.push(
-        `  ${harmless([part, property].filter(Boolean).join(" "))}: ${harmless(change.replace(/\s+/g, " "))}`,
-      );
-    }
-    const values = names.flatMap((name) => {
-      const worked = change.values.get(name);
-      return worked ? [`${name} ${printWorked(worked, units)}`] : [];
-    });
-    if (values.length > 0) lines.push(`  ${values.join(", ")}`);
-  }
+  const now = entries.find(({ commit }) => commit)?.commit?.path;
+  const lines = [
+    paint("bold", harmless(title)),
+    ...(without ? [`${harmless(file)}: ${without}.`] : []),
+    ...entries.flatMap((entry) => [
+      ...(without ? [] : ["", paint("bold", headingOf(entry, now))]),
+      ...linesOf(entry.change),
+      ...valueLine(entry.change, names, units),
+    ]),
+  ];
   return `${lines.join("\n")}\n`;
+}
+
+/** Day, commit and subject of one version; its path where that was another. */
+function headingOf(entry: Entry, now: string | undefined): string {
+  const { date, id } = calledBy(entry);
+  const { commit } = entry;
+  const moved = commit && commit.path !== now ? `  (${commit.path})` : "";
+  return harmless(`${date}  ${id}  ${commit?.subject ?? ""}${moved}`.trimEnd());
+}
+
+function linesOf({ errors, notes, chosen }: Entry["change"]): string[] {
+  const counted = errors === 1 ? "1 error" : `${errors} errors`;
+  return [
+    ...(errors > 0 ? [`  does not read whole: ${counted}; listed as far as it goes`] : []),
+    ...notes.map(({ date, text }) => `  ${date ?? "no date"}: ${onOneLine(text)}`),
+    ...chosen.map(
+      (each) =>
+        `  ${harmless([each.part, each.property].filter(Boolean).join(" "))}: ${onOneLine(wayOf(each))}`,
+    ),
+  ];
+}
+
+function wayOf({ old, new: now }: Entry["change"]["chosen"][number]): string {
+  if (old === null) return `new: ${now || "given"}`;
+  if (now === null) return `gone: ${old || "given"}`;
+  return `${old || "plain"} → ${now || "plain"}`;
+}
+
+const onOneLine = (text: string): string => harmless(text.replace(/\s+/g, " "));
+
+function valueLine({ values }: Entry["change"], names: readonly string[], units: History["units"]): string[] {
+  const said = names.flatMap((name) => {
+    const worked = values.get(name);
+    return worked ? [`${name} ${printWorked(worked, units)}`] : [];
+  });
+  return said.length > 0 ? [`  ${said.join(", ")}`] : [];
 }
 
 function asJson({ file, without, entries }: History): HistoryOutput {
