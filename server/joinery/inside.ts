@@ -59,8 +59,11 @@ function* meetingsInsideSteps(chair: Chair, within: number): Steps<Meeting[]> {
       }
     }
   }
-  return found.sort((x, y) => x.wall - y.wall || y.overlap - x.overlap);
+  return found.sort((x, y) => rounded(x.wall) - rounded(y.wall) || rounded(y.overlap) - rounded(x.overlap));
 }
+
+/** Twins differ by the rounding of the machine alone, and stay in the order of the joints. */
+const rounded = (size: number): number => Math.round(size * 1e6);
 
 /** What rules ask for as a rule, mm: found once a chair. */
 const usual = 10;

@@ -6,6 +6,7 @@ import type { Steps } from "../../grammar/steps.ts";
 import type { LateWork } from "../strength/late.ts";
 import { type OtherFiles, type Study, studySteps } from "../study.ts";
 import { edited } from "./choice.ts";
+import type { MovedText } from "./moving.ts";
 
 /** The file that is asked about. */
 export interface Subject {
@@ -20,3 +21,7 @@ export interface Subject {
 /** All that is known of the file with some edits made. */
 export const attemptSteps = (subject: Subject, edits: readonly Edit[]): Steps<Study> =>
   studySteps({ ...subject, text: edited(subject.text, edits) });
+
+/** The same of the file with a text that stands for its own. */
+export const textSteps = (subject: Subject, moved: MovedText): Steps<Study> =>
+  studySteps({ ...subject, ...moved });

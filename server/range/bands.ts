@@ -5,10 +5,11 @@
 import type { Steps } from "../../grammar/steps.ts";
 import { workedValue } from "../chair/values/values.ts";
 import type { Study } from "../study.ts";
-import { attemptSteps, type Subject } from "./attempt.ts";
-import { type Choice, exactly, rewrite } from "./choice.ts";
+import { type Subject, textSteps } from "./attempt.ts";
+import type { Choice } from "./choice.ts";
 import { edgesWithin, type Tried } from "./edges.ts";
 import { type Known, knownBy } from "./findings.ts";
+import { movingTextSteps } from "./moving.ts";
 
 /** A stretch of the range in which one thing is found. */
 export interface Band extends Known {
@@ -53,7 +54,8 @@ export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends
   const { low = choice.low, high = choice.high } = ends;
   const values = of.map((name): Range["values"][number] => ({ name, at: [] }));
   const fine = Math.max(choice.step * FINENESS, (high - low) * 1e-6);
-  const studyAt = (place: number) => attemptSteps(subject, [rewrite(choice, exactly(choice, place))]);
+  const moving = yield* movingTextSteps(subject.text, [{ choice, low, high }]);
+  const studyAt = (place: number) => textSteps(subject, moving([place]));
   function* triedAt(place: number): Steps<Tried> {
     return { place, found: knownBy((yield* studyAt(place)).problems) };
   }

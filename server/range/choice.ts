@@ -202,7 +202,8 @@ const plainDecimal = (value: number): string => {
   return text === "-0" ? "0" : text;
 };
 
-function suffix(unit: ChoiceUnit, united: boolean): string {
+/** What a figure of a choice is written with. */
+export function suffix(unit: ChoiceUnit, united: boolean): string {
   if (unit === "deg") return "deg";
   return united ? unit : "";
 }

@@ -2,9 +2,10 @@
  * Two choices at once: what is found at each place of a grid over both ranges.
  */
 import type { Steps } from "../../grammar/steps.ts";
-import { attemptSteps, type Subject } from "./attempt.ts";
-import { type Choice, exactly, rewrite } from "./choice.ts";
+import { type Subject, textSteps } from "./attempt.ts";
+import type { Choice } from "./choice.ts";
 import { type Known, knownBy } from "./findings.ts";
+import { movingTextSteps } from "./moving.ts";
 
 interface Axis {
   choice: Choice;
@@ -38,17 +39,14 @@ export const MAP_PLACES = 15;
 export function* mapSteps({ subject, places = MAP_PLACES, ...axes }: Asking): Steps<RangeMap> {
   const across = axisOf(axes.across, places);
   const up = axisOf(axes.up, places);
+  const moving = yield* movingTextSteps(subject.text, [across, up]);
   const index = new Map<string, number>();
   const findings: Known[] = [];
   const rows: number[][][] = [];
   for (const y of up.places) {
     const row: number[][] = [];
     for (const x of across.places) {
-      const edits = [
-        rewrite(across.choice, exactly(across.choice, x)),
-        rewrite(up.choice, exactly(up.choice, y)),
-      ];
-      const study = yield* attemptSteps(subject, edits);
+      const study = yield* textSteps(subject, moving([x, y]));
       yield;
       const here = [...knownBy(study.problems)].map(([key, known]) => {
         const at = index.get(key) ?? findings.push(known) - 1;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { checkOf, fixed, messagesOf, otherwiseOf } from "../../check.ts";
 import { flushRails, frame } from "../../plain-frame.ts";
+import { studied } from "../range/files.ts";
 
 const check = checkOf("tenons-meet");
 const unmitred = (text: string) => text.replace("  mitre\n", "");
@@ -44,6 +45,24 @@ describe("tenons-meet", () => {
     const mended = fixed(square, "tenons-meet", `Set them ${set}mm from outside`);
     expect(mended).toContain(`set ${set}mm from outside`);
     expect(messagesOf(mended, "tenons-meet")).toEqual([]);
+  });
+
+  it("names the left of two twins, whose figures differ by rounding alone", () => {
+    const leaning = (back: number, rake: number) =>
+      `section 45 x 40\nat 400 out 184, back ${back}\nheight 560\nsplay -4deg\nrake ${rake}deg`;
+    const text = unmitred(
+      frame({
+        joint: "tenon thick 8, long 26",
+        front: leaning(20, -7),
+        back: leaning(400, 7),
+      }),
+    );
+    const named = [420, 419.3, 417.77, 411.1, 409.95, 401.03].flatMap((up) =>
+      studied(text.replace(/(rail seat-side[^}]*up )420/, `$1${up}`)).problems.flatMap(
+        ({ code, subject = "" }) => (code === "tenons-meet" ? [subject.endsWith(".left")] : []),
+      ),
+    );
+    expect(named).toEqual(Array.from({ length: 6 }, () => true));
   });
 
   it("names a tenon that would pass if it were cut square", () => {
