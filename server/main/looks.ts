@@ -38,7 +38,7 @@ interface Given {
   late(): Promise<LateWork>;
 }
 
-interface Looks {
+export interface Looks {
   /** Sends findings and drawing of a file as it is now; done when both are on their way. Mends are tried after that. */
   look(view: View): Promise<void>;
   /** The file was closed. */

@@ -39,3 +39,5 @@ export function guard(log: Log) {
     }
   };
 }
+
+export type RunSafe = ReturnType<typeof guard>;

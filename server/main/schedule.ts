@@ -3,7 +3,7 @@
  * large file keeps the server from answering.
  */
 
-interface Schedule {
+export interface Schedule {
   /** This file has changed. */
   touch(uri: string): void;
   /** This file needs no look any more. */
