@@ -6,7 +6,7 @@ import { readParts } from "./parts.ts";
 import { readPhrases } from "./phrases.ts";
 import type { Row } from "./row.ts";
 import { matchRow } from "./shape.ts";
-import { tidy } from "./spelling.ts";
+import { normalise } from "./spelling.ts";
 import { markersOf } from "./table.ts";
 import { lex } from "./tokens.ts";
 
@@ -27,7 +27,7 @@ export function exampleIn(row: Row, unit: string): string {
 
 function inUnit(row: Row, unit: string): string {
   const { example } = row;
-  const [phrase] = readPhrases(tidy(example, lex(example).tokens).tokens);
+  const [phrase] = readPhrases(normalise(example, lex(example).tokens).tokens);
   if (!phrase) return example;
   const markers = markersOf(row.shape);
   const { parts } = readParts(phrase.items, {

@@ -5,7 +5,7 @@ import { readPhrases } from "./phrases.ts";
 import type { Span } from "./problem.ts";
 import type { Row, Shape, Vocabulary } from "./row.ts";
 import { matchRow } from "./shape.ts";
-import { tidy } from "./spelling.ts";
+import { normalise } from "./spelling.ts";
 import { markersOf, type Table, tableOf } from "./table.ts";
 import { lex } from "./tokens.ts";
 import type { Fact, Kind, Part, Statement, Tree } from "./tree.ts";
@@ -174,7 +174,7 @@ function readHead(
   kind: Kind,
   table: Table,
 ): { word: string | undefined; parts: readonly Part[]; rows: readonly Row[] } {
-  const items = readPhrases(tidy(head, lex(head).tokens).tokens)[0]?.items ?? [];
+  const items = readPhrases(normalise(head, lex(head).tokens).tokens)[0]?.items ?? [];
   const plain: Setting = {
     isMarker: () => false,
     isFunction: table.isFunction,

@@ -3,7 +3,7 @@ import { eolOf } from "./lines.ts";
 import { parse } from "./parser.ts";
 import type { Edit } from "./problem.ts";
 import type { Vocabulary } from "./row.ts";
-import { tidy } from "./spelling.ts";
+import { normalise } from "./spelling.ts";
 import { endOf, lex, T, type Token } from "./tokens.ts";
 import type { Tree } from "./tree.ts";
 import { everyValue } from "./walk.ts";
@@ -32,7 +32,7 @@ export function formatTree(tree: Tree, { indent = "  " }: Layout = {}): Edit[] {
   if (tree.problems.some(({ code }) => isSyntax(code))) return [];
   const { text } = tree;
   const read = lex(text);
-  const tokens = merge(tidy(text, read.tokens).tokens, read.comments);
+  const tokens = merge(normalise(text, read.tokens).tokens, read.comments);
   const roles = rolesOf(tree);
   const edits: Edit[] = [];
   const put = (start: number, end: number, wanted: string) => {

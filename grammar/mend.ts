@@ -186,7 +186,7 @@ function tellFailure(at: Case): void {
     tellUnfinished(at);
     return;
   }
-  if (part.is === "waste") return; // reported by itself
+  if (part.is === "error") return; // reported by itself
   const told =
     tellNameless(at, part) || tellDate(at, part) || tellRepeated(at, part) || tellExpected(at, part);
   if (!told) tellLeftOver(at, part);

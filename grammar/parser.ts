@@ -5,7 +5,7 @@ import { eolOf } from "./lines.ts";
 import { phraseSteps } from "./phrases.ts";
 import type { Problem } from "./problem.ts";
 import type { Vocabulary } from "./row.ts";
-import { tidySteps } from "./spelling.ts";
+import { normaliseSteps } from "./spelling.ts";
 import { finish, type Steps } from "./steps.ts";
 import { tableOf } from "./table.ts";
 import { lexSteps } from "./tokens.ts";
@@ -21,11 +21,11 @@ export const parse = (text: string, vocabulary: Vocabulary): Tree => finish(pars
 export function* parseSteps(text: string, vocabulary: Vocabulary): Steps<Tree> {
   const { tokens, comments: commentTokens } = yield* lexSteps(text);
   yield;
-  const tidied = yield* tidySteps(text, tokens);
+  const normalised = yield* normaliseSteps(text, tokens);
   yield;
-  const phrases = yield* phraseSteps(tidied.tokens);
+  const phrases = yield* phraseSteps(normalised.tokens);
   yield;
-  const spelling = tidied.problems.sort(byPlace);
+  const spelling = normalised.problems.sort(byPlace);
   const unit = fileUnit(text);
   const problems: Problem[] = [];
   const statements = yield* blocksOf(text, phrases, {

@@ -83,10 +83,10 @@ function pushToken(token: Token, { parts, problems }: Reading): void {
       return;
     default: {
       const before = parts.at(-1);
-      if (before?.is === "waste" && before.end === at.start) {
+      if (before?.is === "error" && before.end === at.start) {
         before.text += token.image;
         before.end = at.end;
-      } else parts.push({ is: "waste", text: token.image, ...at });
+      } else parts.push({ is: "error", text: token.image, ...at });
     }
   }
 }
@@ -155,7 +155,7 @@ function cutOff(sign: Token, gathering: Gathering): void {
   flush(gathering);
   const { parts, problems } = gathering.reading;
   problems.push(say("too-deep", spanOf(sign), sentence("too-deep.operands", { most: mostOperands })));
-  parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
+  parts.push({ is: "error", text: sign.image, ...spanOf(sign) });
 }
 
 /** Ends the run: what was gathered is one part of the statement. */
@@ -241,7 +241,7 @@ function dangling(sign: Token, run: Run, { parts, problems }: Reading): void {
     say("missing-value", spanOf(sign), sentence("missing-value.after-sign", { sign: sign.image })),
   );
   if (run.values.length === 0) {
-    parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
+    parts.push({ is: "error", text: sign.image, ...spanOf(sign) });
     return;
   }
   run.signs.push(sign);
@@ -261,7 +261,7 @@ function loneSign(sign: Token, { parts, problems }: Reading): void {
   problems.push(
     say("missing-value", spanOf(sign), sentence("missing-value.before-sign", { sign: sign.image })),
   );
-  parts.push({ is: "waste", text: sign.image, ...spanOf(sign) });
+  parts.push({ is: "error", text: sign.image, ...spanOf(sign) });
 }
 
 const takeOut = <F extends { title: string }>(fix: F): F => ({
@@ -430,7 +430,7 @@ function readInner(items: readonly Item[], at: Span, setting: Setting, problems:
     );
     return { is: "unreadable", ...at };
   }
-  const told = inner.parts.some((part) => part.is === "waste" && setting.told(part.start, part.end));
+  const told = inner.parts.some((part) => part.is === "error" && setting.told(part.start, part.end));
   if (told) return { is: "unreadable", ...at };
   if (extra !== undefined) {
     problems.push(say("left-over", extra, sentence("left-over.one-value")));

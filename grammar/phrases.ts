@@ -83,7 +83,7 @@ class PhraseParser extends EmbeddedActionsParser {
         { ALT: () => this.CONSUME(T.Slash) },
         { ALT: () => this.CONSUME(T.Of) },
         { ALT: () => this.CONSUME(T.Unit) },
-        { ALT: () => this.CONSUME(T.Waste) },
+        { ALT: () => this.CONSUME(T.Error) },
       ]),
   );
 

@@ -11,13 +11,14 @@ import { isUnit, respelt, unitNames } from "./units.ts";
 const deepest = 40;
 
 /**
- * Tidies the tokens of a text: tells units apart from words, takes apart what was written without spaces, understands
+ * Normalises the tokens of a text: tells units apart from words, takes apart what was written without spaces, understands
  * foreign spellings (with a problem that offers ours), and makes sure that parentheses pair up within a line. What is left over becomes
- * waste tokens, so that every sequence of tokens this returns is grammatical. Ends with an empty Newline token.
+ * error tokens, so that every sequence of tokens this returns is grammatical. Ends with an empty Newline token.
  */
-export const tidy = (text: string, tokens: readonly Token[]): Tidied => finish(tidySteps(text, tokens));
+export const normalise = (text: string, tokens: readonly Token[]): Normalised =>
+  finish(normaliseSteps(text, tokens));
 
-interface Tidied {
+interface Normalised {
   tokens: Token[];
   problems: Problem[];
 }
@@ -26,7 +27,7 @@ interface Tidied {
 const BATCH = 4000;
 
 /** The same, resting now and then. */
-export function* tidySteps(text: string, tokens: readonly Token[]): Steps<Tidied> {
+export function* normaliseSteps(text: string, tokens: readonly Token[]): Steps<Normalised> {
   const problems: Problem[] = [];
   const out: Token[] = [];
   const parens = pairing(problems);
@@ -166,7 +167,7 @@ function takeApart(number: Token, word: Token, out: Token[], problems: Problem[]
       near === undefined ? [] : [replaceFix(spanOf(word), near, true)],
     ),
   );
-  out.push(near === undefined ? retag(word, T.Waste) : retag(word, T.Unit));
+  out.push(near === undefined ? retag(word, T.Error) : retag(word, T.Unit));
 }
 
 /** Reads a piece of a token over again as tokens of its own. */
@@ -181,7 +182,7 @@ function again(piece: string, offset: number, out: Token[], problems: Problem[])
 function readDigits(text: string, token: Token, out: Token[], problems: Problem[]): void {
   const before = out.at(-1);
   const touching = before !== undefined && endOf(before) === token.startOffset;
-  if (touching && before.tokenType === T.Waste && before.image === ".") {
+  if (touching && before.tokenType === T.Error && before.image === ".") {
     out.pop();
     const at = { start: before.startOffset, end: endOf(token) };
     problems.push(
@@ -307,15 +308,15 @@ function readOther(
     case T.Conflict:
       problems.push(say("conflict-marker", at, sentence("conflict-marker")));
       break;
-    case T.Waste:
-      tellWaste(text, token, next, problems);
+    case T.Error:
+      tellErrorTokens(text, token, next, problems);
       break;
   }
-  out.push(retag(token, T.Waste));
+  out.push(retag(token, T.Error));
 }
 
 /** Waste that has a story of its own; any other is reported where it stands in its statement. */
-function tellWaste(text: string, token: Token, next: Token | undefined, problems: Problem[]): void {
+function tellErrorTokens(text: string, token: Token, next: Token | undefined, problems: Problem[]): void {
   const at = spanOf(token);
   if (
     token.image === '"' ||
@@ -354,7 +355,7 @@ function foreignSign(token: Token, ours: string, problems: Problem[]): void {
   );
 }
 
-/** Pairs parentheses up within each line; those with no partner, and those too deep, become waste. */
+/** Pairs parentheses up within each line; those with no partner, and those too deep, become error tokens. */
 function pairing(problems: Problem[]) {
   let open: { token: Token; kept: boolean }[] = [];
   let deep = false;
@@ -366,18 +367,18 @@ function pairing(problems: Problem[]) {
         problems.push(say("too-deep", spanOf(token), sentence("too-deep.parentheses", { deepest })));
       }
       open.push({ token, kept });
-      out.push(kept ? token : retag(token, T.Waste));
+      out.push(kept ? token : retag(token, T.Error));
     },
     close(token: Token, out: Token[]): void {
       const partner = open.pop();
       if (partner === undefined) problems.push(lonely(token, sentence("missing-parenthesis.closes-nothing")));
-      out.push(partner?.kept ? token : retag(token, T.Waste));
+      out.push(partner?.kept ? token : retag(token, T.Error));
     },
     endLine(): void {
       if (open.length === 0) return;
       const first = open[0]!.token;
       problems.push(lonely(first, sentence("missing-parenthesis.not-closed")));
-      for (const { token } of open) retag(token, T.Waste);
+      for (const { token } of open) retag(token, T.Error);
       open = [];
       deep = false;
     },

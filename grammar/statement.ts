@@ -91,7 +91,7 @@ function readOne(
     }
   } else checkNames(statement, context);
   context.problems.push(...reading.problems);
-  tellWaste(statement, reading, before, context);
+  tellErrorTokens(statement, reading, before, context);
   if (isWhole(statement.match, reading.parts)) checkUnits(statement, context.fileUnit, context.problems);
   if (row.later) {
     const at = statement.word ?? statement;
@@ -197,15 +197,15 @@ function tellUnknown(statement: Statement, kind: Kind, { table, problems, told }
   );
 }
 
-/** Waste that nothing has been said of yet. */
-function tellWaste(
+/** Error tokens that nothing has been said of yet. */
+function tellErrorTokens(
   statement: Statement,
   reading: Reading,
   before: number,
   { problems, told }: Context,
 ): void {
   for (const part of statement.parts) {
-    if (part.is !== "waste" || told(part.start, part.end)) continue;
+    if (part.is !== "error" || told(part.start, part.end)) continue;
     if (reading.problems.some(({ start, end }) => start < part.end && end > part.start)) continue;
     if (problems.slice(before).some(({ start, end }) => start < part.end && end > part.start)) continue;
     problems.push(
@@ -246,7 +246,7 @@ export function firstWordOf(items: readonly Item[]): string | undefined {
   return word?.image;
 }
 
-/** True when a phrase holds nothing but marks of a merge or other waste. */
-export function isOnlyWaste(items: readonly Item[]): boolean {
-  return items.every((item) => !isChain(item) && item.tokenType === T.Waste);
+/** True when a phrase holds nothing but marks of a merge or other error tokens. */
+export function isOnlyErrors(items: readonly Item[]): boolean {
+  return items.every((item) => !isChain(item) && item.tokenType === T.Error);
 }

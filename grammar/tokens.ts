@@ -64,7 +64,7 @@ export const T = {
   Percent: createToken({ name: "Percent", pattern: /%/ }),
   Degree: createToken({ name: "Degree", pattern: /[\u00B0\u00BA]/ }),
   Times: createToken({ name: "Times", pattern: /\u00D7/ }),
-  Waste: createToken({ name: "Waste", pattern: anything }),
+  Error: createToken({ name: "Error", pattern: anything }),
   /** A word that stands right after a number and is a unit; told apart after lexing. */
   Unit: createToken({ name: "Unit", pattern: Lexer.NA }),
   /** The `of` of `1/3 of rail`; told apart after lexing. */

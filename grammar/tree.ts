@@ -72,7 +72,7 @@ export type Part =
   | ({ is: "comma" } & Span)
   | ({ is: "compare"; op: Compare } & Span)
   | ({ is: "equals" } & Span)
-  | ({ is: "waste"; text: string } & Span);
+  | ({ is: "error"; text: string } & Span);
 
 export type Compare = "<" | "<=" | ">" | ">=" | "=";
 

@@ -1,6 +1,6 @@
 import { lineEnd, lineStart } from "./lines.ts";
 import type { Edit } from "./problem.ts";
-import { tidy } from "./spelling.ts";
+import { normalise } from "./spelling.ts";
 import { endOf, lex, type Token } from "./tokens.ts";
 
 /**
@@ -36,5 +36,5 @@ const named = (token: Token, shift = 0): string =>
 /** The tokens that the parser gets, and the comments. */
 function tokensOf(text: string): Token[] {
   const { tokens, comments } = lex(text);
-  return [...tidy(text, tokens).tokens.filter(({ image }) => image !== ""), ...comments];
+  return [...normalise(text, tokens).tokens.filter(({ image }) => image !== ""), ...comments];
 }

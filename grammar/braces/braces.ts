@@ -1,6 +1,6 @@
 import { guessHeader } from "../header.ts";
 import type { Phrase } from "../phrases.ts";
-import { type Context, isOnlyWaste, readStatements } from "../statement.ts";
+import { type Context, isOnlyErrors, readStatements } from "../statement.ts";
 import type { Steps } from "../steps.ts";
 import { T } from "../tokens.ts";
 import type { Statement } from "../tree.ts";
@@ -53,7 +53,7 @@ function add(reading: Reading, at: number, indent: number): Statement[] {
     suits: (kind: Parameters<typeof ahead.suits>[1]) => ahead.suits(at + 1, kind),
   };
   const forced = isHeader ? guessHeader(items, top.kind, followed, context) : undefined;
-  const kind = isOnlyWaste(items) ? "unknown" : top.kind;
+  const kind = isOnlyErrors(items) ? "unknown" : top.kind;
   const read = readStatements(items, kind, isHeader || ahead.nextIsBrace(at), context, forced);
   return read.map((statement) => addTo(top, statement));
 }

@@ -101,8 +101,8 @@ function readBound(
   let ends: Ends | undefined;
   for (const { side, value, amount } of found) {
     if (amount === undefined) return undefined;
-    const settled = settle(amount, wanted);
-    if (settled === undefined) {
+    const held = asWanted(amount, wanted);
+    if (held === undefined) {
       wrongUnit(
         reading,
         item,
@@ -112,9 +112,9 @@ function readBound(
       );
       return undefined;
     }
-    if (settled.dimension === "length" && amount.dimension === "number") reading.lengthTaken(value);
-    ends = { ...ends, dimension: settled.dimension, [side]: settled.number };
-    if (settled.dimension === "number" && amount.bare !== undefined) ends.bare = amount.bare;
+    if (held.dimension === "length" && amount.dimension === "number") reading.lengthTaken(value);
+    ends = { ...ends, dimension: held.dimension, [side]: held.number };
+    if (held.dimension === "number" && amount.bare !== undefined) ends.bare = amount.bare;
   }
   if (ends === undefined) return undefined;
   if (ends.low !== undefined && ends.high !== undefined && ends.low > ends.high) {
@@ -127,7 +127,7 @@ function readBound(
   return given(item, at, ends);
 }
 
-function settle(amount: Amount, wanted: Amount | Dimension | undefined): Amount | undefined {
+function asWanted(amount: Amount, wanted: Amount | Dimension | undefined): Amount | undefined {
   if (wanted === undefined) return amount;
   if (typeof wanted === "string") {
     const number = as(amount, wanted);

@@ -1,7 +1,7 @@
 import { type Hider, TOUCH } from "./hider.ts";
 import type { Point } from "./sheet.ts";
 
-type Line = readonly [Point, Point];
+type Segment = readonly [Point, Point];
 
 /** What counts as touching, mm. */
 const NEAR = 0.02;
@@ -48,10 +48,10 @@ function outside({ planes }: Hider, k: number, p: Point): number {
 }
 
 /** The parts of one solid's outline that no other covers; of outlines that run along each other the earlier one's stays. */
-function outerLines(hiders: readonly Hider[], own: number): Line[] {
+function outerLines(hiders: readonly Hider[], own: number): Segment[] {
   const hider = hiders[own]!;
   const { outline } = hider;
-  const lines: Line[] = [];
+  const lines: Segment[] = [];
   for (let k = 0; k < outline.length; k++) {
     const b = outline[k]!;
     const a = outline[(k + outline.length - 1) % outline.length]!;
@@ -96,7 +96,7 @@ function coveredBy(hider: Hider, a: Point, b: Point): [number, number] | undefin
   return [from, to];
 }
 
-function addRest(a: Point, b: Point, covered: [number, number][], lines: Line[]): void {
+function addRest(a: Point, b: Point, covered: [number, number][], lines: Segment[]): void {
   const at = (t: number): Point =>
     t === 0 ? a : t === 1 ? b : [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
   const run = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -109,7 +109,7 @@ function addRest(a: Point, b: Point, covered: [number, number][], lines: Line[])
 }
 
 /** Lines joined end to start into closed outlines; undefined when one stays open. */
-function joined(lines: readonly Line[]): Point[][] | undefined {
+function joined(lines: readonly Segment[]): Point[][] | undefined {
   const left = new Set(lines);
   const loops: Point[][] = [];
   for (const first of lines) {
@@ -131,7 +131,7 @@ function joined(lines: readonly Line[]): Point[][] | undefined {
 const meet = (p: Point, q: Point): boolean =>
   Math.abs(p[0] - q[0]) < 3 * NEAR && Math.abs(p[1] - q[1]) < 3 * NEAR;
 
-function nearest(end: Point, lines: Iterable<Line>): Line | undefined {
+function nearest(end: Point, lines: Iterable<Segment>): Segment | undefined {
   for (const line of lines) if (meet(line[0], end)) return line;
   return undefined;
 }

@@ -48,14 +48,14 @@ function adjustable(each: LetDesign, units: LengthUnit): Adjustable | undefined 
     dimension === "length" ? units : dimension === "angle" ? "deg" : dimension === "number" ? "" : undefined;
   if (unit === undefined) return undefined;
   const size = unit === "deg" ? Math.PI / 180 : unit === "" ? 1 : millimetresIn(unit);
-  const tidy = (n: number) => Number((n / size).toFixed(6));
+  const rounded = (n: number) => Number((n / size).toFixed(6));
   return {
     name,
     ...(description !== undefined && { description }),
-    value: tidy(number),
-    low: tidy(low),
-    high: tidy(high),
-    step: stepOf(unit, tidy(high) - tidy(low)),
+    value: rounded(number),
+    low: rounded(low),
+    high: rounded(high),
+    step: stepOf(unit, rounded(high) - rounded(low)),
     unit,
     at: each.expression,
     plain: isPlainLet(each),

@@ -54,7 +54,7 @@ const typeOfDeclared: Record<Declared["is"], Type> = {
 /** The tokens of a file, or of the stretch asked for, in the encoding of the protocol. */
 export function semanticTokens(view: View, stretch?: Span): SemanticTokens {
   const tokens = [...namesOf(view), ...wordsOf(view)].filter((token) => !stretch || meet(token, stretch));
-  return { data: encode(view, tidy(tokens)) };
+  return { data: encode(view, withoutOverlaps(tokens)) };
 }
 
 function namesOf(view: View): Token[] {
@@ -110,7 +110,7 @@ function token({ start, end }: Span, type: Type, says: Modifier[] = []): Token {
 }
 
 /** In the order of the text; of tokens that overlap, the first given. */
-function tidy(tokens: Token[]): Token[] {
+function withoutOverlaps(tokens: Token[]): Token[] {
   const ordered = tokens
     .map((each, given) => ({ each, given }))
     .sort((a, b) => a.each.start - b.each.start || a.given - b.given);

@@ -162,10 +162,14 @@ function tidied(points: readonly Vec3[], faces: readonly ShellFace[]): Shell {
   const numbers = new Map<number, number>();
   const kept: Vec3[] = [];
   for (const k of beside.keys()) if (!straight(k)) numbers.set(k, kept.push(points[k]!) - 1);
-  const tidy = (loop: Loop): Loop => loop.flatMap((k) => numbers.get(k) ?? []);
+  const renumbered = (loop: Loop): Loop => loop.flatMap((k) => numbers.get(k) ?? []);
   return {
     points: kept,
-    faces: faces.map((face) => ({ ...face, outer: tidy(face.outer), holes: face.holes.map(tidy) })),
+    faces: faces.map((face) => ({
+      ...face,
+      outer: renumbered(face.outer),
+      holes: face.holes.map(renumbered),
+    })),
   };
 }
 

@@ -72,11 +72,11 @@ const sameCosine = Math.cos((0.01 * Math.PI) / 180);
  * connected knots stay and are taken apart in their turn along other lines. Taking something away never makes the rest
  * harder to take apart, so whatever line is taken the whole comes apart in the end; what is left of each is worked out once.
  */
-export const assemble = (parts: readonly string[], fittings: readonly Fitting[]): Assembly =>
-  finish(assembleSteps(parts, fittings));
+export const assemblyOf = (parts: readonly string[], fittings: readonly Fitting[]): Assembly =>
+  finish(assemblySteps(parts, fittings));
 
 /** The same, resting after each line that is tried. */
-export function* assembleSteps(parts: readonly string[], fittings: readonly Fitting[]): Steps<Assembly> {
+export function* assemblySteps(parts: readonly string[], fittings: readonly Fitting[]): Steps<Assembly> {
   const known = new Map<string, Apart>();
   const pieces = yield* eachApart(connected(parts, fittings), fittings, known);
   return {

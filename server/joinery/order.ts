@@ -2,7 +2,7 @@ import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Bow, Chair, Joint, Rail } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
 import { negate } from "../geometry/vec.ts";
-import { type Assembly, assembleSteps, type Fitting } from "./assembly.ts";
+import { type Assembly, assemblySteps, type Fitting } from "./assembly.ts";
 import { allowance } from "./figures.ts";
 
 /** A change of one joint to be tried: all else stays. */
@@ -19,7 +19,7 @@ export const orderOf = (chair: Chair): Assembly => finish(orderSteps(chair));
 
 /** The same, resting within. */
 export function* orderSteps(chair: Chair): Steps<Assembly> {
-  return yield* assembleSteps(partsOf(chair), fittingsOf(chair));
+  return yield* assemblySteps(partsOf(chair), fittingsOf(chair));
 }
 
 /** Everything that is joined, posts first. Parts with no tenon on them or in them have nothing to say in the order. */

@@ -1,6 +1,6 @@
 import type { Chair, Joint } from "../chair/chair.ts";
 import { goesSquare } from "../chair/joints/kinds/index.ts";
-import { type Assembly, assemble, type Locked } from "./assembly.ts";
+import { type Assembly, assemblyOf, type Locked } from "./assembly.ts";
 import { allowance } from "./figures.ts";
 import { type Change, fittingsOf, partsOf } from "./order.ts";
 
@@ -22,7 +22,7 @@ export function waysOut(chair: Chair, { joints, parts }: Locked): WayOut[] {
   const mine = new Set(names);
   const inside = new Set(parts);
   const frees = (change: (joint: Joint) => Change | undefined): boolean =>
-    !lockedStill(assemble(partsOf(chair), fittingsOf(chair, change)), inside);
+    !lockedStill(assemblyOf(partsOf(chair), fittingsOf(chair, change)), inside);
   const ways: WayOut[] = [];
   const square = (some: ReadonlySet<string>) => (joint: Joint) =>
     some.has(joint.name) && !goesSquare(joint) ? ({ square: true } as const) : undefined;

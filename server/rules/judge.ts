@@ -14,7 +14,7 @@ import type { Late } from "../strength/late.ts";
 import { idleAccepts } from "./file/accept-accepts-nothing.ts";
 import { toldFailures } from "./file/internal-error.ts";
 import { rules } from "./index.ts";
-import { merged, settle } from "./machinery/accepts.ts";
+import { merged, sortedByAccepts } from "./machinery/accepts.ts";
 import { type Doubt, doubtIn } from "./machinery/doubt.ts";
 import { boundsOf } from "./machinery/limits.ts";
 import { plain } from "./machinery/names.ts";
@@ -84,13 +84,13 @@ export function* judgeSteps(
   const found = [...byRule.values()].flat();
   found.push(...toldFailures(chair, failures));
   const accepts = underTodaysCodes(design.accepts, table);
-  const alone = settle(
+  const alone = sortedByAccepts(
     found.filter(({ code }) => table.some((rule) => rule.alone && rule.code === code)),
     accepts,
   ).problems;
-  const settled = settle(alone.length > 0 ? alone : found, accepts);
+  const settled = sortedByAccepts(alone.length > 0 ? alone : found, accepts);
   yield;
-  const others = settle(
+  const others = sortedByAccepts(
     also.filter(({ severity }) => severity !== "error"),
     accepts,
   );

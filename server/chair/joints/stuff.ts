@@ -6,7 +6,7 @@ import { along, dot, sub } from "../../geometry/vec.ts";
 /** A corner line of straight or tapered stuff: two points of it. */
 export type CornerLine = readonly [Vec3, Vec3];
 
-interface Cut {
+interface CutStuff {
   solid: Convex;
   /** Where the corner lines meet the two cuts, in order. */
   start: Vec3[];
@@ -24,7 +24,7 @@ export function cutBetween(
   from: Plane,
   to: Plane,
   begun?: readonly Vec3[],
-): Cut | null {
+): CutStuff | null {
   const start: Vec3[] = [];
   const end: Vec3[] = [];
   let whole = true;
@@ -57,7 +57,7 @@ function crossed(
   end: Vec3[],
   from: Plane,
   to: Plane,
-): Cut | null {
+): CutStuff | null {
   let low = Infinity;
   let high = -Infinity;
   for (const [k, [a, b]] of lines.entries()) {

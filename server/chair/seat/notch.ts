@@ -31,7 +31,7 @@ export function notched(ring: readonly Spot[], bite: readonly Spot[]): Spot[] | 
     .map((leave) => loopFrom(leave, { ring, bite, enters, leaves }))
     .sort((a, b) => areaOf(b) - areaOf(a));
   const crumbs = left.slice(1).every((each) => areaOf(each) < CRUMB * areaOf(left[0]!));
-  return crumbs ? tidy(left[0]!) : undefined;
+  return crumbs ? withoutCrumbs(left[0]!) : undefined;
 }
 
 /** A part of no more than this share of the rest falls off. */
@@ -125,7 +125,7 @@ export function holds(ring: readonly Spot[], [x, y]: Spot): boolean {
   return inside;
 }
 
-const tidy = (ring: Spot[]): Spot[] =>
+const withoutCrumbs = (ring: Spot[]): Spot[] =>
   ring.filter((p, k) => {
     const q = ring[(k + 1) % ring.length]!;
     return Math.hypot(p[0] - q[0], p[1] - q[1]) > 1e-6;

@@ -21,7 +21,7 @@ export interface SeatOutline {
 }
 
 /** A straight edge of the seat: a point and a direction in its plane. */
-interface Line {
+interface EdgeLine {
   at: Vec3;
   run: Vec3;
 }
@@ -101,7 +101,13 @@ export const edgeAlong = (rail: Rail, reach: Reach, plane: Plane): Vec3[] =>
 const middleX = (rail: Rail): number => (rail.start[0] + rail.end[0]) / 2;
 
 /** The front or back edge: through its rails' ends, or level through the sides' ends; moved out by its overhang. */
-function acrossLine(own: Vec3[], sides: Vec3[], sign: 1 | -1, over: number, back: Vec3): Line | undefined {
+function acrossLine(
+  own: Vec3[],
+  sides: Vec3[],
+  sign: 1 | -1,
+  over: number,
+  back: Vec3,
+): EdgeLine | undefined {
   if (own.length > 0) {
     const ordered = [...own].sort((a, b) => b[0] - a[0]);
     return lineThrough(ordered[0]!, ordered[ordered.length - 1]!, scale(back, sign * over));
@@ -111,7 +117,7 @@ function acrossLine(own: Vec3[], sides: Vec3[], sign: 1 | -1, over: number, back
 }
 
 /** A side edge: through the side rail's ends, or from the outermost end in front to the outermost end behind. */
-function sideLine(own: Vec3[], across: Vec3[], sign: 1 | -1, over: number, back: Vec3): Line | undefined {
+function sideLine(own: Vec3[], across: Vec3[], sign: 1 | -1, over: number, back: Vec3): EdgeLine | undefined {
   if (own.length >= 2) {
     const run = unit(sub(own[1]!, own[0]!));
     const out: Vec3 = unit(along([sign, 0, 0], run, -dot([sign, 0, 0], run)));
@@ -124,13 +130,13 @@ function sideLine(own: Vec3[], across: Vec3[], sign: 1 | -1, over: number, back:
   return lineThrough(a, b, [sign * over, 0, 0]);
 }
 
-function lineThrough(a: Vec3, b: Vec3, shift: Vec3): Line | undefined {
+function lineThrough(a: Vec3, b: Vec3, shift: Vec3): EdgeLine | undefined {
   const run = sub(b, a);
   if (Math.hypot(...run) < 1e-6) return undefined;
   return { at: add(a, shift), run: unit(run) };
 }
 
-function meet(a: Line, b: Line, plane: Plane): Vec3 | undefined {
+function meet(a: EdgeLine, b: EdgeLine, plane: Plane): Vec3 | undefined {
   const side = cross(plane.normal, b.run);
   const rate = dot(a.run, side);
   if (Math.abs(rate) < 1e-6) return undefined;

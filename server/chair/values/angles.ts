@@ -37,29 +37,29 @@ export function angleOf(chair: Standing, design: AngleDesign): number | undefine
   return betweenLines(a, b, seen);
 }
 
-type Line = Exclude<Term, { is: "surface" }>;
-type View = "side" | "front" | "above" | undefined;
+type LineTerm = Exclude<Term, { is: "surface" }>;
+type SeenFrom = "side" | "front" | "above" | undefined;
 
-function betweenLines(a: Line, b: Line, seen: View): number | undefined {
+function betweenLines(a: LineTerm, b: LineTerm, seen: SeenFrom): number | undefined {
   const u = asSeen(awayFrom(a, b), seen);
   const v = asSeen(awayFrom(b, a), seen);
   return u && v && angleBetween(u, v);
 }
 
 /** A rail that enters the other part runs away from it. */
-function awayFrom(line: Line, other: Line): Vec3 {
+function awayFrom(line: LineTerm, other: LineTerm): Vec3 {
   return line.is === "lying" && line.rail.ends[1].entered?.name === other.part ? negate(line.run) : line.run;
 }
 
 /** A direction as it looks from one side; undefined when it points at the eye. */
-function asSeen(v: Vec3, seen: View): Vec3 | undefined {
+function asSeen(v: Vec3, seen: SeenFrom): Vec3 | undefined {
   const [x, y, z] = v;
   const flat: Vec3 =
     seen === "side" ? [0, y, z] : seen === "front" ? [x, 0, z] : seen === "above" ? [x, y, 0] : v;
   return norm(flat) > 1e-9 ? unit(flat) : undefined;
 }
 
-function toSurface(line: Line, normal: Vec3, seen: View): number | undefined {
+function toSurface(line: LineTerm, normal: Vec3, seen: SeenFrom): number | undefined {
   const n = asSeen(normal, seen);
   const run = asSeen(line.run, seen);
   // From above a surface is not seen on edge, so there is no angle to it.

@@ -29,7 +29,7 @@ export function mentions(tree: Tree, known: (name: string) => boolean): Mention[
       }
     }
   }
-  return tidy(found);
+  return withoutOverlaps(found);
 }
 
 /** The mention at a place; at the seam of two, the one that begins there. */
@@ -90,7 +90,7 @@ function segmentsOf(fact: Fact): { text: string; start: number; end: number }[] 
 }
 
 /** In the order of the text, each place once. */
-function tidy(found: Mention[]): Mention[] {
+function withoutOverlaps(found: Mention[]): Mention[] {
   found.sort((a, b) => a.start - b.start || a.end - b.end);
   return found.filter((mention, at) => mention.start !== found[at - 1]?.start);
 }

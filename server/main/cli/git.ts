@@ -14,7 +14,7 @@ export const git: Command = {
   options: { set: { type: "boolean", does: "make the settings, in this repository only" } },
   takes: { least: 0, most: 0 },
   run(bench, _, { set }) {
-    return set ? settle(bench) : print(bench);
+    return set ? makeSettings(bench) : print(bench);
   },
 };
 
@@ -41,7 +41,7 @@ ${lines.join("\n")}
   return ENDED.well;
 }
 
-function settle(bench: Bench): number {
+function makeSettings(bench: Bench): number {
   const repository = repositoryAt(process.cwd());
   if ("why" in repository) return misuse(bench, `there is no repository here to set up: ${repository.why}.`);
   const { folder, top, bare } = repository;

@@ -58,7 +58,7 @@ interface Level {
 }
 
 /** A tenon between two heights, and what a level cut through the post finds of it, mm²: its volume over its height. */
-interface Cut {
+interface LevelLoss {
   joint: Joint;
   low: number;
   high: number;
@@ -81,7 +81,7 @@ function weakest(post: Post, joints: readonly Joint[]): Level | undefined {
   return worst;
 }
 
-function cutBy(joint: Joint, solid: Convex): Cut {
+function cutBy(joint: Joint, solid: Convex): LevelLoss {
   const heights = solid.points.map((point) => point[2]);
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   return { joint, low, high, area: volume(solid) / Math.max(high - low, 1e-9) };

@@ -15,7 +15,7 @@ interface Settled<P extends Problem> {
 }
 
 /** Sorts findings into those that stand and those that a line of the file accepts. Errors of the text itself cannot be accepted. */
-export function settle<P extends Problem>(
+export function sortedByAccepts<P extends Problem>(
   problems: readonly P[],
   accepts: readonly AcceptDesign[],
 ): Settled<P> {

@@ -52,7 +52,7 @@ describe("inlay hints", () => {
     expect(hints.length).toBeGreaterThan(8);
     for (const { label, tooltip } of hints) {
       expect(tooltip).toBeTruthy();
-      expect(lex(String(label)).tokens[0]?.tokenType.name).toBe("Waste");
+      expect(lex(String(label)).tokens[0]?.tokenType.name).toBe("Error");
     }
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemble, type Fitting, lines } from "../../../server/joinery/assembly.ts";
+import { assemblyOf, type Fitting, lines } from "../../../server/joinery/assembly.ts";
 
 const slack = 0.3;
 const joint = (part: string, into: string, direction: Vec3, long = 28): Fitting => {
@@ -36,7 +36,7 @@ function boxFrame(lean: number, line: "in-line" | "square") {
 describe("an order of assembly", () => {
   it("a plain box frame: front and back frames, then the sides in one go", () => {
     const { parts, joints } = boxFrame(0, "square");
-    const { glueUps, locked } = assemble(parts, joints);
+    const { glueUps, locked } = assemblyOf(parts, joints);
     expect(locked).toEqual([]);
     expect(glueUps.map((one) => one.parts.length)).toEqual([3, 3, 8]);
     const last = glueUps[2]!;
@@ -47,13 +47,13 @@ describe("an order of assembly", () => {
 
   it("every joint is closed once", () => {
     const { parts, joints } = boxFrame(0, "square");
-    const closed = assemble(parts, joints).glueUps.flatMap((one) => one.closes);
+    const closed = assemblyOf(parts, joints).glueUps.flatMap((one) => one.closes);
     expect(closed.sort()).toEqual(joints.map((one) => one.name).sort());
   });
 
   it("the tapered frame with tenons in line: side frames first, since all cross rails lie one way", () => {
     const { parts, joints } = boxFrame(0.07, "in-line");
-    const { glueUps, locked } = assemble(parts, joints);
+    const { glueUps, locked } = assemblyOf(parts, joints);
     expect(locked).toEqual([]);
     expect(Math.abs(glueUps[glueUps.length - 1]!.direction[0])).toBeCloseTo(1, 9);
   });
@@ -76,7 +76,7 @@ describe("an order of assembly", () => {
         joint("right", "fr", [-Math.sin(b), -Math.cos(b), 0]),
         joint("right", "br", [Math.sin(b), Math.cos(b), 0]),
       ];
-      return assemble(parts, joints);
+      return assemblyOf(parts, joints);
     };
     expect(build(true).locked).toEqual([]);
     const { locked } = build(false);
@@ -96,7 +96,7 @@ describe("an order of assembly", () => {
       joint("b", "seat", [-0.1, -0.1, 1]),
       joint("c", "seat", [0, 0.15, 1]),
     ];
-    const { glueUps, locked } = assemble(parts, joints);
+    const { glueUps, locked } = assemblyOf(parts, joints);
     expect(locked).toEqual([]);
     expect(glueUps).toHaveLength(3);
   });
@@ -114,12 +114,12 @@ describe("an order of assembly", () => {
       joint("ca", "c", [-0.5, 0.87, 0]),
       joint("ca", "a", [0.5, -0.87, 0]),
     ];
-    const { locked } = assemble(parts, joints);
+    const { locked } = assemblyOf(parts, joints);
     expect(locked.map((one) => one.parts.length)).toEqual([7]);
   });
 
   it("two parts that no joint ties are left as they are", () => {
-    expect(assemble(["a", "b"], [])).toEqual({ glueUps: [], locked: [] });
+    expect(assemblyOf(["a", "b"], [])).toEqual({ glueUps: [], locked: [] });
   });
 });
 
@@ -147,7 +147,7 @@ describe("against exhaustive search on small random frames", () => {
         }
       }
       const expected = canComeApart(parts, joints);
-      const { locked } = assemble(parts, joints);
+      const { locked } = assemblyOf(parts, joints);
       if (!expected) lockedCount += 1;
       expect(locked.length === 0, JSON.stringify(joints)).toBe(expected);
     }

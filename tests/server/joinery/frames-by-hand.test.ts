@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemble, type Fitting } from "../../../server/joinery/assembly.ts";
+import { assemblyOf, type Fitting } from "../../../server/joinery/assembly.ts";
 import { framesOf } from "../../../server/joinery/frames.ts";
 import { orderOf } from "../../../server/joinery/order.ts";
 import { messagesOf, otherwiseOf, studied } from "../../check.ts";
@@ -158,7 +158,7 @@ describe("a frame of forty parts", () => {
   it("closes row by row along its posts, then all rows at once across them", () => {
     const { parts, joints } = lattice(4, 4, 0);
     expect(parts).toHaveLength(40);
-    const { glueUps, locked } = assemble(parts, joints);
+    const { glueUps, locked } = assemblyOf(parts, joints);
     expect(locked).toEqual([]);
     expect(glueUps.map(({ direction }) => direction)).toEqual([...Array(4).fill([1, 0, 0]), [0, 1, 0]]);
     expect(glueUps.map(({ closes }) => closes.length)).toEqual([6, 6, 6, 6, 24]);
@@ -166,7 +166,7 @@ describe("a frame of forty parts", () => {
 
   it("is locked where each row turns against the next, by a tenon's length times the sine of the turn", () => {
     const { parts, joints } = lattice(4, 4, 0.05);
-    const { glueUps, locked } = assemble(parts, joints);
+    const { glueUps, locked } = assemblyOf(parts, joints);
     expect(glueUps).toEqual([]);
     expect(locked[0]!.joints.length).toBeGreaterThan(0);
     for (const { angle, strays } of locked[0]!.joints) expect(strays).toBeCloseTo(26 * Math.sin(angle), 9);
