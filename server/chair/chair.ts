@@ -236,6 +236,8 @@ export interface Joint {
   mortiseWall: number;
   /** How much stuff the member has behind the shoulder on the tenon's middle, measured as `long` is: square to the face, mm. */
   depthThere: number;
+  /** How far under its shoulder the wood begins, where it stands over a seat's hollow, measured as `long` is, mm. */
+  overHollow?: number;
   /** Long grain to long grain: the cheeks, mm². */
   glueArea: number;
 }

@@ -75,6 +75,7 @@ import { lumbarUnsupported } from "./sitter/lumbar-unsupported.ts";
 import { rakeOverLimit } from "./sitter/rake-over-limit.ts";
 import { rakeUnderLimit } from "./sitter/rake-under-limit.ts";
 import { bowBentTight } from "./solid-seat/bow-bent-tight.ts";
+import { footOverHollow } from "./solid-seat/foot-over-hollow.ts";
 import { legLeansFar } from "./solid-seat/leg-leans-far.ts";
 import { socketNearEdge } from "./solid-seat/socket-near-edge.ts";
 import { socketNearHollow } from "./solid-seat/socket-near-hollow.ts";
@@ -134,6 +135,7 @@ export const rules: readonly Rule[] = [
   socketsInLine,
   socketTooShallow,
   socketNearHollow,
+  footOverHollow,
   tenonUnlikeStick,
   legLeansFar,
   stretcherOffStout,

@@ -43,6 +43,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
   const long = kind.long(site, depthThere, faults);
   if (long === undefined) return plainJoint(site);
   const run = long / slant;
+  const overHollow = site.wood.beginsAlong?.(root, frame.direction) ?? 0;
   const sections = kind.sections(sizes, facts);
   const cuts = sections.map(
     (section): Cut => ({
@@ -51,7 +52,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
       wide: section.wide[1] - section.wide[0],
       tip: section.tip ?? 1,
       run,
-      glued: Math.min(run, depthThere / slant),
+      glued: Math.max(0, Math.min(run, depthThere / slant) - overHollow),
     }),
   );
   const tenon = sections.flatMap((section) => form.solid(frame, section, long) ?? []);
@@ -79,6 +80,7 @@ export function jointAt(site: JointSite, faults: Fault[]): Joint {
       cuts.reduce((sum, cut, k) => sum + volumeOf(form, cut, tenon[k]), 0) + (haunch ? volume(haunch) : 0),
     mortiseWall: kind.open ? Math.max(0, wall) : wall,
     depthThere,
+    ...(overHollow > 0 ? { overHollow: overHollow * slant } : {}),
     glueArea: cuts.reduce((sum, cut, k) => sum + form.glued(frame, cut, site.wood.grain, walls[k] ?? 0), 0),
   };
 }

@@ -2,7 +2,9 @@ import { height, lineMeets, planeAt } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, distance, dot, norm, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { SeatSurface } from "../chair.ts";
-import { depthIn, type Mortise, thicknessIn, type Wood } from "./wood.ts";
+import { hollowAt } from "../seat/solid/hollow.ts";
+import { spotOnSeat } from "../seat/solid/on-face.ts";
+import { depthIn, MOUTH, type Mortise, thicknessIn, type Wood } from "./wood.ts";
 
 /**
  * The wood of a seat: a slab with an edge all round. What is left beside a mortise is measured to that edge, in both faces, whichever way
@@ -10,10 +12,27 @@ import { depthIn, type Mortise, thicknessIn, type Wood } from "./wood.ts";
  */
 export const seatWood = (seat: SeatSurface): Wood => ({
   grain: seat.grain,
-  depthAlong: (from, direction) => depthIn(seat.body.pieces, from, direction),
+  depthAlong: (from, direction) =>
+    depthIn(seat.body.pieces, from, direction, overHollow(seat, from, direction) + MOUTH),
+  beginsAlong: (from, direction) => overHollow(seat, from, direction),
   thicknessAcross: (at, direction) => thicknessIn(seat.body.pieces, at, direction),
   wallBeside: (mortise) => wallIn(seat, mortise),
 });
+
+/** How far along a line into the top a seat's hollow is open, mm; 0 from below. */
+function overHollow(seat: SeatSurface, from: Vec3, direction: Vec3): number {
+  const { design, plan, plane } = seat;
+  const hollow = design.solid?.hollow?.value;
+  const rate = -dot(plane.normal, direction);
+  if (!hollow || !plan || rate <= Math.SQRT1_2 || height(plane, from) < -MOUTH) return 0;
+  // The hollow is shallow: a few rounds close in on where the line meets it.
+  let reach = 0;
+  for (let round = 0; round < ROUNDS; round++)
+    reach = hollowAt(plan, hollow, spotOnSeat(seat, along(from, direction, reach))) / rate;
+  return reach;
+}
+
+const ROUNDS = 6;
 
 function wallIn({ outline, plane, faces, design }: SeatSurface, mortise: Mortise): number {
   const rate = dot(plane.normal, mortise.direction);

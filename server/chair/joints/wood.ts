@@ -12,6 +12,8 @@ export interface Wood {
    * out. 0 when it meets none.
    */
   depthAlong(from: Vec3, direction: Vec3): number;
+  /** How far along that line the wood begins, mm: over a seat's hollow, which is deeper than the face that joints are measured from. */
+  beginsAlong?(from: Vec3, direction: Vec3): number;
   /** How thick the member is across a unit direction at a point inside it, mm. */
   thicknessAcross(at: Vec3, direction: Vec3): number;
   /**
@@ -24,7 +26,7 @@ export interface Wood {
 /** A plane lies across or along a direction when the cosine between is beyond this. */
 const MOSTLY = Math.SQRT1_2;
 /** A shoulder may stand off the wood by this much and still count as on it, mm. */
-const MOUTH = 0.5;
+export const MOUTH = 0.5;
 /** Gaps between a member's own pieces smaller than this are none, mm. */
 const SEAM = 1e-4;
 
@@ -47,8 +49,13 @@ export const turnedWood = (grain: Vec3, round: { axis: Vec3; radius: number }): 
   wallBeside: (mortise) => wallInRound(grain, round, mortise),
 });
 
-/** How far a line into some pieces runs before it comes out of them, mm. */
-export function depthIn(pieces: readonly Convex[], from: Vec3, direction: Vec3): number {
+/** How far a line into some pieces runs before it comes out of them, mm; they may begin as far along it as `mouth`. */
+export function depthIn(
+  pieces: readonly Convex[],
+  from: Vec3,
+  direction: Vec3,
+  mouth: number = MOUTH,
+): number {
   const spans: [number, number][] = [];
   for (const piece of pieces) {
     const span = spanIn(piece, from, direction);
@@ -57,7 +64,7 @@ export function depthIn(pieces: readonly Convex[], from: Vec3, direction: Vec3):
   spans.sort((a, b) => a[0] - b[0]);
   let reach = 0;
   for (const [enter, leave] of spans) {
-    if (enter > reach + (reach === 0 ? MOUTH : SEAM)) break;
+    if (enter > reach + (reach === 0 ? mouth : SEAM)) break;
     reach = Math.max(reach, leave);
   }
   return reach;

@@ -121,7 +121,7 @@ function rowOnSeat(
   if (!plan) return undefined;
   const length = (mm: number) => printLength(mm, units);
   const { in: inside, behind, to } = feet.value;
-  const ring = insetBy(ringOf(plan.bare), inside);
+  const [ring] = insetBy(ringOf(plan.bare), inside);
   if (!ring) {
     tell(
       feet.at,

@@ -19,22 +19,23 @@ export const socketTooShallow: Rule = {
     const { units } = chair.design;
     return socketsIn(chair).flatMap(({ joint, part, radii }) => {
       const allowed = (limit.low ?? 0) * 2 * radii[0];
-      if (!isOwn(part) || joint.facts.through || joint.long >= allowed - SAME_LENGTH) return [];
+      const deep = joint.long - (joint.overHollow ?? 0);
+      if (!isOwn(part) || joint.facts.through || deep >= allowed - SAME_LENGTH) return [];
       const { round, tenonLong } = joint.facts;
       const own = designOf(chair, part.name);
       const place = placeOf(chair.design, [tenonLong ?? round, own && candidateOf(own, joint.at), own]);
       return tell(socketTooShallow, place, {
         message: sentence("socket-too-shallow", {
           part: plain(part.name),
-          deep: length(joint.long, units),
+          deep: length(deep, units),
           diameter: length(2 * radii[0], units),
           least: lengthOrMore(allowed, units),
         }),
         otherwise: "The tenon would have to be longer or smaller.",
         subject: joint.name,
-        found: length(joint.long, units),
+        found: length(deep, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,
-        badness: allowed - joint.long,
+        badness: allowed - deep,
       });
     });
   },

@@ -121,3 +121,57 @@ describe("its seat", () => {
     expect(value("seat.low")).toBeCloseTo(low, 1);
   });
 });
+
+describe("a stick over the hollow", () => {
+  // At the middle of a round seat the hollow is level: 12 deep.
+  const over = (hollow: string) => `units mm
+timber white-ash moisture 9%
+joint stick-tenon {
+  round 12, long 24
+}
+seat solid {
+  up 430
+  thick 44
+  round 380
+  ${hollow}
+}
+stick prop {
+  from seat to crest
+  at out 0, back 190
+  round 14
+  joined stick-tenon
+}
+rail crest {
+  carried by prop
+  up 800
+  back 190
+  rake 0deg
+  long 300
+  section 24 x 70
+}
+`;
+
+  it("has its tenon in the wood from the hollow down", () => {
+    const [flat, hollowed] = [over(""), over("hollow 12 over 90, rim 40")].map(
+      (text) => studied(text).chair!,
+    );
+    const joint = (chair: typeof flat) => chair!.joints.get("prop to seat")!;
+    expect(joint(flat).overHollow).toBeUndefined();
+    expect(joint(hollowed).overHollow).toBeCloseTo(12, 9);
+    // Half of a bore's wall is long grain: 24 deep on a flat seat, 12 under the hollow.
+    expect(joint(flat).glueArea).toBeCloseTo((Math.PI * 12 * 24) / 2, 6);
+    expect(joint(hollowed).glueArea).toBeCloseTo((Math.PI * 12 * 12) / 2, 6);
+    expect(joint(hollowed).depthThere).toBeCloseTo(44, 6);
+  });
+
+  it("is told, and not when it stands on the rim", () => {
+    const told = (hollow: string) =>
+      studied(over(hollow)).problems.filter(({ code }) => code === "foot-over-hollow");
+    expect(told("hollow 12 over 90, rim 40").map(({ message }) => message)).toEqual([
+      expect.stringContaining(
+        "The shoulder of prop stands 12 mm above the hollow at its foot, which leaves that much less of its tenon of 24 mm in the wood; 1 mm is allowed.",
+      ),
+    ]);
+    expect(told("hollow 12 over 90, rim 190")).toEqual([]);
+  });
+});

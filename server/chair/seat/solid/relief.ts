@@ -105,7 +105,7 @@ function bevelledParts(bevels: readonly Bevel[], ring: readonly Spot[], thick: n
     };
     return { cell: corners.map(({ at }) => at), bevelled };
   });
-  const inside = left ? convexCells(left).map((cell): Part => ({ cell, bevelled: () => [] })) : [];
+  const inside = left.flatMap(convexCells).map((cell): Part => ({ cell, bevelled: () => [] }));
   return [...parts, ...inside];
 }
 
@@ -143,7 +143,7 @@ function hollowed(
   const { strips, left } = insetThrough(ring, all, still);
   const inner: Convex[] = [];
   // The rim runs from the hollow's edge out to the outline itself, which has more corners.
-  const edge = hollow.rim > 0 ? insetThrough(ring, [0, hollow.rim], still).left : undefined;
+  const edges = hollow.rim > 0 ? insetThrough(ring, [0, hollow.rim], still).left : undefined;
   for (const { level, corners } of strips) {
     if (level < first) continue;
     for (const ring of flat(corners.map(({ at, moved }) => ({ at, deep: depthInside(hollow, moved) }))))
@@ -154,8 +154,8 @@ function hollowed(
         ),
       );
   }
-  if (left) inner.push(...convexCells(left).map((cell) => slab(cell, hollow.deep, floor)));
-  return { ...(edge && { rim: (cell: readonly Spot[]) => rimPieces(edge, ring, still, [cell]) }), inner };
+  inner.push(...left.flatMap(convexCells).map((cell) => slab(cell, hollow.deep, floor)));
+  return { ...(edges && { rim: rimOf(edges, ring, still) }), inner };
 }
 
 interface Corner {
@@ -189,8 +189,8 @@ export function hollowContours({
   const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
   return Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS).flatMap(
     (inside) => {
-      const left = inside > 0 ? insetThrough(ring, [0, inside], still).left : ring;
-      return left ? [{ deep: depthInside(hollow, inside), ring: left }] : [];
+      const left = inside > 0 ? insetThrough(ring, [0, inside], still).left : [ring];
+      return left.map((each) => ({ deep: depthInside(hollow, inside), ring: each }));
     },
   );
 }
@@ -205,7 +205,47 @@ export function insetOutline({ outline, front, plane }: SeatSurface, by: number)
   });
 }
 
-/** What lies between an inner ring and the outline, a piece for each edge of the inner one, between the lines out of its corners. */
+/** Shares of areas that differ by no more than this are one. */
+const ALIKE = 1e-6;
+
+/**
+ * What of a cell of the outline lies outside the rings inside it, in convex pieces: one for each edge of a ring, between the lines out of its
+ * corners. Where a tail narrower than two rims has edges that vanish on the way in, those lines do not share it out: there each edge cuts off
+ * all that lies beyond it.
+ */
+function rimOf(
+  inner: readonly Spot[][],
+  outer: readonly Spot[],
+  still: (k: number) => boolean,
+): (cell: readonly Spot[]) => Spot[][] {
+  const cores = inner.flatMap(convexCells);
+  return (cell) => {
+    const pieces = inner.flatMap((ring) => rimPieces(ring, outer, still, [cell]));
+    const beyond = cores.reduce<Spot[][]>(
+      (left, core) => left.flatMap((each) => outsideOf(each, core)),
+      [[...cell]],
+    );
+    const [shared, all] = [pieces, beyond].map((each) => each.reduce((sum, ring) => sum + areaOf(ring), 0));
+    return Math.abs(shared! - all!) <= ALIKE * areaOf(cell) ? pieces : beyond;
+  };
+}
+
+/** What of a convex ring lies outside another, in convex pieces. */
+function outsideOf(ring: readonly Spot[], core: readonly Spot[]): Spot[][] {
+  const pieces: Spot[][] = [];
+  let left: Spot[] = [...ring];
+  for (const [k, at] of core.entries()) {
+    const [u, v] = core[(k + 1) % core.length]!;
+    const out: Spot = [v - at[1], at[0] - u];
+    const beyond = clipped(left, [-out[0], -out[1]], at);
+    if (beyond.length >= 3 && areaOf(beyond) > 1e-3) pieces.push(beyond);
+    left = clipped(left, out, at);
+    if (left.length < 3) break;
+  }
+  return pieces;
+}
+
+/** A piece for each edge of an inner ring, between the lines out of its corners. */
 function rimPieces(
   inner: readonly Spot[],
   outer: readonly Spot[],
@@ -343,7 +383,7 @@ function edgesOf({ bevels }: SolidSeatDesign, ring: readonly Spot[], thick: numb
   const below = bevels.find(({ value }) => value.face === "below")?.value;
   const rings: Vec3[][] = [];
   const inset = (bevel: Bevel, depth: number) =>
-    insetBy(ring, bevel.wide - POINT)?.map((p) => lift(p, depth));
+    insetBy(ring, bevel.wide - POINT)[0]?.map((p) => lift(p, depth));
   const top = above && inset(above, 0);
   if (top) rings.push(top);
   rings.push(ring.map((p) => lift(p, above?.deep ?? 0)));
