@@ -76,12 +76,12 @@ export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends
     if (gap) all.push(...(yield* edgesWithin(gap, { fine, triedAt })));
     all.push(next);
   }
-  const bands = bandsOf(all, choice.now);
+  const bands = bandsOf(all, new Set(even), choice.now);
   return { choice, low, high, tried: places, free: freeOf(bands, low, high), bands, values };
 }
 
 /** Each finding's stretches; one begins halfway between the last place without it and the first with it. */
-function bandsOf(all: readonly Tried[], now: number): Band[] {
+function bandsOf(all: readonly Tried[], even: ReadonlySet<Tried>, now: number): Band[] {
   const bands: Band[] = [];
   for (const key of new Set(all.flatMap(({ found }) => [...found.keys()]))) {
     let begun: number | undefined;
@@ -89,7 +89,9 @@ function bandsOf(all: readonly Tried[], now: number): Band[] {
       const here = k < all.length && all[k]?.found.has(key);
       if (here && begun === undefined) begun = k;
       if (here || begun === undefined) continue;
-      const inside = all.slice(begun, k);
+      // Right at its edge a finding's figure is printed as the one that is allowed, so what it says is taken from an even place where there is one.
+      const told = all.slice(begun, k).filter((each) => even.has(each));
+      const inside = told.length > 0 ? told : all.slice(begun, k);
       const from = edgeBetween(all[begun - 1], all[begun]);
       const to = edgeBetween(all[k - 1], all[k]);
       const nearest = inside.reduce((a, b) => (Math.abs(b.place - now) < Math.abs(a.place - now) ? b : a));
