@@ -34,9 +34,7 @@ function linesOf(chair: Chair, frame: FrameUp): string[] {
         ]
       : []),
     `Bring together ${listed(brings)}: ${way}.`,
-    `Closes ${closes.length === 1 ? "1 joint" : `${closes.length} joints`}${
-      glue.length > 0 ? `, glued with ${listed(glue.map(({ kind }) => kind))}` : ""
-    }.`,
+    `Closes ${closes.length === 1 ? "1 joint" : `${closes.length} joints`}${gluedWith(glue.map(({ kind }) => kind))}.`,
     ...sprung.map(
       ({ joint, part, by, towards }) =>
         `Spring the end of ${part} ${length(by)} ${towards} to enter ${joint.split(" to ")[1] ?? joint}.`,
@@ -48,6 +46,12 @@ function linesOf(chair: Chair, frame: FrameUp): string[] {
     }),
     ...cautions,
   ];
+}
+
+function gluedWith(kinds: readonly string[]): string {
+  const glues = kinds.filter((kind) => kind !== "none");
+  if (glues.length > 0) return `, glued with ${listed(glues)}`;
+  return kinds.length > 0 ? ", without glue" : "";
 }
 
 const listed = (names: readonly string[]): string =>

@@ -1,7 +1,7 @@
 /**
  * Every part of every sample, and of random chairs, as other people's programs read it: closed, seen from outside, by its name, and of the
  * volume that the weight is worked out from. Readers: lib3MF 1.8 and assimp 5.2 (3MF, glTF), admesh 0.98 (STL), the Khronos validator
- * (glTF), Open Cascade (STEP), dxf-parser (DXF R12).
+ * (glTF), Open Cascade (STEP), dxf-parser (DXF R12), manifold-3d 3.5.4 (the surfaces before they are written).
  */
 import { createHash } from "node:crypto";
 import DxfParser from "dxf-parser";
@@ -12,12 +12,14 @@ import { stockList, wholePlan } from "../../../server/boards/plan.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
 import { exportKinds } from "../../../server/exports/kinds.ts";
 import { type Exported, exportChair } from "../../../server/exports/make.ts";
+import { meshOf } from "../../../server/exports/mesh.ts";
 import { partNames } from "../../../server/exports/model.ts";
 import { partSolids } from "../../../server/solids/part-solid.ts";
 import { weigh } from "../../../server/timber/weight.ts";
 import { studied } from "../../check.ts";
 import { chairs } from "../joinery/random-chairs.ts";
 import { sampleNames, studiedSample } from "../samples.ts";
+import { asWritten, sweepSolids } from "../solids/manifold.ts";
 import { by3mf, byAdmesh, byAssimp, byOcct, sweep } from "./readers.ts";
 
 const runs = Number(process.env.SEATWRIGHT_RUNS ?? 1);
@@ -113,6 +115,23 @@ test.each(sampleNames)("every part of %s is one closed solid", { timeout: 60_000
   const open = [...partSolids(studiedSample(name).chair)].filter(({ closed }) => !closed);
   expect(open.map((part) => part.name)).toEqual([]);
 });
+
+test.each(whole ? sampleNames : ["harbour-chair", "ladder-back"])(
+  "every part of %s is one solid to manifold-3d, which is given its corners by number and welds nothing",
+  { timeout: 60_000 },
+  (name) => {
+    const { chair } = studiedSample(name);
+    for (const { name: part, shell } of partSolids(chair)) {
+      const { points, triangles } = meshOf(shell);
+      const corners = points.map(([x, y, z]): [number, number, number] => [x, y, z]);
+      const volumes = asWritten(corners, triangles);
+      expect(volumes, part).toHaveLength(1);
+      // Its corners are in single precision.
+      sameVolume(chair, part, volumes[0]!, 1e-5);
+    }
+    sweepSolids();
+  },
+);
 
 test("the same text gives the same bytes", { timeout: 60_000 }, async () => {
   const [one, other] = [studiedSample("small-mess-chair").chair, studiedSample("small-mess-chair").chair];

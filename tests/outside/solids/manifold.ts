@@ -108,6 +108,22 @@ export function lofted(
   );
 }
 
+/**
+ * A surface just as it is written, corners by their numbers and none welded, as separate solids with their volumes; throws where some edge is
+ * not in two triangles, once each way.
+ */
+export function asWritten(
+  points: readonly V[],
+  triangles: readonly (readonly [number, number, number])[],
+): number[] {
+  const mesh = new wasm.Mesh({
+    numProp: 3,
+    vertProperties: new Float32Array(points.flat()),
+    triVerts: new Uint32Array(triangles.flat()),
+  });
+  return parts(keep(Manifold.ofMesh(mesh))).map((part) => part.volume());
+}
+
 /** Corners in double precision: the mesh itself is single. */
 export function corners(solid: Solid): V[] {
   const found: V[] = [];

@@ -92,11 +92,17 @@ describe("a chair that can be turned", () => {
       expect(told).toContain(frame.way);
       for (const caution of frame.cautions) expect(told).toContain(caution);
     }
+    expect(turnable.glueUps[0]!.lines.join(" ")).toMatch(/Closes \d+ joints, glued with [a-z]/);
     const [whole, alone] = [roomOf(turnable, { apart: true }), roomOf(turnable, { apart: true, glueUp: 0 })];
     expect(alone.height).toBeLessThan(whole.height);
     expect(captionOf(turnable, { eye: eyes.front!, glueUp: 1, apart: 1 })).toBe(
       `From the front, glue-up 2 of ${frames.length}.`,
     );
+  });
+
+  test("says where joints are put together without glue", () => {
+    const [first] = ready("ladder-back", true).glueUps;
+    expect(first!.lines).toContain("Closes 6 joints, without glue.");
   });
 
   test("what a glue-up closes comes together along its line: apart by longest tenon and 60 mm, closed as it is drawn", () => {
