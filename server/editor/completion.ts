@@ -6,6 +6,7 @@ import { type Expectation, expectedAt } from "../../grammar/expected.ts";
 import { fileUnit } from "../../grammar/parser.ts";
 import type { Span } from "../../grammar/problem.ts";
 import type { Row, Shape } from "../../grammar/row.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import type { Statement } from "../../grammar/tree.ts";
 import { unitNames } from "../../grammar/units.ts";
 import type { Dimension } from "../design/design.ts";
@@ -23,6 +24,8 @@ interface Asked {
   bySpace?: boolean;
   /** The chair files that this one could name, as it would name them. */
   files?: readonly string[];
+  /** Those of them that bring joints and values without a chair. */
+  libraries?: ReadonlySet<string>;
 }
 
 /** The words that another file's name follows. */
@@ -61,9 +64,18 @@ function quotedAt(text: string, offset: number): Span {
   return { start: from, end: offset + rest };
 }
 
-function fileItems({ files = [] }: Asked, quoted: boolean): CompletionItem[] {
-  return files.map((path) => ({
-    ...item(path, CompletionItemKind.File),
+/** The files that fit come first: a chair uses a library, and starts from another chair. */
+function fileItems(
+  { files = [], libraries }: Asked,
+  { quoted, word }: { quoted: boolean; word: string | undefined },
+): CompletionItem[] {
+  return files.map((path, order) => ({
+    ...item(
+      path,
+      CompletionItemKind.File,
+      libraries?.has(path) ? editorSentence("completion.library") : undefined,
+    ),
+    sortText: `${libraries?.has(path) === (word === "use") ? 0 : 1}${String(order).padStart(4, "0")}`,
     ...(!quoted && { insertText: `"${path}"`, filterText: `"${path}"` }),
   }));
 }
@@ -73,7 +85,9 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
     case "comment":
       return [];
     case "text":
-      return naming.has(expected.row?.word ?? "") ? fileItems(asked, true) : [];
+      return naming.has(expected.row?.word ?? "")
+        ? fileItems(asked, { quoted: true, word: expected.row?.word })
+        : [];
     case "first": {
       const given = expected.statement?.block !== undefined || headerHasBlock(view, expected);
       const rows = expected.rows.map((row, order) => ({
@@ -94,6 +108,7 @@ function itemsOf(view: Known, expected: Expectation, asked: Asked): CompletionIt
         worked: word === "require" || word === "let",
         required: word === "require",
         file: naming.has(word ?? ""),
+        word,
         asked,
       };
       return expected.shapes.flatMap((shape) => shapeItems(view, shape, place));
@@ -158,13 +173,15 @@ interface Place {
   required: boolean;
   /** A file's name stands here. */
   file: boolean;
+  /** The word that begins the line. */
+  word: string | undefined;
   asked: Asked;
 }
 
 function shapeItems(
   view: Known,
   shape: Shape,
-  { owner, worked, required, file, asked }: Place,
+  { owner, worked, required, file, word, asked }: Place,
 ): CompletionItem[] {
   if (shape.is === "word") return /^[a-z]/i.test(shape.word) ? [wordItem(view, shape.word)] : [];
   if (shape.is !== "slot") return [];
@@ -188,7 +205,7 @@ function shapeItems(
         ...(shape.slot !== "value" && { dimension: shape.slot }),
       });
     case "text":
-      if (file) return fileItems(asked, false);
+      if (file) return fileItems(asked, { quoted: false, word });
       return snippets
         ? [
             {

@@ -17,7 +17,10 @@ let workbench: Workbench;
 beforeAll(async () => {
   workbench = await openWorkbench({ files: { [name]: sample } });
   await workbench.open(name);
-  await workbench.openDrawing();
+  // As a maker opens a preview anywhere in VS Code.
+  await workbench.find("Boathouse mess chair");
+  await workbench.page.keyboard.press("Control+k");
+  await workbench.page.keyboard.press("v");
   await workbench.panel.locator("svg .view").nth(2).waitFor();
 }, 120_000);
 

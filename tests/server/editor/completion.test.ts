@@ -131,6 +131,24 @@ describe("completion of what is named and what is worth", () => {
     expect(named(viewOf('chair "|"'))).toEqual([]);
   });
 
+  it("has libraries first after `use`, chairs first after `like`, each by how near it is", () => {
+    const asked = {
+      snippets: false,
+      files: ["a-chair.chair", "joints.chair", "../b-chair.chair", "../values.chair"],
+      libraries: new Set(["joints.chair", "../values.chair"]),
+    };
+    const sorted = (marked: string) => {
+      const { view, offset } = viewOf(marked);
+      return completion(view, offset, asked)
+        .sort((a, b) => ((a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1))
+        .map(({ label }) => label);
+    };
+    const [near, joints, far, values] = asked.files;
+    expect(sorted('use "|')).toEqual([joints, values, near, far]);
+    expect(sorted("use |")).toEqual([joints, values, near, far]);
+    expect(sorted('like "|')).toEqual([near, far, joints, values]);
+  });
+
   const inOrder = ({ view, offset }: ReturnType<typeof viewOf>) =>
     completion(view, offset, { snippets: true })
       .map(({ label, sortText }) => [sortText ?? label, label] as const)

@@ -45,3 +45,34 @@ it("completes from the text as it is and what was known last, without a new stud
   expect(values).toContain("seat.height");
   expect(begun).toEqual([whole]);
 });
+
+it("tells libraries from chairs by what they declare, open or not, and offers them first after `use`", async () => {
+  const disk: Record<string, string> = {
+    "file:///mess/a.chair": frame(),
+    "file:///mess/b.chair": 'like "a.chair"\nlet deep = 40\n',
+    "file:///mess/c.chair": "joint tight {\n  tenon thick 8, long 26\n}\nlet deep = 40\n",
+  };
+  const files = {
+    read: (address: string) => disk[address],
+    forget: () => {},
+    list: async () => Object.keys(disk),
+  };
+  const c = await connect(services, { files });
+  const offered = async (text: string, version: number) => {
+    if (version === 1) c.open(uri, text);
+    else c.change(uri, version, text);
+    const items = await c.client.sendRequest<CompletionItem[]>("textDocument/completion", {
+      textDocument: { uri },
+      position: { line: 0, character: text.length - 1 },
+    });
+    return items
+      .sort((a, b) => ((a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1))
+      .map(({ label, detail }) => [label, detail]);
+  };
+  expect(await offered('use ""', 1)).toEqual([
+    ["c.chair", "joints and values"],
+    ["a.chair", undefined],
+    ["b.chair", undefined],
+  ]);
+  expect((await offered('like ""', 2)).map(([label]) => label)).toEqual(["a.chair", "b.chair", "c.chair"]);
+});
