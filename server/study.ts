@@ -11,6 +11,7 @@ import type { Design } from "./design/design.ts";
 import { asksLate } from "./design/values.ts";
 import { isOfReading } from "./rules/file/language.ts";
 import { type Judgement, judgeSteps } from "./rules/judge.ts";
+import type { Rule } from "./rules/machinery/rule.ts";
 import { settleSteps } from "./settle.ts";
 import type { Late, LateWork } from "./strength/late.ts";
 
@@ -58,6 +59,8 @@ export interface Asked {
   /** Works out what is late as well: always, or only where a line of the file requires it. */
   late?: LateWork;
   lateWhen?: "required";
+  /** Asks these rules alone, for whoever wants no more. */
+  rules?: readonly Rule[];
 }
 
 /** Reads, evaluates, builds and judges a file. Always a whole study, whatever the text; never throws. */
@@ -72,12 +75,12 @@ export function* studySteps(asked: Asked): Steps<Study> {
     : quick;
 }
 
-function* quickSteps({ text, address, files, tree: read }: Asked): Steps<Study> {
+function* quickSteps({ text, address, files, tree: read, rules }: Asked): Steps<Study> {
   const tree = read ?? (yield* parseSteps(text, vocabulary));
   yield;
   const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
   const also = [...tree.problems, ...design.problems, ...unsettled];
-  const judged = yield* judgeSteps({ tree, design, chair }, also);
+  const judged = yield* judgeSteps({ tree, design, chair }, also, rules);
   yield;
   return {
     address,

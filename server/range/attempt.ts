@@ -3,6 +3,7 @@
  */
 import type { Edit } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
+import type { Rule } from "../rules/machinery/rule.ts";
 import type { LateWork } from "../strength/late.ts";
 import { type OtherFiles, type Study, studySteps } from "../study.ts";
 import { edited } from "./choice.ts";
@@ -22,6 +23,6 @@ export interface Subject {
 export const attemptSteps = (subject: Subject, edits: readonly Edit[]): Steps<Study> =>
   studySteps({ ...subject, text: edited(subject.text, edits) });
 
-/** The same of the file with a text that stands for its own. */
-export const textSteps = (subject: Subject, moved: MovedText): Steps<Study> =>
-  studySteps({ ...subject, ...moved });
+/** The same of the file with a text that stands for its own; `rules` alone are asked where they are given. */
+export const textSteps = (subject: Subject, moved: MovedText, rules?: readonly Rule[]): Steps<Study> =>
+  studySteps({ ...subject, ...moved, ...(rules && { rules }) });

@@ -7,6 +7,7 @@ import { workedValue } from "../chair/values/values.ts";
 import type { Study } from "../study.ts";
 import { type Subject, textSteps } from "./attempt.ts";
 import type { Choice } from "./choice.ts";
+import { foundBetween, rulesThatDiffer } from "./differing.ts";
 import { edgesWithin, type Tried } from "./edges.ts";
 import { type Known, knownBy } from "./findings.ts";
 import { movingTextSteps } from "./moving.ts";
@@ -55,15 +56,16 @@ export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends
   const values = of.map((name): Range["values"][number] => ({ name, at: [] }));
   const fine = Math.max(choice.step * FINENESS, (high - low) * 1e-6);
   const moving = yield* movingTextSteps(subject.text, [{ choice, low, high }]);
-  const studyAt = (place: number) => textSteps(subject, moving([place]));
-  function* triedAt(place: number): Steps<Tried> {
-    return { place, found: knownBy((yield* studyAt(place)).problems) };
+  function* triedAt(place: number, a: Tried, b: Tried): Steps<Tried> {
+    const some = subject.late ? undefined : rulesThatDiffer(a.found, b.found);
+    const judged = knownBy((yield* textSteps(subject, moving([place]), some)).problems);
+    return { place, found: some ? foundBetween(a.found, b.found, some, judged) : judged };
   }
 
   const even: Tried[] = [];
   for (let k = 0; k < places; k++) {
     const place = places === 1 ? choice.now : low + ((high - low) * k) / (places - 1);
-    const study: Study = yield* studyAt(place);
+    const study: Study = yield* textSteps(subject, moving([place]));
     even.push({ place, found: knownBy(study.problems) });
     for (const { name, at } of values) at.push(workedValue(study.chair, name)?.number);
     yield;

@@ -21,7 +21,8 @@ export interface Gap {
 interface Search {
   /** Edges are found to this. */
   fine: number;
-  triedAt: (place: number) => Steps<Tried>;
+  /** Tries a place between two that differ. */
+  triedAt: (place: number, a: Tried, b: Tried) => Steps<Tried>;
 }
 
 /** How the next place in a gap is chosen: guessed from what is measured, a stretch on from a guess at one of its ends, or halfway. */
@@ -35,7 +36,7 @@ export function* edgesWithin(gap: Gap, search: Search, next: Next = "guessed"): 
   const { before, a, b, after } = gap;
   if (sameFound(a.found, b.found) || b.place - a.place <= search.fine) return [];
   const place = placeIn(gap, search.fine, next);
-  const between = yield* search.triedAt(place ?? (a.place + b.place) / 2);
+  const between = yield* search.triedAt(place ?? (a.place + b.place) / 2, a, b);
   yield;
   const [below, above] =
     place === undefined ? (["halfway", "halfway"] as const) : sides(between.place, search.fine, next);
