@@ -45,7 +45,9 @@ const sheet = z.object({
           changed: z.literal(true).optional(),
         }),
       ),
-      areas: z.array(z.object({ part: z.string(), at: span, points: z.array(point) })),
+      areas: z.array(
+        z.object({ part: z.string(), at: span, file: z.string().optional(), points: z.array(point) }),
+      ),
       dimensions: z.array(
         z.object({
           name: z.string(),

@@ -7,13 +7,12 @@ import {
   Selection,
   type TextDocument,
   TextEditorRevealType,
-  type Uri,
+  Uri,
   ViewColumn,
   type WebviewPanel,
   window,
   workspace,
 } from "vscode";
-import type { Span } from "../../grammar/problem.ts";
 import type { OverlayName } from "../../server/drawing/sheet.ts";
 import type { DrawingParams, OldChair, PictorialWanted, RangeResult } from "../../server/main/protocol.ts";
 import type { StartWorker } from "../in-worker.ts";
@@ -21,7 +20,7 @@ import { createAdjusting } from "./adjusting.ts";
 import { createBoardsWork } from "./boards-work.ts";
 import { type FromPanel, type PictureShown, readFromPanel, type ToPanel } from "./messages.ts";
 import { openText } from "./open-text.ts";
-import { createPartPlaces } from "./part-places.ts";
+import { createPartPlaces, type PartPlace } from "./part-places.ts";
 import { showText } from "./show-text.ts";
 import type { ShowName } from "./webview/showable.ts";
 
@@ -184,8 +183,10 @@ export function createPanel(given: {
     return document.uri.toString() === uri.toString();
   }
 
-  async function reveal(place: Span | undefined) {
-    const document = await workspace.openTextDocument(uri);
+  async function reveal(place: PartPlace | undefined) {
+    const document = await workspace.openTextDocument(
+      place?.file === undefined ? uri : Uri.parse(place.file),
+    );
     const open = window.visibleTextEditors.find((editor) => isOurs(editor.document));
     const editor = await showText(document, open?.viewColumn ?? ViewColumn.One, panel);
     if (!place) return;

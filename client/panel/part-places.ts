@@ -12,20 +12,25 @@ export interface Change {
   text: string;
 }
 
+/** Where a part stands: in the text that is drawn, or in the file at this address, from which that one takes it over. */
+export interface PartPlace extends Span {
+  file?: string;
+}
+
 interface PartPlaces {
   /** A drawing made from this version has come; a stale one keeps the places of the last good version. */
   drawn(drawing: { version: number; sheet: Sheet | null; stale: boolean }): void;
   /** The text changed and this is its new version. */
   changed(version: number, changes: readonly Change[]): void;
   /** Where the part stands now. */
-  of(part: string): Span | undefined;
-  /** The parts whose declarations hold this place. */
+  of(part: string): PartPlace | undefined;
+  /** The parts whose declarations hold this place of the text that is drawn. */
   at(offset: number): string[];
 }
 
 /** No parts yet. */
 export function createPartPlaces(): PartPlaces {
-  let places = new Map<string, Span>();
+  let places = new Map<string, PartPlace>();
   let since: { version: number; changes: readonly Change[] }[] = [];
 
   function moved(span: Span): Span {
@@ -35,7 +40,14 @@ export function createPartPlaces(): PartPlaces {
   return {
     drawn({ version, sheet, stale }) {
       if (!sheet || (stale && places.size)) return;
-      places = new Map(sheet.views.flatMap((view) => view.areas.map(({ part, at }) => [part, at] as const)));
+      places = new Map(
+        sheet.views.flatMap((view) =>
+          view.areas.map(({ part, at, file }): [string, PartPlace] => [
+            part,
+            file === undefined ? at : { ...at, file },
+          ]),
+        ),
+      );
       since = since.filter((change) => change.version > version);
     },
     changed(version, changes) {
@@ -43,11 +55,13 @@ export function createPartPlaces(): PartPlaces {
     },
     of(part) {
       const span = places.get(part);
-      return span && moved(span);
+      return span?.file === undefined ? span && moved(span) : span;
     },
     at(offset) {
       const holds = (span: Span) => span.start <= offset && offset <= span.end;
-      return [...places].filter(([, span]) => holds(moved(span))).map(([part]) => part);
+      return [...places]
+        .filter(([, span]) => span.file === undefined && holds(moved(span)))
+        .map(([part]) => part);
     },
   };
 }

@@ -187,7 +187,9 @@ function* areasOf(parts: readonly ScenePart[], { bodies }: Seen): Steps<Area[]> 
     .sort((a, b) => a.near - b.near);
   const areas: Area[] = [];
   for (const { hiders, part } of fromFar) {
-    for (const points of outlinesOf(hiders)) areas.push({ part: part.name, at: part.at, points });
+    const { name, at, file } = part;
+    for (const points of outlinesOf(hiders))
+      areas.push({ part: name, at, ...(file !== undefined && { file }), points });
     yield;
   }
   return areas;

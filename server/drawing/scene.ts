@@ -12,6 +12,8 @@ export interface ScenePart {
   name: string;
   /** Where its name stands in the text. */
   at: Span;
+  /** The text it stands in, where that is another file. */
+  file?: string;
   body: Body;
 }
 
@@ -26,6 +28,7 @@ export function sceneOf(chair: Chair): ScenePart[] {
   return [...chair.members.values()].map(({ name, design, body }) => ({
     name,
     at: design.at,
+    ...(design.file !== undefined && { file: design.file }),
     body: withTenons(chair, body, tenons.get(name)),
   }));
 }

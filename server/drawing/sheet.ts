@@ -101,6 +101,8 @@ export interface Area {
   part: string;
   /** Where the part's name stands in the text. */
   at: Span;
+  /** The text it stands in, where that is another file: its address. */
+  file?: string;
   points: Point[];
 }
 

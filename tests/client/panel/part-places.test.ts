@@ -47,6 +47,17 @@ describe("where parts stand", () => {
     expect(places.of("back")).toEqual({ start: 38, end: 42 });
   });
 
+  it("leaves what stands in another file where it is, and finds it at no place of this text", () => {
+    const places = createPartPlaces();
+    const sheet = sheetOf({ crest: [12, 17], back: [40, 44] });
+    sheet.views[0]!.areas[0]!.file = "file:///shop/mess-chair.chair";
+    places.drawn({ version: 1, stale: false, sheet });
+    places.changed(2, [{ offset: 0, length: 0, text: "ab" }]);
+    expect(places.of("crest")).toEqual({ start: 12, end: 17, file: "file:///shop/mess-chair.chair" });
+    expect(places.at(15)).toEqual([]);
+    expect(places.at(43)).toEqual(["back"]);
+  });
+
   it("knows no part that is not drawn", () => {
     expect(createPartPlaces().of("arm")).toBeUndefined();
   });

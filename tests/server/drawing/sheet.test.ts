@@ -207,3 +207,12 @@ test("a chair half built is drawn as far as it goes", () => {
       .sort(),
   ).toEqual(["leg.left", "leg.right"]);
 });
+
+test("what a file takes over from another is known to stand there, what it says anew stands here", () => {
+  const { views } = drawSheet(sampleChair("mess-chairs-from-boards"));
+  const of = (part: string) => views.flatMap(({ areas }) => areas).find((area) => area.part === part)!;
+  expect(of("crest").file).toMatch(/\/boathouse-mess-chair\.chair$/);
+  const text = sampleText("boathouse-mess-chair");
+  expect(text.slice(of("crest").at.start, of("crest").at.end)).toContain("crest");
+  expect(of("back.left").file).toBeUndefined();
+});
