@@ -60,7 +60,7 @@ interface Within {
 
 /** Strips of so many widths are tried at each place; of fewer for a plan that is to be there at once. */
 const MOST_WIDTHS = 16;
-const FEW_WIDTHS = 8;
+const FEW_WIDTHS = 6;
 
 /**
  * A layout of a board, section by section from its first end: each time the section that loses least for what it gives. Undefined when
