@@ -31,8 +31,9 @@ export function outlineBlocks(sheet: SheetPart, wide: number, high: number): Blo
   const steady = even.length
     ? ` ${even.map((name) => `${name} ${cell(rows[0]!, name)}`).join(", ")} throughout.`
     : "";
+  const square = sheet.stock.section ? ", each face square to the next" : "";
   const says = [
-    `How far each face lies from the ${told(own, "line")} at ${told(own, "name")}, run on straight; minus is on the other side of it. Straight between the marks, or a fair curve through them.${steady}`,
+    `How far each face is from the ${told(own, "line")} at ${told(own, "name")}, run on straight; minus is beyond it. Straight, or a fair curve, from mark to mark${square}.${steady}`,
     ...marksOf(sheet, "arch", "bow").map(curveLine),
   ];
   const text = paragraphs(says, wide);

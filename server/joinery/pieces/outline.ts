@@ -5,9 +5,9 @@ import type { Rail } from "../../chair/chair.ts";
 import { shapeOf } from "../../chair/rails/rail-outline.ts";
 import { planeAt, threePlanes } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
-import { add, along, angleBetween, dot, sub } from "../../geometry/vec.ts";
+import { add, along, angleBetween, dot, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { Outline, OutlineRow } from "./piece.ts";
-import { rolled, type SquaredStick } from "./squared.ts";
+import { rolled, type SquaredStick, type Stretch } from "./squared.ts";
 
 /** The straight line that offsets are taken from: a point of it, its direction, and the four ways that the faces look, square to it. */
 export interface Line {
@@ -69,7 +69,7 @@ export function outlineOfRail(
     (a, b, c) => straysBy(row(a), row(b), row(c)),
     every,
   );
-  return { rows: xs.map(row), line: "outside top arris" };
+  return { rows: xs.map(row), line: "outside top arris", square: true };
 }
 
 /** The outline of a post that is tapered or bent, about the line of the run that is laid level. */
@@ -123,8 +123,14 @@ export function outlineOfPost(stick: SquaredStick, line: Line, every: number): O
     (a, b, c) => straysBy(row(a), row(b), row(c)),
     every,
   );
-  return { rows: xs.map(row), line: "centre line" };
+  return { rows: xs.map(row), line: "centre line", square: stretches.every(isSquare) };
 }
+
+/** Whether the faces beside each other are square to each other across the stretch's own line. */
+const isSquare = ({ planes, direction }: Stretch): boolean => {
+  const across = planes.map(({ normal }) => unit(squareTo(normal, direction)));
+  return across.every((way, k) => Math.abs(dot(way, across[(k + 1) % 4]!)) < TURN);
+};
 
 const onArris = (planes: readonly Plane[], arris: number, at: Plane): Vec3 | undefined =>
   threePlanes(planes[arris]!, planes[(arris + 1) % 4]!, at);

@@ -96,6 +96,8 @@ export interface Outline {
   rows: OutlineRow[];
   /** What the offsets run from: the centre line at the piece's own datum, or an arris. */
   line: "centre line" | "outside top arris";
+  /** Whether each face is square to the next across each run's own line, however it is tapered. */
+  square: boolean;
   curves?: OutlineCurve[];
 }
 

@@ -5,6 +5,9 @@ import type { SheetMark, SheetPart, Sheets } from "../../../server/drawing/marko
 
 export const inMillimetres = { mm: 1, cm: 10, in: 25.4 };
 
+/** From 1 in so much on, a tenth of the run turns a line by less than a tenth of a degree does. */
+const FINE = 7.6;
+
 /** One mark; asking for a figure that it lacks is a fault of the sheet. */
 export class Read {
   readonly mark: SheetMark;
@@ -28,9 +31,11 @@ export class Read {
     return this.has(name) ? this.long(name) : otherwise;
   }
 
-  /** An angle, radians. */
+  /** An angle, radians: by its degrees, or by the rise in a run that is printed beside them where that is the finer figure. */
   angle(name: string): number {
-    return (this.#number(name) * Math.PI) / 180;
+    const degrees = (this.#number(name) * Math.PI) / 180;
+    const run = Number(/\b1:([\d.]+)\)?$/.exec(this.#figure(name).text)?.[1] ?? 0);
+    return run > FINE ? Math.sign(degrees) * Math.atan(1 / run) : degrees;
   }
 
   angleOr(name: string, otherwise: number): number {

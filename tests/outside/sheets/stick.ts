@@ -2,7 +2,7 @@
  * Squared stuff as the cutter sets it out: x along the stick from its own datum, then towards its first face and towards its second.
  */
 import { hull, type Solid, together } from "../solids/manifold.ts";
-import { across, direction, inner, minus, outer, plus, times, type V } from "../solids/vectors.ts";
+import { across, direction, inner, minus, outer, plus, size, times, type V } from "../solids/vectors.ts";
 import type { Read, SheetRead } from "./reading.ts";
 
 /** A straight run: where its datum crosses the centre line, and its way. */
@@ -28,18 +28,23 @@ export interface Section {
   square: number;
 }
 
+/** On a face this narrow a mark half a step off turns a line further than a bevel half a tenth of a degree off; its stock lies on as much, mm. */
+const NARROW = 57;
+
 export const ALONG: V = [1, 0, 0];
 
 export class Stick {
   readonly faces: readonly string[];
   readonly runs: ReadonlyMap<string, CutRun>;
   readonly ends: readonly Read[];
+  readonly #square: boolean;
   readonly #stations: { at: number; corners: V[] }[];
 
   constructor(sheet: SheetRead) {
     const [own, ...others] = sheet.all("datum").sort((a, b) => Number(b.has("line")) - Number(a.has("line")));
     this.faces = own!.word("faces").split(", ");
     this.ends = sheet.all("end");
+    this.#square = sheet.stock.has("section");
     const runs = new Map<string, CutRun>([[own!.word("name"), { origin: [0, 0, 0], way: ALONG }]]);
     for (const datum of others) runs.set(datum.word("name"), this.#runOf(datum));
     this.runs = runs;
@@ -129,23 +134,26 @@ export class Stick {
     return this.#segment(k, run, at).way;
   }
 
-  #segment(k: number, { origin, way }: CutRun, at: number): { point: V; way: V } {
+  #segment(k: number, { origin, way }: CutRun, at: number): { point: V; way: V; long: number } {
     const points = this.#stations.map(({ corners }) => corners[k]!);
     const x = points.map((p) => inner(minus(p, origin), way));
     let next = x.findIndex((value, i) => i > 0 && value >= at);
     if (next < 0) next = points.length - 1;
     const [a, b] = [points[next - 1]!, points[next]!];
     const t = (at - x[next - 1]!) / (x[next]! - x[next - 1]!);
-    return { point: plus(a, minus(b, a), t), way: direction(minus(b, a)) };
+    return { point: plus(a, minus(b, a), t), way: direction(minus(b, a)), long: size(minus(b, a)) };
   }
 
   /** The face there, looking out of the wood. */
   flat(face: number, run: CutRun, at: number): Flat {
+    const { way } = run;
     const [before, after] = [(face + 3) % 4, face];
     const p = this.arris(before, run, at);
     const q = this.arris(after, run, at);
     const mean = plus(this.arrisWay(before, run, at), this.arrisWay(after, run, at));
-    const out = direction(outer(mean, minus(q, p)));
+    // Figures of two arrises, each rounded, would turn a narrow face by more than a square does.
+    const over = this.#square ? outer(way, direction(across(this.way(face), way))) : minus(q, p);
+    const out = direction(outer(mean, over));
     return { at: p, out: inner(out, this.way(face)) < 0 ? times(out, -1) : out };
   }
 
@@ -180,11 +188,13 @@ export class Stick {
     return together(pieces);
   }
 
-  /** The plane that an end is cut to, by the lines on its four faces. */
+  /** The plane that an end is cut to, by the lines on its four faces: each through its marks, or by the bevel where that is truer. */
   cut(end: Read, sheet: SheetRead): Flat {
     const name = end.mark.face;
     const run = this.run(end.mark.datum);
+    const outward = end.word("is") === "first" ? times(run.way, -1) : run.way;
     const corners: V[] = [];
+    const ways: V[] = [];
     for (const line of sheet.all("line").filter((mark) => mark.word("end") === name)) {
       const face = this.faceNamed(line.mark.face);
       const stock = this.faceNamed(line.word("stock"));
@@ -192,10 +202,14 @@ export class Stick {
       const other = shared === face ? (face + 3) % 4 : face;
       corners[shared] ??= this.arris(shared, run, line.long("at"));
       corners[other] ??= this.arris(other, run, line.long("across"));
+      const over = minus(corners[other]!, corners[shared]!);
+      const { way: arris, long } = this.#segment(shared, run, line.long("at"));
+      const inward = inner(arris, outward) > 0 ? times(arris, -1) : arris;
+      const way = size(over) < NARROW && long > NARROW ? bevelled(inward, over, line) : direction(over);
+      ways[face] = shared === face ? times(way, -1) : way;
     }
     const [a, b, c, d] = corners as [V, V, V, V];
-    const out = direction(outer(minus(c, a), minus(d, b)));
-    const outward = end.word("is") === "first" ? times(run.way, -1) : run.way;
+    const out = direction(outer(minus(ways[0]!, ways[2]!), minus(ways[1]!, ways[3]!)));
     const middle = times(plus(plus(a, b), plus(c, d)), 1 / 4);
     return { at: middle, out: inner(out, outward) < 0 ? times(out, -1) : out };
   }
@@ -224,4 +238,11 @@ export class Stick {
     const last = this.#stations[this.#stations.length - 1]!;
     return [Math.min(...x(this.#stations[0]!.corners)), Math.max(...x(last.corners))];
   }
+}
+
+/** The way of a line across a face: at the bevel to the arris, which runs inward, and towards the other arris. */
+function bevelled(inward: V, over: V, line: Read): V {
+  const side = direction(plus(over, inward, -inner(over, inward)));
+  const lean = line.has("slope") ? line.angle("slope") * Math.sign(90 - line.number("bevel")) : 0;
+  return plus(times(side, Math.cos(lean)), inward, Math.sin(lean));
 }

@@ -37,11 +37,12 @@ export function outlineMarks(piece: Piece, outline: Outline, printer: Printer): 
   const rows = outline.rows.map(({ at, offsets }) => {
     const figures: Record<string, SheetFigure> = { at: printer.long(at) };
     offsets.forEach((pair, k) => {
-      const [before, after] = pair.map((mm) => printer.long(mm)) as [SheetFigure, SheetFigure];
-      if (before.text === after.text) figures[names[k]!] = before;
+      // A flat face is not made to look twisted by how two distances that are nearly the same are rounded.
+      if (Math.abs(pair[0] - pair[1]) < printer.figures.step)
+        figures[names[k]!] = printer.long((pair[0] + pair[1]) / 2);
       else {
-        figures[`${names[k]} at ${names[(k + 3) % 4]}`] = before;
-        figures[`${names[k]} at ${names[(k + 1) % 4]}`] = after;
+        figures[`${names[k]} at ${names[(k + 3) % 4]}`] = printer.long(pair[0]);
+        figures[`${names[k]} at ${names[(k + 1) % 4]}`] = printer.long(pair[1]);
       }
     });
     return mark("station", "", datum, figures);

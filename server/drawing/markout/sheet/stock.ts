@@ -4,7 +4,7 @@ import type { SheetFigure } from "./sheet.ts";
 
 /** What a piece is cut from: planed, before it is shaped, its tenons in its length; and the blank that is planed to that, where it is known. */
 export function stockOf(
-  { size, timber, turned, plan, form, blank }: Piece,
+  { size, timber, turned, plan, form, blank, outline }: Piece,
   printer: Printer,
 ): Record<string, SheetFigure> {
   const from = (mm: number) => printer.long(mm, "up");
@@ -16,6 +16,7 @@ export function stockOf(
       ? { thick: printer.long(thick), wide: printer.long(wide) }
       : { diameter: printer.long(round) }),
     long: printer.long(long, "up"),
+    ...(outline?.square && { section: word("square all along") }),
     ...(blank && {
       "blank thick": from(blank.thick),
       "blank wide": from(blank.wide),
