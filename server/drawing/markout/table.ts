@@ -34,7 +34,7 @@ export function tableBlock(
     headings.forEach((heading, k) => {
       items.push(words([starts[k]!, y], heading, SMALL, { bold: true }));
     });
-    items.push(rule(y + 1, starts[last]! + widths[last]!));
+    items.push(rule(y + 1, Math.min(wide, starts[last]! + widths[last]!)));
     y += LINE + 0.8;
   }
   for (const row of rows) {
