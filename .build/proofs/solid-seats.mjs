@@ -1,21 +1,19 @@
 /**
  * 500 random chairs on a solid seat through every command and every law; SEATWRIGHT_RUNS says how many, SEATWRIGHT_FROM after how many of
- * them. What fails is written to `.cache/solid-seats/` as it is found.
+ * them. Arguments: a share such as `1/2`; the shares together are the whole. What fails is written to `.cache/solid-seats/` as it is found.
  */
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
-import { root } from "../places.mjs";
+import { runs, runTests } from "../run-tests.mjs";
 
-/** Gives the exit code of the tests. */
-export function prove(/** @type {string[]} */ args) {
-  const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
-  const options = [
-    "run",
-    "--config",
-    "tests/vitest.config.mts",
-    "tests/outside/seats/random.test.ts",
-    ...args,
-  ];
-  const env = { ...process.env, SEATWRIGHT_RUNS: process.env.SEATWRIGHT_RUNS ?? "500" };
-  return spawnSync(process.execPath, [vitest, ...options], { cwd: root, stdio: "inherit", env }).status ?? 1;
+/** Gives the exit code of the tests, 2 when the share is not one. */
+export function prove(/** @type {string[]} */ [share = "1/1"]) {
+  const [part = 0, of = 0] = share.split("/").map(Number);
+  if (!(Number.isInteger(part) && part >= 1 && part <= of)) {
+    console.error("Name a share of the chairs, as 1/2.");
+    return 2;
+  }
+  return runTests(["tests/outside/seats/random.test.ts"], {
+    ...runs(500),
+    SEATWRIGHT_PROVE: "solid-seats",
+    SEATWRIGHT_SHARE: `${part}/${of}`,
+  });
 }

@@ -56,12 +56,21 @@ export function notScaled(chair: Chair, twice: Chair): string[] {
     if (other === undefined) return [`${name} is no value of the chair twice as large`];
     if (times === undefined || BY_SIZE.test(name)) return [];
     if (other === number) return times > 0 && number !== 0 ? [`${name} stays ${number}`] : [];
+    // A sight line is as certain as its lean is large: upright sticks look nowhere.
+    const lean = name.endsWith(".sight-line")
+      ? chair.values.get(name.replace(/sight-line$/, "lean"))
+      : undefined;
+    const share = lean ? Math.sin(lean.number) : 1;
     const asked = number * 2 ** times;
-    return Math.abs(other - asked) <= 2e-3 * Math.max(Math.abs(asked), 1)
+    const least = dimension === "length" ? CHORDS : 2e-3;
+    return share * Math.abs(other - asked) <= Math.max(2e-3 * Math.abs(asked), least)
       ? []
       : [`${name}: ${number}, then ${other}`];
   });
 }
+
+/** An outline is drawn in chords that stray from it by 0.03 mm at most, on the chair twice as large too, mm. */
+const CHORDS = 3 * 0.03;
 
 /** What depends on a person's size or on a load in newtons rather than on the chair's proportions. */
 const BY_SIZE = /^(tip\.leaning|tip\..*-margin|strength|seat\.loaded)/;

@@ -47,7 +47,8 @@ export function poseOfFlat(flat: Block | SeatSurface): Pose {
   const ring = flat.is === "seat" ? flat.outline.map(v) : topOf(pieces[0]!);
   const x = flat.is === "seat" ? direction(across([1, 0, 0], up)) : longestOf(ring);
   const y = outer(up, x);
-  const level = flat.is === "seat" ? pieces.flatMap(({ points }) => points.map(v)) : ring;
+  // A solid seat's plan begins at its outline, which a bevel above leaves under the top.
+  const level = flat.is === "seat" && !flat.plan ? pieces.flatMap(({ points }) => points.map(v)) : ring;
   const depth = Math.max(...level.map((p) => inner(p, up)));
   const upper = level.filter((p) => Math.abs(inner(p, up) - depth) < 1e-3);
   const least = (way: V) => Math.min(...upper.map((p) => inner(p, way)));
