@@ -7,6 +7,7 @@ import {
   type QuickPickItem,
   Range,
   type TextDocument,
+  TextEditorRevealType,
   WorkspaceEdit,
   window,
   workspace,
@@ -115,4 +116,10 @@ async function offer(document: TextDocument, { ways, version }: ReachResult, ask
   for (const { start, end, text } of chosen.way.edits)
     edit.replace(document.uri, new Range(document.positionAt(start), document.positionAt(end)), text);
   await workspace.applyEdit(edit);
+  // The line may lie far from what is in sight: who chose it sees what it became.
+  const [first] = chosen.way.edits;
+  const editor = window.visibleTextEditors.find((each) => each.document === document);
+  if (!first || !editor) return;
+  const at = document.positionAt(first.start);
+  editor.revealRange(new Range(at, at), TextEditorRevealType.InCenterIfOutsideViewport);
 }
