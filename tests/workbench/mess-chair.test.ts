@@ -154,8 +154,8 @@ describe("the mess chair in VS Code for the web", { timeout: 90_000 }, () => {
       .first()
       .waitFor();
     await expect.poll(() => crest.getAttribute("d")).not.toBe(before);
-    await expect.poll(() => panel.locator(".makers-rule output").first().textContent()).toBe("445 mm");
-    expect(await panel.locator(".makers-rule text").allTextContents()).toContain("440");
+    await expect.poll(() => panel.locator(".slider output").first().textContent()).toBe("445 mm");
+    expect(await panel.locator(".slider text").allTextContents()).toContain("440");
   });
 
   panelSteps(() => workbench);

@@ -112,7 +112,7 @@ export function panelSteps(at: () => Workbench): void {
     await panel
       .locator(".dimension title", { hasText: "seat.height: 461.7 mm" })
       .waitFor({ state: "attached" });
-    expect(await panel.locator(".makers-rule output").first().textContent()).toBe("462 mm");
+    expect(await panel.locator(".slider output").first().textContent()).toBe("462 mm");
     await find("let seat-height");
     await page.keyboard.press("Control+z");
     await expect.poll(() => line.textContent()).toBe(before);

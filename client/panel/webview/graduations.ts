@@ -1,5 +1,5 @@
 /**
- * The marks of a maker's rule: tenths and fives in millimetres, halves to sixteenths in inches, as rules are cut.
+ * The marks under a slider, as on a maker's rule: tenths and fives in millimetres, halves to sixteenths in inches, as rules are cut.
  */
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
 

@@ -11,7 +11,6 @@ import { createCompareView } from "./compare-view.ts";
 import { fillInWords, partNames } from "./in-words.ts";
 import { createLetterer, pictureFlags } from "./lettering/letterer.ts";
 import { createLooking, KEY_ZOOM, type Look, readLook } from "./looking.ts";
-import { createMakersRules } from "./makers-rules.ts";
 import { loaded } from "./on-demand.ts";
 import type { Pictorial, PictorialWords } from "./pictorial-view.ts";
 import { createPointing } from "./pointing.ts";
@@ -19,6 +18,7 @@ import { createPostView } from "./post-view.ts";
 import { sheetElements } from "./sheet-view.ts";
 import type { ShowName } from "./showable.ts";
 import { createShows, isShown, overlaysOn, shownOf } from "./shows.ts";
+import { createSliders } from "./sliders.ts";
 import type { StrengthView } from "./strength/main.ts";
 
 interface State {
@@ -57,7 +57,7 @@ let isOfAnother = false;
 const announcer = createAnnouncer((words) => {
   found("said").textContent = words;
 });
-const makersRules = createMakersRules({
+const sliders = createSliders({
   place: found("rules"),
   moved: (name, value, done) => vscode.postMessage({ type: "adjust", name, value, done }),
   ranged: (name) => vscode.postMessage({ type: "range", name }),
@@ -120,7 +120,7 @@ const shows = createShows({
 addEventListener("message", ({ data }: MessageEvent<ToPanel>) => {
   if (data.type === "subject") turnTo(data);
   if (data.type === "drawing") showSoon(data.drawing);
-  if (data.type === "range") makersRules.range(data.range);
+  if (data.type === "range") sliders.range(data.range);
   if (data.type === "highlight") {
     pointing.highlight(data.parts);
     postView.caret(data.parts);
@@ -185,7 +185,7 @@ function turnTo({ uri, locked }: { uri: string; locked: boolean }) {
   if (before === undefined || before === uri) return;
   waiting = undefined;
   isOfAnother = true;
-  makersRules.forget();
+  sliders.forget();
   postView.forget();
   looking.whole();
   introduce();
@@ -201,7 +201,7 @@ function show(drawing: DrawingParams) {
   waiting = undefined;
   latest = drawing;
   const { sheet, faults = [], told = [], stale } = drawing;
-  if (drawing.adjustables) makersRules.show(drawing.adjustables, drawing.version);
+  if (drawing.adjustables) sliders.show(drawing.adjustables, drawing.version);
   if (sheet) {
     const before = laid;
     // The rules have just taken their share of the room.

@@ -1,14 +1,14 @@
 /**
- * A maker's rule for each adjustable value: graduated in the file's units, moved by mouse, touch or keyboard.
+ * A slider for each adjustable value: graduated as a rule is in the file's units, moved by mouse, touch or keyboard.
  */
 import type { Adjustable } from "../../../server/editor/adjustable.ts";
 import type { RangeResult } from "../../../server/main/protocol.ts";
 import { graduations } from "./graduations.ts";
-import { createRun, type Run } from "./makers-rules-run.ts";
 import { rangeBars } from "./range-bars.ts";
+import { createRun, type Run } from "./slider-run.ts";
 import { element } from "./svg.ts";
 
-interface MakersRules {
+interface Sliders {
   /** The values of one version of the text. */
   show(adjustables: readonly Adjustable[], version: number): void;
   /** How far one of them may go. */
@@ -30,12 +30,12 @@ interface Shown {
 const RESTS = 500;
 
 /** No rules yet; `moved` hears each place a value is moved to, and where it was let go. */
-export function createMakersRules(given: {
+export function createSliders(given: {
   place: HTMLElement;
   moved(name: string, value: number, done: boolean): void;
   /** Asks how far a value may go. */
   ranged(name: string): void;
-}): MakersRules {
+}): Sliders {
   const { place, moved, ranged } = given;
   const shown = new Map<string, Shown>();
   /** The values whose rule was touched: their ranges are shown. */
@@ -66,7 +66,7 @@ export function createMakersRules(given: {
 
   function make(each: Adjustable): Shown {
     const holder = document.createElement("div");
-    holder.className = "makers-rule";
+    holder.className = "slider";
     const label = document.createElement("label");
     const name = document.createElement("span");
     name.textContent = each.name;

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { createRun, HOLD, PAUSE } from "../../../client/panel/webview/makers-rules-run.ts";
+import { createRun, HOLD, PAUSE } from "../../../client/panel/webview/slider-run.ts";
 
 let told: [number, boolean][];
 let run: ReturnType<typeof createRun>;
