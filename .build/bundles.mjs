@@ -72,6 +72,18 @@ const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
+/** The parser's library without its checks of a grammar. */
+const plainParser = /** @type {import("esbuild").Plugin} */ ({
+  name: "plain-parser",
+  setup({ onResolve }) {
+    onResolve({ filter: /\/checks\.js$/ }, ({ importer }) =>
+      /[\\/]chevrotain[\\/]/.test(importer)
+        ? { path: join(root, ".build", "no-grammar-checks.mjs") }
+        : undefined,
+    );
+  },
+});
+
 const letterFiles = join(root, "node_modules", "@fontsource", "noto-sans", "files");
 
 /** What makes sheets, files and plans explains no rule: their explanations stay out of it. */
@@ -235,6 +247,7 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
         metafile: true,
         logLevel: "warning",
         ...options,
+        plugins: [plainParser, ...(options.plugins ?? [])],
       });
       return /** @type {const} */ ([name, metafile]);
     }),

@@ -1,7 +1,7 @@
 /**
  * Why a load case could not be solved, in a sentence with figures: the chair is lifted, goes over, slides, or has a loose part.
  */
-import { sentence } from "../../grammar/sentences/sentence.ts";
+import { editorSentence } from "../../grammar/sentences/editor-sentence.ts";
 import { capital } from "../../grammar/wording.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printLength, printQuantity } from "../design/units.ts";
@@ -21,20 +21,20 @@ export function endingOf(
   if (solution.is === "loose") {
     const part = [...frame.along].find(([, nodes]) => nodes.includes(solution.node))?.[0];
     return part === undefined
-      ? sentence("strength.loose")
-      : sentence("strength.part-loose", { Part: capital(part) });
+      ? editorSentence("strength.loose")
+      : editorSentence("strength.part-loose", { Part: capital(part) });
   }
   const force = (number: number) => printQuantity({ number, dimension: "force" }, unit);
   const { level, down } = sumsOf(one);
-  if (down <= LEAST) return sentence("strength.lifted", { more: force(-down) });
+  if (down <= LEAST) return editorSentence("strength.lifted", { more: force(-down) });
   if (solution.is === "slides") {
     const most = Math.max(...one.load.supports.map(({ friction = 0 }) => friction));
-    return sentence("strength.slides", { level: force(level), rubs: force(most * down) });
+    return editorSentence("strength.slides", { level: force(level), rubs: force(most * down) });
   }
   const beyond = beyondFeet(one);
   return beyond && beyond.far > 0
-    ? sentence(`strength.over-${beyond.way}`, { far: printLength(beyond.far, unit) })
-    : sentence("strength.over");
+    ? editorSentence(`strength.over-${beyond.way}`, { far: printLength(beyond.far, unit) })
+    : editorSentence("strength.over");
 }
 
 type Loaded = Pick<CaseResult, "frame" | "load">;
