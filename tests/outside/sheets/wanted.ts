@@ -131,9 +131,13 @@ function chopped(joint: Joint): V[][] {
       };
       return [...points, ...mouths.map(out), ...points.filter((p) => !mouths.includes(p)).map(on)];
     }
-    // Into the mortise beside it a little, so that no skin is left between them.
-    if (solid === joint.haunch)
-      return [...points, ...mouths.map(out)].flatMap((p) => [p, plus(p, v(joint.acrossWide), -0.05)]);
+    // Into the mortise beside it a little, so that no skin is left between them; each corner once, since the library dents a hull of points so near each other.
+    if (solid === joint.haunch) {
+      const over = v(joint.acrossWide);
+      const middle = points.reduce((sum, p) => sum + inner(p, over), 0) / points.length;
+      const beside = points.map((p) => (inner(p, over) < middle ? plus(p, over, -0.05) : p));
+      return [...beside, ...beside.filter((_, k) => mouths.includes(points[k]!)).map(out)];
+    }
     const own = Math.max(...points.map((p) => inner(minus(p, root), face)));
     const isOpen = joint.facts.through !== undefined || joint.shape === "forked";
     // What is mitred may end before it is through.
