@@ -4,6 +4,7 @@
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
 import { runCase, type SampleResult, type SheetsResult, type TextResult } from "./cases.ts";
+import type { TurnedResult } from "./trying.ts";
 
 const SAMPLE = fileURLToPath(new URL("../../samples/boathouse-mess-chair.chair", import.meta.url));
 
@@ -27,4 +28,11 @@ test("the sample chair is read, judged and drawn without an error", async () => 
 test("all sheets of the sample chair are made", async () => {
   const { pages } = (await runCase({ is: "sheets", path: SAMPLE, count: 1 })) as SheetsResult;
   expect(pages).toBeGreaterThan(20);
+});
+
+test("the ladder-back is turned with its lines drawn", async () => {
+  const path = SAMPLE.replace("boathouse-mess-chair", "ladder-back");
+  const { lines, samples } = (await runCase({ is: "turned", path, count: 2 })) as TurnedResult;
+  expect(samples).toHaveLength(2);
+  expect(lines).toBeGreaterThan(50);
 });

@@ -18,9 +18,11 @@ import { solvedGrid } from "./grid.ts";
 import { type BoardsResult, boardsCase, type ExportsResult, exportsCase, type Making } from "./making.ts";
 import { type Timing, timed } from "./measure.ts";
 import { type SubjectName, subjects } from "./subjects.ts";
+import { type RangesResult, rangesCase, type Trying, type TurnedResult, turnedCase } from "./trying.ts";
 
 export type Case =
   | Making
+  | Trying
   | { is: "text"; subject: SubjectName; bytes: number; kind: Kind; count: number }
   | { is: "sample"; path: string; count: number }
   | { is: "sheets"; path: string; count: number }
@@ -59,8 +61,21 @@ export interface MemoryResult {
 /** Throws when a case is void: a clean text with diagnostics, or a wrong one without. */
 export async function runCase(
   given: Case,
-): Promise<TextResult | SampleResult | SheetsResult | MemoryResult | BoardsResult | ExportsResult> {
+): Promise<
+  | TextResult
+  | SampleResult
+  | SheetsResult
+  | MemoryResult
+  | BoardsResult
+  | ExportsResult
+  | TurnedResult
+  | RangesResult
+> {
   switch (given.is) {
+    case "turned":
+      return turnedCase(given);
+    case "ranges":
+      return rangesCase(given);
     case "boards":
       return boardsCase(given);
     case "exports":

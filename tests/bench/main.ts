@@ -1,5 +1,5 @@
 /**
- * How fast, and at what cost: `npm run bench [-- --quick] [-- --only text|sample|sheets|keys|memory|size]`, and
+ * How fast, and at what cost: `npm run bench [-- --quick] [-- --only sample|sheets|boards|exports|turned|ranges|text|keys|memory|size]`, and
  * `npm run bench -- --against DIR [--quick]` for this checkout against another, in turns.
  *
  * The other language services are a ruler, not a ranking: other languages ask for other work.
@@ -24,12 +24,13 @@ import { askBehindKeys, coldStart, longestBlock, typeBursts } from "./keystrokes
 import type { BoardsResult, ExportsResult } from "./making.ts";
 import { figure, quantile, table } from "./measure.ts";
 import type { SubjectName } from "./subjects.ts";
+import type { RangesResult, TurnedResult } from "./trying.ts";
 import { typedServers } from "./typed-servers.ts";
 
 const SAMPLE = join("samples", "boathouse-mess-chair.chair");
 const sizes = [1000, 10_000, 100_000];
 const names: SubjectName[] = ["chair", "css", "json"];
-const parts = ["sample", "sheets", "boards", "exports", "text", "keys", "memory", "size"];
+const parts = ["sample", "sheets", "boards", "exports", "turned", "ranges", "text", "keys", "memory", "size"];
 
 const [, , first, second, third] = argv;
 if (first === "--against") {
@@ -60,6 +61,8 @@ async function bench(options: string[]): Promise<void> {
   if (wanted("sheets")) sheets(quick ? 4 : 12);
   if (wanted("boards")) boards(quick ? 20 : 100);
   if (wanted("exports")) exports(quick ? 3 : 12);
+  if (wanted("turned")) turned(quick ? 72 : 720);
+  if (wanted("ranges")) ranges(quick ? 4 : 12);
   if (wanted("text")) texts(quick);
   if (wanted("keys")) await keys(quick);
   if (wanted("memory")) memory(quick ? 200 : 1000);
@@ -153,6 +156,42 @@ function exports(count: number): void {
     ]);
     say(table(["", "min", "median", "p95", "processor", "first", "kB"], rows));
   }
+}
+
+function turned(count: number): void {
+  say("\nA frame of the pictorial view, its page apart (ms; aim: 8, ladder-back 15)");
+  const rows = ["boathouse-mess-chair", "ladder-back"].map((name) => {
+    const path = join("samples", `${name}.chair`);
+    const { samples, cpu, first, lines } = inOwnProcess<TurnedResult>({ is: "turned", path, count });
+    return [
+      name,
+      ...[0, 0.5, 0.95].map((share) => figure(quantile(samples, share))),
+      figure(cpu),
+      figure(first),
+      String(lines),
+    ];
+  });
+  say(table(["", "min", "median", "p95", "processor", "first", "lines"], rows));
+}
+
+function ranges(count: number): void {
+  const given = { is: "ranges", path: SAMPLE, across: "seat-height", up: "back.foot.back", count } as const;
+  const { range, map } = inOwnProcess<RangesResult>(given);
+  say(
+    `\n${SAMPLE}, how far ${given.across} may go, and a map of it with ${given.up} (ms; aim: 400 and 4000)`,
+  );
+  const row = (name: string, { samples, cpu, first }: RangesResult["map"]) => [
+    name,
+    ...[0, 0.5, 0.95].map((share) => figure(quantile(samples, share))),
+    figure(cpu),
+    figure(first),
+  ];
+  say(
+    table(
+      ["", "min", "median", "p95", "processor", "first"],
+      [row("25 places and edges", range), row("15 by 15", map)],
+    ),
+  );
 }
 
 function texts(quick: boolean): void {

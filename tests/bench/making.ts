@@ -29,7 +29,8 @@ export interface ExportsResult {
   kinds: (Timing & { kind: string; bytes: number })[];
 }
 
-const settled = (path: string) =>
+/** A chair of a file. */
+export const settled = (path: string) =>
   settle({
     tree: parse(readFileSync(path, "utf8"), vocabulary),
     address: path,
