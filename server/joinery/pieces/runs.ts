@@ -39,7 +39,7 @@ export function runsOf(stretches: readonly Straight[], first: string): Run[] {
       runs.push({
         datum: {
           name: `D${number}`,
-          says: runs.length || k ? bend(stretches, k) : first,
+          says: first,
           along,
           reach: [0, 0],
         },
@@ -60,13 +60,25 @@ export function runsOf(stretches: readonly Straight[], first: string): Run[] {
     const end = stretches[run.to]!.end;
     run.datum.reach = [0, dot(sub(end, run.origin), run.direction)];
   }
+  sayBends(
+    runs.filter(({ from }) => from > 0),
+    (run) => stretches[run.from - 1]?.curved === true,
+  );
   return runs;
 }
 
-const bend = (stretches: readonly Straight[], k: number): string =>
-  stretches[k - 1]?.curved
-    ? "squared round where the curve ends"
-    : "squared round at the bend, on the centre line";
+const ORDER = ["first", "second", "third", "fourth", "fifth", "sixth"];
+
+/** Says of each run after a bend where it is squared round: which curve or which bend, counted from the datum of the first where there are several. */
+function sayBends(runs: readonly Run[], afterCurve: (run: Run) => boolean): void {
+  const curves = runs.filter(afterCurve);
+  const bends = runs.filter((run) => !afterCurve(run));
+  const which = (all: readonly Run[], run: Run) =>
+    all.length > 1 ? `${ORDER[all.indexOf(run)] ?? "next"} ` : "";
+  for (const run of curves) run.datum.says = `squared round where the ${which(curves, run)}curve ends`;
+  for (const run of bends)
+    run.datum.says = `squared round at the ${which(bends, run)}bend, on the centre line`;
+}
 
 /** The run that a stretch belongs to, or the nearest below a curve. */
 export function runAt(runs: readonly Run[], stretch: number): Run {
