@@ -62,7 +62,7 @@ export const strengthOutput = z.object({
         )
         .optional()
         .describe(
-          "A lifted foot holds nothing, whatever `held` says; one that slides is held level by friction alone, which its reaction has.",
+          "`held` is what holds in the end: nothing of a lifted foot, of one that slides its height alone; friction is then in its reaction.",
         ),
       loads: z.array(z.object({ node: z.string(), v: vector })).optional(),
       displacements: z.array(z.object({ node: z.string(), v: vector })).optional(),

@@ -163,12 +163,15 @@ function solvedOf({ frame, load, solution, share }: CaseResult): Partial<Strengt
   return {
     k,
     loads: loadsOf,
-    supports: load.supports.map(({ node, held, friction }, at) => ({
-      node: id(node),
-      held: [...held],
-      ...(friction !== undefined && { friction }),
-      state: solution.reactions[at]?.state ?? "held",
-    })),
+    supports: load.supports.map(({ node, held, friction }, at) => {
+      const state = solution.reactions[at]?.state ?? "held";
+      return {
+        node: id(node),
+        held: held.map((each, way) => each && state !== "lifted" && (state !== "slides" || way > 1)),
+        ...(friction !== undefined && { friction }),
+        state,
+      };
+    }),
     displacements: solution.displacements.map((v, node) => ({ node: id(node), v })),
     reactions: solution.reactions.map(({ node, v }) => ({ node: id(node), v })),
     ends: solution.ends.map(({ from, to }, at) => ({ member: frame.beams[at]?.id ?? "", from, to })),
