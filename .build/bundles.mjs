@@ -60,7 +60,7 @@ const plainPdf = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
-/** The protocol's library without notebooks and without finding modules on disk. */
+/** The protocol's library without finding modules on disk, and without notebooks and other parts that no request here is about. */
 const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-protocol",
   setup({ onResolve }) {
@@ -68,6 +68,12 @@ const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
       /vscode-languageserver[\\/]lib[\\/](common|node)[\\/][a-z]+\.js$/.test(importer)
         ? { path: join(root, ".build", "no-notebooks.mjs") }
         : undefined,
+    );
+    onResolve(
+      { filter: /^\.\/protocol\.(notebook|moniker|callHierarchy|typeHierarchy|inlineValue)$/ },
+      () => ({
+        path: join(root, ".build", "no-notebooks.mjs"),
+      }),
     );
   },
 });

@@ -1,4 +1,5 @@
 /**
- * Stands in for what the protocol's library has for notebooks and for finding modules on disk: nothing here has cells or asks for either.
+ * Stands in for what the protocol's library has for notebooks, for finding modules on disk and for requests that the
+ * server does not answer: nothing here asks for any of them.
  */
 export const NotebookSyncFeature = (/** @type {unknown} */ base) => base;
