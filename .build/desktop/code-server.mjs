@@ -45,6 +45,13 @@ export function ensureCodeServer() {
   writeFileSync(done, "");
 }
 
+/** Settings with which nothing but the folder is shown at the start. */
+const folderAlone = {
+  "workbench.startupEditor": "none",
+  "telemetry.telemetryLevel": "off",
+  "window.restoreWindows": "none",
+};
+
 /**
  * Starts it on loopback over a folder, with extensions installed from their VSIX files.
  *
@@ -53,11 +60,12 @@ export function ensureCodeServer() {
  * @returns {Promise<{ address: string, close(): Promise<void> }>}
  */
 export async function startCodeServer({ folder, vsix, home, settings = {} }) {
+  const all = { ...folderAlone, ...settings };
   const user = join(home, "user");
   const places = ["--user-data-dir", user, "--extensions-dir", join(home, "extensions")];
   const config = ["--config", join(home, "config.yaml")];
   mkdirSync(join(user, "User"), { recursive: true });
-  writeFileSync(join(user, "User", "settings.json"), JSON.stringify(settings));
+  writeFileSync(join(user, "User", "settings.json"), JSON.stringify(all));
   writeFileSync(join(home, "config.yaml"), "");
   const extensions = [vsix].flat().flatMap((each) => ["--install-extension", each]);
   const installed = spawnSync(execPath, [entry, ...config, ...places, ...extensions], { encoding: "utf8" });

@@ -47,12 +47,7 @@ beforeAll(async () => {
     folder,
     home,
     vsix: join(root, ".cache", "desktop.vsix"),
-    settings: {
-      "workbench.startupEditor": "none",
-      "files.autoSave": "off",
-      "telemetry.telemetryLevel": "off",
-      "window.restoreWindows": "none",
-    },
+    settings: { "files.autoSave": "off" },
   });
   workbench = await driveWorkbench(host, name);
 });

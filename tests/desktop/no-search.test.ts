@@ -25,11 +25,6 @@ beforeAll(async () => {
     folder: workspace,
     home,
     vsix: [join(root, ".cache", "desktop.vsix"), memory],
-    settings: {
-      "workbench.startupEditor": "none",
-      "telemetry.telemetryLevel": "off",
-      "window.restoreWindows": "none",
-    },
   });
   workbench = await driveWorkbench(host, names[0]!);
 });

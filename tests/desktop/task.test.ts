@@ -32,12 +32,6 @@ beforeAll(async () => {
     folder,
     home,
     vsix: join(root, ".cache", "desktop.vsix"),
-    settings: {
-      "workbench.startupEditor": "none",
-      "telemetry.telemetryLevel": "off",
-      "window.restoreWindows": "none",
-      "security.workspace.trust.enabled": false,
-    },
   });
   workbench = await driveWorkbench(host, "open.chair");
 });

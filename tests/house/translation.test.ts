@@ -47,6 +47,13 @@ describe("what a translation translates", () => {
     expect(idle).toEqual([]);
   });
 
+  it("is where rules take what they say from: none writes a message or a remedy out", () => {
+    const written = /\b(?:message|otherwise):\s*(?:[^,;(]*[?:]\s*)?["`]/;
+    const rules = sources.filter((path) => path.startsWith("server/rules/"));
+    expect(rules.filter((path) => written.test(read(path)))).toEqual([]);
+    expect(rules.length).toBeGreaterThan(80);
+  });
+
   it("gets every value that it names, where the code names them one by one", () => {
     const lacking = texts.flatMap((text, at) =>
       [...text.matchAll(/\b(?:s|editorS)entence\(\s*"([^"]+)"\s*(?:,\s*\{([^{}`]*)\}\s*,?\s*)?\)/g)].flatMap(

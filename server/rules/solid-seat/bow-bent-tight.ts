@@ -29,7 +29,7 @@ export const bowBentTight: Rule = {
           thick: length(thick, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "It would have to be thinner, or its curve wider.",
+        otherwise: sentence("bow-bent-tight.otherwise"),
         subject: bow.name,
         found: length(radius, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

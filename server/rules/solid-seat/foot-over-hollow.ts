@@ -29,7 +29,7 @@ export const footOverHollow: Rule = {
           long: length(joint.long, units),
           most: lengthOrLess(allowed, units),
         }),
-        otherwise: "Its foot would have to stand on the rim.",
+        otherwise: sentence("foot-over-hollow.otherwise"),
         subject: joint.name,
         found: length(over, units),
         allowed: sentence("figure.or-less", { figure: lengthOrLess(allowed, units) }),

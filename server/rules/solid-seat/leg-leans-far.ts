@@ -31,7 +31,7 @@ export const legLeansFar: Rule = {
           lean: print(lean),
           most: print(allowed),
         }),
-        otherwise: "Its splay or its rake would have to be less.",
+        otherwise: sentence("leg-leans-far.otherwise"),
         subject: post.name,
         found: print(lean),
         allowed: `${print(allowed)} or less`,

@@ -28,7 +28,7 @@ export const socketNearEdge: Rule = {
           wood: length(wood, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "It would have to stand further in, or its tenon be smaller.",
+        otherwise: sentence("socket-near-edge.otherwise"),
         subject: joint.name,
         found: length(wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

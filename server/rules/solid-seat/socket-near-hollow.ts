@@ -37,7 +37,7 @@ export const socketNearHollow: Rule = {
           wood: length(Math.abs(wood), units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "The tenon would have to be shorter, or the hollow shallower.",
+        otherwise: sentence("socket-near-hollow.otherwise"),
         subject: joint.name,
         found: into ? "none" : length(wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

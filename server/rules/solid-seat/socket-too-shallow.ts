@@ -19,7 +19,8 @@ export const socketTooShallow: Rule = {
     const { units } = chair.design;
     return socketsIn(chair).flatMap(({ joint, part, radii }) => {
       const allowed = (limit.low ?? 0) * 2 * radii[0];
-      const deep = joint.long - (joint.overHollow ?? 0);
+      // One whose shoulder stands so high over the hollow that its tenon ends above the wood has none.
+      const deep = Math.max(0, joint.long - (joint.overHollow ?? 0));
       if (!isOwn(part) || joint.facts.through || deep >= allowed - SAME_LENGTH) return [];
       const { round, tenonLong } = joint.facts;
       const own = designOf(chair, part.name);
@@ -31,7 +32,7 @@ export const socketTooShallow: Rule = {
           diameter: length(2 * radii[0], units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "The tenon would have to be longer or smaller.",
+        otherwise: sentence("socket-too-shallow.otherwise"),
         subject: joint.name,
         found: length(deep, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

@@ -30,7 +30,7 @@ export const socketsInLine: Rule = {
           wood: length(wood, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "One of the two would have to stand further to the side, or further away.",
+        otherwise: sentence("sockets-in-line.otherwise"),
         subject: b.joint.name,
         found: length(wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

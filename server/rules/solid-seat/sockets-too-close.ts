@@ -29,7 +29,7 @@ export const socketsTooClose: Rule = {
           wood: length(Math.abs(wood), units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "One of the two would have to stand elsewhere, or go less deep.",
+        otherwise: sentence("sockets-too-close.otherwise"),
         subject: b.joint.name,
         found: into ? "none" : length(wood, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

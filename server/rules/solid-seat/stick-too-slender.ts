@@ -34,7 +34,7 @@ export const stickTooSlender: Rule = {
           stout: length(stoutest, units),
           least: lengthOrMore(needed, units),
         }),
-        otherwise: "It would have to be thicker.",
+        otherwise: sentence("stick-too-slender.otherwise"),
         subject: stick.name,
         found: length(stoutest, units),
         allowed: `${lengthOrMore(needed, units)} or more`,

@@ -38,7 +38,7 @@ export const sticksTooFarApart: Rule = {
             gap: length(gap, units),
             most: lengthOrLess(allowed, units),
           }),
-          otherwise: "There would have to be more sticks, or nearer together.",
+          otherwise: sentence("sticks-too-far-apart.otherwise"),
           subject: sticks[k + 1]!.name,
           found: length(gap, units),
           allowed: `${lengthOrLess(allowed, units)} or less`,

@@ -34,7 +34,7 @@ export const stretcherOffStout: Rule = {
           whole: length(2 * stoutest, units),
           least: lengthOrMore(allowed, units),
         }),
-        otherwise: "The stretcher would have to meet the leg elsewhere, or the leg be stouter there.",
+        otherwise: sentence("stretcher-off-stout.otherwise"),
         subject: joint.name,
         found: length(2 * radius, units),
         allowed: `${lengthOrMore(allowed, units)} or more`,

@@ -39,7 +39,7 @@ export const tenonUnlikeStick: Rule = {
           whole: length(whole, units),
           allowed,
         }),
-        otherwise: "The tenon, or the part that it is cut on, would have to have another diameter.",
+        otherwise: sentence("tenon-unlike-stick.otherwise"),
         subject: joint.name,
         found: length(joint.thick, units),
         allowed: `${allowed} or ${thin ? "more" : "less"}`,

@@ -174,4 +174,10 @@ rail crest {
     ]);
     expect(told("hollow 12 over 90, rim 190")).toEqual([]);
   });
+
+  it("has no socket at all where its tenon ends above the wood", () => {
+    const { problems } = studied(over("hollow 28 over 90, rim 40"));
+    const told = problems.filter(({ code }) => code === "socket-too-shallow").map(({ found }) => found);
+    expect(told).toEqual(["0 mm"]);
+  });
 });
