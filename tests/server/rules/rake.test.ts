@@ -88,7 +88,7 @@ post stand pair {
   height 700
 }
 `;
-    for (const back of [200, 205, 220]) check(beside(back));
+    for (const back of [200, 240, 300]) check(beside(back));
     check(
       beside(415).replace(
         "  foot out 260, back 415",
