@@ -6,7 +6,7 @@ import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
-import { describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { bundles } from "../../.build/bundles.mjs";
 import { packagedFiles } from "../../.build/package.mjs";
 import { rules } from "../../server/rules/index.ts";
@@ -16,8 +16,14 @@ import { read, root } from "./project-files.ts";
 const manifest = JSON.parse(read("package.json"));
 
 describe("the package", () => {
-  it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", async () => {
-    const files = await packagedFiles();
+  let files: string[];
+
+  // Asked for once: packing takes a while.
+  beforeAll(async () => {
+    files = await packagedFiles();
+  });
+
+  it("holds the bundles, what the manifest names, the samples and the papers, and nothing else", () => {
     const expected = [
       /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE\.txt)$/,
       /^(grammar|server\/rules|server\/strength)\/reference\.md$/,
@@ -35,15 +41,15 @@ describe("the package", () => {
     expect(expected.filter((form) => !files.some((file) => form.test(file)))).toEqual([]);
   });
 
-  it("holds every bundle but the command line, which has a package of its own", async () => {
-    const scripts = (await packagedFiles()).filter((file) => /^dist\/.*\.js$/.test(file));
+  it("holds every bundle but the command line, which has a package of its own", () => {
+    const scripts = files.filter((file) => /^dist\/.*\.js$/.test(file));
     const wanted = Object.keys(bundles).filter(
       (name) => name.endsWith(".js") && name !== "cli.js" && name !== "stdio.js",
     );
     expect(scripts.sort()).toEqual(wanted.map((name) => `dist/${name}`).sort());
   });
 
-  it("holds every file that the manifest names", async () => {
+  it("holds every file that the manifest names", () => {
     const { main, browser, icon, contributes } = manifest;
     const named = [
       main,
@@ -58,11 +64,10 @@ describe("the package", () => {
         each.steps.map(({ media }) => media.markdown),
       ),
     ].map((path: string) => path.replace(/^\.\//, ""));
-    expect(await packagedFiles()).toEqual(expect.arrayContaining(named));
+    expect(files).toEqual(expect.arrayContaining(named));
   });
 
-  it("holds every file and picture that its page shows or leads to", async () => {
-    const files = await packagedFiles();
+  it("holds every file and picture that its page shows or leads to", () => {
     const named = [...read("README.md").matchAll(/\]\(([^):#]+)\)/g)].map(([, path]) => path!);
     expect(named.length).toBeGreaterThan(5);
     expect(
@@ -70,8 +75,8 @@ describe("the package", () => {
     ).toEqual([]);
   });
 
-  it("takes no part in what its dependencies carry: they are bundled", async () => {
-    expect((await packagedFiles()).filter((file) => file.includes("node_modules"))).toEqual([]);
+  it("takes no part in what its dependencies carry: they are bundled", () => {
+    expect(files.filter((file) => file.includes("node_modules"))).toEqual([]);
   });
 });
 
