@@ -63,21 +63,34 @@ function hullOf(points: readonly Spot[]): { high: Line; low: Line } {
 const turn = (a: Spot, b: Spot, c: Spot): number =>
   (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 
-/** The upper edge of all stretches together, without the slanting ends. */
+/** The upper edge of all stretches together, without the slanting ends. Plain loops: it is asked for each curved part of each study. */
 function edgeOf(chains: readonly Line[]): Spot[] {
-  const xs = [...new Set(chains.flatMap((chain) => chain.map(([x]) => x)))].sort((a, b) => a - b);
+  const xs = Float64Array.from(chains.flatMap((chain) => chain.map(([x]) => x))).sort();
+  // How far along each chain x has come.
+  const reached = new Int32Array(chains.length);
   const spots: Spot[] = [];
   for (const x of xs) {
     const before = spots[spots.length - 1];
     if (before && x - before[0] < SAME) continue;
-    const y = Math.max(...chains.map((chain) => heightAt(chain, x)));
+    let y = Number.NEGATIVE_INFINITY;
+    for (let c = 0; c < chains.length; c++) {
+      const chain = chains[c]!;
+      const first = chain[0]![0];
+      const last = chain[chain.length - 1]![0];
+      if (x < first - SAME || x > last + SAME) continue;
+      const inside = Math.min(Math.max(x, first), last);
+      while (reached[c]! < chain.length - 2 && chain[reached[c]! + 1]![0] < inside) reached[c]!++;
+      y = Math.max(y, onStretch(chain, reached[c]!, inside));
+    }
     if (Number.isFinite(y)) spots.push([x, y]);
   }
   const slope = (k: number) =>
     Math.abs((spots[k + 1]![1] - spots[k]![1]) / (spots[k + 1]![0] - spots[k]![0]));
-  while (spots.length > 2 && slope(0) > STEEP) spots.shift();
-  while (spots.length > 2 && slope(spots.length - 2) > STEEP) spots.pop();
-  return withoutStraight(spots);
+  let from = 0;
+  let to = spots.length;
+  while (to - from > 2 && slope(from) > STEEP) from++;
+  while (to - from > 2 && slope(to - 2) > STEEP) to--;
+  return withoutStraight(spots.slice(from, to));
 }
 
 function withoutStraight(spots: readonly Spot[]): Spot[] {
@@ -94,18 +107,15 @@ function withoutStraight(spots: readonly Spot[]): Spot[] {
   return kept;
 }
 
-/** Height of a line at x; −∞ outside it. */
-function heightAt(line: Line, x: number): number {
-  const first = line[0]!;
-  const last = line[line.length - 1]!;
-  if (x < first[0] - SAME || x > last[0] + SAME) return Number.NEGATIVE_INFINITY;
-  return lineAt(line, Math.min(Math.max(x, first[0]), last[0]));
-}
-
 /** Height of a line at x; its first and last stretch run on beyond it. */
 export function lineAt(line: Line, x: number): number {
   let k = 0;
   while (k < line.length - 2 && line[k + 1]![0] < x) k++;
+  return onStretch(line, k, x);
+}
+
+/** Height at x of the straight through spot k of a line and the next. */
+function onStretch(line: Line, k: number, x: number): number {
   const a = line[k]!;
   const b = line[k + 1] ?? a;
   return b[0] === a[0] ? a[1] : a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);

@@ -85,6 +85,37 @@ export function* assemblySteps(parts: readonly string[], fittings: readonly Fitt
   };
 }
 
+/**
+ * What forbids every order, as `assemblySteps` finds it. Where the parts come away from each other along the first line that lets any go there is
+ * an order, and the best is not searched for.
+ */
+export function* lockedSteps(
+  parts: readonly string[],
+  fittings: readonly Fitting[],
+): Steps<readonly Locked[]> {
+  const waiting = connected(parts, fittings);
+  for (let whole = waiting.pop(); whole; whole = waiting.pop()) {
+    if (whole.length < 2) continue;
+    const groups = firstParting(whole, fittings);
+    if (!groups) return (yield* assemblySteps(parts, fittings)).locked;
+    waiting.push(...groups);
+    yield;
+  }
+  return [];
+}
+
+/** What comes away first of some parts that hang together; nothing where no line parts them. */
+function firstParting(whole: readonly string[], fittings: readonly Fitting[]): string[][] | undefined {
+  const joints = jointsAmong(whole, fittings);
+  for (const some of kindsOfLine) {
+    for (const direction of some(joints).slice(0, mostLines(joints))) {
+      const groups = partAlong(whole, joints, direction);
+      if (groups.length > 1) return groups;
+    }
+  }
+  return drawnParting(whole, joints)?.groups;
+}
+
 export interface Parting {
   direction: Vec3;
   groups: string[][];
@@ -130,13 +161,11 @@ function* takenApart(
   const key = whole.join(" ");
   const before = known.get(key);
   if (before) return before;
-  const inside = new Set(whole);
-  const joints = fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
-  const most = Math.max(3, Math.min(MOST_LINES, Math.floor(MOST_LOOKED_AT / Math.max(1, joints.length))));
+  const joints = jointsAmong(whole, fittings);
   let best: Apart | undefined;
-  for (const some of [plainLines, ownLines, linesBetween]) {
+  for (const some of kindsOfLine) {
     if (best?.sprung === 0) break;
-    for (const direction of some(joints).slice(0, most)) {
+    for (const direction of some(joints).slice(0, mostLines(joints))) {
       if (best?.sprung === 0 && best.pieces === 0) break;
       const groups = partAlong(whole, joints, direction);
       if (groups.length < 2) continue;
@@ -164,6 +193,14 @@ function* takenApart(
   known.set(key, best);
   return best;
 }
+
+function jointsAmong(parts: readonly string[], fittings: readonly Fitting[]): Fitting[] {
+  const inside = new Set(parts);
+  return fittings.filter((one) => inside.has(one.part) && inside.has(one.into));
+}
+
+const mostLines = (joints: readonly Fitting[]): number =>
+  Math.max(3, Math.min(MOST_LINES, Math.floor(MOST_LOOKED_AT / Math.max(1, joints.length))));
 
 function* eachApart(
   groups: readonly string[][],
@@ -204,6 +241,9 @@ const plainLines = (): Vec3[] => [
   [1, 0, 0],
   [0, 0, 1],
 ];
+
+/** In the order in which they are tried. */
+const kindsOfLine = [plainLines, ownLines, linesBetween] as const;
 
 /** Lines worth trying: each tenon's own, and those midway between tenons that nearly agree. */
 export const lines = (joints: readonly Fitting[]): Vec3[] => [
@@ -263,6 +303,7 @@ function partAlong(whole: readonly string[], joints: readonly Fitting[], directi
 /** Strongly connected groups of a graph, each before those that lead to it (R. Tarjan, 1972). */
 function knots(nodes: readonly string[], next: ReadonlyMap<string, string[]>): string[][] {
   const found: string[][] = [];
+  const place = new Map(nodes.map((node, k) => [node, k]));
   const order = new Map<string, number>();
   const low = new Map<string, number>();
   const stack: string[] = [];
@@ -286,7 +327,7 @@ function knots(nodes: readonly string[], next: ReadonlyMap<string, string[]>): s
       onStack.delete(taken);
       group.push(taken);
     } while (taken !== node);
-    found.push(group.sort((a, b) => nodes.indexOf(a) - nodes.indexOf(b)));
+    found.push(group.sort((a, b) => place.get(a)! - place.get(b)!));
   };
   for (const node of nodes) if (!order.has(node)) visit(node);
   return found;

@@ -1,6 +1,7 @@
+import { finish } from "../../grammar/steps.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
 import { goesSquare } from "../chair/joints/kinds/index.ts";
-import { type Assembly, assemblyOf, type Locked } from "./assembly.ts";
+import { type Locked, lockedSteps } from "./assembly.ts";
 import { allowance } from "./figures.ts";
 import { type Change, fittingsOf, partsOf } from "./order.ts";
 
@@ -22,7 +23,7 @@ export function waysOut(chair: Chair, { joints, parts }: Locked): WayOut[] {
   const mine = new Set(names);
   const inside = new Set(parts);
   const frees = (change: (joint: Joint) => Change | undefined): boolean =>
-    !lockedStill(assemblyOf(partsOf(chair), fittingsOf(chair, change)), inside);
+    !lockedStill(finish(lockedSteps(partsOf(chair), fittingsOf(chair, change))), inside);
   const ways: WayOut[] = [];
   const square = (some: ReadonlySet<string>) => (joint: Joint) =>
     some.has(joint.name) && !goesSquare(joint) ? ({ square: true } as const) : undefined;
@@ -57,5 +58,5 @@ export function waysOut(chair: Chair, { joints, parts }: Locked): WayOut[] {
   return ways;
 }
 
-const lockedStill = ({ locked }: Assembly, parts: ReadonlySet<string>): boolean =>
+const lockedStill = (locked: readonly Locked[], parts: ReadonlySet<string>): boolean =>
   locked.some((knot) => knot.parts.some((part) => parts.has(part)));

@@ -1,8 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital, orList } from "../../../grammar/wording.ts";
-import { keptSteps } from "../../chair/kept.ts";
 import { allowance, sourceOf } from "../../joinery/figures.ts";
-import { orderOf, orderSteps } from "../../joinery/order.ts";
+import { lockedInSteps } from "../../joinery/order.ts";
 import { type WayOut, waysOut } from "../../joinery/unlock.ts";
 import { jointPlace } from "../joints/joint-places.ts";
 import { plain } from "../machinery/names.ts";
@@ -20,7 +19,7 @@ export const cannotBeAssembled: Rule = {
   source: sourceOf("tenon-yields", "hand-force", "stiffness", "springs-at-most", "loosest-fit"),
   *find({ chair }) {
     const { units } = chair.design;
-    const { locked: all } = yield* keptSteps(chair, orderOf, orderSteps);
+    const all = yield* lockedInSteps(chair);
     return all.flatMap((locked) => {
       const [worst] = [...locked.joints].sort((a, b) => b.strays - b.slack - (a.strays - a.slack));
       const joint = worst && chair.joints.get(worst.name);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { finish } from "../../../grammar/steps.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemblyOf, type Fitting, lines } from "../../../server/joinery/assembly.ts";
+import { assemblyOf, type Fitting, lines, lockedSteps } from "../../../server/joinery/assembly.ts";
 
 const slack = 0.3;
 const joint = (part: string, into: string, direction: Vec3, long = 28): Fitting => {
@@ -133,7 +134,7 @@ describe("against exhaustive search on small random frames", () => {
     [0.6, 0.8, 0],
   ];
 
-  it("500 frames of up to six parts: the same answer whether it goes together", () => {
+  it("500 frames of up to six parts: the same answer whether it goes together, and what forbids it is the same without the order", () => {
     const random = seeded(7);
     let lockedCount = 0;
     for (let run = 0; run < 500; run += 1) {
@@ -150,6 +151,7 @@ describe("against exhaustive search on small random frames", () => {
       const { locked } = assemblyOf(parts, joints);
       if (!expected) lockedCount += 1;
       expect(locked.length === 0, JSON.stringify(joints)).toBe(expected);
+      expect(finish(lockedSteps(parts, joints))).toEqual(locked);
     }
     expect(lockedCount).toBeGreaterThan(50);
     expect(lockedCount).toBeLessThan(450);
