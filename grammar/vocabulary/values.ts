@@ -240,14 +240,14 @@ export const valueTable = {
     dependsOn: ["part"],
     bevel,
     meaning:
-      "On the outside face, between the top edge and the shoulder line, inside the rail; 90° when square.",
+      "On the outside face, between the top edge and the shoulder line, inside the rail; 90° when square. Round rails and sticks have none.",
   },
   "RAIL.END.edge-bevel": {
     dimension: "angle",
     dependsOn: ["part"],
     bevel,
     meaning:
-      "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square.",
+      "On the top edge, between the outside face and the shoulder line, inside the rail; 90° when square. Round rails and sticks have none.",
   },
   "PART.demand": {
     dimension: "number",

@@ -2,7 +2,7 @@ import { height, lineMeets, planeAt } from "../../geometry/plane.ts";
 import type { Plane, Vec3 } from "../../geometry/solid.ts";
 import { along, between, cross, distance, dot, norm, squareTo, sub, unit } from "../../geometry/vec.ts";
 import type { SeatSurface } from "../chair.ts";
-import { hollowAt } from "../seat/solid/hollow.ts";
+import { hollowAt, insideBy as insideOutline } from "../seat/solid/hollow.ts";
 import { spotOnSeat } from "../seat/solid/on-face.ts";
 import { depthIn, MOUTH, type Mortise, thicknessIn, type Wood } from "./wood.ts";
 
@@ -13,11 +13,17 @@ import { depthIn, MOUTH, type Mortise, thicknessIn, type Wood } from "./wood.ts"
 export const seatWood = (seat: SeatSurface): Wood => ({
   grain: seat.grain,
   depthAlong: (from, direction) =>
-    depthIn(seat.body.pieces, from, direction, overHollow(seat, from, direction) + MOUTH),
+    throughFaces(seat, from, direction) ??
+    depthIn(seat.body.pieces, from, direction, overHollow(seat, from, direction) + mouthOf(seat)),
   beginsAlong: (from, direction) => overHollow(seat, from, direction),
   thicknessAcross: (at, direction) => thicknessIn(seat.body.pieces, at, direction),
   wallBeside: (mortise) => wallIn(seat, mortise),
 });
+
+/** A hollow's facets may begin this share of the seat's thickness before or behind where it is. */
+const FACETS = 1 / 50;
+
+const mouthOf = ({ design }: SeatSurface): number => Math.max(MOUTH, FACETS * (design.thick?.value ?? 0));
 
 /** How far along a line into the top a seat's hollow is open, mm; 0 from below. */
 function overHollow(seat: SeatSurface, from: Vec3, direction: Vec3): number {
@@ -32,7 +38,31 @@ function overHollow(seat: SeatSurface, from: Vec3, direction: Vec3): number {
   return reach;
 }
 
-const ROUNDS = 6;
+const ROUNDS = 12;
+
+/**
+ * How far a line from one face of a solid seat runs until it comes out of the other, mm, by the hollow as it is measured, of which the body
+ * has facets; undefined where it comes out of a bevel or of the edge.
+ */
+function throughFaces(seat: SeatSurface, from: Vec3, direction: Vec3): number | undefined {
+  const { design, plan, plane } = seat;
+  const thick = design.thick?.value;
+  const rate = dot(plane.normal, direction);
+  if (!plan || thick === undefined || Math.abs(rate) <= Math.SQRT1_2) return undefined;
+  const below = -height(plane, from);
+  const hollow = design.solid?.hollow?.value;
+  let reach = rate > 0 ? below / rate : (below - thick) / rate;
+  for (let round = 0; round < ROUNDS && rate > 0 && hollow; round++)
+    reach = (below - hollowAt(plan, hollow, spotOnSeat(seat, along(from, direction, reach)))) / rate;
+  const out = along(from, direction, reach);
+  const bevel = Math.max(
+    0,
+    ...(design.solid?.bevels ?? []).flatMap(({ value: { wide, face } }) =>
+      (face === "above") === rate > 0 ? wide : [],
+    ),
+  );
+  return reach > 0 && insideOutline(plan, spotOnSeat(seat, out)) > bevel ? reach : undefined;
+}
 
 function wallIn({ outline, plane, faces, design }: SeatSurface, mortise: Mortise): number {
   const rate = dot(plane.normal, mortise.direction);
@@ -103,12 +133,10 @@ function stretchesNear(
   const all = outline.map((a, k): Stretch => [a, outline[(k + 1) % outline.length]!]);
   const middle = insideBy({ some: all, inside: false }, normal, at);
   if (middle < rim) return { some: all, inside: false };
-  const some = all.filter(([a, b]) => distance(nearestOn(a, b, at), at) < middle + rim + SLACK);
+  const onTop = along(at, normal, -height({ normal, offset: dot(normal, outline[0]!) }, at));
+  const some = all.filter(([a, b]) => distance(nearestOn(a, b, onTop), onTop) < middle + 2 * rim);
   return { some, inside: true };
 }
-
-/** A seat's outline lies in its top, its sockets' mouths may lie under it, mm. */
-const SLACK = 100;
 
 /** How far inside an outline a point is, seen square to the seat's face; negative outside. `inside` where that is known. */
 function insideBy(outline: { some: readonly Stretch[]; inside: boolean }, normal: Vec3, at: Vec3): number {

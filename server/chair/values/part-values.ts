@@ -138,7 +138,8 @@ export function partValues(
     each(ofRails, rail.name, undefined, rail);
     if (rail.is === "stick") each(ofSticks, rail.name, undefined, rail);
     for (const end of rail.ends) {
-      each(ofRailEnds, rail.name, end.name, end);
+      // Turned stuff has no face that a bevel would lie on.
+      if (rail.round === undefined) each(ofRailEnds, rail.name, end.name, end);
       if (end.joint && end.joint.shape !== "none") each(ofJoints, rail.name, end.name, end.joint);
     }
   }

@@ -80,6 +80,53 @@ it("passes over all that lies between the outline and its parallel, each bit onc
   }
 });
 
+it("passes over the left and the right alike, corner for corner", () => {
+  const key = (corners: readonly (readonly [number, number, number])[]) =>
+    [...corners]
+      .map((corner) => corner.map((figure) => figure || 0).join(" "))
+      .sort()
+      .join(", ");
+  for (const ring of Object.values(outlines)) {
+    const { strips, left } = insetThrough(ring, [0, 30, 50, 70]);
+    const rings = [
+      ...strips.map(({ corners }) => corners.map(({ at: [x, s], moved }) => [x, s, moved] as const)),
+      ...left.map((each) => each.map(([x, s]) => [x, s, 0] as const)),
+    ];
+    const own = rings.map((each) => key(each)).sort();
+    const other = rings.map((each) => key(each.map(([x, s, moved]) => [-x, s, moved] as const))).sort();
+    expect(other).toEqual(own);
+  }
+});
+
+it.each([
+  { out: 0, back: 200, deep: 12 },
+  { out: 110, back: 200, deep: 12 * Math.sin((Math.PI / 2) * ((200 - 110 - 50) / 100)) ** 2 },
+])("a plumb leg $out mm out is bored as deep as the hollow leaves wood", ({ out, back, deep }) => {
+  const { chair } = studied(`units mm
+timber american-elm moisture 9%
+joint socket {
+  round 24
+  through
+}
+seat solid {
+  up 430
+  thick 44
+  deep 400
+  wide 400 at 0
+  wide 400 at 400
+  hollow 12 over 100, rim 50
+}
+post leg${out > 0 ? " pair" : ""} {
+  into seat at out ${out}, back ${back}
+  rake 0deg foot back
+  round 34
+  joined socket
+}
+`);
+  const name = out > 0 ? "leg.left" : "leg";
+  expect(chair.values.get(`${name}.bore-depth`)?.number).toBeCloseTo(44 - deep, 6);
+});
+
 it.each(["rim 54", "rim 44", "open front, rim 60"])(
   "a seat with a tail and a hollow of %s holds its wood",
   (rim) => {

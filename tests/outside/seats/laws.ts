@@ -38,14 +38,19 @@ export function notMirrored(chair: Chair): string[] {
       a.centroid[1] - b.centroid[1],
       a.centroid[2] - b.centroid[2],
     );
-    // Round bodies have as many facets on either side, turned another way at most.
-    if (off > 0.02 || Math.abs(a.volume / b.volume - 1) > 1e-4)
+    if (off > MIRRORED || Math.abs(a.volume / b.volume - 1) > MIRRORED)
       wrong.push(`${name} and its twin are ${off} mm and ${a.volume / b.volume - 1} apart`);
   }
   const { centre } = weigh(chair);
-  if (Math.abs(centre[0]) > 0.01) wrong.push(`the weight is ${centre[0]} mm beside the middle`);
+  if (Math.abs(centre[0]) > CENTRED) wrong.push(`the weight is ${centre[0]} mm beside the middle`);
+  // A right-hand part has values of its own only where they are others.
+  for (const name of chair.values.keys()) if (/\.right(\.|$)/.test(name)) wrong.push(`${name} is its own`);
   return wrong;
 }
+
+/** Both sides differ by rounding alone, mm or as a share; the weight by what is left out as crumbs, mm. */
+const MIRRORED = 1e-6;
+const CENTRED = 1e-3;
 
 /** With every length twice as long, lengths are twice as long, areas and weights four and eight times as much, angles and ratios the same. */
 export function notScaled(chair: Chair, twice: Chair): string[] {
@@ -56,21 +61,23 @@ export function notScaled(chair: Chair, twice: Chair): string[] {
     if (other === undefined) return [`${name} is no value of the chair twice as large`];
     if (times === undefined || BY_SIZE.test(name)) return [];
     if (other === number) return times > 0 && number !== 0 ? [`${name} stays ${number}`] : [];
-    // A sight line is as certain as its lean is large: upright sticks look nowhere.
-    const lean = name.endsWith(".sight-line")
-      ? chair.values.get(name.replace(/sight-line$/, "lean"))
-      : undefined;
-    const share = lean ? Math.sin(lean.number) : 1;
     const asked = number * 2 ** times;
-    const least = dimension === "length" ? CHORDS : 2e-3;
-    return share * Math.abs(other - asked) <= Math.max(2e-3 * Math.abs(asked), least)
+    const least = EXTENTS.test(name) ? FACETS : SCALED;
+    return Math.abs(other - asked) <= Math.max(SCALED * Math.abs(asked), least)
       ? []
       : [`${name}: ${number}, then ${other}`];
   });
 }
 
-/** An outline is drawn in chords that stray from it by 0.03 mm at most, on the chair twice as large too, mm. */
-const CHORDS = 3 * 0.03;
+/** Curves have as many corners on the chair twice as large: figures scale but for rounding, as a share and in mm, mm², g or radians. */
+const SCALED = 1e-6;
+
+/**
+ * Extents are those of solids, in which 24 flats stand for a circle of up to 12 mm radius and 32 for a larger one: 24 reach from 0.29 % inside
+ * it to 0.57 % outside, 32 from 0.16 to 0.32 %. So much both ends may differ on the chair twice as large, where a radius of 12 mm is 24, mm.
+ */
+const EXTENTS = /^(height|width|depth)$/;
+const FACETS = 2 * 24 * (0.0057 + 0.0016);
 
 /** What depends on a person's size or on a load in newtons rather than on the chair's proportions. */
 const BY_SIZE = /^(tip\.leaning|tip\..*-margin|strength|seat\.loaded)/;
@@ -96,7 +103,7 @@ export function notRolling(chair: Chair): string[] {
 }
 
 /** Places along an edge of the grid at which a seat's thickness is looked up, mm. */
-const GRID = 2.5;
+const GRID = 5;
 
 /**
  * The seat's body holds as much as a grid of its thicknesses: from the outline alone, the hollow D·sin²(90°·t/L) and the bevels by how far

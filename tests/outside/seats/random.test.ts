@@ -85,13 +85,14 @@ async function wrongIn(k: number): Promise<string[]> {
   return wrong;
 }
 
-it(`${RUNS} random chairs on a solid seat are finite, mirrored and tip as they roll`, () => {
+it(`${RUNS} random chairs on a solid seat are finite, mirrored, scale and tip as they roll`, () => {
   const wrong = [...texts].flatMap(([k, text]) => {
     const { chair, failures } = studied(text(1));
     return [
       ...failures.map(({ what }) => `${what} failed`),
       ...notFinite(chair),
       ...notMirrored(chair),
+      ...notScaled(chair, studied(text(2)).chair),
       ...notRolling(chair),
       ...notLong(chair),
     ].map((each) => `chair ${k}: ${each}`);

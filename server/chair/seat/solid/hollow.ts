@@ -22,20 +22,24 @@ export const isFront = ({ frontCorner }: Pick<SeatPlan, "frontCorner">, [, s]: S
   frontCorner !== undefined && Math.max(s, v) <= frontCorner[1] + 1e-6;
 
 /** How deep a seat is hollowed at a place on its top, out and behind its front edge; 0 on the rim and outside. */
-export function hollowAt(plan: SeatPlan, hollow: Hollow, [x, s]: Spot): number {
-  const ring = plan.ring;
+export const hollowAt = (plan: SeatPlan, hollow: Hollow, spot: Spot): number =>
+  depthInside(hollow, insideBy(plan, spot, hollow.open));
+
+/** How far a place lies inside the outline, or inside all of it but the front edge, mm; 0 outside. */
+export function insideBy(plan: SeatPlan, [x, s]: Spot, butFront = false): number {
+  const { ring } = plan;
   let inside = false;
   let least = Number.POSITIVE_INFINITY;
   for (const [k, a] of ring.entries()) {
     const b = ring[(k + 1) % ring.length]!;
     if (a[1] > s !== b[1] > s && x < a[0] + ((b[0] - a[0]) * (s - a[1])) / (b[1] - a[1])) inside = !inside;
-    if (hollow.open && isFront(plan, a, b)) continue;
+    if (butFront && isFront(plan, a, b)) continue;
     const run: Spot = [b[0] - a[0], b[1] - a[1]];
     const share = ((x - a[0]) * run[0] + (s - a[1]) * run[1]) / (run[0] ** 2 + run[1] ** 2);
     const t = Math.min(1, Math.max(0, share));
     least = Math.min(least, Math.hypot(x - a[0] - run[0] * t, s - a[1] - run[1] * t));
   }
-  return inside ? depthInside(hollow, least) : 0;
+  return inside ? least : 0;
 }
 
 /** Places along the middle at which the lowest is looked for, and rounds in which it is closed in on. */

@@ -1,4 +1,5 @@
 import type { Spot } from "./edge.ts";
+import { mirroredRings, mirroredStrips } from "./mirror.ts";
 
 /** One edge of a ring that moves inward: where it has been, from one distance to the next. */
 export interface Strip {
@@ -45,7 +46,7 @@ export function insetThrough(
     if (halves) waiting.push(...halves);
     else left.push(front.edges.map(({ start }) => start));
   }
-  return { strips, left };
+  return { strips: mirroredStrips(strips), left: mirroredRings(left) };
 }
 
 /** A ring on its way in: how far it has moved, and the level it moves to. */

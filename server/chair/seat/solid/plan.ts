@@ -34,8 +34,13 @@ export interface PlanTrouble {
   message: string;
 }
 
-/** Outlines are drawn in chords that stray from the curve by no more than this, mm. */
-const STRAY = 0.03;
+/**
+ * Outlines are drawn in chords that stray from the curve by no more than this share of the seat's depth, 0.03 mm in 400 mm: a seat twice
+ * as large has the same corners.
+ */
+const STRAY = 0.03 / 400;
+/** No stretch of a side is halved that is shorter than this share of the depth. */
+const SHORTEST = 1 / 400;
 /** Steps over which the widest place is looked for. */
 const SEARCH = 400;
 
@@ -96,16 +101,17 @@ export function planOf(
   const fore = corner(front, first.at, radii.back > 0 ? middle : last.at, radii.front, "front");
   const aft = corner(back, last.at, radii.front > 0 ? middle : first.at, radii.back, "back");
   const tail = tailOf(solid, aft, units, troubles);
+  const stray = STRAY * deep;
   const begun = [
-    ...edgeSpots(front, 0, fore.onEdge[0]),
-    ...arcSpots(fore, fore.onEdge, fore.onSide),
-    ...sideSpots(side, fore.onSide[1], aft.onSide[1], solid),
-    ...arcSpots(aft, aft.onSide, aft.onEdge),
+    ...edgeSpots(front, 0, fore.onEdge[0], stray),
+    ...arcSpots(fore, fore.onEdge, fore.onSide, stray),
+    ...sideSpots(side, fore.onSide[1], aft.onSide[1], solid, deep),
+    ...arcSpots(aft, aft.onSide, aft.onEdge, stray),
   ];
-  const bare = apart([...begun, ...edgeSpots(back, 0, aft.onEdge[0]).reverse()]);
+  const bare = apart([...begun, ...edgeSpots(back, 0, aft.onEdge[0], stray).reverse()]);
   const half = [
     ...begun,
-    ...edgeSpots(back, tail ? tail.wide / 2 : 0, aft.onEdge[0]).reverse(),
+    ...edgeSpots(back, tail ? tail.wide / 2 : 0, aft.onEdge[0], stray).reverse(),
     ...(tail
       ? ([
           [tail.wide / 2, deep + tail.long],
@@ -179,7 +185,7 @@ function tailOf(
 
 function roundPlan(diameter: number): SeatPlan {
   const r = diameter / 2;
-  const count = Math.ceil(Math.PI / stepFor(r));
+  const count = Math.ceil(Math.PI / stepFor(r, STRAY * diameter));
   const half = Array.from({ length: count + 1 }, (_, k): Spot => {
     const angle = (Math.PI * k) / count;
     return [k === count ? 0 : r * Math.sin(angle), r - r * Math.cos(angle)];
@@ -188,48 +194,49 @@ function roundPlan(diameter: number): SeatPlan {
   return { half, ring: ringOf(half), bare: half, deep: diameter, widthAt, widest: diameter };
 }
 
-/** The angle by which an arc of that radius may turn at each chord, radians. */
-const stepFor = (radius: number): number => 2 * Math.acos(Math.max(0, 1 - STRAY / Math.max(radius, STRAY)));
+/** The angle by which an arc of that radius may turn at each chord that strays so far from it, radians. */
+const stepFor = (radius: number, stray: number): number =>
+  2 * Math.acos(Math.max(0, 1 - stray / Math.max(radius, stray)));
 
 /** Points of an end edge from one distance out to another, both of them in it. */
-function edgeSpots(edge: EndEdge, from: number, to: number): Spot[] {
+function edgeSpots(edge: EndEdge, from: number, to: number, stray: number): Spot[] {
   if (edge.radius === undefined) return [onEdge(edge, from), onEdge(edge, to)];
   const angles = [from, to].map((x) => Math.asin(Math.min(1, x / edge.radius!)));
   const centre = centreOf(edge);
-  return turns(angles[0]!, angles[1]!, edge.radius).map((a) => [
+  return turns(angles[0]!, angles[1]!, edge.radius, stray).map((a) => [
     edge.radius! * Math.sin(a),
     centre + edge.way * edge.radius! * Math.cos(a),
   ]);
 }
 
 /** Points of a corner's arc between the two where it touches. */
-function arcSpots({ centre, radius }: Corner, from: Spot, to: Spot): Spot[] {
+function arcSpots({ centre, radius }: Corner, from: Spot, to: Spot, stray: number): Spot[] {
   if (radius === 0) return [from];
   const angle = ([x, y]: Spot) => Math.atan2(y - centre[1], x - centre[0]);
-  return turns(angle(from), angle(to), radius).map((a) => [
+  return turns(angle(from), angle(to), radius, stray).map((a) => [
     centre[0] + radius * Math.cos(a),
     centre[1] + radius * Math.sin(a),
   ]);
 }
 
-function turns(from: number, to: number, radius: number): number[] {
-  const count = Math.max(1, Math.ceil(Math.abs(to - from) / stepFor(radius) - 1e-9));
+function turns(from: number, to: number, radius: number, stray: number): number[] {
+  const count = Math.max(1, Math.ceil(Math.abs(to - from) / stepFor(radius, stray) - 1e-9));
   return Array.from({ length: count + 1 }, (_, k) => from + ((to - from) * k) / count);
 }
 
 /** Points of a side: its stations, and between them as many as keep the chords near the curve. */
-function sideSpots(side: Curve, from: number, to: number, { widths }: SolidSeatDesign): Spot[] {
+function sideSpots(side: Curve, from: number, to: number, { widths }: SolidSeatDesign, deep: number): Spot[] {
   const inner = widths.map(({ value }) => value.at).filter((s) => s > from + 1e-6 && s < to - 1e-6);
   const firm = [from, ...inner, to];
   return firm.flatMap((s, k): Spot[] => {
     const next = firm[k + 1];
     if (next === undefined) return [[side.at(s), s]];
-    return [[side.at(s), s], ...between(side, s, next)];
+    return [[side.at(s), s], ...between(side, s, next, deep)];
   });
 }
 
 /** Halves a stretch until its chord lies near enough to the curve. */
-function between(side: Curve, from: number, to: number): Spot[] {
+function between(side: Curve, from: number, to: number, deep: number): Spot[] {
   const middle = (from + to) / 2;
   const off = Math.max(
     ...[0.25, 0.5, 0.75].map((t) => {
@@ -237,8 +244,12 @@ function between(side: Curve, from: number, to: number): Spot[] {
       return Math.abs(side.at(s) - (side.at(from) * (1 - t) + side.at(to) * t));
     }),
   );
-  if (off <= STRAY || to - from < 1) return [];
-  return [...between(side, from, middle), [side.at(middle), middle], ...between(side, middle, to)];
+  if (off <= STRAY * deep || to - from < SHORTEST * deep) return [];
+  return [
+    ...between(side, from, middle, deep),
+    [side.at(middle), middle],
+    ...between(side, middle, to, deep),
+  ];
 }
 
 /** Without points that fall together. */

@@ -19,10 +19,10 @@ type Lift = (spot: Spot, below: number) => Vec3;
 
 /** Steps in which the hollow falls from its rim to its depth. */
 const STEPS = 6;
-/** The hollow follows an outline that strays from the true one by no more than this, mm. */
-const STRAY = 0.25;
-/** The wood left under the hollow that belongs to its own pieces, mm at most. */
-const FLOOR = 4;
+/** The hollow follows an outline that strays from the true one by no more than this share of the seat's depth, 0.25 mm in 400 mm. */
+const STRAY = 0.25 / 400;
+/** The wood left under the hollow that belongs to its own pieces, as a share of the seat's thickness at most. */
+const FLOOR = 1 / 11;
 /** Facets of a curved edge turn by less than this, as a cosine. */
 const SMOOTH = Math.cos(0.2);
 /** A bevel as wide as a corner's radius would end in one point: it is made this much narrower there, mm. */
@@ -42,7 +42,7 @@ export function shapedBody(
       cell.map((p) => lift(p, from)),
     );
   const hollow = solid.hollow?.value;
-  const floor = hollow ? hollow.deep + Math.min(FLOOR, (thick - hollow.deep) / 2) : 0;
+  const floor = hollow ? hollow.deep + Math.min(FLOOR * thick, (thick - hollow.deep) / 2) : 0;
   const { ring } = plan;
   const bevels = solid.bevels.map(({ value }) => value);
   const below = bevels.find(({ face }) => face === "below");
@@ -338,19 +338,19 @@ function convexCells(ring: readonly Spot[]): Spot[][] {
 function simpler(plan: SeatPlan, open: boolean): Spot[] {
   const { half } = plan;
   const kept = open ? half.filter((spot, k) => k > 0 && isFront(plan, half[k - 1]!, spot)).length : 0;
-  return [...half.slice(0, kept), ...fewer(half.slice(kept))];
+  return [...half.slice(0, kept), ...fewer(half.slice(kept), STRAY * plan.deep)];
 }
 
 /** The points of a line that keep its chords near it (Douglas and Peucker, 1973). */
-function fewer(spots: readonly Spot[]): Spot[] {
+function fewer(spots: readonly Spot[], stray: number): Spot[] {
   const [first, last] = [spots[0]!, spots[spots.length - 1]!];
   const run: Spot = [last[0] - first[0], last[1] - first[1]];
   const size = Math.hypot(...run);
   const off = spots.map(([x, y]) => Math.abs((x - first[0]) * run[1] - (y - first[1]) * run[0]) / size);
   const most = Math.max(...off);
-  if (spots.length < 3 || most <= STRAY) return [first, last];
+  if (spots.length < 3 || most <= stray) return [first, last];
   const at = off.indexOf(most);
-  return [...fewer(spots.slice(0, at + 1)).slice(0, -1), ...fewer(spots.slice(at))];
+  return [...fewer(spots.slice(0, at + 1), stray).slice(0, -1), ...fewer(spots.slice(at), stray)];
 }
 
 interface Bevel {
