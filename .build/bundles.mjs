@@ -92,15 +92,15 @@ const plainParser = /** @type {import("esbuild").Plugin} */ ({
 
 const letterFiles = join(root, "node_modules", "@fontsource", "noto-sans", "files");
 
-/** What makes sheets, files and plans explains no rule: their explanations stay out of it. */
+/** What makes sheets, files and plans explains no rule and no word: explanations and meanings stay out of it. */
 const unexplained = /** @type {import("esbuild").Plugin} */ ({
   name: "unexplained",
   setup({ onLoad }) {
     onLoad({ filter: /[\\/](server[\\/](rules|design)|grammar)[\\/].*\.ts$/ }, async ({ path }) => ({
       loader: "ts",
       contents: (await readFile(path, "utf8")).replace(
-        /\bexplanation:\s*(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),/g,
-        'explanation: "",',
+        /\b(explanation|meaning):\s*(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),/g,
+        '$1: "",',
       ),
     }));
   },

@@ -13,6 +13,8 @@ import { bowPath } from "./path.ts";
 
 /** A bow is drawn in straight stretches that turn by no more than this, radians. */
 const TURN = (4 * Math.PI) / 180;
+/** And strays from its curve by no more than this, mm. */
+const SAG = 0.2;
 /** Fewest stretches of each half. */
 const FEWEST = 4;
 /** Faces that turn less than this are one curved face, radians. */
@@ -169,7 +171,9 @@ function stationsOf(path: Bow["path"]): number[] {
     const from = firm[k]!;
     const [a, b] = [path.at(from), path.at(to)];
     const turned = Math.acos(Math.min(1, Math.max(-1, a.du * b.du + a.dv * b.dv)));
-    const count = Math.max(FEWEST, Math.ceil(turned / TURN));
+    // Of a chord, the square of its length over eight times the radius.
+    const fair = Math.sqrt(((to - from) * turned) / (8 * SAG));
+    const count = Math.max(FEWEST, Math.ceil(turned / TURN), Math.ceil(fair));
     return stepsOf(from, to, count, (s) => path.radiusAt(s));
   });
   const all = [...left, half];

@@ -140,6 +140,8 @@ function anglesOf(sheet: SheetPart): Used[] {
       case "through-mortise":
       case "hole":
       case "through-hole":
+      case "bow-bore":
+      case "through-bow-bore":
         return leansOf(mark);
       default:
         return [];

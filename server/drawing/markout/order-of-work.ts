@@ -1,15 +1,31 @@
 /**
  * The order in which a part is best worked, from what is to be cut in it: common practice, each step before what would spoil it.
  */
-import type { Mortise, Outline, Piece } from "../../joinery/pieces/piece.ts";
+import type { BowForm, Mortise, Outline, Piece } from "../../joinery/pieces/piece.ts";
 
 /** Stuff thinner than it was by this much is not of full size any more, mm. */
 const FULL = 0.05;
 
 /** One sentence; empty for a part of which nothing has to come before another. */
 export function orderOfWork(piece: Piece): string {
-  const steps = piece.plan ? planSteps(piece) : piece.turned ? turnedSteps(piece) : squaredSteps(piece);
+  const steps = stepsOf(piece);
   return steps.length > 1 ? `Order of work: ${steps.join("; ")}.` : "";
+}
+
+function stepsOf(piece: Piece): string[] {
+  if (piece.plan) return planSteps(piece);
+  if (piece.form) return bentSteps(piece.size.round !== undefined, piece.form);
+  return piece.turned ? turnedSteps(piece) : squaredSteps(piece);
+}
+
+function bentSteps(isRound: boolean, { ends, feet, bores }: BowForm): string[] {
+  return [
+    `plane the strip ${isRound ? "square and then round" : "to its section"}${ends ? ", thinner to its ends" : ""}`,
+    "bend it, and let it dry on its form",
+    "mark out along the centre line from the left end",
+    ...(feet.length ? ["saw the shoulders and cut the tenons"] : ["saw the ends"]),
+    ...(bores.length ? [`bore ${letters(bores)}`] : []),
+  ];
 }
 
 function planSteps({ is, plan, blank }: Piece): string[] {
@@ -64,7 +80,7 @@ function squaredSteps(piece: Piece): string[] {
   ];
 }
 
-const letters = (mortises: readonly Mortise[]): string =>
+const letters = (mortises: readonly { letter: string }[]): string =>
   mortises.length > 3
     ? `${mortises[0]!.letter} to ${mortises[mortises.length - 1]!.letter}`
     : mortises.map(({ letter }) => letter).join(", ");

@@ -3,7 +3,7 @@
  */
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { boreTable } from "./bores-block.ts";
-import { bowDrawing, bowTables } from "./bow-block.ts";
+import { bowBlocks } from "./bow-block.ts";
 import { endsBlock } from "./ends-block.ts";
 import { type Block, facesBlock } from "./faces.ts";
 import type { Figures } from "./figures.ts";
@@ -89,22 +89,21 @@ function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
   const high = room.high - LINE;
   const sheet = sheetOf(piece, figures);
   const head = headBlock(piece, sheet, figures, wide);
-  const below = piece.form
-    ? bowTables(sheet, wide, figures)
-    : [
-        endsBlock(piece, sheet, wide),
-        ...mortiseTables(piece, sheet, wide, high),
-        ...outlineBlocks(sheet, wide, high),
-      ];
+  const bow = piece.form && bowBlocks(piece, sheet, { wide, high: high * BENT, by }, figures);
+  const below = bow?.below ?? [
+    endsBlock(piece, sheet, wide),
+    ...mortiseTables(piece, sheet, wide, high),
+    ...outlineBlocks(sheet, wide, high),
+  ];
   const heightOf = (blocks: readonly Block[]) =>
     blocks.reduce((sum, { height }) => sum + (height ? height + GAP : 0), head.height + GAP);
   // All on one page if it can be, else without its last tables.
   const rests = below.map((_, k) => heightOf(below.slice(0, below.length - k)));
-  const drawing = piece.form
-    ? bowDrawing(piece, wide, high * BENT, by)
-    : piece.turned
+  const drawing =
+    bow?.drawing ??
+    (piece.turned
       ? turnedBlock(piece, figures, wide, by)
-      : facesFor(piece, figures, { ...room, high }, rests);
+      : facesFor(piece, figures, { ...room, high }, rests));
   const blocks = [head, drawing, ...below];
   const pages: Drawn[] = [{ items: [], scale: drawing.scale, height: 0 }];
   for (const { items, height } of blocks) {

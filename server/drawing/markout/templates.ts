@@ -3,7 +3,7 @@
  */
 import type { LaidFace, Piece, Spot } from "../../joinery/pieces/piece.ts";
 import { boreItems } from "./bores-block.ts";
-import { outlinesOf, spotAt } from "./bow-block.ts";
+import { boreAt, outlinesOf } from "./bow-block.ts";
 import { drawnMarks } from "./drawn-marks.ts";
 import { runningDistances, stopsOf } from "./faces.ts";
 import type { Figures } from "./figures.ts";
@@ -127,7 +127,7 @@ function formTemplate(piece: Piece): Template {
   const to = ([x, y]: Point): Point => [CLEAR + reach + x, CLEAR + rise - y];
   const items: Item[] = lines.map(({ spots, pen }) => line(spots.map(to), pen));
   for (const bore of form.bores) {
-    const at = to(spotAt(form, bore.along));
+    const at = to(boreAt(form, bore));
     items.push(
       circle(at, bore.diameter / 2, "knife"),
       words([at[0] + bore.diameter, at[1]], bore.letter, 10, { bold: true }),

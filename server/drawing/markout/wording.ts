@@ -149,7 +149,7 @@ export function notchLine(notch: SheetMark): string {
 }
 
 /** `leans 2.2° (1 in 26) to the top going in`. */
-function leansOf(mark: SheetMark): string[] {
+export function leansOf(mark: SheetMark): string[] {
   const verb = mark.kind.endsWith("mortise") ? "leans" : "bored";
   return Object.entries(mark.figures)
     .filter(([name]) => name.startsWith("leans "))

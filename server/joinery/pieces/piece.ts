@@ -345,6 +345,8 @@ export interface BowForm {
   /** The whole centre line without tenons, and straight from end to end. */
   along: number;
   between: number;
+  /** How its centre line leans outward where it leaves that line, from square. */
+  lean: number;
   /** The tightest of its inside face. */
   radius: number;
   /** Its section at the ends, where it tapers to them. */
@@ -359,19 +361,25 @@ interface BowFoot {
   thick: number;
   wide: number;
   round: boolean;
-  /** Square to the seat, and along the bow's own line there; and how that leans from square to the seat. */
+  /** Square to the seat, and along the bow's own line there. */
   long: number;
   run: number;
-  lean: number;
+  /** How the seat's square leans from the bow's line there, going down: out of the curve in the bow's plane, and to the back of that. */
+  lean: { outward: number; back: number };
   cone?: Cone;
 }
 
-/** A bore in a bow: along its centre line from the left end, the face the bit goes in, and how it leans from square to that. */
+/** A bore in a bow where the bit goes in: its section's place along the centre line from the left end, the face, and how it leans from square to that. */
 export interface BowBore {
   letter: string;
   for: string;
   along: number;
+  /** Out of the centre line in the bow's plane. */
+  off: number;
   face: string;
+  /** On the face, from the face named beside it; of round stuff how far round towards that. */
+  gauge?: number;
+  round?: number;
   diameter: number;
   /** Towards the right end, and towards the face named. */
   lean: { along: number; across: number };

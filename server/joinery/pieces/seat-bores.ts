@@ -43,7 +43,7 @@ export function seatBores(chair: Chair, seat: SeatSurface): SeatBore[] {
 }
 
 /** How deep a bore that ends square to itself holds all of a tenon whose end lies along the face. */
-const deepestOf = ({ tenon, root, direction }: Joint): number =>
+export const deepestOf = ({ tenon, root, direction }: Joint): number =>
   Math.max(...tenon.flatMap(({ points }) => points.map((p) => dot(sub(p, root), direction))));
 
 /** Nearer than this to the middle line is on it, mm. */

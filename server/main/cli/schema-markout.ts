@@ -28,7 +28,7 @@ export const markoutOutput = z.object({
               kind: z
                 .string()
                 .describe(
-                  "`datum`, `station` (of an outline), `axis`, `arch`, `bow`, `end`, `line` (round an end), `tenon`, `round-tenon`, `dowels`, `fork`, `haunch`, `sloped-haunch`, `mitre`, `wedges`, `peg`, `mortise`, `through-mortise`, `exit`, `socket`, `sloped-socket` (of a haunch), `hole`, `through-hole`, `peg-hole`, `corner`, `opening` (in plan), or `mirror` (a mirror image of the part it names).",
+                  "`datum`, `station` (of an outline), `axis`, `arch`, `bow`, `end`, `line` (round an end), `tenon`, `round-tenon`, `dowels`, `fork`, `haunch`, `sloped-haunch`, `mitre`, `wedges`, `peg`, `mortise`, `through-mortise`, `exit`, `socket`, `sloped-socket` (of a haunch), `hole`, `through-hole`, `peg-hole`, `notch`, `rebate`, `groove`, `strip`, `corner`, `opening`, `hollow`, `bore`, `through-bore` (in plan), `bend`, `form`, `foot`, `bow-bore`, `through-bow-bore` (of a bow), `levelling`, or `mirror` (a mirror image of the part it names).",
                 ),
               face: z
                 .string()

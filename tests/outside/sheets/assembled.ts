@@ -3,7 +3,7 @@
  */
 import type { Chair, Joint } from "../../../server/chair/chair.ts";
 import type { SheetPart, Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
-import { inner, minus, size, times, type V } from "../solids/vectors.ts";
+import { direction, inner, minus, plus, size, times, type V } from "../solids/vectors.ts";
 import { type Carried, carried } from "./carried.ts";
 import { type Lap, type Mates, type Mouth, matesOf, type Tenon } from "./mates.ts";
 import { gapOf, type Meeting, movedTo, putTogether } from "./put-together.ts";
@@ -30,11 +30,7 @@ export function assembled(chair: Chair, sheets: Sheets): Assembled {
   for (const joint of chair.joints.values()) {
     const [one, other] = [standing.get(joint.part), standing.get(joint.entered.name)];
     if (!one || !other || joint.tenon.length === 0) continue;
-    const found = !named(one, other)
-      ? []
-      : joint.kind === "halving"
-        ? laps(joint, one, other)
-        : entries(joint, one, other);
+    const found = joint.kind === "passing" ? passings(joint, one, other) : meetingsOf(joint, one, other);
     if (found.length === 0) unmet.push(joint.name);
     meetings.push(...found);
   }
@@ -69,8 +65,6 @@ function standingParts(chair: Chair, sheets: Sheets): Map<string, Standing> {
   const found = new Map<string, Standing>();
   for (const part of sheets.parts) {
     const mirrored = part.marks[0]?.kind === "mirror";
-    // A bow is bent, not cut.
-    if (part.stock.is?.value === "bent") continue;
     const drawn = mirrored ? drawnAs(sheets, String(part.marks[0]!.figures.of!.value)) : part;
     const mates = matesOf(drawn, sheets.unit);
     const [first = ""] = drawn.name.split(", ");
@@ -107,6 +101,24 @@ function stood({ tenons, mouths, laps, ends }: Mates, { place, way }: Carried): 
 const NEAR = 3;
 /** Levers, mm: half of how deep a tenon goes, of how thick it is and how wide its shoulder is, as a rule. */
 const [DEEP, CHEEK, SHOULDER] = [12, 10, 15];
+
+function meetingsOf(joint: Joint, one: Standing, other: Standing): Meeting[] {
+  if (!named(one, other)) return [];
+  return joint.kind === "halving" ? laps(joint, one, other) : entries(joint, one, other);
+}
+
+/** A stick goes straight through, its line along that of the bore. */
+function passings(joint: Joint, one: Standing, other: Standing): Meeting[] {
+  const [from, to] = one.ends as [V, V];
+  const line = direction(minus(to, from));
+  return other.mouths
+    .filter(({ mark, into }) => alike(mark.word("for"), one.name) && Math.abs(inner(line, into)) > 0.9)
+    .map(({ at, into }) => ({ at, into, on: plus(from, line, inner(minus(at, from), line)) }))
+    .filter(({ at, on }) => size(minus(at, on)) < NEAR)
+    .map(({ at, into, on }) =>
+      meeting(joint, one, other, [on, at], [{ of: sameWay(into, line), lever: DEEP }]),
+    );
+}
 
 /** The tenons of the end that enters, each with the mortise it goes into. */
 function entries(joint: Joint, one: Standing, other: Standing): Meeting[] {

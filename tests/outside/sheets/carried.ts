@@ -6,7 +6,7 @@ import { railNamed } from "../../../server/chair/member.ts";
 import type { Cast } from "../../../server/joinery/pieces/alike.ts";
 import { castOf } from "../../../server/joinery/pieces/pieces.ts";
 import { across, direction, inner, minus, outer, plus, size, times, type V } from "../solids/vectors.ts";
-import { type Pose, poseOf, poseOfFlat } from "./wanted.ts";
+import { type Pose, poseOf, poseOfBow, poseOfFlat } from "./wanted.ts";
 
 /** Carries a place, or a way, of the cutter's piece to where the part stands. */
 export interface Carried {
@@ -35,6 +35,8 @@ export function carried(chair: Chair, drawn: string, name: string, mirrored: boo
 function poseNamed(chair: Chair, name: string): Pose | undefined {
   const stick = stickNamed(chair, name);
   if (stick) return poseOf(chair, stick);
+  const bow = chair.bows.get(name);
+  if (bow) return poseOfBow(bow);
   const flat = chair.blocks.get(name) ?? chair.seat;
   return flat && poseOfFlat(flat);
 }

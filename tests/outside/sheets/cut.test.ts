@@ -28,6 +28,12 @@ describe.each(samplesOfShare)("the sheets of %s", (name) => {
     expect(strays.filter(({ proud, missing }) => Math.max(proud, missing) > allowed(sheets))).toEqual([]);
   });
 
+  it("leave no part out", () => {
+    const named = sheets.parts.flatMap((part) => part.name.split(", "));
+    expect(named.sort()).toEqual([...chair.members.keys()].sort());
+    for (const { number, name: all } of sheets.parts) expect(all.split(", ")).toHaveLength(number);
+  });
+
   it("bring all parts together", () => {
     const { joined, apart, unmet } = together(chair, sheets);
     expect(joined).toBeGreaterThan(4);

@@ -4,6 +4,7 @@
 import type { SheetPart, Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 import { beyond, lessThan, type Solid, together } from "../solids/manifold.ts";
 import { inner, minus, plus, times, type V } from "../solids/vectors.ts";
+import { Bow } from "./bow.ts";
 import { cutFlat } from "./flat.ts";
 import { mortisesOf } from "./mortises.ts";
 import { type Read, SheetRead } from "./reading.ts";
@@ -17,6 +18,8 @@ export function cutPart(part: SheetPart, unit: Sheets["unit"]): Solid {
   switch (sheet.stock.word("is")) {
     case "flat":
       return cutFlat(sheet);
+    case "bent":
+      return new Bow(sheet).cut();
     case "turned":
       return new TurnedStick(sheet).cut();
     default:

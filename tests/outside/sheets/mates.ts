@@ -3,6 +3,7 @@
  */
 import type { SheetPart, Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 import type { V } from "../solids/vectors.ts";
+import { Bow } from "./bow.ts";
 import { placeOf } from "./cutter.ts";
 import { socketsOf } from "./flat.ts";
 import { lapsOf, mouthsOf } from "./mortises.ts";
@@ -56,6 +57,8 @@ export function matesOf(part: SheetPart, unit: Sheets["unit"]): Mates {
   switch (sheet.stock.word("is")) {
     case "flat":
       return { tenons: [], mouths: socketsOf(sheet), laps: [], ends: [] };
+    case "bent":
+      return new Bow(sheet).mates();
     case "turned": {
       const stick = new TurnedStick(sheet);
       return { tenons: stick.tenons(), mouths: stick.mouths(), laps: [], ends: stick.ends() };

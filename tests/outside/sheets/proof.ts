@@ -16,7 +16,7 @@ import { sweepSolids } from "../solids/manifold.ts";
 import { strayOf, type Wanted } from "./compare.ts";
 import { cutPart } from "./cutter.ts";
 import { inMillimetres } from "./reading.ts";
-import { poseOf, wantedFlat, wantedOf } from "./wanted.ts";
+import { poseOf, poseOfBow, wantedFlat, wantedOf } from "./wanted.ts";
 
 export interface Stray {
   part: string;
@@ -55,26 +55,24 @@ export const readSheets = (chair: Chair, step?: Step): Sheets =>
 
 /** `every` so many of the parts are cut. */
 export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
-  return (
-    sheets.parts
-      .filter(({ marks }) => marks[0]?.kind !== "mirror")
-      // A bow is bent, not cut: its form and its length are compared in `tests/outside/seats`.
-      .filter(({ stock }) => stock.is?.value !== "bent")
-      .filter((_, k) => k % every === 0)
-      .flatMap((part) => {
-        const [name = ""] = part.name.split(", ");
-        const cut = cutPart(part, sheets.unit);
-        // Nothing strays from nothing.
-        if (!(cut.volume() > 0)) throw new Error(`nothing is left of ${name}`);
-        const stray = strayOf(cut, wantedFor(chair, name));
-        sweepSolids();
-        return [{ part: name, ...stray }];
-      })
-  );
+  return sheets.parts
+    .filter(({ marks }) => marks[0]?.kind !== "mirror")
+    .filter((_, k) => k % every === 0)
+    .flatMap((part) => {
+      const [name = ""] = part.name.split(", ");
+      const cut = cutPart(part, sheets.unit);
+      // Nothing strays from nothing.
+      if (!(cut.volume() > 0)) throw new Error(`nothing is left of ${name}`);
+      const stray = strayOf(cut, wantedFor(chair, name));
+      sweepSolids();
+      return [{ part: name, ...stray }];
+    });
 }
 
 function wantedFor(chair: Chair, name: string): Wanted {
   const stick = railNamed(chair, name) ?? chair.posts.get(name);
   if (stick) return wantedOf(chair, stick, poseOf(chair, stick)!);
+  const bow = chair.bows.get(name);
+  if (bow) return wantedOf(chair, bow, poseOfBow(bow));
   return wantedFlat(chair, chair.blocks.get(name) ?? chair.seat!);
 }

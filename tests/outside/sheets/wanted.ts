@@ -1,7 +1,7 @@
 /**
  * What a part of a chair should be, by the chair's own solids, put where the cutter's piece lies.
  */
-import type { Block, Chair, Joint, Post, Rail, SeatSurface } from "../../../server/chair/chair.ts";
+import type { Block, Bow, Chair, Joint, Post, Rail, SeatSurface } from "../../../server/chair/chair.ts";
 import type { Convex, Vec3 } from "../../../server/geometry/solid.ts";
 import { stickOfPost, stickOfRail } from "../../../server/joinery/pieces/stick-of.ts";
 import { turnedPost } from "../../../server/joinery/pieces/turned.ts";
@@ -38,6 +38,14 @@ export function poseOf(chair: Chair, part: Post | Rail): Pose | undefined {
 function posed(origin: V, along: V, first: V): Pose {
   const face = direction(across(first, along));
   return { origin, ways: [along, face, outer(along, face)] };
+}
+
+/** A bow: from the middle between its ends, to the left and up from there in its plane. */
+export function poseOfBow(bow: Bow): Pose {
+  const [left, right] = [v(bow.spot(0)), v(bow.spot(bow.path.length))];
+  const x = direction(minus(left, right));
+  const normal = v(bow.normal);
+  return { origin: times(plus(left, right), 1 / 2), ways: [x, outer(normal, x), normal] };
 }
 
 /** A corner block or a seat in plan: from the lower left of its upper face. */
@@ -79,7 +87,7 @@ function longestOf(ring: readonly V[]): V {
   return direction(longest);
 }
 
-export function wantedOf(chair: Chair, part: Post | Rail, pose: Pose): Wanted {
+export function wantedOf(chair: Chair, part: Post | Rail | Bow, pose: Pose): Wanted {
   const put = (solid: Convex): Solid => hull(solid.points.map((p) => placed(pose, v(p))));
   // The bodies of rails that cross have their notches already.
   const joints = [...chair.joints.values()].filter(
@@ -111,6 +119,8 @@ const solidsOf = (joint: Joint): Convex[] => (joint.haunch ? [...joint.tenon, jo
  * the deepest of it all over.
  */
 function chopped(joint: Joint): V[][] {
+  // What only passes is drawn beyond both faces already.
+  if (joint.kind === "passing") return joint.tenon.map(({ points }) => points.map(v));
   const way = v(joint.direction);
   const root = v(joint.root);
   const bored = joint.shape === "round";

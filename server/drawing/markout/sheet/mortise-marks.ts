@@ -8,7 +8,7 @@ import { mark, type Printer, word } from "./printer.ts";
 import type { SheetFigure, SheetMark } from "./sheet.ts";
 
 /** A mortise that leans by less than this is chopped square, radians: a tenth of a degree. */
-const LEAN = 0.1 * (Math.PI / 180);
+export const LEAN = 0.1 * (Math.PI / 180);
 
 export const mortiseMarks = (piece: Piece, printer: Printer): SheetMark[] =>
   piece.mortises.flatMap((mortise) => (piece.turned ? roundMarks : squaredMarks)(piece, mortise, printer));
