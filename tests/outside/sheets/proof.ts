@@ -5,17 +5,17 @@
 import type { Chair } from "../../../server/chair/chair.ts";
 import { railNamed } from "../../../server/chair/member.ts";
 import { facesAt } from "../../../server/chair/posts/post-query.ts";
-import { Figures, type Step } from "../../../server/drawing/markout/figures.ts";
-import { sheetsOf } from "../../../server/drawing/markout/sheet/part.ts";
+import type { Step } from "../../../server/drawing/markout/figures.ts";
+import { sheetsAsked } from "../../../server/drawing/markout/pages.ts";
 import type { Sheets } from "../../../server/drawing/markout/sheet/sheet.ts";
 import { height } from "../../../server/geometry/plane.ts";
 import type { Convex, Plane } from "../../../server/geometry/solid.ts";
 import { dot } from "../../../server/geometry/vec.ts";
-import { piecesOf } from "../../../server/joinery/pieces/pieces.ts";
 import { sweepSolids } from "../solids/manifold.ts";
 import { strayOf, type Wanted } from "./compare.ts";
 import { cutPart } from "./cutter.ts";
 import { inMillimetres } from "./reading.ts";
+import { overStock } from "./stock.ts";
 import { poseOf, poseOfBow, wantedFlat, wantedOf } from "./wanted.ts";
 
 export interface Stray {
@@ -23,6 +23,8 @@ export interface Stray {
   /** Left standing and cut away, mm. */
   proud: number;
   missing: number;
+  /** How much larger than the stock its sheet names, mm. */
+  over?: number;
 }
 
 /** What a sheet's step lets a cut stray: the hundredths of a template's joint aside, 0.3 mm; in inches one step. */
@@ -51,7 +53,10 @@ export const breaksOut = (chair: Chair): boolean =>
 
 /** The sheets as anyone else would read them: through their text. */
 export const readSheets = (chair: Chair, step?: Step): Sheets =>
-  JSON.parse(JSON.stringify(sheetsOf(piecesOf(chair), new Figures(chair.design.units, step)))) as Sheets;
+  JSON.parse(JSON.stringify(sheetsAsked(chair, step === undefined ? {} : { step }))) as Sheets;
+
+/** The farthest that a part is out in any way, mm. */
+export const farthestOut = ({ proud, missing, over = 0 }: Stray): number => Math.max(proud, missing, over);
 
 /** `every` so many of the parts are cut. */
 export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
@@ -64,8 +69,9 @@ export function straysOf(chair: Chair, sheets: Sheets, every = 1): Stray[] {
       // Nothing strays from nothing.
       if (!(cut.volume() > 0)) throw new Error(`nothing is left of ${name}`);
       const stray = strayOf(cut, wantedFor(chair, name));
+      const over = overStock(part, sheets.unit, cut);
       sweepSolids();
-      return [{ part: name, ...stray }];
+      return [{ part: name, ...stray, ...(over !== undefined && { over }) }];
     });
 }
 
