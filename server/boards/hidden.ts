@@ -36,9 +36,11 @@ export interface Lying {
 
 /** Undefined where no face is hidden, or none is flat. */
 export function hidesOf(chair: Chair, member: Member, lying: Lying): Hides | undefined {
+  const hidden = member.design.hidden?.value ?? [];
+  if (hidden.length === 0) return undefined;
   const { grain, wide, thick, from, straight } = lying;
   const hides: Hides = { joints: [], firstEnd: firstEndOf(member, grain) };
-  for (const said of member.design.hidden?.value ?? []) {
+  for (const said of hidden) {
     const name = said === "below" ? "bottom" : said;
     const normal = member.faces.find((face) => face.name === name)?.plane.normal;
     if (!normal) continue;

@@ -27,14 +27,25 @@ export function outlineOf(stretches: readonly (readonly Spot[])[], beyond: reado
   const hulls = stretches.map(hullOf).filter(({ high }) => high.length > 1);
   const high = edgeOf(hulls.map((hull) => hull.high));
   const low = flip(edgeOf(hulls.map((hull) => flip(hull.low))));
-  const body = stretches.flatMap((stretch) => stretch.map(([x]) => x));
-  const own: Spot = [Math.min(...body), Math.max(...body)];
-  const xs = [...body, ...beyond.map(([x]) => x)];
-  const ends: Spot = [Math.min(...xs), Math.max(...xs)];
+  const own = alongOf(stretches);
+  const ends = beyond.length > 0 ? alongOf([...stretches, beyond]) : own;
   return {
     high: held(runOn(high, own), ends, beyond),
     low: flip(held(runOn(flip(low), own), ends, beyond.map(upsideDown))),
   };
+}
+
+/** How far some spots reach along the grain. */
+function alongOf(stretches: readonly (readonly Spot[])[]): Spot {
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  for (const stretch of stretches) {
+    for (const [x] of stretch) {
+      if (x < from) from = x;
+      if (x > to) to = x;
+    }
+  }
+  return [from, to];
 }
 
 const upsideDown = ([x, y]: Spot): Spot => [x, -y];
@@ -43,21 +54,21 @@ const flip = (line: Line): Line => line.map(upsideDown);
 /** The upper and lower chain of some points' convex hull, by x. */
 function hullOf(points: readonly Spot[]): { high: Line; low: Line } {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (sign: 1 | -1): Spot[] => {
-    const kept: Spot[] = [];
-    for (const p of sorted) {
-      const last = kept[kept.length - 1];
-      if (last && p[0] - last[0] < SAME) {
-        if (sign * (p[1] - last[1]) <= 0) continue;
-        kept.pop();
-      }
-      while (kept.length > 1 && sign * turn(kept[kept.length - 2]!, kept[kept.length - 1]!, p) >= 0)
-        kept.pop();
-      kept.push(p);
+  return { high: chainOf(sorted, 1), low: chainOf(sorted, -1) };
+}
+
+function chainOf(sorted: readonly Spot[], sign: 1 | -1): Spot[] {
+  const kept: Spot[] = [];
+  for (const p of sorted) {
+    const last = kept[kept.length - 1];
+    if (last && p[0] - last[0] < SAME) {
+      if (sign * (p[1] - last[1]) <= 0) continue;
+      kept.pop();
     }
-    return kept;
-  };
-  return { high: chain(1), low: chain(-1) };
+    while (kept.length > 1 && sign * turn(kept[kept.length - 2]!, kept[kept.length - 1]!, p) >= 0) kept.pop();
+    kept.push(p);
+  }
+  return kept;
 }
 
 const turn = (a: Spot, b: Spot, c: Spot): number =>
@@ -65,7 +76,10 @@ const turn = (a: Spot, b: Spot, c: Spot): number =>
 
 /** The upper edge of all stretches together, without the slanting ends. Plain loops: it is asked for each curved part of each study. */
 function edgeOf(chains: readonly Line[]): Spot[] {
-  const xs = Float64Array.from(chains.flatMap((chain) => chain.map(([x]) => x))).sort();
+  const xs = new Float64Array(chains.reduce((sum, chain) => sum + chain.length, 0));
+  let filled = 0;
+  for (const chain of chains) for (const [x] of chain) xs[filled++] = x;
+  xs.sort();
   // How far along each chain x has come.
   const reached = new Int32Array(chains.length);
   const spots: Spot[] = [];
@@ -210,12 +224,11 @@ export function moved({ low, high }: Outline, x: number, y: number): Outline {
 
 /** The box around an outline. */
 export function extents({ low, high }: Outline): { from: number; to: number; low: number; high: number } {
-  return {
-    from: low[0]![0],
-    to: low[low.length - 1]![0],
-    low: Math.min(...low.map(([, y]) => y)),
-    high: Math.max(...high.map(([, y]) => y)),
-  };
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const [, y] of low) if (y < least) least = y;
+  for (const [, y] of high) if (y > most) most = y;
+  return { from: low[0]![0], to: low[low.length - 1]![0], low: least, high: most };
 }
 
 /** The outline as one ring, anticlockwise. */

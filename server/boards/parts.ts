@@ -2,7 +2,7 @@
  * The parts of a chair as finished pieces of wood: the one place where the boards look at the chair.
  */
 import { stripLength } from "../chair/bows/strip.ts";
-import type { Bow, Chair, Member, Rail } from "../chair/chair.ts";
+import type { Bow, Chair, Joint, Member, Rail } from "../chair/chair.ts";
 import { diameterOf, directionsOf, grainOf } from "../chair/grain.ts";
 import { isRail } from "../chair/member.ts";
 import type { BoardRef } from "../design/board-design.ts";
@@ -46,9 +46,16 @@ export interface FinishedPart {
  * Every part that is sawn from a board, in the order to list them, the strips of a rail after it; a seat only where it is a solid board.
  */
 export function finishedParts(chair: Chair): FinishedPart[] {
+  const cut = new Map<string, Joint[]>();
+  for (const joint of chair.joints.values()) {
+    if (joint.facts.dowels || joint.kind === "passing") continue;
+    const own = cut.get(joint.part);
+    if (own) own.push(joint);
+    else cut.set(joint.part, [joint]);
+  }
   return [...chair.members.values()].flatMap((member) => {
     if (member.is === "seat" && member.design.kind !== "board" && member.design.kind !== "solid") return [];
-    const points = wood(chair, member);
+    const points = wood(member, cut.get(member.name) ?? []);
     const own = points.body.length === 0 ? [] : [finishedPart(chair, member, points)];
     return member.is === "rail" ? [...own, ...stripParts(member)] : own;
   });
@@ -90,13 +97,10 @@ interface Wood {
   tenons: Vec3[];
 }
 
-function wood(chair: Chair, member: Member): Wood {
-  const { name } = member;
+/** `own` are the joints cut on its ends. */
+function wood(member: Member, own: readonly Joint[]): Wood {
   // What is fixed to a rail is sawn apart from it.
   const { pieces } = (member.is === "rail" && member.uncut) || member.body;
-  const own = [...chair.joints.values()].filter(
-    (joint) => joint.part === name && !joint.facts.dowels && joint.kind !== "passing",
-  );
   const solids = own.flatMap((joint) => (joint.haunch ? [...joint.tenon, joint.haunch] : joint.tenon));
   return { body: pieces.map(({ points }) => points), tenons: solids.flatMap(({ points }) => points) };
 }
@@ -123,17 +127,14 @@ function finishedPart(chair: Chair, member: Member, points: Wood): FinishedPart 
     points.body.map((stretch) => stretch.map(flat)),
     points.tenons.map(flat),
   );
-  const [from, to] = [outline.low[0]![0], outline.low[outline.low.length - 1]![0]];
-  const low = Math.min(...outline.low.map(([, y]) => y));
-  const high = Math.max(...outline.high.map(([, y]) => y));
-  const all = [...points.body.flat(), ...points.tenons];
-  const square = reach(all, bend);
+  const { from, to, low, high } = extents(outline);
+  const [least, most] = spanOf(points, bend);
   const hides = hidesOf(chair, member, { grain, wide: across, thick: bend, from, straight: false });
   return {
     ...common,
     ...(hides && { hides }),
     is: "curved",
-    finished: { thick: square, wide: high - low, long: to - from },
+    finished: { thick: most - least, wide: high - low, long: to - from },
     outline: origined(outline, from, low),
     grainSlope: slope,
   };
@@ -159,19 +160,18 @@ const origined = ({ low, high }: Outline, x: number, y: number): Outline => ({
 function straight(
   chair: Chair,
   member: Member,
-  { body, tenons }: Wood,
+  points: Wood,
   round: number | undefined,
 ): Pick<FinishedPart, "is" | "finished" | "grainSlope" | "hides"> {
-  const all = [...body.flat(), ...tenons];
   const grain = member.is === "post" || isRail(member) ? wayOf(member) : member.grain;
-  const long = reach(all, grain);
+  const [from, to] = spanOf(points, grain);
+  const long = to - from;
   if (round !== undefined)
     return { is: "turned", finished: { thick: round, wide: round, long }, grainSlope: 0 };
   const side = sidewaysOf(member, grain);
   const other = cross(grain, side);
-  const sizes = [reach(all, side), reach(all, other)] as const;
+  const sizes = [reach(points, side), reach(points, other)] as const;
   const [thick, wide] = sizes[0] <= sizes[1] ? [side, other] : [other, side];
-  const from = Math.min(...all.map((point) => dot(point, grain)));
   const hides = hidesOf(chair, member, { grain, wide, thick, from, straight: true });
   return {
     ...(hides && { hides }),
@@ -181,16 +181,26 @@ function straight(
   };
 }
 
-const reach = (points: readonly Vec3[], way: Vec3): number => {
+function reach(wood: Wood, way: Vec3): number {
+  const [low, high] = spanOf(wood, way);
+  return high - low;
+}
+
+/** Where some wood begins and ends along a way. */
+function spanOf({ body, tenons }: Wood, way: Vec3): [number, number] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const point of points) {
-    const at = dot(point, way);
-    if (at < low) low = at;
-    if (at > high) high = at;
-  }
-  return high - low;
-};
+  const take = (points: readonly Vec3[]) => {
+    for (const point of points) {
+      const at = dot(point, way);
+      if (at < low) low = at;
+      if (at > high) high = at;
+    }
+  };
+  for (const points of body) take(points);
+  take(tenons);
+  return [low, high];
+}
 
 /** Square to the grain and to one of its faces. */
 function sidewaysOf({ faces }: Member, grain: Vec3): Vec3 {
