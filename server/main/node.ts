@@ -6,6 +6,7 @@ import { cancelling } from "./cancelling.ts";
 import { filesOfBoth } from "./files-both.ts";
 import { filesOfClient } from "./files-client.ts";
 import { filesOnDisk } from "./files-node.ts";
+import { collectsAtRest } from "./memory-node.ts";
 import { serve } from "./serve.ts";
 import { services } from "./services.ts";
 import { version } from "./version.ts";
@@ -15,4 +16,5 @@ serve(connection, {
   services,
   files: filesOfBoth(filesOnDisk(), filesOfClient(connection)),
   version,
+  looks: collectsAtRest(),
 });

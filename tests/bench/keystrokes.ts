@@ -95,6 +95,28 @@ export async function askBehindKeys(server: TypedServer, count: number): Promise
   return result;
 }
 
+/** MB of a server that a text was edited in so many times: with the last edit's findings, and once it rests. */
+export async function memoryAfter(
+  server: TypedServer,
+  edits: number,
+): Promise<{ first: number; last: number; rested: number }> {
+  const typist = await sitDown(server);
+  const process = typist.child.pid!;
+  const first = residentMegabytes(process);
+  for (let turn = 0; turn < edits; turn++) {
+    typist.type(turn);
+    await typist.next("diagnostics");
+  }
+  const last = residentMegabytes(process);
+  await pause(RESTS);
+  const rested = residentMegabytes(process);
+  await typist.end();
+  return { first, last, rested };
+}
+
+/** Long enough for a server to have nothing left to do, ms. */
+const RESTS = 10_000;
+
 /** The longest that the server left a word unanswered while the text was typed in, ms: how long its event loop was blocked. */
 export async function longestBlock(server: TypedServer, edits: number): Promise<number> {
   const typist = await sitDown(server);

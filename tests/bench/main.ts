@@ -20,7 +20,7 @@ import {
   type TextResult,
 } from "./cases.ts";
 import { type Kind, kinds } from "./damage.ts";
-import { askBehindKeys, coldStart, longestBlock, typeBursts } from "./keystrokes.ts";
+import { askBehindKeys, coldStart, longestBlock, memoryAfter, typeBursts } from "./keystrokes.ts";
 import type { BoardsResult, ExportsResult } from "./making.ts";
 import { figure, quantile, table } from "./measure.ts";
 import type { SubjectName } from "./subjects.ts";
@@ -65,7 +65,7 @@ async function bench(options: string[]): Promise<void> {
   if (wanted("ranges")) ranges(quick ? 4 : 12);
   if (wanted("text")) texts(quick);
   if (wanted("keys")) await keys(quick);
-  if (wanted("memory")) memory(quick ? 200 : 1000);
+  if (wanted("memory")) await memory(quick ? 200 : 1000);
   if (wanted("size")) bundles();
   say(`\nLoad ${load()} at the end.`);
 }
@@ -298,7 +298,7 @@ async function keys(quick: boolean): Promise<void> {
   say(table(["", "longest"], blocks));
 }
 
-function memory(edits: number): void {
+async function memory(edits: number): Promise<void> {
   const megabytes = (bytes: number) => figure(bytes / 1e6);
   say(`\nMemory of the process after ${edits} edits of a 10 KB text (MB)`);
   say(
@@ -310,6 +310,14 @@ function memory(edits: number): void {
       }),
     ),
   );
+  if (!existsSync(join("dist", "cli.js"))) return;
+  say(`\nMemory of a server after ${edits} edits of a 10 KB text (MB; aim for the chair: under 150 at rest)`);
+  const rows: string[][] = [];
+  for (const server of typedServers(SAMPLE, 10_000)) {
+    const { first, last, rested } = await memoryAfter(server, edits);
+    rows.push([server.name, figure(first), figure(last), figure(rested)]);
+  }
+  say(table(["", "opened", `after ${edits}`, "ten seconds later"], rows));
 }
 
 function bundles(): void {

@@ -1,6 +1,7 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { cancelling } from "../cancelling.ts";
 import { filesOnDisk } from "../files-node.ts";
+import { collectsAtRest } from "../memory-node.ts";
 import { serve } from "../serve.ts";
 import { services } from "../services.ts";
 import { version } from "../version.ts";
@@ -15,5 +16,5 @@ export function serveOnStreams(): void {
   const connection = createConnection(ProposedFeatures.all, process.stdin.pipe(input), process.stdout, {
     connectionStrategy: cancelling,
   });
-  serve(connection, { services, files: filesOnDisk(), version });
+  serve(connection, { services, files: filesOnDisk(), version, looks: collectsAtRest() });
 }

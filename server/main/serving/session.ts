@@ -20,6 +20,8 @@ export interface Host {
   files: Files;
   version: string;
   timing?: Timing;
+  /** Hears that a file is looked at. */
+  looks?(): void;
   /** Hears what the client sends at first. */
   told?(options: unknown): void;
   /** How long a hover may be worked at, ms. */
@@ -117,6 +119,7 @@ export class Session {
     if (uri === REFRESH || uri === REFRESH_HINTS) return this.#refresh(uri === REFRESH);
     const view = this.views.opened(uri);
     if (!view || this.state === "shut") return;
+    this.host.looks?.();
     return this.looks.look(view).catch((error) => this.report("looking at a file", error));
   }
 
