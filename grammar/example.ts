@@ -10,8 +10,13 @@ import { normalise } from "./spelling.ts";
 import { markersOf } from "./table.ts";
 import { lex } from "./tokens.ts";
 
-/** The example line of a row in a file's unit, without the brace that opens its block. */
-export const exampleOf = (row: Row, unit: string): string => exampleIn(row, unit).replace(/\s*\{$/, "");
+/** The example line of a row in a file's unit, without the brace that opens its block; of several the first with all these words. */
+export function exampleOf(row: Row, unit: string, said: readonly string[] = []): string {
+  const lines = [row.example, ...(row.examples ?? [])];
+  const example = lines.find((line) => said.every((word) => line.split(/[ ,]+/).includes(word)));
+  const like = example === undefined || example === row.example ? row : { ...row, example };
+  return exampleIn(like, unit).replace(/\s*\{$/, "");
+}
 
 const kept = new WeakMap<Row, Map<string, string>>();
 

@@ -119,19 +119,13 @@ function tellInserted(at: Case, text: string): void {
     return;
   }
   const start = before?.end ?? part.start;
-  tell(
-    at,
-    "missing-word",
-    part,
-    sentence("missing-word.as-in", { word: text, example: exampleOf(at.row, at.context.fileUnit) }),
-    [
-      fix(
-        sentence("fix.put-in", { word: text }),
-        [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
-        !isBetweenValues(at),
-      ),
-    ],
-  );
+  tell(at, "missing-word", part, sentence("missing-word.as-in", { word: text, example: exampleFor(at) }), [
+    fix(
+      sentence("fix.put-in", { word: text }),
+      [{ start, end: part.start, text: `${start === part.start ? "" : " "}${text} ` }],
+      !isBetweenValues(at),
+    ),
+  ]);
 }
 
 /** Two values side by side may just as well have lost a sign between them. */
@@ -192,11 +186,19 @@ function tellFailure(at: Case): void {
   if (!told) tellLeftOver(at, part);
 }
 
+/** An example that begins as the maker's line does. */
+const exampleFor = ({ row, statement, match, context }: Case): string => {
+  const said = statement.parts
+    .slice(0, match.stopped)
+    .flatMap((part) => (part.is === "word" ? part.text : []));
+  return exampleOf(row, context.fileUnit, said);
+};
+
 /** The line ends where more should stand. */
 function tellUnfinished(at: Case): void {
   const { statement, match, row } = at;
   const expected = describe(match.expected);
-  const example = exampleOf(row, at.context.fileUnit);
+  const example = exampleFor(at);
   if (row.opens !== undefined && statement.parts.length === 0) {
     const what = expected.length > 0 ? orList(expected) : sentence("slot.name");
     tell(
@@ -222,7 +224,7 @@ function tellNameless(at: Case, part: Part): boolean {
   const { match, row } = at;
   if (match.stopped > 0 || row.opens === undefined || part.is !== "word" || !match.expected.some(isName))
     return false;
-  const example = exampleOf(row, at.context.fileUnit);
+  const example = exampleFor(at);
   tell(at, "missing-name", part, sentence("missing-name.before", { word: part.text, example }));
   return true;
 }
@@ -253,12 +255,13 @@ function tellRepeated(at: Case, part: Part): boolean {
 function tellExpected(at: Case, part: Part): boolean {
   const { match, row } = at;
   const expected = describe(match.expected);
-  if (expected.length === 0 || match.complete) return false;
+  // A row that may end at its word is still read as one that lacks what comes next.
+  if (expected.length === 0 || (match.complete && match.stopped > 0)) return false;
   const words = part.is === "word" ? wordsAt(match) : [];
   const near = part.is === "word" ? nearest(part.text, words) : undefined;
   const code = part.is === "comma" ? "missing-value" : words.length > 0 ? "unknown-word" : "left-over";
   const Expected = capital(orList(expected));
-  const example = exampleOf(row, at.context.fileUnit);
+  const example = exampleFor(at);
   tell(
     at,
     code,

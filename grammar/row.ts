@@ -71,6 +71,8 @@ export interface Row {
   meaning: string;
   /** A whole line as a maker would write it. */
   example: string;
+  /** More such lines, for a row with several forms: a message shows the one that begins like the maker's line. */
+  examples?: readonly string[];
   /** The line that holds when nothing is given, in words or as a line of the language. */
   default?: string;
   /** A drawing in characters for the reference, where words alone leave a way open. */

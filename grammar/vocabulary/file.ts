@@ -56,6 +56,7 @@ const whole: Row[] = [
     meaning:
       "Whom the chair is for: adults, children of an age in years, a school size mark, or one person's own measures in a block.",
     example: "sitter adult",
+    examples: ["sitter child 8 to 10", "sitter school-mark 5"],
     default: "sitter adult",
   },
   {

@@ -5,7 +5,7 @@
 import type { Fix } from "../../grammar/problem.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Fact } from "../../grammar/tree.ts";
-import type { Given, PartRef, RailCourse, RailDesign } from "./design.ts";
+import type { Declared, Given, PartRef, RailCourse, RailDesign } from "./design.ts";
 import type { Item } from "./merge.ts";
 import { checked } from "./names.ts";
 import { railStation } from "./places.ts";
@@ -28,32 +28,7 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
       rail.onOne = of;
       return undefined;
     }
-    report(reading, line.source, fact, {
-      code: "not-a-pair",
-      message:
-        word === "over"
-          ? sentence("over-one.pair", {
-              post: of.value.name,
-              long: reading.unit === "in" ? 12 : reading.unit === "cm" ? 30 : 300,
-            })
-          : sentence("across-one.pair", { way: word, post: of.value.name }),
-      fixes:
-        target.file === undefined && line.source.file === undefined
-          ? [
-              {
-                title: sentence("fix.make-pair", { part: of.value.name }),
-                edits: [{ start: target.at.end, end: target.at.end, text: " pair" }],
-              },
-            ]
-          : [],
-      related: [
-        {
-          ...target.at,
-          message: sentence("related.given-here", { name: of.value.name }),
-          ...(target.file ? { file: target.file } : {}),
-        },
-      ],
-    });
+    tellOneOnly(reading, line, { fact, word: word ?? "across", of, target, rail });
     return undefined;
   }
   if (of.value.side !== undefined) sideTooMany(reading, line, fact, of.value.name, word ?? "across");
@@ -67,6 +42,52 @@ export function readCourse(reading: Reading, item: Item, rail: RailDesign): Give
     value: station ? { is: "across", of: of.value, station: station.value } : { is: "across", of: of.value },
   };
 }
+
+interface OneOnly {
+  fact: Fact;
+  word: string;
+  of: Given<PartRef>;
+  target: Declared;
+  rail: RailDesign;
+}
+
+/** Reports that a part which stands once is used as a pair: once, however many rails run across it, since one `pair` mends them all. */
+function tellOneOnly(reading: Reading, line: Item, { fact, word, of, target, rail }: OneOnly): void {
+  const { source } = line;
+  const told = reading.problems.find(
+    ({ code, related }) =>
+      code === NOT_A_PAIR &&
+      related?.some((each) => each.file === target.file && each.start === target.at.start),
+  );
+  if (told && source.file === undefined) {
+    const message = sentence("related.so-with", { part: rail.name });
+    told.related?.push({ start: fact.start, end: fact.end, message });
+    return;
+  }
+  const post = of.value.name;
+  const long = reading.unit === "in" ? 12 : reading.unit === "cm" ? 30 : 300;
+  const isOurs = target.file === undefined && source.file === undefined;
+  const { end } = target.at;
+  report(reading, source, fact, {
+    code: NOT_A_PAIR,
+    message:
+      word === "over"
+        ? sentence("over-one.pair", { post, long })
+        : sentence("across-one.pair", { way: word, post }),
+    fixes: isOurs
+      ? [{ title: sentence("fix.make-pair", { part: post }), edits: [{ start: end, end, text: " pair" }] }]
+      : [],
+    related: [
+      {
+        ...target.at,
+        message: sentence("related.given-here", { name: post }),
+        ...(target.file ? { file: target.file } : {}),
+      },
+    ],
+  });
+}
+
+const NOT_A_PAIR = "not-a-pair";
 
 function readFromTo(reading: Reading, line: Item, rail: RailDesign): Given<RailCourse> | undefined {
   const from = checked(reading, line, factOf(line, "from"), ["post", "rail", "bow"]);

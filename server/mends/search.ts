@@ -61,7 +61,12 @@ function* oneWay(
       by = (by + best.by) / 2;
       continue;
     }
-    if (verdict.gone) break;
+    // Gone, but something else is found now: further on that may be gone too.
+    if (verdict.gone) {
+      short = by;
+      by *= 2;
+      continue;
+    }
     const gained = badness - verdict.badness;
     if (badness > 0 && Math.abs(gained) < 1e-9 * Math.max(1, badness)) return k === 0 ? { still: true } : {};
     if (badness > 0 && gained < 0) break;

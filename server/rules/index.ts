@@ -35,6 +35,7 @@ import { mortiseTooWide } from "./joints/mortise-too-wide.ts";
 import { mortiseWallThin } from "./joints/mortise-wall-thin.ts";
 import { pegDrawsTooFar } from "./joints/peg-draws-too-far.ts";
 import { pegMisplaced } from "./joints/peg-misplaced.ts";
+import { postTooShort } from "./joints/post-too-short.ts";
 import { postWeakened } from "./joints/post-weakened.ts";
 import { railMissesPost } from "./joints/rail-misses-post.ts";
 import { shoulderOnCurve } from "./joints/shoulder-on-curve.ts";
@@ -120,6 +121,7 @@ export const rules: readonly Rule[] = [
   pegDrawsTooFar,
   postWeakened,
   cannotBeAssembled,
+  postTooShort,
   endReachesNothing,
   railMissesPost,
   postTiedOneWay,

@@ -73,7 +73,9 @@ export function* judgeSteps(
         rule.code,
         findings.filter(
           (finding) =>
-            !doubt.about(finding.subject ?? "") && !(rule.code === "cannot-be-built" && doubt.at(finding)),
+            !doubt.about(finding.subject ?? "") &&
+            !(finding.deciders ?? []).some(doubt.at) &&
+            !(rule.code === "cannot-be-built" && doubt.at(finding)),
         ),
       );
     } catch (thrown) {

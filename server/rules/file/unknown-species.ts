@@ -18,11 +18,8 @@ export const unknownSpecies: Rule = {
     const { design } = chair;
     return [...unknownTimbers(design)].map((timber) => {
       const { species } = timber.value;
-      const near = nearest(
-        species,
-        speciesList.map(({ key }) => key),
-      );
-      const choices = speciesAliases[species] ?? (near ? [near] : []);
+      const near = nearest(species, [...speciesList.map(({ key }) => key), ...Object.keys(speciesAliases)]);
+      const choices = speciesAliases[species] ?? (near ? (speciesAliases[near] ?? [near]) : []);
       const place = placeOf(design, [timber]);
       return tell(unknownSpecies, place, {
         message:

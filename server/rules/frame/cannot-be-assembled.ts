@@ -1,5 +1,6 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital, orList } from "../../../grammar/wording.ts";
+import { leftName } from "../../design/identity.ts";
 import { allowance, sourceOf } from "../../joinery/figures.ts";
 import { lockedInSteps } from "../../joinery/order.ts";
 import { type WayOut, waysOut } from "../../joinery/unlock.ts";
@@ -38,7 +39,8 @@ export const cannotBeAssembled: Rule = {
               Ways: capital(orList(ways)),
             })
           : sentence(worst.angle > FAR ? "cannot-be-assembled.left-out" : "cannot-be-assembled.directions"),
-        subject: worst.name,
+        // Which of two twins locks is a matter of rounding.
+        subject: chair.joints.has(leftName(worst.name)) ? leftName(worst.name) : worst.name,
         found: length(worst.strays, units),
         allowed: sentence("figure.or-less", { figure: lengthOrLess(worst.slack, units) }),
         badness: worst.strays - worst.slack,

@@ -1,8 +1,10 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
+import type { Chair } from "../../chair/chair.ts";
+import { railNamed } from "../../chair/member.ts";
 import { printAngle } from "../../design/units.ts";
 import { faultsOf } from "../machinery/faults.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
-import { named } from "../machinery/place.ts";
+import { type Candidate, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { SAME_ANGLE, tell } from "../machinery/say.ts";
 
@@ -19,14 +21,29 @@ export const railWinds: Rule = {
       if (fault.difference <= (limit.high ?? 0) + SAME_ANGLE) return [];
       const found = printAngle(fault.difference);
       const allowed = printAngle(limit.high ?? 0);
-      return tell(railWinds, place, {
-        message: sentence("rail-winds", { Rail: named(chair, fault.part), lean: found, most: allowed }),
-        otherwise: sentence("rail-winds.otherwise"),
-        subject: fault.part,
-        found,
-        allowed: sentence("figure.or-less", { figure: allowed }),
-        badness: fault.difference,
-      });
+      const leans = placeOf(chair.design, leansOf(chair, fault.part));
+      return tell(
+        railWinds,
+        { ...place, deciders: [...(place.deciders ?? []), ...(leans.deciders ?? [])] },
+        {
+          message: sentence("rail-winds", { Rail: named(chair, fault.part), lean: found, most: allowed }),
+          otherwise: sentence("rail-winds.otherwise"),
+          subject: fault.part,
+          found,
+          allowed: sentence("figure.or-less", { figure: allowed }),
+          badness: fault.difference,
+        },
+      );
     });
   },
 };
+
+/** What leans the posts at a rail's ends. */
+function leansOf(chair: Chair, rail: string): Candidate[] {
+  const posts = railNamed(chair, rail)?.ends.map(
+    ({ entered }) => chair.posts.get(entered?.name ?? "")?.design,
+  );
+  return (posts ?? []).flatMap((post) =>
+    [post?.splay, post?.rake, post].filter((each) => each !== undefined),
+  );
+}

@@ -1,7 +1,10 @@
+import type { Fix } from "../../../grammar/problem.ts";
 import { sentence } from "../../../grammar/sentences/sentence.ts";
-import type { Joint, Rail } from "../../chair/chair.ts";
+import type { Chair, Joint, Rail } from "../../chair/chair.ts";
 import { kindAsked } from "../../chair/joints/kinds/index.ts";
 import { railsAndSlats } from "../../chair/member.ts";
+import type { PartDesign } from "../../design/design.ts";
+import { addedLine } from "../machinery/add-line.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -15,7 +18,7 @@ export const memberWithoutJoint: Rule = {
     "Nothing says how this member is held: it only butts against what it meets, or lies on top of it. Name a joint with `joined`, or in the `end` block; a post's top goes into the rail over it with `top into`.",
   source: "common practice.",
   asksForMissing: true,
-  find({ chair }) {
+  find({ chair, tree }) {
     const told: ReturnType<typeof tell>[] = [];
     const notBuilt = new Set(
       chair.faults.flatMap((fault) =>
@@ -34,18 +37,20 @@ export const memberWithoutJoint: Rule = {
         told.push(
           tell(memberWithoutJoint, placeOf(chair.design, [joint, part]), {
             message: sentence("member-without-joint.no-tenon", { joint: joint.name, rail: plain(rail.name) }),
+            otherwise: sentence("member-without-joint.no-tenon.otherwise"),
             subject: rail.name,
           }),
         );
         continue;
       }
-      const both = loose.length === 2 ? "both" : "one";
       told.push(
         tell(memberWithoutJoint, placeOf(chair.design, [part]), {
-          message: sentence(`member-without-joint.${overs(rail) ? (`${both}-over` as const) : both}`, {
+          message: sentence(`member-without-joint.${loose.length === 2 ? "both" : "one"}`, {
             Part: named(chair, rail.name),
             host: listed(loose),
           }),
+          otherwise: sentence(`member-without-joint.otherwise${overs(rail) ? "-over" : ""}`),
+          fixes: joined(chair, part, tree.text),
           subject: rail.name,
           badness: loose.length,
         }),
@@ -71,4 +76,32 @@ function looseEnds(rail: Rail, broken: ReadonlySet<string>, entered: ReadonlySet
 function isHeld(joint: Joint): boolean {
   const { facts } = joint;
   return joint.kind !== "none" || kindAsked(facts) !== undefined;
+}
+
+/** Joints that are offered, at most. */
+const OFFERED = 3;
+
+/** The part with each joint named that may be meant: one that no part names yet, then those of its like, then the others. */
+function joined({ design }: Chair, part: PartDesign | undefined, text: string): Fix[] {
+  if (!part || part.file !== undefined) return [];
+  const users = new Map<string, Set<string>>();
+  for (const each of [
+    ...design.rails.values(),
+    ...design.slats.values(),
+    ...design.sticks.values(),
+    ...design.posts.values(),
+  ]) {
+    const ends = "ends" in each ? each.ends.map((end) => end.joined?.value) : [];
+    for (const name of [each.joined?.value, ...ends])
+      if (name !== undefined) users.set(name, (users.get(name) ?? new Set()).add(each.is));
+  }
+  const rank = (name: string) => (users.has(name) ? (users.get(name)?.has(part.is) ? 1 : 2) : 0);
+  return [...design.joints.keys()]
+    .sort((a, b) => rank(a) - rank(b))
+    .slice(0, OFFERED)
+    .flatMap((name) => {
+      const line = `joined ${name}`;
+      const edit = addedLine(text, part.statement, line);
+      return edit ? [{ title: sentence("fix.write-line", { line }), edits: [edit] }] : [];
+    });
 }

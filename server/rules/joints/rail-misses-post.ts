@@ -4,9 +4,9 @@ import { railNamed } from "../../chair/member.ts";
 import { jointName } from "../../design/identity.ts";
 import { height } from "../../geometry/plane.ts";
 import { dot } from "../../geometry/vec.ts";
-import { faultsOf } from "../machinery/faults.ts";
+import { faultsOf, upOf } from "../machinery/faults.ts";
 import { plain } from "../machinery/names.ts";
-import { named } from "../machinery/place.ts";
+import { named, type Place, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, tell } from "../machinery/say.ts";
 
@@ -24,7 +24,7 @@ export const railMissesPost: Rule = {
       const towards = plain(fault.towards);
       const side = sideOf(chair, fault.part, fault.end, fault.towards);
       const values = { Rail: named(chair, fault.part), by, host: towards };
-      return tell(railMissesPost, place, {
+      return tell(railMissesPost, placeOn(chair, fault.part, side, place), {
         message: side ? sentence(`rail-misses-post.${side}`, values) : sentence("rail-misses-post", values),
         otherwise: sentence(`rail-misses-post.otherwise.${side ?? "outside"}`, { by }),
         subject: jointName(fault.part, fault.towards),
@@ -35,6 +35,16 @@ export const railMissesPost: Rule = {
     });
   },
 };
+
+/** Its height is at fault where it stands over or under the face; beside it, whatever else carries it sideways comes after its place. */
+function placeOn(chair: Chair, part: string, side: Side | undefined, place: Place): Place {
+  const design = railNamed(chair, part)?.design;
+  const others = (place.deciders ?? []).map((at) => ({ at }));
+  const up = upOf(chair, part);
+  if (side === "upper" || side === "lower") return up ? placeOf(chair.design, [up, ...others]) : place;
+  const bow = design?.is === "rail" ? design.bow : undefined;
+  return bow && bow.file === undefined ? { ...place, deciders: [...(place.deciders ?? []), bow.at] } : place;
+}
 
 type Side = "outside" | "inside" | "upper" | "lower";
 

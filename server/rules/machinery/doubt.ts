@@ -4,8 +4,8 @@
 
 import type { Problem, Span } from "../../../grammar/problem.ts";
 import type { Chair } from "../../chair/chair.ts";
-import type { Named, RailCourse } from "../../design/design.ts";
-import { partsNamed, stemOf } from "../../design/identity.ts";
+import type { Named, RailCourse, SeatDesign } from "../../design/design.ts";
+import { partName, partsNamed, SEAT, stemOf } from "../../design/identity.ts";
 
 export interface Doubt {
   /** The text has an error, or a part or value of it could not be worked out: whatever asks after what is missing keeps quiet. */
@@ -20,13 +20,13 @@ export interface Doubt {
 export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
   const errors = problems.filter(({ severity }) => severity === "error");
   const within = anyWithin(errors);
-  const doubtful = new Set<Named>();
-  for (const declared of chair.design.names.values()) {
+  const doubtful = new Set<Named | SeatDesign>();
+  const { names, seat } = chair.design;
+  for (const declared of [...names.values(), ...(seat ? [seat] : [])]) {
     const { start, end } = declared.statement;
     if (declared.file === undefined && within(start, end)) doubtful.add(declared);
   }
   for (const name of halfPairs(chair, errors)) doubtful.add(name);
-  const { names } = chair.design;
   return {
     anywhere: errors.length > 0 || !allBuilt(chair) || chair.faults.some(({ is }) => is === "failed"),
     at: ({ start, end }) =>
@@ -38,7 +38,7 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
       const joint = chair.joints.get(subject)?.design;
       const spoken = [...partsNamed(subject).map(stemOf), ...(joint === undefined ? [] : [joint])];
       return spoken.some((name) => {
-        const declared = names.get(name);
+        const declared = name === partName(SEAT) ? seat : names.get(name);
         return declared !== undefined && doubtful.has(declared);
       });
     },

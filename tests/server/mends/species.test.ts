@@ -9,6 +9,7 @@ describe("a species that the table lacks", () => {
     ["white-oka", ["make it white-oak"]],
     ["whiteoak", ["make it white-oak"]],
     ["ash", ["make it white-ash", "make it european-ash"]],
+    ["black-walnutt", ["make it walnut"]],
     ["bog-wood", []],
   ])("%s", (species, titles) => {
     // The weight asked for cannot be had: it comes to light only when the species has a weight, and is no reason against the name.

@@ -32,7 +32,7 @@ describe("where the text has errors", () => {
     const text = frame({ joint: "glue pva" });
     check(text.replace("joint plain {", "joint plain {\n#     ^^^^^ member-without-joint"));
     expect(messagesOf(text, "member-without-joint")).toEqual([
-      "The joint plain has no tenon, so nothing holds seat-front; say `tenon thick …, long …` in it.",
+      "The joint plain has no tenon, so nothing holds seat-front.",
     ]);
   });
 
