@@ -1,6 +1,8 @@
 /**
  * What the text says of a bow: a bent member in one plane.
  */
+import { lengthIn } from "../../grammar/example.ts";
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Given, Named, SawnDesign, Section, TimberDesign } from "./design.ts";
 import { leanWithWords } from "./lean-words.ts";
 import type { Item, Line } from "./merge.ts";
@@ -89,15 +91,15 @@ function tellWays(reading: Reading, item: Item, ends: Line, bow: BowDesign): voi
       report(reading, line.source, line.statement.word ?? line.statement, { code: "given-twice", message });
   };
   if (bow.hands) {
-    tell("rake", "An arm bow lies on its hands, so it has no `rake`: `lie up …, fall …` says how it lies.");
+    tell("rake", sentence("given-twice.rake-of-arm-bow"));
     delete bow.rake;
     if (!lineOf(item, "lie"))
       report(reading, ends.source, ends.statement.word ?? ends.statement, {
         code: "incomplete",
-        message: "An arm bow needs the height at which it lies, such as `lie up 660`.",
+        message: sentence("incomplete.arm-bow", { up: lengthIn(660, reading.unit) }),
       });
   } else {
-    tell("lie", "A hoop stands on its feet, so it does not lie: its plane leans by `rake`.");
+    tell("lie", sentence("given-twice.lie-of-hoop"));
     delete bow.lie;
   }
 }

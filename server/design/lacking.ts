@@ -107,7 +107,7 @@ function tellNoSeat(reading: Reading, item: Item): void {
 function checkStick(reading: Reading, item: Item, stick: StickDesign): void {
   const lines = stick.through?.value.row !== undefined;
   if (!lines && lacks(item, "feet"))
-    tell(reading, item, stick.name, "`feet`, or `at` for one alone", exampleNamed("stick", "feet"));
+    tell(reading, item, stick.name, sentence("missing-property.feet"), exampleNamed("stick", "feet"));
   const alone = stick.place?.value.out === 0 && !stick.pair;
   if (lacks(item, "heads") && !alone)
     tell(reading, item, stick.name, "`heads`", exampleNamed("stick", "heads"));

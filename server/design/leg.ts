@@ -157,7 +157,10 @@ function tellStraight(reading: Reading, item: Item, post: PostDesign): void {
         reading,
         line,
         "given-twice",
-        `This post goes straight to its place in ${post.topBow.value.bow.name}, so it has no \`${line.statement.word?.text}\`: take the line out.`,
+        sentence("given-twice.straight-post", {
+          bow: post.topBow.value.bow.name,
+          word: line.statement.word?.text ?? facet,
+        }),
       );
   }
   delete post.splay;

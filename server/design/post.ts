@@ -2,6 +2,7 @@
  * What the text says of a post.
  */
 
+import { lengthIn } from "../../grammar/example.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import { isSided } from "./course.ts";
 import type { Given, Knee, Named, PartRef, PostDesign, PostFace, Taper } from "./design.ts";
@@ -214,7 +215,7 @@ function readTopBow(
     if (!factOf(into, "station"))
       report(reading, into.source, bow.at, {
         code: "incomplete",
-        message: `Say where along ${bow.value.name} its top goes in, from the end on its own side, such as \`top into ${bow.value.name} at 60mm\`.`,
+        message: sentence("incomplete.top-into-bow", { bow: bow.value.name, at: lengthIn(60, reading.unit) }),
       });
     return;
   }

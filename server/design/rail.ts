@@ -85,8 +85,8 @@ function readCarried(reading: Reading, item: Item, rail: RailDesign): void {
       report(reading, other.source, other.statement.word ?? other.statement, {
         code: "given-twice",
         message: rail.onOne
-          ? `This rail lies on the top of ${rail.onOne.value.name}, so \`${facet}\` has no place here: take the line out.`
-          : `\`${facet}\` places a crest that is \`carried by\` sticks; this rail lies where its posts are, so take the line out.`,
+          ? sentence("given-twice.rail-on-post", { post: rail.onOne.value.name, word: facet })
+          : sentence("given-twice.crest-place", { word: facet }),
       });
   }
 }

@@ -133,7 +133,11 @@ function readHollow(reading: Reading, item: Item): SolidSeatDesign["hollow"] {
     const [found, most] = [deep.value, thick.value].map((mm) => printLength(mm, reading.unit));
     report(reading, line.source, deep.at, {
       code: "impossible-size",
-      message: `A hollow of ${found} goes through a seat ${most} thick; ${printLength(thick.value / 3, reading.unit)} or so leaves wood under it.`,
+      message: sentence("impossible-size.hollow", {
+        found: found!,
+        thick: most!,
+        less: printLength(thick.value / 3, reading.unit),
+      }),
       found: found!,
       allowed: `less than ${most}`,
     });
@@ -161,13 +165,17 @@ function readBevels(reading: Reading, item: Item): SolidSeatDesign["bevels"] {
     if (bevels.some(({ value }) => value.face === face)) {
       report(reading, line.source, line.statement.word ?? line.statement, {
         code: "given-twice",
-        message: `There is already a bevel ${face}; keep one of the two.`,
+        message: sentence("given-twice.bevel", { face }),
       });
     } else if (taken + deep.value >= thick) {
       const [found, most] = [taken + deep.value, thick].map((mm) => printLength(mm, reading.unit));
       report(reading, line.source, deep.at, {
         code: "impossible-size",
-        message: `This takes ${found} off an edge ${most} thick; ${printLength((thick - taken) / 2, reading.unit)} leaves half of what there is.`,
+        message: sentence("impossible-size.bevel", {
+          found: found!,
+          thick: most!,
+          less: printLength((thick - taken) / 2, reading.unit),
+        }),
       });
     } else
       bevels.push(

@@ -1,6 +1,8 @@
 /**
  * What the text says of a row of sticks, or of one of them.
  */
+
+import { sentence } from "../../grammar/sentences/sentence.ts";
 import { isSided } from "./course.ts";
 import type { EndDesign, Given, Named, PartRef, SawnDesign, TimberDesign } from "./design.ts";
 import { readEnds } from "./ends.ts";
@@ -10,6 +12,7 @@ import { timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import { count, factOf, given, length, lineOf, linesOf, type Reading, report, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
+import { printBareLength } from "./units.ts";
 
 /** Where a row lies along a curve: from its ends, or so far straight across from the first to the last. mm */
 export type RowPlace = { is: "margin"; first: number; last: number } | { is: "spread"; wide: number };
@@ -125,9 +128,10 @@ function tellWays(reading: Reading, item: Item, stick: StickDesign): void {
     const line = lineOf(item, facet);
     if (line) report(reading, line.source, line.statement.word ?? line.statement, { code, message });
   };
+  const bare = (mm: number) => printBareLength(mm, reading.unit);
   if (stick.through?.value.row && (stick.feet ?? stick.place)) {
     const what = stick.feet ? "feet" : "at";
-    const message = `The places in the bow and the heads set these sticks' lines already, so \`${what}\` has no place beside them: take it out, or leave out \`margin\` and \`spread\` of \`through\`.`;
+    const message = sentence("given-twice.feet-and-row", { what });
     say("feet", "given-twice", message);
     delete stick.feet;
     delete stick.place;
@@ -136,14 +140,12 @@ function tellWays(reading: Reading, item: Item, stick: StickDesign): void {
     say(
       "feet",
       "incomplete",
-      `A row on each side ends somewhere on its own side: say how far back, such as \`behind ${stick.feet.value.behind} to ${stick.feet.value.behind + 100}\`.`,
+      sentence("incomplete.row-end", {
+        from: bare(stick.feet.value.behind),
+        to: bare(stick.feet.value.behind + 100),
+      }),
     );
   if (stick.feet && !stick.pair && stick.feet.value.to !== undefined)
-    say(
-      "feet",
-      "not-a-pair",
-      "This row goes round the back to the other side, so it ends where it began: `to` belongs to a `pair`.",
-    );
-  if (stick.place && stick.count.value > 1)
-    say("count", "given-twice", "Sticks placed by `at` stand one by one: take `count` out, or say `feet`.");
+    say("feet", "not-a-pair", sentence("not-a-pair.row-end"));
+  if (stick.place && stick.count.value > 1) say("count", "given-twice", sentence("given-twice.one-by-one"));
 }

@@ -66,6 +66,7 @@ import { seatTooDeep } from "./seat/seat-too-deep.ts";
 import { seatTooHigh } from "./seat/seat-too-high.ts";
 import { seatTooLow } from "./seat/seat-too-low.ts";
 import { seatTooNarrow } from "./seat/seat-too-narrow.ts";
+import { seatTooThin } from "./seat/seat-too-thin.ts";
 import { armHeightOutside } from "./sitter/arm-height-outside.ts";
 import { armTooHighForTable } from "./sitter/arm-too-high-for-table.ts";
 import { backLeanOutside } from "./sitter/back-lean-outside.ts";
@@ -168,6 +169,7 @@ export const rules: readonly Rule[] = [
   seatTooLow,
   seatTooDeep,
   seatTooNarrow,
+  seatTooThin,
   seatSlopeOutside,
   seatFallsForward,
   backLeanOutside,

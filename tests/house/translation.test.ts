@@ -54,6 +54,22 @@ describe("what a translation translates", () => {
     expect(rules.length).toBeGreaterThan(80);
   });
 
+  it("is where reading a chair and building it take what they say from: no sentence is written out there", () => {
+    // Titles and explanations of the codes are the reference's, as rules' are.
+    const rooms = sources.filter(
+      (path) => /^server\/(?:design|chair)\//.test(path) && !path.endsWith("codes.ts"),
+    );
+    const written = rooms.flatMap((path) =>
+      read(path)
+        .split("\n")
+        .filter((line) => !/^\s*(?:\*|\/[/*])|throw |Error\(/.test(line))
+        .filter((line) => /(["`])(?:(?!\1).)*(?:[a-z]+,? ){4}(?:(?!\1).)*\1/.test(line))
+        .map((line) => `${path}: ${line.trim()}`),
+    );
+    expect(written).toEqual([]);
+    expect(rooms.length).toBeGreaterThan(100);
+  });
+
   it("gets every value that it names, where the code names them one by one", () => {
     const lacking = texts.flatMap((text, at) =>
       [...text.matchAll(/\b(?:s|editorS)entence\(\s*"([^"]+)"\s*(?:,\s*\{([^{}`]*)\}\s*,?\s*)?\)/g)].flatMap(

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { BowDesign, LengthUnit } from "../../design/design.ts";
 import { partName } from "../../design/identity.ts";
 import { printLength } from "../../design/units.ts";
@@ -133,12 +134,20 @@ function isPossible(design: BowDesign, part: string, units: LengthUnit, faults: 
   if (wide && rise && wide.value.at >= rise.value)
     return no(
       wide.at,
-      `it is widest ${length(wide.value.at)} from its ends, and rises ${length(rise.value)}: ${length(rise.value * 0.4)} or so lies below its crown`,
+      sentence("fault.bow-widest", {
+        at: length(wide.value.at),
+        rise: length(rise.value),
+        less: length(rise.value * 0.4),
+      }),
     );
   if (lie && rise && Math.abs(lie.value.fall) >= rise.value)
     return no(
       lie.at,
-      `it falls ${length(lie.value.fall)} over a rise of ${length(rise.value)}: less than ${length(rise.value / 2)} still lies`,
+      sentence("fault.bow-falls", {
+        fall: length(lie.value.fall),
+        rise: length(rise.value),
+        less: length(rise.value / 2),
+      }),
     );
   return true;
 }

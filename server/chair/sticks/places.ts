@@ -1,6 +1,7 @@
 /**
  * Where the sticks of a row stand and where their heads are.
  */
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { LengthUnit, RowPlace, StickDesign } from "../../design/design.ts";
 import { printLength } from "../../design/units.ts";
 import { lineMeets } from "../../geometry/plane.ts";
@@ -84,7 +85,12 @@ function rowOn(
       const most = 2 * widestOut(line);
       tell(
         at,
-        `its heads are spread ${length(row.wide)}, and ${line.name} is ${length(most)} wide there: ${length(Math.floor(most * 0.9))} lies on it`,
+        sentence("fault.heads-spread", {
+          wide: length(row.wide),
+          line: line.name,
+          most: length(most),
+          less: length(Math.floor(most * 0.9)),
+        }),
       );
       return undefined;
     }
@@ -99,7 +105,11 @@ function rowOn(
   ) {
     tell(
       at,
-      `its heads would lie beyond ${line.name}, which is ${length(line.length)} long: a margin of ${length(Math.floor(line.length / 10))} lies on it`,
+      sentence("fault.heads-beyond", {
+        line: line.name,
+        long: length(line.length),
+        less: length(Math.floor(line.length / 10)),
+      }),
     );
     return undefined;
   }
@@ -125,7 +135,10 @@ function rowOnSeat(
   if (!ring) {
     tell(
       feet.at,
-      `${length(inside)} inside the outline is past the seat's middle; ${length(Math.min(plan.deep, plan.widest) / 10)} or so is near its edge`,
+      sentence("fault.feet-inside", {
+        inside: length(inside),
+        less: length(Math.min(plan.deep, plan.widest) / 10),
+      }),
     );
     return undefined;
   }
@@ -136,7 +149,11 @@ function rowOnSeat(
     const stations = left.map(({ at: [, s] }) => s);
     tell(
       feet.at,
-      `the line ${length(inside)} inside the outline runs from ${length(Math.min(...stations))} to ${length(Math.max(...stations))} behind the front edge: a place between those two is on it`,
+      sentence("fault.feet-behind", {
+        inside: length(inside),
+        first: length(Math.min(...stations)),
+        last: length(Math.max(...stations)),
+      }),
     );
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Design, StickDesign } from "../../design/design.ts";
 import { type PartId, partName } from "../../design/identity.ts";
 import { printLength } from "../../design/units.ts";
@@ -155,7 +156,7 @@ function tellOutside(
 ): void {
   if (made.side === "right" || isOnPlan(seat, foot)) return;
   const at = (stick.feet ?? stick.place ?? stick.through ?? stick).at;
-  const message = "its foot would stand outside the seat's edge";
+  const message = sentence("fault.stick-outside");
   if (!faults.some((fault) => fault.at === at)) faults.push({ is: "no-room", part: made.name, at, message });
 }
 
@@ -171,7 +172,7 @@ function passThrough(stick: StickDesign, made: Rail, bow: Bow, { units }: Design
   }
   if (made.side === "right") return;
   const [found, most] = [off, room].map((mm) => printLength(mm, units));
-  const message = `it passes ${found} from the middle of ${bow.name}, where ${most} is the edge of its wood: with \`margin\` or \`spread\` in the line \`through\`, its line goes through the middle`;
+  const message = sentence("fault.stick-passes", { found: found!, bow: bow.name, most: most! });
   const fault: Fault = { is: "no-room", part: made.name, at: stick.through!.at, message };
   if (!faults.some((other) => other.at === fault.at)) faults.push(fault);
 }

@@ -104,7 +104,7 @@ export function valuesOf(chair: Built): Pick<Chair, "values" | "endless"> {
   );
   for (const angle of chair.design.angles.values()) {
     if (values.has(angle.name)) continue;
-    const meaning = angle.description ?? "The angle declared under this name, as the chair stands.";
+    const meaning = angle.description ?? sentence("meaning.angle");
     put(
       angle.name,
       guarded(angle.name, () => angleOf(chair, angle)),

@@ -137,3 +137,20 @@ it("a place outside the seat is moved on until its socket has wood round it", ()
   );
   expect(foundIn(slip.replace("at out 155, back 80", `at out ${out}, back 80`))).toEqual([]);
 });
+
+it.each([
+  [
+    "a board of 2 mm, which was to be 2 cm",
+    "mess",
+    /^seat drop-in \{[^}]*\}/m,
+    "seat board {\n  on seat-front, seat-side, seat-back\n  thick 2\n}",
+    "2",
+  ],
+  ["a hollow that leaves 4 mm", "slip", /hollow 12 /, "hollow 40 ", "4"],
+] as const)("a seat too thin for a sitter: %s", (_, chair, from, to, left) => {
+  const text = chair === "mess" ? mess.replace(/^require weight.*$/m, "") : samples["slip-chair.chair"]!;
+  const [found] = foundIn(text.replace(from, to)).filter((each) => each.startsWith("seat-too-thin"));
+  expect(found).toMatch(new RegExp(`seat is ${left} mm thick; 12 mm or more .*What works: change `));
+  const limited = `${text.replace(from, to)}\nlimit seat-too-thin to 1\n`;
+  expect(foundIn(limited).filter((each) => each.startsWith("seat-too-thin"))).toEqual([]);
+});

@@ -1,0 +1,35 @@
+import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { least, sourcesOf } from "../machinery/figures.ts";
+import { placeOf } from "../machinery/place.ts";
+import type { Rule } from "../machinery/rule.ts";
+import { length, SAME_LENGTH, tell } from "../machinery/say.ts";
+
+export const seatTooThin: Rule = {
+  code: "seat-too-thin",
+  severity: "warning",
+  title: "Seat with too little wood in it",
+  explanation:
+    "A seat of solid wood carries the sitter between its rails or its legs: across the grain a thin one splits under them. What counts is its thickness, less its hollow where it has one. Make it thicker or hollow it less; a seat of plywood may be thinner. `limit seat-too-thin to 9` changes the figure. A calculation is not a test.",
+  source: sourcesOf("seat-least-thick"),
+  limit: { low: least("seat-least-thick"), dimension: "length" },
+  find({ chair, limit }) {
+    const { seat, units } = chair.design;
+    const thick = seat?.thick;
+    if (!seat || !thick || (seat.kind !== "board" && seat.kind !== "solid")) return [];
+    const hollow = seat.solid?.hollow;
+    const left = thick.value - (hollow?.value.deep ?? 0);
+    const allowed = limit.low ?? 0;
+    if (left >= allowed - SAME_LENGTH) return [];
+    const [found, most] = [length(left, units), length(allowed, units)];
+    return [
+      tell(seatTooThin, placeOf(chair.design, [hollow, thick]), {
+        message: sentence(hollow ? "seat-too-thin.hollow" : "seat-too-thin", { found, least: most }),
+        otherwise: sentence("seat-too-thin.otherwise"),
+        subject: "seat",
+        found,
+        allowed: sentence("figure.or-more", { figure: most }),
+        badness: allowed - left,
+      }),
+    ];
+  },
+};
