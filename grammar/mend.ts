@@ -253,7 +253,7 @@ function tellRepeated(at: Case, part: Part): boolean {
 
 /** Something else must stand here. */
 function tellExpected(at: Case, part: Part): boolean {
-  const { match, row } = at;
+  const { match } = at;
   const expected = describe(match.expected);
   // A row that may end at its word is still read as one that lacks what comes next.
   if (expected.length === 0 || (match.complete && match.stopped > 0)) return false;
