@@ -1,4 +1,5 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
+import { caution } from "../../floor/editions.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -8,8 +9,7 @@ export const seatTooThin: Rule = {
   code: "seat-too-thin",
   severity: "warning",
   title: "Seat with too little wood in it",
-  explanation:
-    "A seat of solid wood carries the sitter between its rails or its legs: across the grain a thin one splits under them. What counts is its thickness, less its hollow where it has one. Make it thicker or hollow it less; a seat of plywood may be thinner. `limit seat-too-thin to 9` changes the figure. A calculation is not a test.",
+  explanation: `A seat of solid wood carries the sitter between its rails or its legs: across the grain a thin one splits under them. What counts is its thickness, less its hollow where it has one. Make it thicker or hollow it less; a seat of plywood may be thinner. \`limit seat-too-thin to 9\` changes the figure. ${caution}`,
   source: sourcesOf("seat-least-thick"),
   limit: { low: least("seat-least-thick"), dimension: "length" },
   find({ chair, limit }) {
