@@ -18,6 +18,8 @@ interface Unsettled {
   tree: Tree;
   address: string;
   files: OtherTexts;
+  /** The chair of an earlier version of the file, for the parts that are as they were. */
+  earlier?: Pick<Chair, "made">;
 }
 
 export interface Settled {
@@ -42,9 +44,11 @@ export const settle = (from: Unsettled): Settled => finish(settleSteps(from));
 export function* settleSteps(from: Unsettled): Steps<Settled> {
   const known = new Map<string, Quantity>();
   const gathered = yield* gatheredSteps(from);
+  let made = from.earlier?.made;
   for (let round = 0; ; round++) {
     const design = yield* evaluateSteps({ ...from, known, gathered });
-    const built = yield* buildSteps(design);
+    const built = yield* buildSteps(design, made);
+    made = built.made;
     yield;
     const chair = weighed(built);
     const moved = round < LONGEST_CHAIN && (learn(design, chair, known) || correct(chair, known));

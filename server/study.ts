@@ -56,6 +56,8 @@ export interface Asked {
   files: OtherFiles;
   /** The text's tree, if it has been read already. */
   tree?: Tree;
+  /** The chair of an earlier version: parts that are the same are taken over from it, which changes nothing but the time. */
+  earlier?: Pick<Chair, "made">;
   /** Works out what is late as well: always, or only where a line of the file requires it. */
   late?: LateWork;
   lateWhen?: "required";
@@ -75,10 +77,14 @@ export function* studySteps(asked: Asked): Steps<Study> {
     : quick;
 }
 
-function* quickSteps({ text, address, files, tree: read, rules }: Asked): Steps<Study> {
+function* quickSteps({ text, address, files, tree: read, rules, earlier }: Asked): Steps<Study> {
   const tree = read ?? (yield* parseSteps(text, vocabulary));
   yield;
-  const { design, chair, problems: unsettled } = yield* settleSteps({ tree, address, files });
+  const {
+    design,
+    chair,
+    problems: unsettled,
+  } = yield* settleSteps({ tree, address, files, ...(earlier && { earlier }) });
   const also = [...tree.problems, ...design.problems, ...unsettled];
   const judged = yield* judgeSteps({ tree, design, chair }, also, rules);
   yield;

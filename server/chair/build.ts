@@ -6,6 +6,7 @@ import { levelAt, offsetBy } from "../geometry/plane.ts";
 import type { Chair, Fault, Joint } from "./chair.ts";
 import { jointSteps } from "./joints/joints.ts";
 import { mitreTenons } from "./joints/mitre.ts";
+import type { Made, Reuse } from "./made.ts";
 import { orderedMembers, viewsOf } from "./member.ts";
 import { cutFeet, type Members, memberSteps } from "./members.ts";
 import { buildSeat } from "./seat/seat.ts";
@@ -18,8 +19,9 @@ import { valuesOf } from "./values/values.ts";
  */
 export const buildChair = (design: Design): Chair => finish(buildSteps(design));
 
-/** The same, resting after each part. */
-export function* buildSteps(design: Design): Steps<Chair> {
+/** The same, resting after each part. Parts and joints that are as in an earlier version are taken over from it. */
+export function* buildSteps(design: Design, before?: Made): Steps<Chair> {
+  const reuse: Reuse = { before, now: new Map() };
   const faults: Fault[] = [];
   function* stage<T>(what: string, make: () => T | Steps<T>, nothing: T): Steps<T> {
     yield;
@@ -35,7 +37,7 @@ export function* buildSteps(design: Design): Steps<Chair> {
       return nothing;
     }
   }
-  const members = yield* stage(sentence("stage.parts"), () => memberSteps(design), noMembers());
+  const members = yield* stage(sentence("stage.parts"), () => memberSteps(design, reuse), noMembers(reuse));
   faults.push(...members.faults);
   const stance = yield* stage(
     sentence("stage.stance"),
@@ -56,7 +58,7 @@ export function* buildSteps(design: Design): Steps<Chair> {
   const topOf = (post: string) => members.ends.get(post)?.top;
   const joints = yield* stage<Map<string, Joint>>(
     sentence("stage.joints"),
-    () => jointSteps(design, parts, topOf, faults),
+    () => jointSteps(design, parts, topOf, faults, reuse),
     new Map(),
   );
   yield* stage(sentence("stage.mitres"), () => mitreTenons(joints.values()), undefined);
@@ -70,6 +72,7 @@ export function* buildSteps(design: Design): Steps<Chair> {
     hanging: stance.hanging,
     faults,
     answers: new Map(),
+    made: reuse.now,
   };
   return {
     ...built,
@@ -93,7 +96,7 @@ function* onTheirFeet(members: Members, { floor, hanging }: Stance): Steps<Membe
   return posts;
 }
 
-const noMembers = (): Members => ({
+const noMembers = (reuse: Reuse): Members => ({
   posts: new Map(),
   rails: new Map(),
   slats: new Map(),
@@ -102,6 +105,7 @@ const noMembers = (): Members => ({
   blocks: new Map(),
   faults: [],
   ends: new Map(),
+  reuse,
 });
 
 const level = (): Stance => ({ motion: STILL, floor: levelAt(0), hanging: new Map() });

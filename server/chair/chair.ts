@@ -23,6 +23,7 @@ import type {
 import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { BowPath } from "./bows/path.ts";
+import type { Made } from "./made.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
 import type { RailCut, RailStrip } from "./rails/rests.ts";
 import type { SeatLayer } from "./seat/seat-solid.ts";
@@ -300,6 +301,8 @@ export interface Chair extends MemberViews {
   faults: Fault[];
   /** Answers to questions asked of this chair, by the function that gives them; read through `kept`. */
   answers: Map<(chair: Chair) => unknown, unknown>;
+  /** What it was built of, for the next version of its file. */
+  made: Made;
 }
 
 /** What building found wrong; the rules turn it into sentences. */

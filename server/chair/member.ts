@@ -75,3 +75,10 @@ export function railNamed(chair: Pick<Chair, "members">, name: string): Rail | u
 /** Every rail, then every slat and stick. */
 export const railsAndSlats = (chair: Pick<Chair, "members">): Rail[] =>
   [...chair.members.values()].filter(isRail);
+
+/** The same rail with facts of its own, whose ends can be given other joints. */
+export const copyOf = (rail: Rail, design: Rail["design"]): Rail => ({
+  ...rail,
+  design,
+  ends: [{ ...rail.ends[0] }, { ...rail.ends[1] }],
+});

@@ -1,6 +1,7 @@
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Design, PostDesign } from "../design/design.ts";
+import { partName } from "../design/identity.ts";
 import { printLength } from "../design/units.ts";
 import { flipped, planeAt } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
@@ -10,11 +11,13 @@ import { buildBlocks } from "./block.ts";
 import { buildBow } from "./bows/bow.ts";
 import type { Bow, Fault, MemberViews, Post, Rail, SeatSurface, Side } from "./chair.ts";
 import { hostOf } from "./joints/hosting.ts";
+import { madeOnce, type Reuse } from "./made.ts";
+import { copyOf } from "./member.ts";
 import { crowdedKnees } from "./posts/centre-line.ts";
 import { isOnFloor } from "./posts/on-floor.ts";
 import { buildPost, type PostEnds } from "./posts/post.ts";
 import { buildCarried, isCarried } from "./rails/carried.ts";
-import { type Built, fullName, stationOn } from "./rails/course.ts";
+import { type Built, type CourseEnd, fullName, stationOn } from "./rails/course.ts";
 import { buildRail, type RailMember, railEnds, railMembers } from "./rails/rail.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
 import { fitStrips } from "./rails/rests.ts";
@@ -29,6 +32,7 @@ export interface Members extends MemberViews {
   faults: Fault[];
   /** How each post's ends were cut, for building it again on its trimmed feet. */
   ends: Map<string, PostEnds>;
+  reuse: Reuse;
 }
 
 interface PostMember {
@@ -46,12 +50,16 @@ interface Cover {
 /** Every part but a loose seat of a design that its text gives enough for. Never throws. */
 export const buildMembers = (design: Design): Members => finish(memberSteps(design));
 
-/** The same, resting after each. */
-export function* memberSteps(design: Design): Steps<Members> {
+/** The same, resting after each; takes over what was built before. */
+export function* memberSteps(
+  design: Design,
+  reuse: Reuse = { before: undefined, now: new Map() },
+): Steps<Members> {
   const posts = [...design.posts.values()].flatMap(postMembers);
   const rails = [...design.rails.values()].flatMap(railMembers);
   const work: Work = {
     design,
+    reuse,
     faults: [],
     posts: new Map(),
     rails: new Map(),
@@ -99,7 +107,8 @@ export function* memberSteps(design: Design): Steps<Members> {
 
   const slats: Rail[] = [];
   for (const slat of design.slats.values()) {
-    slats.push(...buildSlats(design, slat, work.built, (rail) => postsUnder(work, rails, rail), work.faults));
+    const around = { built: work.built, posts: (rail: Rail) => postsUnder(work, rails, rail) };
+    slats.push(...buildSlats(design, slat, around, work.faults, reuse));
     yield;
   }
   const sticks: Rail[] = [];
@@ -122,6 +131,7 @@ export function* memberSteps(design: Design): Steps<Members> {
     ...(seat && { seat }),
     faults: work.faults,
     ends: work.ends,
+    reuse,
   };
 }
 
@@ -132,7 +142,7 @@ export function* cutFeet(members: Members, floor: Plane): Steps<Map<string, Post
     const ends = members.ends.get(name) ?? {};
     const again = !isOnFloor(post.design)
       ? undefined
-      : buildPost(post.design, post.side, { ...ends, foot: floor });
+      : postFrom(members.reuse, post.design, post.side, { ...ends, foot: floor });
     cut.set(name, again ?? post);
     yield;
   }
@@ -147,6 +157,7 @@ function middleOf(posts: Map<string, Post>): Vec3 {
 
 interface Work {
   design: Design;
+  reuse: Reuse;
   faults: Fault[];
   posts: Map<string, Post>;
   rails: Map<string, Rail>;
@@ -183,7 +194,9 @@ function tryPost(work: Work, member: PostMember): boolean {
   const ends = startingEnds(work, member);
   if (!ends) return false;
   tellOutside(work, member);
-  const post = attempt(name, design.at, work.faults, () => buildPost(design, side, ends, work.faults));
+  const post = attempt(name, design.at, work.faults, () =>
+    postFrom(work.reuse, design, side, ends, work.faults),
+  );
   if (!post) return true;
   work.posts.set(post.name, post);
   work.ends.set(post.name, ends);
@@ -312,9 +325,7 @@ function tryRail(work: Work, member: RailMember): boolean {
   const ends = railEnds(work.design, member);
   if (!ends) return true;
   if (!ends.every((end) => work.built(end.member))) return false;
-  const rail = attempt(member.name, member.design.at, work.faults, () =>
-    buildRail(work.design, member, work.built, work.middle!, work.faults),
-  );
+  const rail = attempt(member.name, member.design.at, work.faults, () => railFrom(work, member, ends));
   if (!rail) return true;
   work.rails.set(rail.name, rail);
   for (const name of coveredPosts(work, member)) {
@@ -322,6 +333,38 @@ function tryRail(work: Work, member: RailMember): boolean {
     tellTwice(work, name, rail, member);
   }
   return true;
+}
+
+/** A post of its facts and how its ends are cut. */
+function postFrom(
+  reuse: Reuse,
+  design: PostDesign,
+  side: Side,
+  ends: PostEnds,
+  faults: Fault[] = [],
+): Post | undefined {
+  const from = { same: [], equal: [design, side, ends] };
+  return madeOnce<Post | undefined>(reuse, partName({ stem: design.name, side }), from, {
+    faults,
+    make: () => buildPost(design, side, ends, faults),
+    copy: (post) => post && { ...post, design },
+  });
+}
+
+/** A rail between what it joins. One that a seat rests on is built anew: its strips are cut to each other. */
+function railFrom(work: Work, member: RailMember, ends: readonly [CourseEnd, CourseEnd]): Rail | undefined {
+  const { design, built, middle, faults, reuse } = work;
+  const make = () => buildRail(design, member, built, middle!, faults);
+  if (member.design.rests.length > 0) return make();
+  const from = {
+    same: ends.map((end) => built(end.member)?.body),
+    equal: [member.design, member.side, member.index, ends, middle],
+  };
+  return madeOnce<Rail | undefined>(reuse, member.name, from, {
+    faults,
+    make,
+    copy: (rail) => rail && copyOf(rail, member.design),
+  });
 }
 
 /** Cuts the top of a post to a plane, and lets its line end there. */
@@ -332,7 +375,7 @@ function cutUnder(work: Work, name: string, under: Plane): void {
   const gap = under.offset - dot(under.normal, piece.start);
   const topHeight = piece.start[2] + (gap / dot(under.normal, piece.direction)) * piece.direction[2];
   const ends: PostEnds = { ...work.ends.get(name), top: under, topHeight };
-  const cut = buildPost(post.design, post.side, ends);
+  const cut = postFrom(work.reuse, post.design, post.side, ends);
   if (!cut) return;
   work.posts.set(name, cut);
   work.ends.set(name, ends);

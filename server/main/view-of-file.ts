@@ -54,7 +54,8 @@ export function viewOfFile({ document, services, textOf, other, earlier }: Given
     tree ??= yield* services.parse(document.getText());
     // Whoever asks for the tree alone is answered here.
     yield;
-    const study = yield* services.study({ text: document.getText(), address, tree, files: others });
+    const asked = { text: document.getText(), address, tree, files: others };
+    const study = yield* services.study({ ...asked, ...(last && { earlier: last.chair }) });
     return withCarried(study, last);
   }
 

@@ -52,7 +52,13 @@ export function* trySteps(
 ): Steps<Verdict | undefined> {
   const text = edited(before.text, edits);
   if (text === undefined || text === before.text) return undefined;
-  const after = yield* studySteps({ text, address: before.address, files, ...lateOf(before, problem) });
+  const after = yield* studySteps({
+    text,
+    address: before.address,
+    files,
+    earlier: before.chair,
+    ...lateOf(before, problem),
+  });
   return verdictOf(before, after, problem);
 }
 

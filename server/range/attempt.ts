@@ -3,6 +3,7 @@
  */
 import type { Edit } from "../../grammar/problem.ts";
 import type { Steps } from "../../grammar/steps.ts";
+import type { Chair } from "../chair/chair.ts";
 import type { Rule } from "../rules/machinery/rule.ts";
 import type { LateWork } from "../strength/late.ts";
 import { type OtherFiles, type Study, studySteps } from "../study.ts";
@@ -17,6 +18,8 @@ export interface Subject {
   /** Works out what is late as well, where that is asked about. */
   late?: LateWork;
   lateWhen?: "required";
+  /** The chair of the text or of a place tried before, for the parts that stay as they are. */
+  earlier?: Pick<Chair, "made">;
 }
 
 /** All that is known of the file with some edits made. */

@@ -4,6 +4,7 @@
  */
 import type { Steps } from "../../grammar/steps.ts";
 import { workedValue } from "../chair/values/values.ts";
+import type { Rule } from "../rules/machinery/rule.ts";
 import type { Study } from "../study.ts";
 import { type Subject, textSteps } from "./attempt.ts";
 import type { Choice } from "./choice.ts";
@@ -56,16 +57,22 @@ export function* rangeSteps({ subject, choice, places = PLACES, of = [], ...ends
   const values = of.map((name): Range["values"][number] => ({ name, at: [] }));
   const fine = Math.max(choice.step * FINENESS, (high - low) * 1e-6);
   const moving = yield* movingTextSteps(subject.text, [{ choice, low, high }]);
+  let earlier = subject.earlier;
+  function* studyAt(place: number, some?: readonly Rule[]): Steps<Study> {
+    const study = yield* textSteps({ ...subject, ...(earlier && { earlier }) }, moving([place]), some);
+    earlier = study.chair;
+    return study;
+  }
   function* triedAt(place: number, a: Tried, b: Tried): Steps<Tried> {
     const some = subject.late ? undefined : rulesThatDiffer(a.found, b.found);
-    const judged = knownBy((yield* textSteps(subject, moving([place]), some)).problems);
+    const judged = knownBy((yield* studyAt(place, some)).problems);
     return { place, found: some ? foundBetween(a.found, b.found, some, judged) : judged };
   }
 
   const even: Tried[] = [];
   for (let k = 0; k < places; k++) {
     const place = places === 1 ? choice.now : low + ((high - low) * k) / (places - 1);
-    const study: Study = yield* textSteps(subject, moving([place]));
+    const study = yield* studyAt(place);
     even.push({ place, found: knownBy(study.problems) });
     for (const { name, at } of values) at.push(workedValue(study.chair, name)?.number);
     yield;

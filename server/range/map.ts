@@ -2,6 +2,7 @@
  * Two choices at once: what is found at each place of a grid over both ranges.
  */
 import type { Steps } from "../../grammar/steps.ts";
+import type { Study } from "../study.ts";
 import { type Subject, textSteps } from "./attempt.ts";
 import type { Choice } from "./choice.ts";
 import { type Known, knownBy } from "./findings.ts";
@@ -43,10 +44,12 @@ export function* mapSteps({ subject, places = MAP_PLACES, ...axes }: Asking): St
   const index = new Map<string, number>();
   const findings: Known[] = [];
   const rows: number[][][] = [];
+  let { earlier } = subject;
   for (const y of up.places) {
     const row: number[][] = [];
     for (const x of across.places) {
-      const study = yield* textSteps(subject, moving([x, y]));
+      const study: Study = yield* textSteps({ ...subject, ...(earlier && { earlier }) }, moving([x, y]));
+      earlier = study.chair;
       yield;
       const here = [...knownBy(study.problems)].map(([key, known]) => {
         const at = index.get(key) ?? findings.push(known) - 1;

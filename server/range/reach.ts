@@ -67,7 +67,8 @@ export function movableChoices({ tree, design }: Pick<Study, "tree" | "design">,
 }
 
 /** Every way there is, those that meet the goal first, the smallest change for its range first; rests between reckonings. */
-export function* reachSteps({ subject, study, goal, by }: Asking): Steps<Way[]> {
+export function* reachSteps({ study, goal, by, ...asking }: Asking): Steps<Way[]> {
+  const subject = { ...asking.subject, earlier: study.chair };
   const at = figureOf(study.chair, goal);
   if (at === undefined) return [];
   const before = knownBy(study.problems);
@@ -100,7 +101,7 @@ function* wayBy(choice: Choice, trying: Trying): Steps<Way | undefined> {
   const figureAt = function* (x: number): Steps<number | undefined> {
     const text = edited(subject.text, [rewrite(choice, exactly(choice, x))]);
     const tree = parse(text, vocabulary);
-    const { chair } = yield* settleSteps({ tree, address: subject.address, files: subject.files });
+    const { chair } = yield* settleSteps({ ...subject, tree });
     const late = valueRow(goal.value)?.late && subject.late;
     return figureOf(late ? yield* lateChairSteps(chair, late) : chair, goal);
   };

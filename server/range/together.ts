@@ -150,8 +150,9 @@ function* figuresAt(
     return place === choice.now ? [] : [rewrite(choice, exactly(choice, place))];
   });
   const { text, address, files, late } = asking.subject;
+  const earlier = asking.study.chair;
   const tree = parse(edited(text, edits), vocabulary);
-  const settled = yield* settleSteps({ tree, address, files });
+  const settled = yield* settleSteps({ tree, address, files, earlier });
   const wanted = late && goals.some(({ value }) => valueRow(value)?.late);
   const chair = wanted ? yield* lateChairSteps(settled.chair, late) : settled.chair;
   yield;
@@ -253,7 +254,7 @@ function* steppedTo(problem: Problem, places: readonly number[]): Steps<End | un
       });
       if (changes.length < moved.length) continue;
       const edits = changes.map(({ choice, written }) => rewrite(choice, written));
-      const tried = yield* attemptSteps(asking.subject, edits);
+      const tried = yield* attemptSteps({ ...asking.subject, earlier: asking.study.chair }, edits);
       yield;
       const figures = goals.map((goal) => figureOf(tried.chair, goal));
       if (shortfalls(problem, figures)?.every((each) => each === 0)) return { changes, edits, tried };

@@ -4,6 +4,7 @@ import { jointName, partName } from "../../design/identity.ts";
 import { levelAt } from "../../geometry/plane.ts";
 import type { Plane } from "../../geometry/solid.ts";
 import type { Bow, Fault, Joint, Member, Post, Rail, Side } from "../chair.ts";
+import { madeOnce, type Reuse } from "../made.ts";
 import { isRail } from "../member.ts";
 import { stationOnBow } from "./bow-host.ts";
 import { jointAt } from "./joint.ts";
@@ -21,9 +22,10 @@ export function* jointSteps(
   members: ReadonlyMap<string, Member>,
   topOf: (post: string) => Plane | undefined,
   faults: Fault[],
+  reuse: Reuse,
 ): Steps<Map<string, Joint>> {
   const joints = new Map<string, Joint>();
-  const making: Making = { design, members, topOf, faults };
+  const making: Making = { design, members, topOf, faults, reuse };
   const all = [...members.values()];
   const keep = (made: readonly Joint[]) => {
     for (const joint of made) joints.set(joint.name, joint);
@@ -56,16 +58,23 @@ interface Making {
   members: ReadonlyMap<string, Member>;
   topOf(post: string): Plane | undefined;
   faults: Fault[];
+  reuse: Reuse;
 }
 
 /** The joint at a site, or none where there is no site. */
 const jointsAt = (site: JointSite | undefined, faults: Fault[]): Joint[] =>
   site ? [jointAt(site, faults)] : [];
 
-function ofRailEnd({ design, members, faults }: Making, rail: Rail, which: 0 | 1): Joint[] {
+function ofRailEnd({ design, members, faults, reuse }: Making, rail: Rail, which: 0 | 1): Joint[] {
   const end = rail.ends[which];
   const chosen = chosenJoint(design, rail.design, end);
-  const made = jointsAt(siteOfEnd(rail, which, chosen, members.get(end.entered?.name ?? "")), faults);
+  const host = members.get(end.entered?.name ?? "");
+  const from = { same: [rail.body, host?.body], equal: [chosen, rail.design] };
+  const made = madeOnce<Joint[]>(reuse, `${rail.name} ${which}`, from, {
+    faults,
+    make: () => jointsAt(siteOfEnd(rail, which, chosen, host), faults),
+    copy: (joints) => joints.map((joint) => ({ ...joint })),
+  });
   if (made[0]) end.joint = made[0];
   return made;
 }

@@ -9,6 +9,8 @@ import { attempt } from "../attempt.ts";
 import type { Fault, Post, Rail, RailEnd, Side } from "../chair.ts";
 import type { Host } from "../joints/host.ts";
 import { hostOf } from "../joints/hosting.ts";
+import { madeOnce, type Reuse } from "../made.ts";
+import { copyOf } from "../member.ts";
 import { type Built, fullName, stationOn } from "./course.ts";
 import { bowSign } from "./rail-curves.ts";
 import type { RailFrame } from "./rail-frame.ts";
@@ -25,9 +27,9 @@ const ROUNDS = 12;
 export function buildSlats(
   design: Design,
   slat: SlatDesign,
-  built: Built,
-  posts: (rail: Rail) => Post[],
+  { built, posts }: { built: Built; posts: (rail: Rail) => Post[] },
   faults: Fault[],
+  reuse: Reuse,
 ): Rail[] {
   if (!slat.from || !slat.to) return [];
   const middle = fullName(design, slat.from.value, "middle") && fullName(design, slat.to.value, "middle");
@@ -35,9 +37,14 @@ export function buildSlats(
   return sides.flatMap((side) => {
     const from = built(fullName(design, slat.from!.value, side) ?? "");
     const to = built(fullName(design, slat.to!.value, side) ?? "");
-    return from?.is === "rail" && to?.is === "rail"
-      ? row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), design.units, faults)
-      : [];
+    if (from?.is !== "rail" || to?.is !== "rail") return [];
+    const same = [from, to].flatMap((rail) => [rail.body, ...posts(rail).map((post) => post?.body)]);
+    const given = { same, equal: [slat, side, design.units] };
+    return madeOnce<Rail[]>(reuse, partName({ stem: slat.name, side }), given, {
+      faults,
+      make: () => row(slat, side, edgeOf(from, to, posts), edgeOf(to, from, posts), design.units, faults),
+      copy: (made) => made.map((each) => copyOf(each, slat)),
+    });
   });
 }
 
