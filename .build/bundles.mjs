@@ -64,21 +64,26 @@ const plainPdf = /** @type {import("esbuild").Plugin} */ ({
 const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-protocol",
   setup({ onResolve }) {
-    onResolve({ filter: /^\.\/(notebook|files)$/ }, ({ importer }) =>
+    const unasked =
+      /^\.\/(notebook|files|textDocuments|callHierarchy|typeHierarchy|inlineValue|moniker|linkedEditingRange|inlineCompletion|textDocumentContent|semanticTokens|inlayHint|foldingRange|diagnostic|fileOperations)$/;
+    onResolve({ filter: unasked }, ({ importer }) =>
       /vscode-languageserver[\\/]lib[\\/](common|node)[\\/][a-z]+\.js$/.test(importer)
-        ? { path: join(root, ".build", "no-notebooks.mjs") }
+        ? { path: join(root, ".build", "no-other-protocols.mjs") }
         : undefined,
     );
     onResolve(
-      { filter: /^\.\/protocol\.(notebook|moniker|callHierarchy|typeHierarchy|inlineValue)$/ },
+      {
+        filter:
+          /^\.\/protocol\.(notebook|moniker|callHierarchy|typeHierarchy|inlineValue|linkedEditingRange|inlineCompletion|textDocumentContent)$/,
+      },
       () => ({
-        path: join(root, ".build", "no-notebooks.mjs"),
+        path: join(root, ".build", "no-other-protocols.mjs"),
       }),
     );
   },
 });
 
-/** The parser's library without its checks of a grammar. */
+/** The parser's library without its checks of a grammar and its recovery from errors. */
 const plainParser = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-parser",
   setup({ onResolve }) {
@@ -86,6 +91,9 @@ const plainParser = /** @type {import("esbuild").Plugin} */ ({
       /[\\/]chevrotain[\\/]/.test(importer)
         ? { path: join(root, ".build", "no-grammar-checks.mjs") }
         : undefined,
+    );
+    onResolve({ filter: /\/(recoverable|follow)\.js$/ }, ({ importer }) =>
+      /[\\/]chevrotain[\\/]/.test(importer) ? { path: join(root, ".build", "no-recovery.mjs") } : undefined,
     );
   },
 });
