@@ -28,6 +28,8 @@ const pdfSetUps = [
   "endAcroForm();",
   "_security = PDFSecurity.create(this, options);",
 ];
+/** How it packs a page. */
+const pdfPacks = "zlibSync(data)";
 /** How it names a file, without what enciphers it. */
 const pdfName = ["PDFSecurity.generateFileID(this.info)", "md5Hash(JSON.stringify(this.info))"];
 
@@ -37,10 +39,12 @@ const pdfName = ["PDFSecurity.generateFileID(this.info)", "md5Hash(JSON.stringif
  */
 const plainPdf = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-pdf",
-  setup({ onLoad, onResolve }) {
+  setup({ initialOptions, onLoad, onResolve }) {
     onLoad({ filter: /pdfkit\.browser\.mjs$/ }, async ({ path }) => {
       let contents = await readFile(path, "utf8");
       const changes = [
+        // Node packs pages ten times as fast itself.
+        ...(initialOptions.platform === "node" ? [[pdfPacks, 'require("node:zlib").deflateSync(data)']] : []),
         ...pdfParts.map((part) => [`mixin(${part}Mixin);`, ""]),
         ...pdfSetUps.map((setUp) => [`this.${setUp}`, ""]),
         pdfName,
@@ -260,6 +264,8 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
         legalComments: "none",
         metafile: true,
         logLevel: "warning",
+        // Bundles loaded when asked for are required, in Node: imported, their text is first read through twice to find what they export.
+        ...(options.platform === "node" && { supported: { "dynamic-import": false } }),
         ...options,
         plugins: [plainParser, ...(options.plugins ?? [])],
       });

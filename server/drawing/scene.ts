@@ -1,5 +1,6 @@
 import type { Span } from "../../grammar/problem.ts";
 import type { Chair, Joint } from "../chair/chair.ts";
+import { kept } from "../chair/kept.ts";
 import { edgesOf } from "../geometry/body.ts";
 import type { Body, Convex, Edge } from "../geometry/solid.ts";
 import { outlinedOn } from "../geometry/surfacing.ts";
@@ -22,8 +23,10 @@ const SMOOTH = Math.cos(0.5);
 /** A tenon whose end comes this near to the far face may show there, mm. */
 const SHOWS = 0.5;
 
-/** All parts of the chair, as drawn. */
-export function sceneOf(chair: Chair): ScenePart[] {
+/** All parts of the chair, as drawn; worked out once a chair. */
+export const sceneOf = (chair: Chair): readonly ScenePart[] => kept(chair, assembled);
+
+function assembled(chair: Chair): ScenePart[] {
   const tenons = tenonsThatShow(chair);
   return [...chair.members.values()].map(({ name, design, body }) => ({
     name,

@@ -59,19 +59,24 @@ export function facesIn(points: readonly Vec3[], plane: Plane, edges: readonly D
  */
 function lookings(edges: readonly DirectedEdge[], spot: (k: number) => Spot): Looking[] {
   const twice = new Set<string>();
+  // Each edge is held against all others: their places are looked up once.
+  const ends = Float64Array.from(edges.flatMap(([from, to]) => [...spot(from), ...spot(to)]));
   return edges.map(([from, to]) => {
     const [a, b] = [spot(from), spot(to)];
     const at: Spot = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     let turn = 0;
     let others = 0;
-    for (const [p, q] of edges) {
-      if (p === from && q === to) {
+    for (let k = 0; k < edges.length; k++) {
+      const edge = edges[k]!;
+      if (edge[0] === from && edge[1] === to) {
         others += 1;
         continue;
       }
-      const [x, y] = [spot(p)[0] - at[0], spot(p)[1] - at[1]];
-      const [s, t] = [spot(q)[0] - at[0], spot(q)[1] - at[1]];
+      const x = ends[4 * k]! - at[0];
+      const y = ends[4 * k + 1]! - at[1];
+      const s = ends[4 * k + 2]! - at[0];
+      const t = ends[4 * k + 3]! - at[1];
       turn += Math.atan2(x * t - y * s, x * s + y * t);
     }
     if (others < 2) return { from, to, ahead: turn * length };

@@ -48,12 +48,16 @@ function grouped(points: readonly Vec3[], rings: readonly { ring: number[]; norm
   const groups: PlaneGroup[] = [];
   for (const { ring, normal } of rings) {
     const first = points[ring[0]!]!;
-    const known = groups.find(
-      ({ plane }) =>
-        Math.abs(dot(plane.normal, first) - plane.offset) < IN_PLANE &&
-        Math.abs(dot(plane.normal, normal)) > 0.99 &&
-        ring.every((k) => Math.abs(dot(plane.normal, points[k]!) - plane.offset) < IN_PLANE),
-    );
+    const known = groups.find(({ plane: { normal: n, offset } }) => {
+      // Written out, as every ring is held against every plane so far.
+      const off = n[0] * first[0] + n[1] * first[1] + n[2] * first[2] - offset;
+      return (
+        off < IN_PLANE &&
+        off > -IN_PLANE &&
+        Math.abs(dot(n, normal)) > 0.99 &&
+        ring.every((k) => Math.abs(dot(n, points[k]!) - offset) < IN_PLANE)
+      );
+    });
     if (known) {
       known.rings.push(ring);
       known.mixed ||= dot(known.plane.normal, normal) < 0;

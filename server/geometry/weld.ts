@@ -9,25 +9,36 @@ const CELL = 1e-4;
 /** Gives each place a number; places within `WELD` mm of one seen before get that one's number. */
 export class Welder {
   readonly points: Vec3[] = [];
-  private readonly cells = new Map<string, number[]>();
+  /** By a number made from the cell's three, which cells far apart may share: what is in one is compared anyway. */
+  private readonly cells = new Map<number, number[]>();
 
   at(place: Vec3): number {
     for (const x of near(place[0]))
       for (const y of near(place[1]))
         for (const z of near(place[2])) {
-          for (const index of this.cells.get(`${x},${y},${z}`) ?? []) {
-            const apart = sub(this.points[index]!, place);
-            if (dot(apart, apart) < WELD * WELD) return index;
-          }
+          const index = this.seen(keyOf(x, y, z), place);
+          if (index !== undefined) return index;
         }
     const index = this.points.push(place) - 1;
-    const key = place.map((v) => Math.floor(v / CELL)).join(",");
+    const key = keyOf(Math.floor(place[0] / CELL), Math.floor(place[1] / CELL), Math.floor(place[2] / CELL));
     const there = this.cells.get(key);
     if (there) there.push(index);
     else this.cells.set(key, [index]);
     return index;
   }
+
+  private seen(key: number, [x, y, z]: Vec3): number | undefined {
+    return this.cells.get(key)?.find((index) => {
+      const p = this.points[index]!;
+      const [dx, dy, dz] = [p[0] - x, p[1] - y, p[2] - z];
+      return dx * dx + dy * dy + dz * dz < WELD * WELD;
+    });
+  }
 }
+
+/** Three large primes, so that cells rarely share a number (Teschner and others, Vision, Modeling and Visualization 2003). */
+const keyOf = (x: number, y: number, z: number): number =>
+  Math.imul(x, 73856093) ^ Math.imul(y, 19349663) ^ Math.imul(z, 83492791);
 
 /** The cells within `WELD` of a coordinate: one, or two beside a border. */
 function near(value: number): number[] {
@@ -41,15 +52,25 @@ export function pointsBetween(points: readonly Vec3[]): (from: number, to: numbe
   const axis = longestAxis(points);
   const order = points.map((_, index) => index).sort((a, b) => points[a]![axis] - points[b]![axis]);
   const sorted = order.map((index) => points[index]![axis]);
+  const [xs, ys, zs] = ([0, 1, 2] as const).map((i) =>
+    Float64Array.from(order, (index) => points[index]![i]),
+  ) as [Float64Array, Float64Array, Float64Array];
   const known = new Map<number, number[]>();
   const search = (from: number, to: number): number[] => {
     const a = points[from]!;
-    const run = sub(points[to]!, a);
+    const b = points[to]!;
+    const run = sub(b, a);
     const size = dot(run, run);
-    const low = Math.min(a[axis], points[to]![axis]) - WELD;
-    const high = Math.max(a[axis], points[to]![axis]) + WELD;
+    const [left, right] = [Math.min(a[0], b[0]) - WELD, Math.max(a[0], b[0]) + WELD];
+    const [back, front] = [Math.min(a[1], b[1]) - WELD, Math.max(a[1], b[1]) + WELD];
+    const [foot, top] = [Math.min(a[2], b[2]) - WELD, Math.max(a[2], b[2]) + WELD];
+    const low = Math.min(a[axis], b[axis]) - WELD;
+    const high = Math.max(a[axis], b[axis]) + WELD;
     const found: { index: number; share: number }[] = [];
     for (let k = firstFrom(sorted, low); k < order.length && sorted[k]! <= high; k++) {
+      // Most points lie outside the box around the two, which costs less to see.
+      const [px, py, pz] = [xs[k]!, ys[k]!, zs[k]!];
+      if (px < left || px > right || py < back || py > front || pz < foot || pz > top) continue;
       const index = order[k]!;
       if (index === from || index === to) continue;
       const off = sub(points[index]!, a);

@@ -45,12 +45,15 @@ export function tiles(drawing: FullSize, paper: Paper): Tile[] {
   const onSome = drawing.items.map((item) =>
     item.is === "words" ? onOneTile(item, [wide, rows === 1 ? whole : tall]) : item,
   );
+  const bounds = onSome.map(boundsOf);
   return Array.from({ length: columns * rows }, (_, k): Tile => {
     const [column, row] = [k % columns, Math.floor(k / columns)];
     const left = column * (wide - OVERLAP);
     const top = row * (tall - OVERLAP) - MARKS;
     const box: Box = { left: 0, top: 0, right: wide, bottom: rows === 1 ? whole : tall };
-    const items = onSome.flatMap((item) => cut(shifted(item, -left, -top), box));
+    const items = onSome.flatMap((item, which) =>
+      meets(bounds[which]!, box, left, top) ? cut(shifted(item, -left, -top), box) : [],
+    );
     const empty = items.length === 0;
     for (const { y, text, width } of drawing.captions) {
       const at = y - top;
@@ -78,6 +81,29 @@ interface Box {
   right: number;
   bottom: number;
 }
+
+/** What an item covers. */
+function boundsOf(item: Item): Box {
+  if (item.is === "words") return boxOf(item);
+  const bounds = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+  for (const [x, y] of item.points) {
+    bounds.left = Math.min(bounds.left, x);
+    bounds.right = Math.max(bounds.right, x);
+    bounds.top = Math.min(bounds.top, y);
+    bounds.bottom = Math.max(bounds.bottom, y);
+  }
+  return bounds;
+}
+
+/** Whether an item comes near a page that begins there: what lies wholly beside it need not be cut. */
+const meets = (item: Box, page: Box, left: number, top: number): boolean =>
+  item.right - left >= page.left - NEAR &&
+  item.left - left <= page.right + NEAR &&
+  item.bottom - top >= page.top - NEAR &&
+  item.top - top <= page.bottom + NEAR;
+
+/** Far more than rounding, mm. */
+const NEAR = 0.01;
 
 /** What words cover. */
 function boxOf({ text, size, bold, anchor, upright, at: [x, y] }: Words): Box {
