@@ -167,6 +167,11 @@ export function turnedRow(sheet: SheetPart, mark: SheetMark): string[] {
         `${told(mark, "off")} off the axis${told(mark, "off to").startsWith("the") ? ", on" : ","} ${told(mark, "off to")}`,
       ]
     : [];
+  const turned = ["onward round", "back round"].flatMap((way) =>
+    figures[`turns ${way}`]
+      ? [`its line turns ${told(mark, `turns ${way}`)} ${way} towards the ${marksOf(sheet, "end")[1]?.face}`]
+      : [],
+  );
   return [
     told(mark, "letter"),
     kind === "peg-hole" ? `peg of ${told(mark, "for")}` : told(mark, "for"),
@@ -174,6 +179,6 @@ export function turnedRow(sheet: SheetPart, mark: SheetMark): string[] {
     told(mark, "round"),
     told(mark, "deep") || "through",
     figures.diameter ? `Ø ${told(mark, "diameter")}` : `${told(mark, "thick")} × ${told(mark, "wide")}`,
-    [...off, ...leansOf(mark), ...(figures.mitred ? ["tenons meet: mitre them"] : [])].join("; "),
+    [...off, ...turned, ...leansOf(mark), ...(figures.mitred ? ["tenons meet: mitre them"] : [])].join("; "),
   ];
 }

@@ -142,6 +142,8 @@ export interface Mortise {
   exit?: { face: string; from: Ends; to: Ends; near: Ends; far: Ends };
   /** On a turned stick: round from its front, anticlockwise as seen from its far end. */
   round?: number;
+  /** And of a mortise there: how its middle line turns onward round, towards the far end. */
+  turn?: number;
   mitred?: true;
 }
 

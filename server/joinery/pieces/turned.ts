@@ -7,6 +7,7 @@ import type { Vec3 } from "../../geometry/solid.ts";
 import {
   along,
   angleBetween,
+  between,
   cross,
   distance,
   dot,
@@ -351,11 +352,19 @@ function chopOf(
   const out = unit(squareTo(entered.normal, direction));
   const tangent = cross(direction, out);
   const inward = -dot(joint.direction, out);
-  const mouth = mouthOf(solid, joint)?.ring ?? [joint.root];
-  const ends = mouth.map((p) => measured(run, p));
-  const offs = mouth.map((p) => dot(sub(p, origin), tangent));
-  const off = (Math.min(...offs) + Math.max(...offs)) / 2;
-  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const mouth = mouthOf(solid, joint)?.ring ?? Array.from({ length: 4 }, () => joint.root);
+  // The mouth's middle line: of the middles of two opposite sides, those that lie farther apart along the axis.
+  const middles = mouth.map((p, k) => between(p, mouth[(k + 1) % mouth.length]!, 0.5));
+  const lies = (p: Vec3): [number, number] => [measured(run, p), dot(sub(p, origin), tangent)];
+  const lines = [0, 1].map((k) => [middles[k]!, middles[k + 2]!].map(lies).sort(([a], [b]) => a - b));
+  const reach = (line: [number, number][]): number => line[1]![0] - line[0]![0];
+  const [first, last] = (reach(lines[0]!) > reach(lines[1]!) ? lines[0]! : lines[1]!) as [
+    [number, number],
+    [number, number],
+  ];
+  const turn = Math.atan2(last[1] - first[1], last[0] - first[0]);
+  const off = (first[1] + last[1]) / 2;
+  const [from, to] = [first[0], last[0]];
   return {
     is: "mortise",
     face: "",
@@ -373,6 +382,7 @@ function chopOf(
       across: Math.atan2(dot(joint.direction, tangent), inward),
     },
     round: roundOf(run, zero, out),
+    turn,
     ...(isMitred(joint) ? { mitred: true as const } : {}),
   };
 }

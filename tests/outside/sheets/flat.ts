@@ -1,7 +1,7 @@
 /**
  * A part marked out in plan as the cutter saws it: x to the right, y up the page, z down from its upper face.
  */
-import { hull, lessThan, lofted, type Solid, together } from "../solids/manifold.ts";
+import { between, hull, lessThan, lofted, type Solid, together } from "../solids/manifold.ts";
 import { direction, outer, plus, type V } from "../solids/vectors.ts";
 import type { Mouth } from "./mates.ts";
 import type { Read, SheetRead } from "./reading.ts";
@@ -20,16 +20,43 @@ export function cutFlat(sheet: SheetRead): Solid {
   return [...hollowOf(sheet), ...boresOf(sheet)].reduce(lessThan, together(slabs));
 }
 
+/** What lies on the outline runs out of it there: no skin thinner than this is left, mm. */
+const SKIN = 1;
+const ON = 0.12;
+
+/** The way out of an outline for a point on it, none for others. */
+function outOf(edge: readonly [number, number][], [x, y]: V): V {
+  for (const [k, [ax, ay]] of edge.entries()) {
+    const [bx, by] = edge[(k + 1) % edge.length]!;
+    const long = Math.hypot(bx - ax, by - ay);
+    if (long === 0) continue;
+    const along = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / long;
+    const out: V = [(by - ay) / long, (ax - bx) / long, 0];
+    if (along > -ON && along < long + ON && Math.abs((x - ax) * out[0] + (y - ay) * out[1]) < ON) return out;
+  }
+  return [0, 0, 0];
+}
+
 /** A hollow is cut from each of its contours down to the next, at the depths told. */
 function hollowOf(sheet: SheetRead): Solid[] {
   const spots = sheet.all("hollow");
+  // At the face it is cut in, or where a bevel ends below that.
+  const edge = sheet
+    .all("corner")
+    .filter((corner) => corner.mark.datum === "seat")
+    .map((corner): [number, number] => [corner.long("right"), corner.long("up")]);
   const numbers = [...new Set(spots.map((spot) => spot.number("number")))];
   const contours = numbers.map((number) =>
     spots
       .filter((spot) => spot.number("number") === number)
-      .map((spot): V => [spot.longOr("right", 0), spot.longOr("up", 0), -spot.longOr("deep", 0)]),
+      .map((spot): V => [spot.longOr("right", 0), spot.longOr("up", 0), -spot.longOr("deep", 0)])
+      .map((p) => plus(p, outOf(edge, p), SKIN)),
   );
-  return contours.slice(1).map((contour, k) => hull([...contours[k]!, ...contour]));
+  const [rim] = contours;
+  if (!rim) return [];
+  // From above the face, so that nothing is left of it.
+  const above = rim.map(([x, y, z]): V => [x, y, z + OUT]);
+  return [above, ...contours].slice(0, -1).map((contour, k) => between(contour, contours[k]!));
 }
 
 /** Beyond a face, so that nothing is left of a bore; mm. */

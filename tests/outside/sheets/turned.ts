@@ -180,7 +180,12 @@ export class TurnedStick {
         mark,
         at: plus(start, tangent, this.#off(mark)),
         into,
-        thick: direction(outer(into, run.way)),
+        thick: direction(
+          outer(
+            into,
+            plus(run.way, tangent, Math.tan(mark.towards("turns", "onward round", "back round", "angle"))),
+          ),
+        ),
       };
     });
   }
@@ -244,8 +249,12 @@ export class TurnedStick {
     const half = mark.long("thick") / 2;
     const deep = mark.longOr("deep", 140);
     const down = -inner(into, out);
-    const points = [from, to].flatMap((x) =>
-      [off - half, off + half].flatMap((y) => {
+    const turn = mark.towards("turns", "onward round", "back round", "angle");
+    const middle = (from + to) / 2;
+    const points = [from, to].flatMap((end) =>
+      [-half, half].flatMap((side) => {
+        const x = end - side * Math.sin(turn);
+        const y = off + (end - middle) * Math.tan(turn) + side * Math.cos(turn);
         const p = plus(plus(plus(run.origin, run.way, x), out, radius), tangent, y);
         return [plus(p, into, -OUT / down), plus(p, into, deep / down)];
       }),

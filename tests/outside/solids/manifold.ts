@@ -1,5 +1,5 @@
 import Module from "manifold-3d";
-import { inner, outer, plus, type V } from "./vectors.ts";
+import { inner, minus, outer, plus, type V } from "./vectors.ts";
 
 const wasm = await Module();
 wasm.setup();
@@ -79,7 +79,10 @@ export function bentBox(low: V, high: V, flats: number, place: (p: V) => V): Sol
   );
 }
 
-/** A slab between two outlines of as many corners, each straight to its fellow: `top` at depth `from` and `under` at depth `to`, z down. */
+/**
+ * A slab between two outlines of as many corners, each straight to its fellow: `top` at depth `from` and `under` at depth `to`, z down. Corners
+ * of one of the two may come together.
+ */
 export function lofted(
   top: readonly [number, number][],
   under: readonly [number, number][],
@@ -87,25 +90,71 @@ export function lofted(
   to: number,
 ): Solid {
   const { CrossSection } = wasm;
-  const outline = new CrossSection([top as [number, number][]], "NonZero");
+  const apart = new Set(top.map(String)).size === top.length;
+  const [drawn, other] = apart ? [top, under] : [under, top];
+  const outline = new CrossSection([drawn as [number, number][]], "NonZero");
   const slab = keep(Manifold.extrude(outline, 1));
   outline.delete();
   return keep(
     slab.warp((p) => {
-      if (p[2]! > 0.5) {
-        p[2] = -from;
-        return;
-      }
+      const isTop = p[2]! > 0.5;
+      p[2] = isTop ? -from : -to;
+      if (isTop === apart) return;
       let near = 0;
-      for (const [k, [x, y]] of top.entries()) {
-        const [u, v] = top[near]!;
+      for (const [k, [x, y]] of drawn.entries()) {
+        const [u, v] = drawn[near]!;
         if (Math.hypot(p[0]! - x, p[1]! - y) < Math.hypot(p[0]! - u, p[1]! - v)) near = k;
       }
-      p[0] = under[near]![0];
-      p[1] = under[near]![1];
-      p[2] = -to;
+      p[0] = other[near]![0];
+      p[1] = other[near]![1];
     }),
   );
+}
+
+/** How far each edge of a ring has turned from straight along x, radians: the first half a turn back at most, and on without a leap. */
+function turnsOf(ring: readonly V[]): number[] {
+  const ways = ring.map((p, k) => {
+    const [x, y] = minus(ring[(k + 1) % ring.length]!, p);
+    return Math.atan2(y, x);
+  });
+  let last = 0;
+  return ways.map((way) => {
+    last = way + 2 * Math.PI * Math.round((last - way) / (2 * Math.PI));
+    return last;
+  });
+}
+
+/** What lies between two level rings, anticlockwise from above, of as many corners as they like: the upper first, each from the same side on. */
+export function between(upper: readonly V[], lower: readonly V[]): Solid {
+  const points = [...upper, ...lower];
+  const cap = (ring: readonly V[]) => wasm.triangulate([ring.map(([x, y]): [number, number] => [x, y])]);
+  const [u, l] = [upper.length, lower.length];
+  const at = (i: number, j: number): [number, number] => [i % u, u + (j % l)];
+  const [turnedU, turnedL] = [turnsOf(upper), turnsOf(lower)];
+  const sides: [number, number, number][] = [];
+  // Round both at once, by the way that their edges run.
+  let [i, j] = [0, 0];
+  while (i < u || j < l) {
+    const [a, b] = at(i, j);
+    if (j >= l || (i < u && turnedU[i]! <= turnedL[j]!)) {
+      i++;
+      sides.push([a, b, at(i, j)[0]]);
+    } else {
+      j++;
+      sides.push([a, b, at(i, j)[1]]);
+    }
+  }
+  const triangles = [
+    ...cap(upper),
+    ...cap(lower).map(([a, b, c]) => [u + a, u + c, u + b] as const),
+    ...sides,
+  ];
+  const mesh = new wasm.Mesh({
+    numProp: 3,
+    vertProperties: new Float32Array(points.flat()),
+    triVerts: new Uint32Array(triangles.flat()),
+  });
+  return keep(Manifold.ofMesh(mesh));
 }
 
 /**

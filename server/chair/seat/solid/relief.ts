@@ -56,6 +56,8 @@ export function shapedBody(
     : bevels.length > 0
       ? bevelledParts(bevels, ring, thick, lift)
       : cells.map((cell) => ({ cell: [...cell], bevelled: () => [] }));
+  const outOfBevels = (piece: Convex): Convex[] =>
+    whole ? cutOff([piece], planesOf(0, floor, parts[0]!.bevelled)) : [piece];
   const between = (from: number, to: number, shapes: (part: Part) => Spot[][]): Convex[] =>
     parts.flatMap((part) =>
       cutOff(
@@ -75,7 +77,9 @@ export function shapedBody(
   if (!hollow) return drawnLater(lower, () => edgesOf(solid, ring, thick, lift));
   // Only the rim reaches up to the outline, and only what lies under it down to it.
   const { rim, inner } = hollowed(plan, hollow, floor, lift, slab);
-  const pieces = [...(rim ? between(0, floor, ({ cell }) => rim(cell)) : []), ...inner, ...lower];
+  // A hollow that is open in front runs out through the bevel there.
+  const bevelled = hollow.open ? inner.flatMap((piece) => outOfBevels(piece)) : inner;
+  const pieces = [...(rim ? between(0, floor, ({ cell }) => rim(cell)) : []), ...bevelled, ...lower];
   return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift));
 }
 

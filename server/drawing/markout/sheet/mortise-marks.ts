@@ -89,7 +89,7 @@ function sideways(piece: Piece, { gaugedFrom }: Mortise, across: number): string
 }
 
 function roundMarks(piece: Piece, mortise: Mortise, printer: Printer): SheetMark[] {
-  const { letter, is, datum, from, to, near, diameter, deep, tenon } = mortise;
+  const { letter, is, datum, from, to, near, diameter, deep, tenon, turn = 0 } = mortise;
   const common = { letter: word(letter), for: word(mortise.for), round: round(mortise.round ?? 0) };
   const mortised = is === "mortise";
   const steps = mortiseSteps(printer.figures, mortise);
@@ -104,6 +104,7 @@ function roundMarks(piece: Piece, mortise: Mortise, printer: Printer): SheetMark
       off: offs,
       "off to":
         offs && word(is === "peg" ? `the side of ${mortise.for}` : off > 0 ? "onward round" : "back round"),
+      ...(Math.abs(turn) > LEAN && { [`turns ${turn > 0 ? "onward" : "back"} round`]: printer.lean(turn) }),
       deep: deep === undefined ? undefined : printer.long(deep, "up"),
       diameter: diameter === undefined ? undefined : printer.long(diameter),
       thick: mortised ? printer.long(tenon.thick) : undefined,
