@@ -28,8 +28,22 @@ export function prism(start: readonly Vec3[], end: readonly Vec3[]): Convex {
   return withPlanes(points, faces);
 }
 
+/** The mean of some points; written out, as what each solid begins with. */
+function middleOf(points: readonly Vec3[]): Vec3 {
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (const p of points) {
+    x += p[0];
+    y += p[1];
+    z += p[2];
+  }
+  const k = 1 / points.length;
+  return [x * k, y * k, z * k];
+}
+
 function withPlanes(points: Vec3[], rings: number[][]): Convex {
-  const middle = scale(points.reduce(add), 1 / points.length);
+  const middle = middleOf(points);
   const faces: number[][] = [];
   const planes: Plane[] = [];
   for (const ring of rings) {
@@ -94,10 +108,14 @@ export function fromPlanes(planes: readonly Plane[], near: Vec3 = [0, 0, 0], rea
 
 /** What is left of a solid behind a plane; null when nothing is, the same solid when the plane does not cut it. */
 export function clip(solid: Convex, plane: Plane): Convex | null {
-  const heights = solid.points.map((p) => dot(plane.normal, p) - plane.offset);
+  const [nx, ny, nz] = plane.normal;
+  const heights = new Float64Array(solid.points.length);
   let above = false;
   let below = false;
-  for (const h of heights) {
+  for (let k = 0; k < heights.length; k++) {
+    const p = solid.points[k]!;
+    const h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset;
+    heights[k] = h;
     if (h > ON_PLANE) above = true;
     else if (h < -ON_PLANE) below = true;
   }
@@ -255,21 +273,27 @@ export function boundingBox(solid: Convex): Bounds {
 
 /** The upright box around some points. */
 export function boundsOf(points: Iterable<Vec3>): Bounds {
-  const low: [number, number, number] = [Infinity, Infinity, Infinity];
-  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (const p of points) {
-    for (const i of [0, 1, 2] as const) {
-      if (p[i] < low[i]) low[i] = p[i];
-      if (p[i] > high[i]) high[i] = p[i];
-    }
+  let [lowX, lowY, lowZ] = [Infinity, Infinity, Infinity];
+  let [highX, highY, highZ] = [-Infinity, -Infinity, -Infinity];
+  for (const [x, y, z] of points) {
+    if (x < lowX) lowX = x;
+    if (x > highX) highX = x;
+    if (y < lowY) lowY = y;
+    if (y > highY) highY = y;
+    if (z < lowZ) lowZ = z;
+    if (z > highZ) highZ = z;
   }
-  return { low, high };
+  return { low: [lowX, lowY, lowZ], high: [highX, highY, highZ] };
 }
 
 /** Whether two boxes touch or overlap, within `slack` mm. */
-export function boxesMeet(a: Bounds, b: Bounds, slack = 0): boolean {
-  return ([0, 1, 2] as const).every((i) => a.low[i] <= b.high[i] + slack && b.low[i] <= a.high[i] + slack);
-}
+export const boxesMeet = (a: Bounds, b: Bounds, slack = 0): boolean =>
+  a.low[0] <= b.high[0] + slack &&
+  b.low[0] <= a.high[0] + slack &&
+  a.low[1] <= b.high[1] + slack &&
+  b.low[1] <= a.high[1] + slack &&
+  a.low[2] <= b.high[2] + slack &&
+  b.low[2] <= a.high[2] + slack;
 
 /** Least distance from a point to the planes of the faces, mm: positive inside, negative outside. */
 export function depthIn(solid: Convex, point: Vec3): number {
@@ -279,8 +303,9 @@ export function depthIn(solid: Convex, point: Vec3): number {
 }
 
 /** Whether the point lies in the solid or within `slack` mm of its faces. */
-export function contains(solid: Convex, point: Vec3, slack = ON_PLANE): boolean {
-  return depthIn(solid, point) >= -slack;
+export function contains({ planes }: Convex, point: Vec3, slack = ON_PLANE): boolean {
+  for (const { normal, offset } of planes) if (!(offset - dot(normal, point) >= -slack)) return false;
+  return true;
 }
 
 /** Where the line from a point along a direction is inside a solid, in lengths of the direction; undefined when it misses it. */
