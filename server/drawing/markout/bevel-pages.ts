@@ -4,6 +4,7 @@
 import { printAngle } from "../../design/units.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import type { Figures } from "./figures.ts";
+import { inLargestType, type Room } from "./larger-type.ts";
 import { linesOf } from "./lettering.ts";
 import { type Item, line, moved, type Point, SMALL, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
@@ -33,7 +34,10 @@ const GAP = 5;
 
 export function bevelPages(pieces: readonly Piece[], figures: Figures, paper: Paper): Unnumbered[] {
   const settings = settingsOf(pieces, figures);
-  const { wide, high } = roomOn(paper);
+  return inLargestType(roomOn(paper), (room) => laid(settings, room));
+}
+
+function laid(settings: readonly Setting[], { wide, high }: Room): Unnumbered[] {
   const columns = Math.max(1, Math.floor((wide + GAP) / (CELL + GAP)));
   const cell = (wide - (columns - 1) * GAP) / columns;
   const pages: Item[][] = [];

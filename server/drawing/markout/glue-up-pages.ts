@@ -7,6 +7,7 @@ import { eyes } from "../pictorial/eye.ts";
 import { framed } from "../pictorial/framed.ts";
 import { lookAt } from "../pictorial/look.ts";
 import { turnableSteps } from "../pictorial/turnable.ts";
+import { inLargestType, type Room } from "./larger-type.ts";
 import { BODY, type Item, line, moved, type Point, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn } from "./sheet-page.ts";
@@ -17,6 +18,8 @@ const COLUMNS = 2;
 const GAP = 8;
 /** Of the page's height for the picture at the most. */
 const PICTURE = 0.62;
+/** Larger letters leave it this much at the least. */
+const LEAST = 0.4;
 
 export interface GlueUpPage {
   items: Item[];
@@ -28,12 +31,29 @@ export interface GlueUpPage {
 /** Empty while nothing is joined, or no order closes its joints. */
 export function glueUpPages(chair: Chair, paper: Paper): GlueUpPage[] {
   const turnable = finish(turnableSteps(chair, true));
-  const { wide, high } = roomOn(paper);
+  const shown = turnable.glueUps.map(({ title, lines }, glueUp) => ({
+    title,
+    lines,
+    picture: framed(lookAt(turnable, { eye: eyes["front-left"]!, glueUp, apart: 1 }), ""),
+  }));
+  return inLargestType(roomOn(paper), (room, by) => laid(shown, room, by > 1 ? LEAST : 0));
+}
+
+interface Shown {
+  title: string;
+  lines: readonly string[];
+  picture: ReturnType<typeof framed>;
+}
+
+/** Undefined where the words would leave a picture less than that share of the height, if there is one. */
+function laid(shown: readonly Shown[], { wide, high }: Room, least: number): GlueUpPage[] | undefined {
   const column = (wide - (COLUMNS - 1) * GAP) / COLUMNS;
-  const blocks = turnable.glueUps.map(({ title, lines }, glueUp) => {
-    const text = paragraphs(lines, column);
-    const room = Math.min(high * PICTURE, high - 8 - text.height);
-    const picture = framed(lookAt(turnable, { eye: eyes["front-left"]!, glueUp, apart: 1 }), "");
+  const texts = shown.map(({ lines }) => paragraphs(lines, column));
+  const rooms = texts.map(({ height }) => Math.min(high * PICTURE, high - 8 - height));
+  if (least > 0 && rooms.some((room) => room < high * least)) return undefined;
+  const blocks = shown.map(({ title, picture }, glueUp) => {
+    const text = texts[glueUp]!;
+    const room = rooms[glueUp]!;
     return [
       words([0, 3.6], `${glueUp + 1}. ${title}`, BODY + 1, { bold: true }),
       ...drawn(picture, column, room).map((item) => moved(item, 0, 6)),

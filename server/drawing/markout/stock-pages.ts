@@ -6,6 +6,7 @@ import type { Chair } from "../../chair/chair.ts";
 import { printLength } from "../../design/units.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { kindOf, stockSums, stockTable } from "../boards/words.ts";
+import { inLargestType } from "./larger-type.ts";
 import { moved } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn, type Unnumbered } from "./sheet-page.ts";
@@ -37,10 +38,12 @@ const ROWS = 33;
 const GAP = 5;
 
 /** All blanks by thickness, with the sums of each thickness and timber; no page for a chair of which nothing is sawn. */
-export function stockPages(chair: Chair, paper: Paper): Unnumbered[] {
+export const stockPages = (chair: Chair, paper: Paper): Unnumbered[] =>
+  inLargestType(roomOn(paper), ({ wide }) => laid(chair, wide));
+
+function laid(chair: Chair, wide: number): Unnumbered[] {
   const stock = stockFor(chair);
   const { units } = chair.design;
-  const { wide } = roomOn(paper);
   const { headings, rows } = stockTable(stock, units);
   return Array.from({ length: Math.ceil(rows.length / ROWS) }, (_, page): Unnumbered => {
     const table = tableBlock("", headings, rows.slice(page * ROWS, (page + 1) * ROWS), wide);
