@@ -30,7 +30,7 @@ const SHOULDER = 2;
 const STEP = 0.1;
 
 export function waysApart(chair: Chair, a: Joint, b: Joint): WaysApart {
-  const ways: WaysApart = { mitre: mayMitre(a, b) && dot(a.direction, b.direction) < 0.9 };
+  const ways: WaysApart = { mitre: mayMitre(a, b) && Math.abs(dot(a.direction, b.direction)) < 0.9 };
   const [one, other] = [mortiseSolids(a), mortiseSolids(b)];
   const long = longestApart(chair, a, b, (some, others) => !share(some, others));
   if (long !== undefined) ways.long = long;

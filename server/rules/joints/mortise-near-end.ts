@@ -9,9 +9,9 @@ import { nearEnd } from "./post-ends.ts";
 export const mortiseNearEnd: Rule = {
   code: "mortise-near-end",
   severity: "warning",
-  title: "Mortise near a post's end",
+  title: "Mortise near an end",
   explanation:
-    "The wood between a mortise and the end of its post is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12mm` changes the figure.",
+    "The wood between a mortise and the end of its post, or of the crest that sticks carry, is short in the grain: it shears out when the joint is cramped up, or later when the chair is rocked. Give the tenon a top shoulder, lower the rail or leave the post longer. A haunch keeps the rail from twisting there without weakening the post much. `limit mortise-near-end to 12mm` changes the figure.",
   source: sourcesOf("wood-above-mortise"),
   limit: { low: least("wood-above-mortise"), dimension: "length" },
   find({ chair, limit }) {

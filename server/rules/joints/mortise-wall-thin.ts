@@ -1,7 +1,8 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
-import type { Joint } from "../../chair/chair.ts";
+import type { Chair, Joint } from "../../chair/chair.ts";
 import { mayHave } from "../../chair/joints/kinds/index.ts";
+import { isCarried } from "../../chair/rails/carried.ts";
 import { meetingsWithin } from "../../joinery/inside.ts";
 import { setInstead } from "../../joinery/set-instead.ts";
 import { longWithWood } from "../../joinery/ways-apart.ts";
@@ -27,9 +28,11 @@ export const mortiseWallThin: Rule = {
     const allowed = limit.low ?? 0;
     const good = judgedJoints(chair, "mortise-wall-thin");
     const known = new Set(good);
+    const isSolid = (member: string) => member === chair.seat?.name && chair.seat.plan !== undefined;
     const between = meetingsWithin(chair, allowed).flatMap(({ a, b, wall, overlap, member }) => {
       const mitred = a.facts.mitre && b.facts.mitre;
-      if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH) return [];
+      // Sockets of a solid seat ask for more, in a rule of their own.
+      if (mitred || overlap > 0 || wall < OPEN || wall >= allowed - SAME_LENGTH || isSolid(member)) return [];
       if (!known.has(a) || !known.has(b)) return [];
       const long = longWithWood(chair, a, b, allowed);
       const shorter =
@@ -56,7 +59,7 @@ export const mortiseWallThin: Rule = {
     });
     const beside = good.flatMap((joint) => {
       const wall = joint.mortiseWall;
-      if (!chair.posts.has(joint.entered.name) || wall < 0 || wall >= allowed - SAME_LENGTH) return [];
+      if (!isHeldBeside(chair, joint) || wall < 0 || wall >= allowed - SAME_LENGTH) return [];
       const { set, tenonThick, round } = joint.facts;
       const instead = setInstead(chair, joint, allowed);
       const print = instead?.way === "further in" ? lengthOrMore : lengthOrLess;
@@ -108,6 +111,12 @@ export const mortiseWallThin: Rule = {
     return [...between, ...beside, ...within].map((each) => ({ ...each, message: capital(each.message) }));
   },
 };
+
+/** Posts, and crests round the heads of their sticks. */
+function isHeldBeside({ posts, rails }: Chair, { entered: { name } }: Joint): boolean {
+  const rail = rails.get(name);
+  return posts.has(name) || (rail !== undefined && isCarried(rail));
+}
 
 /** The least wood between the tenons or dowels of one joint, mm. */
 function gapWithin({ sections }: Joint): number {

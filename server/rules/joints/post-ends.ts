@@ -1,20 +1,24 @@
 /**
- * The ends of posts and what lies near them.
+ * The ends of posts and crests and what lies near them.
  */
-import type { Chair, Joint, Post } from "../../chair/chair.ts";
+import type { Chair, Joint, Post, Rail } from "../../chair/chair.ts";
 import { kept } from "../../chair/kept.ts";
+import { isCarried } from "../../chair/rails/carried.ts";
 import { reachIn } from "../../geometry/convex.ts";
-import { height } from "../../geometry/plane.ts";
+import { flipped, height, planeThrough } from "../../geometry/plane.ts";
 import type { Convex, Plane } from "../../geometry/solid.ts";
-import { dot, negate } from "../../geometry/vec.ts";
+import { between, dot, negate } from "../../geometry/vec.ts";
 
 interface NearEnd {
-  end: "top" | "foot";
-  /** Wood between the mortise and the post's end as cut, at the least, mm. */
+  end: "top" | "foot" | "end";
+  /** Wood between the mortise and the end of the post or crest as cut, at the least, mm. */
   wood: number;
 }
 
-/** How much wood there is above a rail's mortise to the post's top, or below it to the foot, whichever is less. */
+/**
+ * How much wood there is above a rail's mortise to the post's top, or below it to the foot, whichever is less; from the head of a stick to the
+ * nearer end of its crest.
+ */
 export const nearEnd = (chair: Chair, joint: Joint): NearEnd | undefined => kept(chair, nearEnds).get(joint);
 
 function nearEnds(chair: Chair): Map<Joint, NearEnd> {
@@ -22,7 +26,13 @@ function nearEnds(chair: Chair): Map<Joint, NearEnd> {
   const found = new Map<Joint, NearEnd>();
   for (const joint of chair.joints.values()) {
     const post = chair.posts.get(joint.entered.name);
-    if (!post || joint.tenon.length === 0) continue;
+    if (joint.tenon.length === 0) continue;
+    const crest = chair.rails.get(joint.entered.name);
+    if (crest && isCarried(crest)) {
+      const woods = crestEnds(crest).map((plane) => woodTo(plane, joint.tenon));
+      found.set(joint, { end: "end", wood: Math.min(...woods) });
+    }
+    if (!post) continue;
     let ends = planes.get(post.name);
     if (!ends) {
       ends = endPlanes(post);
@@ -55,6 +65,15 @@ function endPlane({ body, pieces }: Post, end: "top" | "foot"): Plane | undefine
     }
   }
   return last?.planes.find(({ normal }) => dot(normal, out) > Math.SQRT1_2);
+}
+
+/** The planes a crest's ends are cut to, looking out of it. */
+function crestEnds({ ends, start, end }: Rail): Plane[] {
+  const middle = between(start, end, 0.5);
+  return ends.flatMap(({ corners: [a, b, c] }) => {
+    const plane = a && b && c && planeThrough(a, b, c);
+    return plane ? [height(plane, middle) > 0 ? flipped(plane) : plane] : [];
+  });
 }
 
 const woodTo = (plane: Plane, solids: readonly Convex[]): number =>
