@@ -91,4 +91,5 @@ function leanOf({ pieces }: Post, { stand }: RailDesign): number {
 }
 
 /** A rail that sticks carry has no posts. */
-export const isCarried = ({ design }: Pick<RailMember, "design">): boolean => design.carried !== undefined;
+export const isCarried = ({ design }: Pick<Rail, "design">): boolean =>
+  design.is === "rail" && design.carried !== undefined;
