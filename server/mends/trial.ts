@@ -86,7 +86,9 @@ function verdictOf(before: Study, after: Study, problem: Problem): Verdict {
   const named = problem.subject !== undefined;
   const gone = keys.every((key) => (is.get(key) ?? 0) < (named ? 1 : (was.get(key) ?? 0)));
   const news = after.problems.filter((each) => stageOf(each) <= stageOf(problem));
-  const clean = [...countsOf(news)].every(([key, count]) => count <= (was.get(key) ?? 0));
+  // A seat that cannot be built any more has nothing found in it.
+  const kept = !before.chair.seat || after.chair.seat !== undefined;
+  const clean = kept && [...countsOf(news)].every(([key, count]) => count <= (was.get(key) ?? 0));
   const left = after.problems.filter((each) => keysOf(each).some((key) => keys.includes(key)));
   return { gone, clean, badness: Math.max(0, ...left.map(({ badness }) => badness ?? 0)), after };
 }

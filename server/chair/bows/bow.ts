@@ -14,8 +14,8 @@ import { bowPath } from "./path.ts";
 
 /** A bow is drawn in straight stretches that turn by no more than this, radians. */
 const TURN = (4 * Math.PI) / 180;
-/** And strays from its curve by no more than this, mm. */
-const SAG = 0.2;
+/** And strays from its curve by no more than this share of its length, 0.2 mm in 1200: a bow twice as large has the same stretches. */
+const SAG = 0.2 / 1200;
 /** Fewest stretches of each half. */
 const FEWEST = 4;
 /** Faces that turn less than this are one curved face, radians. */
@@ -181,7 +181,7 @@ function stationsOf(path: Bow["path"]): number[] {
     const [a, b] = [path.at(from), path.at(to)];
     const turned = Math.acos(Math.min(1, Math.max(-1, a.du * b.du + a.dv * b.dv)));
     // Of a chord, the square of its length over eight times the radius.
-    const fair = Math.sqrt(((to - from) * turned) / (8 * SAG));
+    const fair = Math.sqrt(((to - from) * turned) / (8 * SAG * path.length));
     const count = Math.max(FEWEST, Math.ceil(turned / TURN), Math.ceil(fair));
     return stepsOf(from, to, count, (s) => path.radiusAt(s));
   });

@@ -159,7 +159,7 @@ function hollowed(
       );
   }
   inner.push(...left.flatMap(convexCells).map((cell) => slab(cell, hollow.deep, floor)));
-  return { ...(edges && { rim: rimOf(edges, ring, still) }), inner };
+  return { ...(edges && { rim: rimOf(edges) }), inner };
 }
 
 interface Corner {
@@ -209,87 +209,31 @@ export function insetOutline({ outline, front, plane }: SeatSurface, by: number)
   });
 }
 
-/** Shares of areas that differ by no more than this are one. */
-const ALIKE = 1e-6;
+/** What is less than this share of the ring that it lies outside is left out. */
+const CRUMB = 1e-8;
 
-/**
- * What of a cell of the outline lies outside the rings inside it, in convex pieces: one for each edge of a ring, between the lines out of its
- * corners. Where a tail narrower than two rims has edges that vanish on the way in, those lines do not share it out: there each edge cuts off
- * all that lies beyond it.
- */
-function rimOf(
-  inner: readonly Spot[][],
-  outer: readonly Spot[],
-  still: (k: number) => boolean,
-): (cell: readonly Spot[]) => Spot[][] {
+/** What of a cell of the outline lies outside the rings inside it, in convex pieces: each of their edges cuts off all that lies beyond it. */
+function rimOf(inner: readonly Spot[][]): (cell: readonly Spot[]) => Spot[][] {
   const cores = inner.flatMap(convexCells);
-  return (cell) => {
-    const pieces = inner.flatMap((ring) => rimPieces(ring, outer, still, [cell]));
-    const beyond = cores.reduce<Spot[][]>(
-      (left, core) => left.flatMap((each) => outsideOf(each, core)),
-      [[...cell]],
-    );
-    const [shared, all] = [pieces, beyond].map((each) => each.reduce((sum, ring) => sum + areaOf(ring), 0));
-    return Math.abs(shared! - all!) <= ALIKE * areaOf(cell) ? pieces : beyond;
-  };
+  return (cell) =>
+    cores.reduce<Spot[][]>((left, core) => left.flatMap((each) => outsideOf(each, core)), [[...cell]]);
 }
 
 /** What of a convex ring lies outside another, in convex pieces. */
 function outsideOf(ring: readonly Spot[], core: readonly Spot[]): Spot[][] {
   const pieces: Spot[][] = [];
+  const least = CRUMB * areaOf(core);
   let left: Spot[] = [...ring];
   for (const [k, at] of core.entries()) {
     const [u, v] = core[(k + 1) % core.length]!;
     const out: Spot = [v - at[1], at[0] - u];
     const beyond = clipped(left, [-out[0], -out[1]], at);
-    if (beyond.length >= 3 && areaOf(beyond) > 1e-3) pieces.push(beyond);
+    if (beyond.length >= 3 && areaOf(beyond) > least) pieces.push(beyond);
     left = clipped(left, out, at);
     if (left.length < 3) break;
   }
   return pieces;
 }
-
-/** A piece for each edge of an inner ring, between the lines out of its corners. */
-function rimPieces(
-  inner: readonly Spot[],
-  outer: readonly Spot[],
-  still: (k: number) => boolean,
-  cells: readonly (readonly Spot[])[],
-): Spot[][] {
-  const count = inner.length;
-  const normals = inner.map(([x, y], k): Spot => {
-    const [u, v] = inner[(k + 1) % count]!;
-    const size = Math.hypot(u - x, v - y);
-    return [(v - y) / size, (x - u) / size];
-  });
-  const fixed = outer.flatMap((a, k) => (still(k) ? [[a, outer[(k + 1) % outer.length]!] as const] : []));
-  const isFixed = (a: Spot, b: Spot) => fixed.some(([p, q]) => onLine(p, q, a) && onLine(p, q, b));
-  /** Square to the line out of a corner, towards the edge after it; none beside an edge that stayed, where the outline is the bound. */
-  const side = (k: number): Spot | undefined => {
-    const before = (k + count - 1) % count;
-    if (isFixed(inner[before]!, inner[k]!) || isFixed(inner[k]!, inner[(k + 1) % count]!)) return undefined;
-    const [a, b] = [normals[before]!, normals[k]!];
-    return [-a[1] - b[1], a[0] + b[0]];
-  };
-  const pieces: Spot[][] = [];
-  for (const [k, at] of inner.entries()) {
-    const next = (k + 1) % count;
-    if (isFixed(at, inner[next]!)) continue;
-    const n = normals[k]!;
-    const [from, to] = [side(k), side(next)];
-    for (const cell of cells) {
-      const beyond = clipped(cell, [-n[0], -n[1]], at);
-      const begun = from ? clipped(beyond, [-from[0], -from[1]], at) : beyond;
-      const piece = to ? clipped(begun, to, inner[next]!) : begun;
-      if (piece.length >= 3 && areaOf(piece) > 1e-3) pieces.push(piece);
-    }
-  }
-  return pieces;
-}
-
-const onLine = (p: Spot, q: Spot, at: Spot): boolean =>
-  Math.abs((q[0] - p[0]) * (at[1] - p[1]) - (q[1] - p[1]) * (at[0] - p[0])) <
-  1e-6 * Math.max(1, Math.hypot(q[0] - p[0], q[1] - p[1]));
 
 /** What is left of a convex ring behind a line through a point; its normal looks out. */
 function clipped(ring: readonly Spot[], normal: Spot, at: Spot): Spot[] {
