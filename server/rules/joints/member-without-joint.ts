@@ -60,11 +60,14 @@ export const memberWithoutJoint: Rule = {
   },
 };
 
-const overs = (rail: Rail): boolean => rail.ends.some((end) => end.over);
+const overs = ({ design, ends }: Rail): boolean =>
+  (design.is === "rail" && design.onOne !== undefined) || ends.some((end) => end.over);
 
 /** The ends that nothing holds, by the names of what they meet. */
 function looseEnds(rail: Rail, broken: ReadonlySet<string>, entered: ReadonlySet<string>): string[] {
   const held = entered.has(rail.name);
+  const single = rail.design.is === "rail" ? rail.design.onOne : undefined;
+  if (single && !held) return [single.value.name];
   return rail.ends.flatMap((end) => {
     if (end.over) return held ? [] : [end.name];
     if (!end.joint || broken.has(rail.name) || broken.has(`${end.joint.at.start}`)) return [];

@@ -161,7 +161,7 @@ it.each([
   ["bow-armchair", "arm-post"],
 ] as const)("%s: %s is renamed wherever it is named, and stands in the outline", (name, part) => {
   const text = sample(name);
-  const { view, offset } = viewOf(text.replace(new RegExp(`^(\\w+ )${part}\\b`, "m"), `$1|${part}`));
+  const { view, offset } = viewOf(text.replace(new RegExp(`^(\\w+ )${part}(?![\\w-])`, "m"), `$1|${part}`));
   const answer = rename(view, offset, "newly", []);
   if ("refused" in answer) throw new Error(answer.refused);
   const other = edited(view, answer.changes?.[view.uri] ?? []);

@@ -168,3 +168,32 @@ it.each(cases)("$code", ({ code, of = slip, breaks, keeps, mm, inches }) => {
   expect([told[0], messagesOf(inInches(broken), code)[0]]).toEqual([mm, inches]);
   expect(messagesOf(changed(of, keeps), code)).toEqual([]);
 });
+
+it("member-without-joint: a crest over one post that its top does not go into", () => {
+  const crest = (top: string) => `units mm
+timber white-ash moisture 9%
+joint socket {
+  round 24, long 30
+}
+seat solid {
+  up 440
+  thick 46
+  round 380
+}
+post back-post {
+  stand on seat at out 0, back 320
+  height 760
+  round 36
+${top}  joined socket
+}
+rail crest {
+  over back-post
+  long 360
+  section 40 x 70
+}
+`;
+  expect(messagesOf(crest(""), "member-without-joint")).toEqual([
+    "The rail crest has no joint at its end towards back-post.",
+  ]);
+  expect(messagesOf(crest("  top into crest with socket\n"), "member-without-joint")).toEqual([]);
+});

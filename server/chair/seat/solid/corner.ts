@@ -35,7 +35,8 @@ export function cornerBetween(
   // Less than 0 while the circle that touches the side there still reaches past the edge.
   const clear = (s: number) => insideEdge(edge, centreFrom(s)) - radius;
   if (clear(from) >= 0) return undefined;
-  const stations = Array.from({ length: STEPS }, (_, k) => from + ((to - from) * (k + 1)) / STEPS);
+  // Near together by the corner: where side and edge are nearly in line, the circle is clear over some mm alone.
+  const stations = Array.from({ length: STEPS }, (_, k) => from + (to - from) * ((k + 1) / STEPS) ** 2);
   const first = stations.findIndex((s) => clear(s) >= 0);
   if (first < 0) return undefined;
   let [low, high] = [stations[first - 1] ?? from, stations[first]!];

@@ -10,7 +10,7 @@ type Corner = Strip["corners"][number];
 /** Corners nearer to the middle line than this are on it, mm. */
 const ON = 1e-7;
 
-/** Strips with the right side made of the left; one across the middle is parted there. */
+/** Strips with the right side made of the left; one across the middle is cut there. */
 export const mirroredStrips = (strips: readonly Strip[]): Strip[] =>
   strips.flatMap(({ level, corners }) => {
     const [first, ...rest] = leftOf(corners);
@@ -30,12 +30,13 @@ export const mirroredRings = (rings: readonly (readonly Spot[])[]): Spot[][] =>
     // From where it leaves the middle line on the left.
     const first = ring.findIndex(([x], k) => x > ON && ring.at(k - 1)![0] <= ON);
     const from = [...ring.slice(first), ...ring.slice(0, first)];
-    const begin = Math.abs(from.at(-1)![0]) <= ON ? [from.pop()!] : [];
-    const left = from.filter(([x]) => x >= -ON);
+    const begin = Math.abs(from.at(-1)![0]) <= ON ? [middle(from.pop()!)] : [];
+    const left = from.filter(([x]) => x >= -ON).map((at) => (at[0] > ON ? at : middle(at)));
     const right = left.filter(([x]) => x > ON).map(turned);
     return [[...left, ...right.reverse(), ...begin]];
   });
 
+const middle = ([, s]: Spot): Spot => [0, s];
 const turned = ([x, s]: Spot): Spot => [-x, s];
 
 /** What of a ring is left of the middle line. */

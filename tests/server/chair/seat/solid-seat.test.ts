@@ -144,6 +144,11 @@ describe("an outline", () => {
     expect(arc.length).toBeGreaterThan(6);
   });
 
+  it("rounds a corner whose edges are nearly in line, where the arc is clear over some mm alone", () => {
+    const widths = ["wide 60 at 12", "wide 560 at 285 straight", "wide 60 at 548 straight"];
+    expect(plan(seat("deep 560", ...widths, "corner 20")).troubles).toEqual([]);
+  });
+
   it("says how large a corner the edges hold", () => {
     const { troubles } = plan(seat("deep 400", "wide 400 at 0", "wide 400 at 400", "corner 240"));
     const most = Number(/([\d.]+) mm is the most/.exec(troubles[0]!.message)![1]);
