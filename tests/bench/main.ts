@@ -1,5 +1,5 @@
 /**
- * How fast, and at what cost: `npm run bench [-- --quick] [-- --only sample|sheets|boards|exports|turned|ranges|text|keys|memory|size]`, and
+ * How fast, and at what cost: `npm run bench [-- --quick] [-- --only sample|seats|sheets|boards|exports|turned|ranges|text|keys|memory|size]`, and
  * `npm run bench -- --against DIR [--quick]` for this checkout against another, in turns.
  *
  * The other language services are a ruler, not a ranking: other languages ask for other work.
@@ -30,7 +30,19 @@ import { typedServers } from "./typed-servers.ts";
 const SAMPLE = join("samples", "boathouse-mess-chair.chair");
 const sizes = [1000, 10_000, 100_000];
 const names: SubjectName[] = ["chair", "css", "json"];
-const parts = ["sample", "sheets", "boards", "exports", "turned", "ranges", "text", "keys", "memory", "size"];
+const parts = [
+  "sample",
+  "seats",
+  "sheets",
+  "boards",
+  "exports",
+  "turned",
+  "ranges",
+  "text",
+  "keys",
+  "memory",
+  "size",
+];
 
 const [, , first, second, third] = argv;
 if (first === "--against") {
@@ -58,6 +70,7 @@ async function bench(options: string[]): Promise<void> {
     say("The machine is busy: trust the least figures for what the work costs, none for what is felt.");
   }
   if (wanted("sample")) sample(quick ? 60 : 300);
+  if (wanted("seats")) seats(quick ? 30 : 150);
   if (wanted("sheets")) sheets(quick ? 4 : 12);
   if (wanted("boards")) boards(quick ? 20 : 100);
   if (wanted("exports")) exports(quick ? 3 : 12);
@@ -101,6 +114,32 @@ function sample(count: number): void {
         row("chair to drawing", result.draw),
         row("all together", result.all),
       ],
+    ),
+  );
+}
+
+/** Chairs on a solid seat beside one of rails, by processor time: the slip chair as the mess chair, a hoop of twelve sticks under twice that. */
+function seats(count: number): void {
+  const paths = [
+    SAMPLE,
+    join("samples", "slip-chair.chair"),
+    join("tests", "bench", "hoop-of-twelve.chair"),
+    join("samples", "bow-armchair.chair"),
+  ];
+  const results = paths.map((path) => inOwnProcess<SampleResult>({ is: "sample", path, count }));
+  const whole = results[0]!.all.cpu;
+  say(
+    "\nChairs on a solid seat, from text to diagnostics and drawing (ms of processor; aim: 1×, the hoop under 2×)",
+  );
+  say(
+    table(
+      ["", "tree to chair", "to findings", "to drawing", "all together", "of the first", "first call"],
+      results.map(({ settle, judge, draw, all }, k) => [
+        paths[k]!,
+        ...[settle, judge, draw, all].map(({ cpu }) => figure(cpu)),
+        `${figure(all.cpu / whole)}×`,
+        figure(all.first),
+      ]),
     ),
   );
 }
