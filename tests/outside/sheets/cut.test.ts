@@ -14,6 +14,7 @@ import { studied } from "../../check.ts";
 import { ranInTime } from "../../server/main/cli/bench.ts";
 import { studiedSample } from "../samples.ts";
 import { assembled } from "./assembled.ts";
+import { overlapsOf } from "./overlaps.ts";
 import { allowed, breaksOut, farthestOut, readSheets, stepOf, straysOf } from "./proof.ts";
 import { randomTexts, samplesOfShare, whole } from "./share.ts";
 
@@ -50,6 +51,13 @@ describe.each(samplesOfShare)("the sheets of %s", (name) => {
     );
     expect(named.sort()).toEqual(wooden.map((member) => member.name).sort());
     for (const { number, name: all } of sheets.parts) expect(all.split(", ")).toHaveLength(number);
+  });
+
+  it("leave no wood of one piece in another", { timeout: 240_000 }, () => {
+    const overlaps = overlapsOf(chair, sheets, whole ? 1 : 20);
+    expect(overlaps.length).toBeGreaterThan(0);
+    // Either of the two may stray.
+    expect(overlaps.filter(({ by }) => by > 2 * allowed(sheets))).toEqual([]);
   });
 
   it("bring all parts together", () => {

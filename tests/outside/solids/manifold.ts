@@ -24,6 +24,14 @@ export const shared = (a: Solid, b: Solid): Solid => keep(a.intersect(b));
 export const beyond = (solid: Solid, at: V, out: V): Solid => keep(solid.trimByPlane(out, inner(at, out)));
 export const parts = (solid: Solid): Solid[] => solid.decompose().map(keep);
 
+/** The same carried to another place; it stays as it is, not mirrored. */
+export const placed = (solid: Solid, place: (p: V) => V): Solid =>
+  keep(
+    solid.warp((p) => {
+      [p[0], p[1], p[2]] = place([p[0]!, p[1]!, p[2]!]);
+    }),
+  );
+
 /** A flat ring, anticlockwise, raised from one height to another. */
 export const raised = (ring: readonly (readonly [number, number])[], from: number, to: number): Solid =>
   keep(
