@@ -27,6 +27,23 @@ describe("the README's first chair", () => {
   });
 });
 
+describe("the README's chair on a solid seat", () => {
+  const text = chairs.find((each) => each.includes("seat solid")) ?? "";
+  const { problems, chair } = studied(text);
+
+  it("is without findings, and leans and is bored as is said", () => {
+    expect(problems.map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
+    const value = (name: string) => chair.values.get(`front-leg.left.${name}`)!.number;
+    const degrees = (name: string) => ((value(name) * 180) / Math.PI).toFixed(1);
+    const said = read("README.md");
+    expect(said).toContain(
+      `lean ${degrees("lean")}° from square to the seat, on a sight line ${degrees("sight-line")}°`,
+    );
+    expect(said).toContain(`bevel is set to ${(90 - Number(degrees("lean"))).toFixed(1)}°`);
+    expect(said).toContain(`bores are ${value("bore-depth").toFixed(1)} mm deep`);
+  });
+});
+
 /** The block that follows these words of the README, line by line; a line that is cut short ends in `…`. */
 function shown(after: string): string[] {
   const text = read("README.md");
