@@ -56,6 +56,8 @@ export interface Words {
 /** Smallest type used, points: readable at arm's length on a bench. */
 export const SMALL = 7;
 export const BODY = 8;
+/** Its capitals are 2.5 mm high (ISO 3098); for pages that have the room. */
+export const LARGE = 10;
 
 /** How much larger lettering may be where a page has room, the largest first: its small capitals are then 2.5 mm high (ISO 3098). */
 export const TYPE = [1.43, 1.2, 1];

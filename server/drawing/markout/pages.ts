@@ -15,7 +15,7 @@ import { Figures, type Step } from "./figures.ts";
 import { glueUpPages } from "./glue-up-pages.ts";
 import { linesOf } from "./lettering.ts";
 import type { Item, Page } from "./page.ts";
-import { BODY, words } from "./page.ts";
+import { LARGE, words } from "./page.ts";
 import { angleOn, onShortSide, type Paper, type PaperName, papers } from "./paper.ts";
 import { pieceDrawn } from "./piece-sheet.ts";
 import { readingPage } from "./reading-pages.ts";
@@ -303,9 +303,9 @@ function checkPage(paper: Paper): Unnumbered {
   let y = 6;
   const items: Item[] = [...checkSquare([4, 4])];
   for (const sentence of sentences) {
-    for (const text of linesOf(sentence, BODY, wide - left)) {
-      items.push(words([left, y], text, BODY));
-      y += 4;
+    for (const text of linesOf(sentence, LARGE, wide - left)) {
+      items.push(words([left, y], text, LARGE));
+      y += 5;
     }
     y += 2;
   }

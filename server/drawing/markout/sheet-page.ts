@@ -1,8 +1,8 @@
 /**
  * The page that every sheet stands on: a border, and a title block along its foot with the fields of ISO 7200, in a layout of our own.
  */
-import { linesOf, shortened } from "./lettering.ts";
-import { BODY, type Item, line, moved, type Page, type Point, SMALL, words } from "./page.ts";
+import { linesOf, shortened, widthOf } from "./lettering.ts";
+import { BODY, type Item, LARGE, line, moved, type Page, type Point, SMALL, words } from "./page.ts";
 import { MARGIN, type Paper } from "./paper.ts";
 
 /** Height of the title block, mm; on a narrow sheet it has two rows. */
@@ -14,9 +14,21 @@ const INSIDE = 3;
 const PEOPLE = 44;
 const ISSUE = 32;
 const SHEET = 22;
-/** Lines of caution, and from one to the next. */
-const LINES = 5;
-const STEP = 3.1;
+/** How words may be set, the largest first: type in points, from one line to the next in mm, how many lines there may be. */
+interface Setting {
+  size: number;
+  step: number;
+  most: number;
+}
+const ABOUT: readonly Setting[] = [
+  { size: LARGE, step: 4.2, most: 2 },
+  { size: SMALL, step: 3.1, most: 2 },
+];
+const CAUTION: readonly Setting[] = [
+  { size: LARGE, step: 4.1, most: 3 },
+  { size: 8.4, step: 3.6, most: 4 },
+  { size: SMALL, step: 3.1, most: 5 },
+];
 
 export interface Titles {
   chair: string;
@@ -132,29 +144,41 @@ function named({ chair, part, about }: Titles, x: number, y: number, wide: numbe
   const room = wide - 4;
   return [
     words([x + 2, y + 6], shortened(part, 12, room, true), 12, { bold: true }),
-    ...linesOf(about, SMALL, room)
-      .slice(0, 2)
-      .map((text, k) => words([x + 2, y + 10.4 + k * STEP], shortened(text, SMALL, room), SMALL)),
+    ...set([about], ABOUT, [x + 2, y + 10.6], room),
     words([x + 2, y + 18.8], shortened(chair, 10, room), 10),
   ];
 }
 
 function warned({ scale, caution }: Titles, x: number, y: number, wide: number): Item[] {
   const room = wide - 4;
-  const lines = caution.split("\n").flatMap((text) => linesOf(text, SMALL, room));
+  const size = widthOf(scale, LARGE) <= room ? LARGE : BODY;
   return [
-    words([x + 2, y + 4.4], shortened(scale, BODY, room), BODY),
-    ...lines
-      .slice(0, LINES)
-      .map((text, k) => words([x + 2, y + 8.2 + k * STEP], shortened(text, SMALL, room), SMALL)),
+    words([x + 2, y + 4.4], shortened(scale, size, room), size),
+    ...set(caution.split("\n"), CAUTION, [x + 2, y + 8.6], room),
   ];
+}
+
+/** Sentences in the largest type that all their lines have room in; in the smallest the lines beyond are left out. */
+function set(
+  sentences: readonly string[],
+  settings: readonly Setting[],
+  [x, y]: Point,
+  room: number,
+): Item[] {
+  const made = settings.map(({ size, step, most }) => {
+    const lines = sentences.flatMap((text) => linesOf(text, size, room));
+    const fits = lines.length <= most && lines.every((text) => widthOf(text, size) <= room);
+    return { size, step, most, lines, fits };
+  });
+  const { size, step, most, lines } = made.find(({ fits }) => fits) ?? made[made.length - 1]!;
+  return lines.slice(0, most).map((text, k) => words([x, y + k * step], shortened(text, size, room), size));
 }
 
 /** Ruled blanks, to be filled in by hand. */
 const people = (x: number, y: number): Item[] =>
   ["Owner", "Drawn by", "Approved"].flatMap((text, k) => {
     const foot = y + 5.6 + k * 6.8;
-    return [words([x + 2, foot], text, SMALL), ...rule(x + 15, x + PEOPLE - 2, foot)];
+    return [words([x + 2, foot], text, LARGE), ...rule(x + 20, x + PEOPLE - 2, foot)];
   });
 
 const rule = (from: number, to: number, y: number): Item[] => [
@@ -169,13 +193,15 @@ const rule = (from: number, to: number, y: number): Item[] => [
 
 function issued({ date, text }: Titles, x: number, y: number): Item[] {
   const field = (name: string, value: string | undefined, foot: number): Item[] => [
-    words([x + 2, foot], name, SMALL),
-    ...(value === undefined ? rule(x + 2, x + ISSUE - 2, foot + 5) : [words([x + 2, foot + 4.4], value, 10)]),
+    words([x + 2, foot], name, LARGE),
+    ...(value === undefined
+      ? rule(x + 2, x + ISSUE - 2, foot + 5)
+      : [words([x + 2, foot + 4.4], value, LARGE)]),
   ];
   return [...field("Date", date, y + 4.4), ...field("Text", text, y + 14)];
 }
 
 const numbered = ({ sheet }: Titles, x: number, y: number): Item[] => [
-  words([x + 2, y + 4.4], "Sheet", SMALL),
+  words([x + 2, y + 4.4], "Sheet", LARGE),
   words([x + 2, y + 10.4], shortened(sheet, 11, SHEET - 3, true), 11, { bold: true }),
 ];

@@ -3,7 +3,18 @@
  */
 
 import { widthOf } from "./lettering.ts";
-import { circle, type Item, type Line, line, POINT, type Point, SMALL, type Words, words } from "./page.ts";
+import {
+  circle,
+  type Item,
+  LARGE,
+  type Line,
+  line,
+  POINT,
+  type Point,
+  SMALL,
+  type Words,
+  words,
+} from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn } from "./sheet-page.ts";
 
@@ -287,11 +298,11 @@ export function checkSquare([x, y]: Point): Item[] {
   return [
     line(corners, "knife", { closed: true }),
     ...ticks,
-    words([x + SQUARE / 2, y + SQUARE / 2 - 1], "100 mm each way", SMALL + 1, {
+    words([x + SQUARE / 2, y + SQUARE / 2 - 1], "100 mm each way", LARGE, {
       anchor: "middle",
       bold: true,
     }),
-    words([x + SQUARE / 2, y + SQUARE / 2 + 3.4], "Check it with a rule before using this page.", SMALL, {
+    words([x + SQUARE / 2, y + SQUARE / 2 + 4.2], "Check it with a rule before using this page.", LARGE, {
       anchor: "middle",
     }),
   ];
@@ -317,6 +328,6 @@ function checkLine([x, y]: Point): Item[] {
         "knife",
       ),
     ),
-    words([x + SQUARE + 4, y + 0.9], "100 mm: check it with a rule before using this page.", SMALL),
+    words([x + SQUARE + 4, y + 0.9], "100 mm: check it with a rule before using this page.", LARGE),
   ];
 }

@@ -60,3 +60,21 @@ describe("stock, bevels and gluing up on a large sheet", () => {
     expect(small).toEqual([]);
   });
 });
+
+describe("the title block and the check page", () => {
+  it("are lettered in capitals of 2.5 mm on a large sheet", () => {
+    const pages = markoutPages(sampleChair("boathouse-stool"), { paper: "a3", templates: true });
+    const small = pages
+      .slice(0, 2)
+      .flatMap(({ name, height, items }) =>
+        items.flatMap((item) =>
+          item.is === "words" &&
+          (name === "check" || item.at[1] > height - MARGIN - 22) &&
+          capitals(item.size) < 2.5
+            ? [`${name}: ${item.text}`]
+            : [],
+        ),
+      );
+    expect(small).toEqual([]);
+  });
+});
