@@ -28,7 +28,7 @@ describe.each(samplesOfShare)("the sheets of %s", (name) => {
   const { chair } = studiedSample(name);
   const sheets = readSheets(chair);
 
-  it("are enough to cut each part by", { timeout: 120_000 }, () => {
+  it("are enough to cut each part by", { timeout: 3_600_000 }, () => {
     // A stool has few parts: three of them at least are cut.
     const every = Math.max(1, Math.min(EVERY, Math.floor(sheets.parts.length / 3)));
     const strays = straysOf(chair, sheets, every);
@@ -53,7 +53,7 @@ describe.each(samplesOfShare)("the sheets of %s", (name) => {
     for (const { number, name: all } of sheets.parts) expect(all.split(", ")).toHaveLength(number);
   });
 
-  it("leave no wood of one piece in another", { timeout: 240_000 }, () => {
+  it("leave no wood of one piece in another", { timeout: 3_600_000 }, () => {
     const overlaps = overlapsOf(chair, sheets, whole ? 1 : 20);
     expect(overlaps.length).toBeGreaterThan(0);
     // Either of the two may stray.
