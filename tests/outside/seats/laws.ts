@@ -103,7 +103,7 @@ export function notRolling(chair: Chair): string[] {
 }
 
 /** Places along an edge of the grid at which a seat's thickness is looked up, mm. */
-const GRID = 5;
+const GRID = 2.5;
 
 /**
  * The seat's body holds as much as a grid of its thicknesses: from the outline alone, the hollow D·sin²(90°·t/L) and the bevels by how far
