@@ -25,6 +25,7 @@ import { chairTooLarge } from "./frame/chair-too-large.ts";
 import { noRoom } from "./frame/no-room.ts";
 import { partsPassThrough } from "./frame/parts-pass-through.ts";
 import { postTiedOneWay } from "./frame/post-tied-one-way.ts";
+import { postWithoutTwin } from "./frame/post-without-twin.ts";
 import { railWinds } from "./frame/rail-winds.ts";
 import { endReachesNothing } from "./joints/end-reaches-nothing.ts";
 import { haunchMissing } from "./joints/haunch-missing.ts";
@@ -148,6 +149,7 @@ export const rules: readonly Rule[] = [
   memberWithoutJoint,
   shoulderOnCurve,
   shoulderOverKnee,
+  postWithoutTwin,
   railWinds,
   partsPassThrough,
   feetInsideTops,

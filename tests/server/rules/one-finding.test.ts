@@ -105,6 +105,15 @@ it("density and moisture in either order come to the same chair", () => {
   expect(weigh(one)).not.toBeCloseTo(weigh(mess)!, 2);
 });
 
+it("a leg on a solid seat without `pair`: nothing is said of what follows from it", () => {
+  const found = foundIn(samples["slip-chair.chair"]!.replace("post front-leg pair", "post front-leg"));
+  expect(found).toEqual([
+    expect.stringMatching(
+      /^post-without-twin: .* to the left of the centre line.* What works: make front-leg a pair\.$/,
+    ),
+  ]);
+});
+
 it("a lean without its unit: a rail that stands with the posts is not said to wind", () => {
   const [front, back] = [/^post front pair \{/m, /^post back pair \{/m];
   const leaning = mess
