@@ -188,6 +188,7 @@ function newReading(from: Evaluating, design: Design): Reading {
     wantedBy: new Map(),
     letsUsed: new Map(),
     reader: "",
+    lacksFile: design.links.some(({ found }) => !found),
     comparisons: 20_000,
     named: () => undefined,
     lengthTaken: () => {},

@@ -230,6 +230,7 @@ function unknown(
     .filter((declared) => kinds.includes(kindOf(declared)))
     .map((declared) => declared.name);
   const near = nearName(reading, name, fitting);
+  if (near === undefined && reading.lacksFile) return;
   const values = { kind: orList(kinds.map((kind) => sentence(`bare-name-of.${kind}`))), name };
   const message =
     near !== undefined

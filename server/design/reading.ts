@@ -30,6 +30,8 @@ export interface Reading {
   /** The part being read, or a let or claim by its line. */
   reader: string;
   named(value: Value & { is: "name" }, source: Source, depth: number): Amount | undefined;
+  /** A file that this one names could not be read: what nothing is called may be called so there. */
+  lacksFile: boolean;
   /** How many names may still be compared in search of a near one: keeps the cost of a text full of faults in hand. */
   comparisons: number;
   /** Called with every expression that is taken for a length. */

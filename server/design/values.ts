@@ -120,6 +120,7 @@ function say(
   near: string | undefined,
   message: string,
 ): void {
+  if (near === undefined && reading.lacksFile) return;
   const fixes: Fix[] =
     near === undefined
       ? []

@@ -22,9 +22,12 @@ const PARTS = 32;
 /** The share of itself that a number may move by and still be the same design. */
 const FURTHEST = 0.75;
 
+/** How many times itself the run of a slope may grow by: a lean goes to nothing as it does. */
+const LONGEST_RUN = 3;
+
 /** The number of a figure as something to move; nothing for a fraction such as `1/3`, whose halves mean nothing by themselves. */
 export function movableOf({ value, literal, fact, kind }: Figure, unit: LengthUnit): Movable | undefined {
-  if (literal.is === "slope") return undefined;
+  if (literal.is === "slope") return runOf(literal);
   if (value.is === "binary" && value.op === "/") return undefined;
   const { number } = literal;
   const own = literal.is === "quantity" ? literal.unit : undefined;
@@ -46,6 +49,12 @@ export function movableOf({ value, literal, fact, kind }: Figure, unit: LengthUn
     );
   const size = units[written]?.size ?? 1;
   return movable(number, 0.1 / size, 0.5 / size, (n) => `${plain(n, size > 1 ? 3 : 1)}${tail}`);
+}
+
+/** `1:8` by its second number. */
+function runOf({ rise, run }: Extract<Figure["literal"], { is: "slope" }>): Movable {
+  const write = (n: number) => `${rise}:${plain(Math.max(0.5, n), 1)}`;
+  return { number: run, step: 0.5, first: Math.max(0.5, run / 20), most: LONGEST_RUN * run, write };
 }
 
 function movable(number: number, step: number, least: number, write: (n: number) => string): Movable {

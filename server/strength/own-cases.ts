@@ -35,7 +35,9 @@ export function ownCases(chair: Chair, frame: ChairFrame): LoadCase[] {
 }
 
 /** Its comment's first line, else its name. */
-const titleOf = ({ name, description }: LoadDesign): string => description?.split("\n")[0]?.trim() || name;
+/** It stands within sentences, so it has no stop of its own. */
+const titleOf = ({ name, description }: LoadDesign): string =>
+  description?.split("\n")[0]?.trim().replace(/\.$/, "") || name;
 
 interface Acting {
   loads: NodeLoad[];

@@ -28,7 +28,10 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
   }
   for (const name of halfPairs(chair, errors)) doubtful.add(name);
   return {
-    anywhere: errors.length > 0 || !allBuilt(chair) || chair.faults.some(({ is }) => is === "failed"),
+    anywhere:
+      errors.length > 0 ||
+      !allBuilt(chair) ||
+      chair.faults.some(({ is }) => is === "failed" || is === "not-buildable"),
     at: ({ start, end }) =>
       [...doubtful].some(
         ({ statement, file }) => file === undefined && statement.start <= start && end <= statement.end,

@@ -114,6 +114,37 @@ it("a leg on a solid seat without `pair`: nothing is said of what follows from i
   ]);
 });
 
+it("a file of joints that is not there: nothing is said of the joints that it may hold", () => {
+  const found = foundIn(
+    samples["mess-armchair.chair"]!.replace("boathouse-joints.chair", "boathouse-joint.chair"),
+  );
+  expect(found).toEqual([expect.stringMatching(/^missing-file: There is no file boathouse-joint\.chair/)]);
+  const misspelt = foundIn(
+    samples["mess-armchair.chair"]!.replace("boathouse-joints.chair", "boathouse-joint.chair").replace(
+      "joined cross-tenon",
+      "joined cross-tennon",
+    ),
+  );
+  expect(misspelt.map((each) => each.slice(0, each.indexOf(":")))).toEqual(["missing-file", "unknown-name"]);
+});
+
+it("dowels without room: nothing is said of what cannot be judged for it", () => {
+  const found = foundIn(samples["mess-armchair.chair"]!.replace("dowels 2 round 8", "dowels 4 round 8"));
+  expect(found).toEqual([
+    expect.stringMatching(/^cannot-be-built: .* What works: change dowels count .* to 2\.$/),
+  ]);
+});
+
+it("a lean given as a slope, and a height behind two values, are figures that can be moved", () => {
+  const stool = samples["joined-stool.chair"]!;
+  const [lean] = foundIn(stool.replace("lean-out = 1:10", "lean-out = 1:4"));
+  expect(lean).toMatch(/^angle-not-met: .* What works: change lean-out from 1:4 to 1:8\.5\.$/);
+  const high = foundIn(stool.replace("= 17 3/4 within 17 to 18 1/2", "= 20 within 17 to 20"));
+  expect(high).toContainEqual(
+    expect.stringMatching(/^seat-too-high: .* What works: change stool-height from 20 to 18 1\/8\.$/),
+  );
+});
+
 it("a lean without its unit: a rail that stands with the posts is not said to wind", () => {
   const [front, back] = [/^post front pair \{/m, /^post back pair \{/m];
   const leaning = mess
