@@ -14,7 +14,7 @@ export const postWithoutTwin: Rule = {
   severity: "warning",
   title: "Post on one side only",
   explanation:
-    "A post that stands once, off the centre line, has nothing on the other side to match it. Usually `pair` is missing: `post front-leg pair` is described once and mirrored. While this stands, nothing else is said of the chair, since most of it would follow from this. A chair that is to have more posts on one side says so with `accept post-without-twin`.",
+    "A post off the centre line has nothing on the other side to match it. Usually `pair` is missing. While this stands, nothing else is said of the chair. `accept post-without-twin` is for a chair that is not alike left and right.",
   source: "common practice: chairs are alike left and right.",
   alone: true,
   find({ chair }) {

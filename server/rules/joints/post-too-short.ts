@@ -16,7 +16,7 @@ export const postTooShort: Rule = {
   severity: "error",
   title: "Post that ends below its rails",
   explanation:
-    "Two or more rails are said to enter this post above its top. Usually its height is in another unit than the file's, as 93 for 93 cm in a file in millimetres, or a digit is missing. While this stands, nothing else is said of the chair, since most of it would follow from this.",
+    "Rails are said to enter this post above its top. Usually its height is in another unit than the file's, or a digit is missing. While this stands, nothing else is said of the chair.",
   source: "It follows from the shape.",
   alone: true,
   find({ chair }) {

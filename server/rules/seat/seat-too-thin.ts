@@ -9,7 +9,7 @@ export const seatTooThin: Rule = {
   code: "seat-too-thin",
   severity: "warning",
   title: "Seat with too little wood in it",
-  explanation: `A seat of solid wood carries the sitter between its rails or its legs: across the grain a thin one splits under them. What counts is its thickness, less its hollow where it has one. Make it thicker or hollow it less; a seat of plywood may be thinner. \`limit seat-too-thin to 9\` changes the figure. ${caution}`,
+  explanation: `A thin seat of solid wood splits across the grain under the sitter. What counts is its thickness less its hollow. \`limit seat-too-thin to 9\` changes the figure. ${caution}`,
   source: sourcesOf("seat-least-thick"),
   limit: { low: least("seat-least-thick"), dimension: "length" },
   find({ chair, limit }) {
