@@ -38,8 +38,17 @@ function clearWidth(arms: ReturnType<typeof armsOf>): number | undefined {
   return a && b ? Math.abs(a[0] - b[0]) : undefined;
 }
 
-/** At the middle of the seat's depth. */
+/** The widest of a solid seat that runs to a corner in front, which is sat on with a leg on either side, mm; nothing for any other. */
+export function widthAstride({ seat }: Pick<Chair, "seat">): number | undefined {
+  const widest = seat?.plan?.widest;
+  if (!seat?.plan?.stations || widest === undefined) return undefined;
+  return distance(seat.front.left, seat.front.right) < widest / 2 ? widest : undefined;
+}
+
+/** At the middle of the seat's depth, or its widest where that is what is sat on. */
 function seatWidth(chair: Chair): number {
+  const astride = widthAstride(chair);
+  if (astride !== undefined) return astride;
   const { front, back, plan } = chair.seat!;
   if (plan) return plan.widthAt(plan.deep / 2);
   return (distance(front.left, front.right) + distance(back.left, back.right)) / 2;

@@ -1,5 +1,5 @@
-import type { Chair } from "../../chair/chair.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
+import { widthAstride } from "../../sitter/sizes.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { seatCaution, tellSeat } from "./seat-sizes.ts";
 
@@ -12,7 +12,7 @@ export const seatTooNarrow: Rule = {
   limit: { low: seats.frontWidth.low, dimension: "length" },
   asksForMissing: true,
   find: ({ chair, limit }) =>
-    isSatAstride(chair, limit.low)
+    (widthAstride(chair) ?? 0) >= (limit.low ?? Number.POSITIVE_INFINITY)
       ? []
       : tellSeat(
           seatTooNarrow,
@@ -21,11 +21,3 @@ export const seatTooNarrow: Rule = {
           limit,
         ),
 };
-
-/** Whether the sitter has a leg on either side of the seat's front, which is wide enough further back. */
-function isSatAstride({ values }: Chair, least = 0): boolean {
-  const [front, widest] = (["seat.front-width", "seat.width"] as const).map(
-    (name) => values.get(name)?.number,
-  );
-  return front !== undefined && widest !== undefined && widest >= least && front < widest / 2;
-}

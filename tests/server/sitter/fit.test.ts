@@ -7,6 +7,7 @@ import { quantile, shareBelow } from "../../../server/sitter/body-sizes.ts";
 import { fitAdults, fitNamed } from "../../../server/sitter/fit.ts";
 import { marksForAges, schoolMark } from "../../../server/sitter/school-marks.ts";
 import { sizesOf } from "../../../server/sitter/sizes.ts";
+import { studied } from "../../check.ts";
 
 describe("whom a chair fits", () => {
   it("one size alone excludes by its own measure: shoes added for feet on the floor", () => {
@@ -110,6 +111,19 @@ describe("sizes of whole chairs that meet the sitter", () => {
     expect(sizes.armHeight).toBeLessThan(250);
     expect(sizes.seatWidth).toBeGreaterThan(350);
   });
+
+  it.each([
+    [60, 420],
+    [300, 372],
+  ])(
+    "a solid seat %s wide in front: its widest counts where it is sat on astride, else its middle",
+    (front, wide) => {
+      const text = `seat solid {\n up 440\n thick 42\n deep 400\n wide ${front} at 0\n wide 420 at 340 straight\n}\n`;
+      const { seatWidth } = sizesOf(studied(text).chair);
+      // 300 widens by 120 over 340, so it is 370.6 at 200.
+      expect(seatWidth).toBeCloseTo(front === 60 ? wide : 300 + (120 * 200) / 340, 6);
+    },
+  );
 
   it("no seat, no sizes", () => {
     const tree = parse('chair "x"\n', vocabulary);
