@@ -200,7 +200,7 @@ function takeWord(operand: Operand, word: Token, heads: boolean, gathering: Gath
 function joinOn(operand: Operand, sign: Token, { run, setting, reading: { problems } }: Gathering): void {
   const value = readOperand(operand, setting, problems);
   const before = run.values.at(-1);
-  if (before && sign.tokenType === T.Minus) checkSpaces(before, sign, value, problems);
+  if (before && sign.tokenType === T.Minus) checkSpaces(before, sign, value, problems, operand.number?.image);
   run.signs.push(sign);
   run.values.push(value);
   run.bare = undefined;
@@ -270,11 +270,24 @@ const takeOut = <F extends { title: string }>(fix: F): F => ({
 });
 
 /** A minus that subtracts has spaces on both sides; `12mm-3` is one all the same, `a -b` may have lost a comma instead. */
-function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[]): void {
+function checkSpaces(left: Value, sign: Token, right: Value, problems: Problem[], figure = ""): void {
   const before = sign.startOffset > left.end;
   const after = right.start > endOf(sign);
   if (before && after) return;
   const at = { start: left.end, end: right.start };
+  // `17-3/4`, as some write a whole number and its fraction.
+  const mixed =
+    !before && !after && left.is === "number" && Number.isInteger(left.number) && figure.includes("/");
+  if (mixed) {
+    const text = `${left.number} ${figure}`;
+    problems.push(
+      say("minus-spacing", spanOf(sign), sentence("minus-spacing.mixed", { text }), [
+        fix(sentence("fix.write-plain", { text }), [{ ...at, text: " " }]),
+        fix(sentence("fix.put-spaces-round"), [{ ...at, text: " - " }]),
+      ]),
+    );
+    return;
+  }
   problems.push(
     say("minus-spacing", spanOf(sign), sentence("minus-spacing"), [
       fix(sentence("fix.put-spaces-round"), [{ ...at, text: " - " }], !before || after),

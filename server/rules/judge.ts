@@ -15,7 +15,7 @@ import { idleAccepts } from "./file/accept-accepts-nothing.ts";
 import { toldFailures } from "./file/internal-error.ts";
 import { rules } from "./index.ts";
 import { merged, sortedByAccepts } from "./machinery/accepts.ts";
-import { type Doubt, doubtIn } from "./machinery/doubt.ts";
+import { type Doubt, doubtIn, withoutMisread } from "./machinery/doubt.ts";
 import { boundsOf } from "./machinery/limits.ts";
 import { plain } from "./machinery/names.ts";
 import { designOf } from "./machinery/place.ts";
@@ -53,9 +53,10 @@ export const judge = (of: Judged, also: readonly Problem[] = [], table: readonly
 /** The same, resting after each rule, and within those that rest themselves. */
 export function* judgeSteps(
   { tree, design, chair, late, before }: Judged,
-  also: readonly Problem[] = [],
+  earlier: readonly Problem[] = [],
   table: readonly Rule[] = rules,
 ): Steps<Judgement> {
+  const also = withoutMisread(tree, earlier);
   const doubt = doubtIn(chair, [...tree.problems, ...design.problems, ...also]);
   yield;
   const byRule = new Map<string, readonly Finding[]>();

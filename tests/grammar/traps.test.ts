@@ -19,6 +19,11 @@ const traps: Record<string, Trap> = {
     says: ['minus-spacing "-"'],
     becomes: "let low = 12mm - 3",
   },
+  "a hyphen between a whole number and its fraction": {
+    text: "let low = 17-3/4",
+    says: ['minus-spacing "-"'],
+    becomes: "let low = 17 3/4",
+  },
   "a decimal comma": {
     text: "let lean = 6,5deg",
     says: ['number-spelling "6,5"'],

@@ -3,6 +3,7 @@
  */
 
 import type { Problem, Span } from "../../../grammar/problem.ts";
+import type { Tree } from "../../../grammar/tree.ts";
 import type { Chair } from "../../chair/chair.ts";
 import type { Named, RailCourse, SeatDesign } from "../../design/design.ts";
 import { partName, partsNamed, SEAT, stemOf } from "../../design/identity.ts";
@@ -47,6 +48,23 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
     },
   };
 }
+
+/** Problems without those of a value's range where its line was not read as it was meant: what it comes to follows from that. */
+export function withoutMisread(
+  { statements, problems }: Tree,
+  earlier: readonly Problem[],
+): readonly Problem[] {
+  if (!earlier.some(({ code }) => code === OUT_OF_RANGE)) return earlier;
+  const misread = statements.filter(({ start, end }) =>
+    problems.some((each) => each.severity === "error" && each.start >= start && each.end <= end),
+  );
+  return earlier.filter(
+    ({ code, start, end }) =>
+      code !== OUT_OF_RANGE || !misread.some((line) => line.start <= start && end <= line.end),
+  );
+}
+
+const OUT_OF_RANGE = "let-out-of-range";
 
 /** Whether some span lies within a stretch of text; asked quickly however many there are. */
 function anyWithin(spans: readonly Span[]): (start: number, end: number) => boolean {

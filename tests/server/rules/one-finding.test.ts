@@ -151,6 +151,13 @@ it("a lean given as a slope, and a height behind two values, are figures that ca
   );
 });
 
+it("a hyphen between a whole number and its fraction: nothing is said of the range that it leaves", () => {
+  const found = foundIn(samples["joined-stool.chair"]!.replace("17 3/4 within", "17-3/4 within"));
+  expect(found).toEqual([
+    "minus-spacing: A whole number and its fraction have a space between them: `17 3/4`; a minus that subtracts has one on both sides.",
+  ]);
+});
+
 it("a lean without its unit: a rail that stands with the posts is not said to wind", () => {
   const [front, back] = [/^post front pair \{/m, /^post back pair \{/m];
   const leaning = mess
