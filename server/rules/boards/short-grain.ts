@@ -11,7 +11,7 @@ export const shortGrain: Rule = {
   severity: "warning",
   title: "Grain runs out of a curved post",
   explanation:
-    "A curved post that is sawn from a straight board has grain that runs out at its sides where it turns from it, and it breaks there. The outline is already taken to lie in the board so that this is least: `back.grain-slope` gives it. At 1 in 10 the bending strength is down to 81 %, at 1 in 5 to 55 %, and it breaks sooner still under a blow. Bend the post less, or bend the wood itself: steam it, or glue it up of thin strips. `limit short-grain to 1:8` changes the slope.",
+    "A curved post that is sawn from a straight board has grain that runs out at its sides where it turns from it, and it breaks there. `back.grain-slope` gives it, at its least in the board. At 1 in 10 the bending strength is down to 81 %, at 1 in 5 to 55 %, and it breaks sooner still under a blow. Bend the post less, or bend the wood itself: steam it, or glue it up of thin strips. `limit short-grain to 1:8` changes the slope.",
   source: sourcesOf("post-grain-slope"),
   limit: { high: Math.atan(most("post-grain-slope")), dimension: "angle", of: "slope" },
   find({ chair, limit }) {

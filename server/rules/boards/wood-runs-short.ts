@@ -12,7 +12,7 @@ export const woodRunsShort: Rule = {
   severity: "warning",
   title: "The boards to hand are not enough",
   explanation:
-    "Of one part more are needed than come out of the boards it may be sawn from, however they are cut; or the blanks of one thickness hold more wood than the clear parts of the boards so thick, saw cuts not yet counted. What is lacking is told as a length of such a board. Add boards, or a `yard` that the rest is bought from. Where this finding is quiet the wood may still be too little: `seatwright boards` plans every cut and says which parts lack a place.",
+    "Of one part more are needed than come out of the boards it may be sawn from, however they are cut; or the blanks of one thickness hold more wood than the clear parts of the boards so thick, saw cuts not yet counted. What is lacking is told as a length of such a board. Add boards, or a `yard` that the rest is bought from. `seatwright boards` plans every cut and says which parts lack a place.",
   source: "Geometry alone: the blanks against the boards between their ends and wane.",
   asksForMissing: true,
   find({ chair }) {

@@ -16,7 +16,7 @@ export const cannotBeAssembled: Rule = {
   code: "cannot-be-assembled",
   severity: "warning",
   title: "Cannot be put together",
-  explanation: `Tenons that do not point the same way lock each other out: each wants to go in along its own line. Frames are tried from every side, and a joint counts as free when over its length it strays from the line of closing by no more than its \`fit\`, ${allowance("tenon-yields")} mm that the wood gives, and the spring of its rail under a hand. The finding names the joints in the way, by how many degrees and how far over the tenon's length, and what would free them, each tried on this chair. It is calculated for the tenon's own length; try the frames dry before any glue.`,
+  explanation: `Tenons that do not point the same way lock each other out. Frames are tried from every side, and a joint counts as free when over its length it strays from the line of closing by no more than its \`fit\`, ${allowance("tenon-yields")} mm that the wood gives, and the spring of its rail under a hand. The finding names the joints in the way, by how many degrees and how far over the tenon's length, and what would free them, each tried on this chair. It is calculated for the tenon's own length; try the frames dry before any glue.`,
   source: sourceOf("tenon-yields", "hand-force", "stiffness", "springs-at-most", "loosest-fit"),
   *find({ chair }) {
     const { units } = chair.design;

@@ -16,7 +16,7 @@ export const tenonShortGrain: Rule = {
   severity: "warning",
   title: "Short grain in a tenon",
   explanation:
-    "The grain of a straight rail runs along it. A tenon cut square to the post on a rail that comes in at an angle has its grain running out at the cheeks, and breaks there: at 1 in 10 it has lost a good part of its strength, beyond 1 in 5 it is not to be trusted and the finding is an error. Cut the tenon in line with the rail and the mortise at the angle instead, or turn the post. `limit tenon-short-grain to 0.12` changes the slope at which it is told. Bowed rails are left alone: whether their grain follows the curve depends on how they are made.",
+    "The grain of a straight rail runs along it. A tenon cut square to the post on a rail that comes in at an angle has its grain running out at the cheeks, and breaks there: at 1 in 10 it has lost a good part of its strength, beyond 1 in 5 it is not to be trusted and the finding is an error. Cut the tenon in line with the rail and the mortise at the angle instead, or turn the post. `limit tenon-short-grain to 0.12` changes the slope at which it is told. Bowed rails are left alone.",
   source: sourcesOf("grain-slope", "grain-slope-fails"),
   limit: { high: most("grain-slope"), dimension: "number", of: "slope" },
   find({ chair, limit }) {

@@ -12,7 +12,7 @@ export const tenonTooThin: Rule = {
   severity: "warning",
   title: "Tenon too thin for its rail",
   explanation:
-    "A tenon that is much thinner than its rail breaks at the shoulder before anything else gives. At a third of the rail's thickness the tenon and the wood at either side of its mortise are about equally strong. However thin the rail, a tenon thinner than the narrowest chisel cannot be mortised for with everyday tools. Make it thicker, or do without shoulders at the faces. `limit tenon-too-thin to 1/4 of rail` changes the share, `limit tenon-too-thin to 5mm` the least thickness. Turned tenons are left alone.",
+    "A tenon that is much thinner than its rail breaks at the shoulder before anything else gives. At a third of the rail's thickness the tenon and the wood at either side of its mortise are about equally strong. A tenon thinner than the narrowest chisel cannot be mortised for. Make it thicker, or do without shoulders at the faces. `limit tenon-too-thin to 1/4 of rail` changes the share, `limit tenon-too-thin to 5mm` the least thickness. Turned tenons are left alone.",
   source: sourcesOf("tenon-share-of-rail", "least-tenon"),
   limit: { low: third, dimension: "share", of: "share of the rail" },
   also: { low: least("least-tenon"), dimension: "length" },

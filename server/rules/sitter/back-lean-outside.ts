@@ -17,7 +17,7 @@ export const backLeanOutside: Rule = {
   code: "back-lean-outside",
   severity: "warning",
   title: "Back too upright or too laid back",
-  explanation: `Measured through the faces that the back is leant on, the lowest and the highest, from square to the seat: rails set back in their posts, bows and slats lean a back otherwise than its posts do. Too upright, it pushes its sitter off the seat; too far back, nobody can eat or write in it. Where the posts' own lean is out, that is told instead. For grown sitters. \`limit back-lean-outside from 2deg to 20deg\` changes the figures. ${comfortCaution}`,
+  explanation: `Measured through the faces that the back is leant on, the lowest and the highest, from square to the seat: rails set back in their posts, bows and slats lean a back otherwise than its posts do. Too upright, it pushes its sitter off the seat; too far back, nobody can eat or write in it. For grown sitters. \`limit back-lean-outside from 2deg to 20deg\` changes the figures. ${comfortCaution}`,
   source: `${capital(backLean.source)} (${backLean.seen}).`,
   limit: { low: backLean.low * RADIANS, high: backLean.high * RADIANS, dimension: "angle" },
   asksForMissing: true,

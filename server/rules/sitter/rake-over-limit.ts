@@ -11,7 +11,7 @@ export const rakeOverLimit: Rule = {
   severity: "warning",
   title: "Back leans too far",
   explanation:
-    "Measured from square to the seat, as the chair stands. A dining or side chair whose back leans more than this lets its sitter slide forward and slump, and brings the load behind the back feet. Lessen the rake of the back posts, or let the seat's rails fall further to the back, which takes up as much; `trim` leans seat and back alike. An `angle` of your own between the seat and a post, with a `limit`, is judged in place of the built-in figure; `limit rake-over-limit to 8deg` changes that. It is for grown sitters; other chairs are judged only by their own `angle`.",
+    "Measured from square to the seat, as the chair stands. A dining or side chair whose back leans more than this lets its sitter slide forward and slump, and brings the load behind the back feet. Lessen the rake of the back posts, or let the seat's rails fall further to the back; `trim` leans seat and back alike. An `angle` of your own between the seat and a post, with a `limit`, is judged in place of the built-in figure; `limit rake-over-limit to 8deg` changes that. It is for grown sitters; other chairs are judged only by their own `angle`.",
   source: sourcesOf("seat-back-rake"),
   limit: { high: most("seat-back-rake"), dimension: "angle" },
   find({ chair, limit }) {

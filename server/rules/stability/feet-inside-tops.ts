@@ -17,7 +17,7 @@ export const feetInsideTops: Rule = {
   code: "feet-inside-tops",
   severity: "warning",
   title: "Feet inside the tops they carry",
-  explanation: `Legs that lean inwards going down put the feet nearer together than the seat they carry, so the chair tips more easily than it looks. Usually the lean was meant the other way: \`splay 4deg foot out\`, \`rake 3deg foot forward\` for the front legs and \`rake 3deg foot back\` for the back legs say it without a sign. The tops are measured at the seat. \`limit feet-inside-tops to 30mm\` changes how far the feet may stand inside. ${tippingCaution}`,
+  explanation: `Feet nearer together than the seat they carry let the chair tip more easily than it looks. Usually the lean was meant the other way: \`splay 4deg foot out\`, \`rake 3deg foot forward\` for the front legs and \`rake 3deg foot back\` for the back legs say it without a sign. The tops are measured at the seat. \`limit feet-inside-tops to 30mm\` changes how far the feet may stand inside. ${tippingCaution}`,
   source: "common practice.",
   limit: { high: INSIDE, dimension: "length" },
   asksForMissing: true,

@@ -15,7 +15,7 @@ export const jointOverworked: Rule = {
   code: "joint-overworked",
   severity: "warning",
   title: "Joint asked for more than it bears",
-  explanation: `Under the loads of \`strength\` and of the file's own \`load\` blocks each joint passes on a moment, a pull and a push; over what the joint bears that is its demand, \`PART.END.demand\`. From 1 it is asked for more than tested joints of its size bore, with the margin that 95 in 100 of them had. What helps is a wider tenon (a deeper rail), a longer one, a stretcher that shares the moment, or a stronger timber. \`limit joint-overworked to 0.8\` asks for more in hand. ${strengthCaution}`,
+  explanation: `Under the loads of \`strength\` and of the file's own \`load\` blocks each joint passes on a moment, a pull and a push. Its demand, \`PART.END.demand\`, is that over what the joint bears. From 1 it is asked for more than tested joints of its size bore, with the margin that 95 in 100 of them had. A wider tenon (a deeper rail), a longer one, a stretcher or a stronger timber helps. \`limit joint-overworked to 0.8\` asks for more in hand. ${strengthCaution}`,
   source: sourcesOf("most-demand"),
   limit: { high: most("most-demand"), dimension: "number", of: "as margin" },
   asksForMissing: true,

@@ -11,7 +11,7 @@ export const memberOverworked: Rule = {
   code: "member-overworked",
   severity: "warning",
   title: "Part asked for more than its wood bears",
-  explanation: `Under the loads of \`strength\` and of the file's own \`load\` blocks a post, rail or slat is bent, pulled, pressed, sheared and twisted; over what its wood bears at that very place, less the mortises there and with the slope of its grain, that is its demand, \`PART.demand\`. From 1 it breaks on the mean. What helps is a stouter section, a mortise elsewhere or less deep, a straighter piece, or a stronger timber. \`limit member-overworked to 0.8\` asks for more in hand. ${strengthCaution}`,
+  explanation: `Under the loads of \`strength\` and of the file's own \`load\` blocks a part is bent, pulled, pressed, sheared and twisted. Its demand, \`PART.demand\`, is that over what its wood bears there, less mortises and with the slope of its grain. From 1 it breaks on the mean. A stouter section, a mortise elsewhere or less deep, a straighter piece or a stronger timber helps. \`limit member-overworked to 0.8\` asks for more in hand. ${strengthCaution}`,
   source: sourcesOf("most-demand"),
   limit: { high: most("most-demand"), dimension: "number", of: "as margin" },
   asksForMissing: true,
