@@ -15,6 +15,12 @@ const names = process.env.SEATWRIGHT_RUNS
   ? readdirSync(folder).filter((name) => name.endsWith(".chair"))
   : ["boathouse-mess-chair.chair", "joined-stool.chair"];
 
+/** Lines that are blanked, in all samples each where that is asked for. */
+const every = process.env.SEATWRIGHT_RUNS ? 1 : 20;
+
+const put = (text: string, at: number, was: string, is: string) =>
+  text.slice(0, at) + is + text.slice(at + was.length);
+
 /** Each text with one number a little larger, taken as it stands in the text. */
 function movedTexts(name: string): { name: string; text: string }[] {
   const text = textOf(name);
@@ -69,6 +75,31 @@ describe("a study with parts of an earlier version", () => {
         if (own) expect(member.design, part).toBe(own);
       }
       earlier = after;
+    }
+  });
+
+  it(`is the same as one without when a line goes or a word changes in its place: every ${every}th line`, {
+    timeout: 3_600_000,
+  }, () => {
+    for (const name of names) {
+      const text = textOf(name);
+      const earlier = study({ text, address: name, files });
+      const lines = [...text.matchAll(/^ *[a-z].*$/gm)].filter((_, k) => k % every === 0);
+      // All else stays where it stands, so that it may be taken over.
+      const blanked = lines.map(({ 0: line, index }) => put(text, index, line, " ".repeat(line.length)));
+      const changed = [
+        ["white-ash", "white-oak"],
+        ["moisture 9%", "moisture 8%"],
+        ["face inset", "face flush"],
+      ].map(([from = "", to = ""]) => text.replace(from, to));
+      for (const now of [...blanked, ...changed]) {
+        const expected = writtenOut(study({ text: now, address: name, files }));
+        const found = writtenOut(study({ text: now, address: name, files, earlier: earlier.chair }));
+        expect(
+          [...expected].filter(([what, said]) => found.get(what) !== said).map(([what]) => what),
+        ).toEqual([]);
+        expect(found.size).toBe(expected.size);
+      }
     }
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkOf, messagesOf } from "../../check.ts";
+import { checkOf, messagesOf, studied } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";
 
 const check = checkOf(
@@ -33,6 +33,12 @@ describe("end-reaches-nothing", () => {
 });
 
 describe("rail-misses-post", () => {
+  it("stands on the height of a rail that reaches over its post, whatever else places it", () => {
+    const text = frame({ more: high("460\n  face inset 3") });
+    const [found] = studied(text).problems.filter(({ code }) => code === "rail-misses-post");
+    expect(text.slice(found?.start, found?.end)).toBe("460");
+  });
+
   it("finds a rail wider than the face it meets", () => {
     check(
       frame({

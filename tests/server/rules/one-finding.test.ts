@@ -114,6 +114,15 @@ it("a leg on a solid seat without `pair`: nothing is said of what follows from i
   ]);
 });
 
+it("two posts described one by one, alike left and right, are no posts without a twin", () => {
+  const leg = (name: string, out: number) =>
+    `post ${name} {\n  section 40 x 40\n  foot out ${out}, back 20\n  height 430\n}\n`;
+  const twins = (other: number) =>
+    foundIn(`${leg("one", 200)}${leg("other", other)}`).filter((each) => each.startsWith("post-without"));
+  expect(twins(-200)).toEqual([]);
+  expect(twins(-150)).toHaveLength(2);
+});
+
 it("a file of joints that is not there: nothing is said of the joints that it may hold", () => {
   const found = foundIn(
     samples["mess-armchair.chair"]!.replace("boathouse-joints.chair", "boathouse-joint.chair"),
