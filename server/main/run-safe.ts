@@ -7,6 +7,13 @@ interface Log {
   error(message: string): void;
 }
 
+/** An error's message and the place that threw it: the callers above it differ from request to request. */
+function sameFault(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const thrownAt = error.stack?.split("\n").find((line) => /^\s+at /.test(line)) ?? "";
+  return error.message + thrownAt;
+}
+
 /** The error of a request that was called off. */
 function calledOff(): ResponseError {
   return new ResponseError(LSPErrorCodes.RequestCancelled, "Called off.");
@@ -30,10 +37,12 @@ export function guard(log: Log) {
       return token.isCancellationRequested ? calledOff() : answer;
     } catch (error) {
       if (error instanceof ResponseError) return error;
-      const said = `${name} failed: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`;
-      if (!logged.has(said)) {
-        logged.add(said);
-        log.error(said);
+      const fault = `${name} ${sameFault(error)}`;
+      if (!logged.has(fault)) {
+        logged.add(fault);
+        log.error(
+          `${name} failed: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
+        );
       }
       return empty;
     }
