@@ -4,6 +4,7 @@
 import { copyFile, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
+import { lateExplanations } from "./explanations.mjs";
 import { noticesOf } from "./notices.mjs";
 import { dist, root } from "./places.mjs";
 
@@ -87,10 +88,20 @@ const plainProtocol = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
-/** The parser's library without its checks of a grammar and its recovery from errors. */
+/** What the parser's library checks of words before it reads the first one. */
+const wordChecks = "performRuntimeChecks, performWarningRuntimeChecks, validatePatterns, ";
+
+/** The parser's library without its checks of words and of a grammar and its recovery from errors. */
 const plainParser = /** @type {import("esbuild").Plugin} */ ({
   name: "plain-parser",
-  setup({ onResolve }) {
+  setup({ onLoad, onResolve }) {
+    onLoad({ filter: /[\\/]chevrotain[\\/].*[\\/]lexer_public\.js$/ }, async ({ path }) => {
+      const contents = await readFile(path, "utf8");
+      if (!contents.includes(wordChecks))
+        throw new Error(`The parser's library has no "${wordChecks}" any more.`);
+      const none = join(root, ".build", "no-grammar-checks.mjs").replaceAll("\\", "/");
+      return { contents: `import { ${wordChecks}} from "${none}";\n${contents.replace(wordChecks, "")}` };
+    });
     onResolve({ filter: /\/checks\.js$/ }, ({ importer }) =>
       /[\\/]chevrotain[\\/]/.test(importer)
         ? { path: join(root, ".build", "no-grammar-checks.mjs") }
@@ -118,6 +129,8 @@ const unexplained = /** @type {import("esbuild").Plugin} */ ({
   },
 });
 
+const explanations = lateExplanations();
+
 /** Where the library would look for a colour profile, which nothing here asks for. */
 const noProfile = { "import.meta.url": '"file:///"', global: "globalThis" };
 
@@ -139,7 +152,7 @@ export const bundles = {
     entryPoints: ["server/main/node.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainProtocol, onDemand],
+    plugins: [plainProtocol, onDemand, explanations.plugin],
   },
   "server-web.js": {
     entryPoints: ["server/main/browser.ts"],
@@ -152,13 +165,13 @@ export const bundles = {
     platform: "node",
     format: "cjs",
     banner: { js: "#!/usr/bin/env node" },
-    plugins: [onDemand],
+    plugins: [onDemand, explanations.plugin],
   },
   "stdio.js": {
     entryPoints: ["server/main/cli/stdio.ts"],
     platform: "node",
     format: "cjs",
-    plugins: [plainProtocol, onDemand],
+    plugins: [plainProtocol, onDemand, explanations.plugin],
   },
   "markout.js": {
     entryPoints: ["server/main/markout/node.ts"],
@@ -272,6 +285,7 @@ export async function buildBundles({ minify = true, sourcemap = false } = {}) {
       return /** @type {const} */ ([name, metafile]);
     }),
   );
+  await explanations.write(dist);
   await copyExamples();
   await copyLetters();
   await writeFile(join(dist, "notices.txt"), noticesOf(made.map(([, metafile]) => metafile)));

@@ -17,6 +17,7 @@ const programFiles = [
   "strength.js",
   "examples",
   "letters",
+  "explanations.json",
   "notices.txt",
 ];
 const papers = ["README.md", "CHANGELOG.md", "LICENSE.txt"];

@@ -1,5 +1,5 @@
 /**
- * Stands in for the parser library's checks of a grammar, which it is told to leave out (`skipValidations`): the grammar does not change while
+ * Stands in for the parser library's checks of words and of a grammar, which it is told to leave out (`skipValidations`): neither changes while
  * it runs.
  */
 const none = () => [];
@@ -11,3 +11,7 @@ export const validateAmbiguousAlternationAlternatives = none;
 export const validateEmptyOrAlternative = none;
 export const validateNoLeftRecursion = none;
 export const validateSomeNonEmptyLookaheadPath = none;
+
+export const performRuntimeChecks = none;
+export const performWarningRuntimeChecks = none;
+export const validatePatterns = none;

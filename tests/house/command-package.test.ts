@@ -16,6 +16,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { makeCommandPackage } from "../../.build/command-package.mjs";
+import { ruleOf } from "../../server/rules/index.ts";
 import { read, root } from "./project-files.ts";
 
 const empty = mkdtempSync(join(tmpdir(), "seatwright-installed-"));
@@ -52,7 +53,9 @@ describe("the command line's tarball", () => {
 
   it("checks, explains with an example, draws, marks out and exports", () => {
     expect(seatwright("check", "mess.chair")).toMatchObject({ code: 0, error: "" });
-    expect(seatwright("explain", "tenon-too-thin").out).toContain("joint plain {");
+    const explained = seatwright("explain", "tenon-too-thin").out;
+    expect(explained).toContain("joint plain {");
+    expect(explained.replace(/\s+/g, " ")).toContain(ruleOf("tenon-too-thin")!.explanation);
     for (const [args, file] of [
       [["draw", "mess.chair", "-o", "mess.svg"], "mess.svg"],
       [["markout", "mess.chair", "-o", "mess.pdf"], "mess.pdf"],

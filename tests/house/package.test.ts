@@ -28,7 +28,7 @@ describe("the package", () => {
       /^(package\.json|package\.nls\.json|README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE\.txt)$/,
       /^(grammar|server\/rules|server\/strength)\/reference\.md$/,
       /^dist\/[a-z-]+\.js$/,
-      /^dist\/(panel\.css|notices\.txt)$/,
+      /^dist\/(panel\.css|notices\.txt|explanations\.json)$/,
       /^dist\/letters\/noto-sans-[a-z-]+-(400|700)-normal\.woff$/,
       /^client\/l10n\/bundle\.l10n\.json$/,
       /^client\/(language-configuration|snippets)\.json$/,
@@ -73,6 +73,10 @@ describe("the package", () => {
     expect(
       named.filter((path) => !files.some((file) => file === path || file.startsWith(`${path}/`))),
     ).toEqual([]);
+  });
+
+  it("holds what a server reads when a rule is to be explained", () => {
+    expect(files).toContain("dist/explanations.json");
   });
 
   it("takes no part in what its dependencies carry: they are bundled", () => {
@@ -124,6 +128,12 @@ describe("the bundles", () => {
         expect(readFileSync(join(root, "dist", name), "utf8")).not.toContain(explanation.slice(0, 60));
     for (const name of ["server.js", "server-web.js"])
       expect(readFileSync(join(root, "dist", name), "utf8")).not.toContain("joint plain");
+    const late = Object.values<string>(JSON.parse(read("dist/explanations.json")));
+    expect(late.length).toBeGreaterThan(100);
+    for (const name of ["server.js", "stdio.js", "cli.js"]) {
+      const code = read(`dist/${name}`);
+      expect(late.filter((text) => code.includes(text))).toEqual([]);
+    }
   });
 
   it("go with the licences of the libraries in them", () => {
