@@ -1,7 +1,6 @@
-import { labelRoom, WORDS } from "./label-room.ts";
+import { angleLines, labelRoom, WORDS } from "./label-room.ts";
 import type { Extent, LeanMeasure, LengthMeasure } from "./measures.ts";
 import type { DimensionLine, Point } from "./sheet.ts";
-import { wrapped } from "./xml.ts";
 
 /** From the view to the first dimension line, and from one to the next. */
 const FIRST = 62;
@@ -94,7 +93,7 @@ export function leanLine(
     label,
     // To the right of both legs, however large the words are.
     labelAt: [rightmost + LABEL, on(lean, leg * 0.8)[1]],
-    lines: wrapped(label, LEAN_LETTERS, 4),
+    lines: angleLines(label, LEAN_LETTERS),
     line: [foot, on(lean, leg)],
     extensions: [[foot, on(upright, leg)]],
     arc,

@@ -2,6 +2,8 @@
  * The room that a label on several lines takes.
  */
 
+import { wrapped } from "./xml.ts";
+
 /** Height of the words of dimensions, mm on a full-size sheet. */
 export const WORDS = 22;
 /** From one line of a label to the next, by the height of its words. */
@@ -15,3 +17,7 @@ export const labelRoom = (lines: readonly string[]): { wide: number; deep: numbe
   wide: Math.max(0, ...lines.map((line) => line.length)) * WORDS * LARGER * LETTER,
   deep: (lines.length - 1) * WORDS * LARGER * LINE_STEP,
 });
+
+/** Words beside an angle on lines of so many letters, or as many as its longest word has: a part's name is not cut. */
+export const angleLines = (label: string, letters: number): string[] =>
+  wrapped(label, Math.max(letters, ...label.split(" ").map((word) => word.length)), 5);

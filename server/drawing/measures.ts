@@ -107,9 +107,10 @@ function leanMeasure(chair: Chair, angle: AngleDesign): LeanMeasure | undefined 
   const [x, y] = flat(surface);
   const size = Math.hypot(x, y);
   if (size < 0.1) return undefined;
+  const of = terms.find((term) => term.is === "part")!.part;
   return {
     name: angle.name,
-    label: `${printAngle(value.number)} from ${terms.some(({ is }) => is === "seat") ? "square to the seat" : "plumb"}`,
+    label: `${of.name} ${printAngle(value.number)} from ${terms.some(({ is }) => is === "seat") ? "square to the seat" : "plumb"}`,
     from: flat(movePoint(chair.stance, line[0])),
     to: flat(movePoint(chair.stance, line[1])),
     upright: [x / size, y / size],

@@ -159,6 +159,7 @@ export function panelSteps(at: () => Workbench): void {
     await run("Seatwright: Show Post Faces");
     await find("post back");
     await panel.locator('#post svg[aria-label^="back.left"]').waitFor();
+    expect(await panel.locator("#post h2").textContent()).toBe("back.left");
     expect(await panel.locator("#post .caption").allTextContents()).toEqual([
       "front",
       "outside",

@@ -6,6 +6,7 @@ import type { Point, Sheet, View } from "../../../server/drawing/sheet.ts";
 import type { Box } from "./lettering/boxes.ts";
 import { drawnBox, inRows, roomOf } from "./lettering/rows.ts";
 import {
+  ASCENT,
   BAR,
   BETWEEN,
   CAPTION_LINES,
@@ -75,11 +76,12 @@ export function arranged(sheet: Sheet, { room, look = "all", pictorial, measure 
   const shown = views.length > 0 || pictorial ? views : sheet.views;
   const drawn = Object.fromEntries(shown.map((view) => [view.name, drawnBox(view)]));
   const words = {
-    title: measured(sheet.title, figures * TITLE, measure),
+    title: measured(sheet.title, figures * TITLE, (words, size) => measure(words, size, "title")),
     notes: (sheet.notes ?? []).map((note) => measured(note, figures * NOTE, measure)),
+    bar: measure(sheet.scaleBar.label, figures),
   };
   const start: Start = { sheet, shown, drawn, look, figures, measure, alone, room, words, ...spacing(room) };
-  const ways: Way[] = shown.length === 3 ? [onSheet, inRow, inColumn] : [inLine];
+  const ways: Way[] = shown.length === 3 ? [onSheet, inRow, inStrip, inColumn] : [inLine];
   const layouts = ways.flatMap((way) =>
     pictorial && (!alone || look === "pictorial")
       ? (["beside", "below"] as const).map((where) => largest(start, way, { ...pictorial, where }))
@@ -98,7 +100,7 @@ interface Start {
   /** One view is looked at, without the title. */
   alone: boolean;
   room: Size;
-  words: { title: Measured; notes: Measured[] };
+  words: { title: Measured; notes: Measured[]; bar: number };
   narrow: boolean;
   /** Around all, and between views, px. */
   edge: number;
@@ -213,6 +215,27 @@ function inRow(start: Start, scale: number, laid: Laid): Size {
   return { width: first + second + third + 2 * gap, height };
 }
 
+/** The views in a row on one floor and the title at their right: for rooms that are wide and low. */
+function inStrip(start: Start, scale: number, laid: Laid): Size {
+  const rooms = roomsOf(start, scale);
+  const gap = start.between / scale;
+  const edge = start.edge / scale;
+  const all = Object.values(rooms);
+  const top = Math.min(rooms.front.top, rooms.side.top);
+  const foot = Math.max(rooms.front.foot, rooms.side.foot);
+  const block = blockCell(start, scale, laid, LEAST_BLOCK / scale);
+  const height = Math.max(foot - top, rooms.plan.foot - rooms.plan.top, block.height);
+  let x = edge;
+  for (const name of ["front", "side", "plan"] as const) {
+    const room = rooms[name];
+    laid.moved[name] = [x - room.left, edge + height - (name === "plan" ? room.foot : foot)];
+    x += room.right - room.left + gap;
+  }
+  block.put(x, edge);
+  const wide = all.reduce((sum, { left, right }) => sum + right - left + gap, 0);
+  return { width: wide + block.width, height };
+}
+
 /** The title, and the views under each other, middle under middle. */
 function inColumn(start: Start, scale: number, laid: Laid): Size {
   const rooms = roomsOf(start, scale);
@@ -253,14 +276,18 @@ function roomsOf(start: Start, scale: number): Record<View["name"], Box> {
 }
 
 /** The title and what is under it, wrapped to a width in mm. */
-function blockCell({ words, figures }: Start, scale: number, laid: Laid, width: number): Cell {
-  const across = Math.max(width * scale, LEAST_BLOCK);
+function blockCell({ sheet, words, figures }: Start, scale: number, laid: Laid, width: number): Cell {
+  const longest = Math.max(0, ...words.title.words.map(({ wide }) => wide));
+  const least = Math.max(LEAST_BLOCK, longest, sheet.scaleBar.length * scale + 2 * STEP + words.bar);
+  const across = Math.max(width * scale, least);
   const title = filled(words.title, across, 2);
   const notes = words.notes.flatMap((note) => filled(note, across, 4));
-  const bar = title.length * figures * TITLE * LINE + notes.length * figures * NOTE * LINE + 3 * STEP;
+  const lines = title.length * figures * TITLE * LINE + notes.length * figures * NOTE * LINE;
+  // The figure stands on the bar's lower edge and reaches over it, clear of the notes.
+  const bar = lines + 2 * STEP + Math.max(STEP, ASCENT * figures - BAR);
   const deep = bar + Math.max(BAR, figures) + STEP;
   return {
-    width: LEAST_BLOCK / scale,
+    width: least / scale,
     height: deep / scale,
     put(x, y) {
       laid.block = { x, y, title, notes, bar: bar / scale };

@@ -2,7 +2,7 @@
  * The drawing in words: its figures, what is found wrong, and every part by its name with its figures, to go through by keyboard
  * or screen reader.
  */
-import type { Sheet } from "../../../server/drawing/sheet.ts";
+import type { DimensionLine, Sheet } from "../../../server/drawing/sheet.ts";
 import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 import { countOf } from "./announcer.ts";
@@ -17,10 +17,14 @@ export function partNames(sheet: Sheet): string[] {
   return [...starts].sort(([a, from], [b, to]) => from - to || a.localeCompare(b)).map(([part]) => part);
 }
 
+/** What a dimension measures: the label of an angle begins with the part that leans. */
+const measureWords = ({ name, label, arc }: DimensionLine): string =>
+  arc ? `${name}: ${label}` : `${name} ${label}`;
+
 /** What is drawn and what it measures, in a sentence or two. */
 export function summaryOf({ title, views }: Sheet, faults: readonly Fault[]): string {
   const drawn = views.map(({ name }) => name).join(", ");
-  const figures = views.flatMap(({ dimensions }) => dimensions.map(({ name, label }) => `${name} ${label}`));
+  const figures = views.flatMap(({ dimensions }) => dimensions.map(measureWords));
   return [
     `Drawing of ${title || "the chair"}: ${drawn}.`,
     figures.length ? `${figures.join(", ")}.` : "",
@@ -45,7 +49,7 @@ export function fillInWords(place: HTMLElement, { sheet, faults, told, pictorial
   place.replaceChildren(
     heading(sheet.title || "Chair"),
     ...(sheet.notes ?? []).map((note) => made("p", note)),
-    list(figures.map(({ name, label }) => [made("span", `${name} ${label}`)])),
+    list(figures.map((figure) => [made("span", measureWords(figure))])),
     ...(pictorial ? pictorialElements(pictorial) : []),
     heading("Findings"),
     faults.length ? list(faults.map(findingItem)) : made("p", countOf(faults)),

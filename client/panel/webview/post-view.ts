@@ -44,7 +44,10 @@ export function createPostView(given: {
   }
 
   function draw() {
-    if (on && shown) place.replaceChildren(facesElement(shown, Math.max(200, place.clientWidth), measure));
+    if (!on || !shown) return;
+    const name = document.createElement("h2");
+    name.textContent = shown.post;
+    place.replaceChildren(name, facesElement(shown, Math.max(200, place.clientWidth), measure));
   }
   new ResizeObserver(draw).observe(place);
 

@@ -6,7 +6,7 @@ import { boardFeet } from "../../boards/measure.ts";
 import type { Hiding, Plan, PlannedPiece, Stock } from "../../boards/plan.ts";
 import { volumeOf } from "../../boards/stock.ts";
 import type { LengthUnit } from "../../design/design.ts";
-import { printLength, printQuantity, printTimber } from "../../design/units.ts";
+import { printBareLength, printLength, printQuantity, printTimber } from "../../design/units.ts";
 import { densityOf } from "../../timber/weight.ts";
 
 /** What a blank becomes, where that is not plain. */
@@ -57,7 +57,7 @@ const spaced = (species: string): string => species.replaceAll("-", " ");
 /** The stock list as a table, a price in it where boards have one. */
 export function stockTable({ lines }: Stock, unit: LengthUnit): { headings: string[]; rows: string[][] } {
   const size = ({ thick, wide, long }: { thick: number; wide: number; long: number }) =>
-    [thick, wide, long].map((mm) => printLength(mm, unit)).join(" × ");
+    `${[thick, wide].map((mm) => printBareLength(mm, unit)).join(" × ")} × ${printLength(long, unit)}`;
   const priced = lines.some(({ price }) => price !== undefined);
   const rows = lines.map((line) => [
     line.sawn === undefined ? "no board" : printLength(line.sawn, unit),

@@ -61,6 +61,20 @@ describe("the views in the panel", () => {
     }
   });
 
+  it("are no stamps in the low room that is left over the boards or how hard the joints work", () => {
+    const pictorial = { width: 760, height: 1250 };
+    for (const [, sheet] of sheets) {
+      const room = { width: 740, height: 260 };
+      // A fifth of the room is the chair's height at least, or with the pictorial view an eighth.
+      const tall = (laid: Laid) => {
+        const { top, foot } = laid.drawn.front!;
+        return ((foot - top) * laid.scale) / room.height;
+      };
+      expect(tall(arranged(sheet, { room }))).toBeGreaterThan(1 / 5);
+      expect(tall(arranged(sheet, { room, pictorial }))).toBeGreaterThan(1 / 8);
+    }
+  });
+
   it("leave their neighbours out where one is looked at, and are larger then", () => {
     const sheet = sheets[0]![1];
     const room = { width: 700, height: 700 };

@@ -8,6 +8,7 @@ import { arranged, type Laid } from "../../../client/panel/webview/arrange.ts";
 import { flaggedIn } from "../../../client/panel/webview/flag-places.ts";
 import { figureOf, lettered } from "../../../client/panel/webview/lettering/labels.ts";
 import { namedIn } from "../../../client/panel/webview/lettering/named.ts";
+import { estimate, type Measure } from "../../../client/panel/webview/lettering/type-scale.ts";
 import { overlayNames, type Point } from "../../../server/drawing/sheet.ts";
 import { corners, overlap, panelSizes as sizes } from "./rooms-of-words.ts";
 import { chairs, faultsIn, sheetOf, toldOf } from "./sample-sheets.ts";
@@ -90,6 +91,10 @@ describe("the lettering of the drawing", () => {
           dimensions.map(({ label }) => figureOf(label, laid)),
         );
         expect(figures.map(({ lines }) => lines.join(" ")).sort(), `${path}, ${look}`).toEqual(all.sort());
+        const block = placed.filter(({ label }) => /^(title|note|scale)$/.test(label.kind));
+        const { title, notes } = laid.block ?? { title: [], notes: [] };
+        const bar = laid.block ? [sheet.scaleBar.label] : [];
+        expect(block.flatMap((one) => one.lines)).toEqual([...title, ...notes, ...bar]);
         const lines = straights(laid, laid.scale);
         for (const figure of figures) {
           const box = corners(figure);
@@ -122,6 +127,20 @@ describe("the lettering of the drawing", () => {
           expect(label.size).toBeLessThanOrEqual(18);
         }
       }
+    }
+  });
+
+  it("gives the title the room that its heavier letters take", () => {
+    const { sheet } = bare[0]!;
+    const measure: Measure = (words, size, weight) => estimate(words, size) * (weight === "title" ? 1.3 : 1);
+    for (const [width, height] of sizes) {
+      const laid = arranged(sheet, { room: { width, height }, measure });
+      const titles = lettered(laid, { scale: laid.scale, measure }).filter(
+        ({ label }) => label.kind === "title",
+      );
+      expect(titles.map(({ lines }) => lines.join(" "))).toEqual(laid.block?.title);
+      for (const { lines, box, label } of titles)
+        expect(box.right - box.left).toBeCloseTo(1.3 * estimate(lines[0]!, label.size), 6);
     }
   });
 

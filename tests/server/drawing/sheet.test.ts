@@ -134,7 +134,7 @@ test("a declared back rake is shown with its value, its legs at that angle", () 
   // Seen from the side; the posts also splay a little, so the true lean differs by hundredths of a degree.
   const between = bearing(lean.extensions[0]!) - bearing(lean.line);
   expect(between).toBeCloseTo(value(chair, "back-rake"), 2);
-  expect(lean.label).toBe("6.5° from square to the seat");
+  expect(lean.label).toBe("back 6.5° from square to the seat");
   expect(lean.lines?.join(" ")).toBe(lean.label);
 });
 

@@ -51,6 +51,8 @@ test("the manifest has a setting for every rule, grouped by subject, current", (
     return;
   }
   expect(sections.filter(isOfRules)).toEqual(wanted);
+  const all = sections.flatMap(({ properties }) => Object.keys(properties));
+  expect(all).toEqual([...new Set(all)]);
   expect(named).toMatchObject(settingWords(rules, subjectOf));
 });
 

@@ -1,9 +1,10 @@
 /**
  * All that is lettered on a drawing laid out in the panel, placed for a scale: figures, captions, the title, words laid over it, flags.
  */
+
+import { angleLines } from "../../../../server/drawing/label-room.ts";
 import type { Area, DimensionLine, OverlayWords, Point, View } from "../../../../server/drawing/sheet.ts";
 import { tickLines } from "../../../../server/drawing/ticks.ts";
-import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { type Flagged, flagLabel } from "../flag-places.ts";
 import { boxOf } from "./boxes.ts";
@@ -59,7 +60,7 @@ export function lettered(
   const views = laid.views.map((view) => seen(laid, view, scale));
   for (const view of views) putLines(table, view);
   const size = laid.figures;
-  const wide = (words: string, height = size) => measure(words, height);
+  const wide: Given["wide"] = (words, height = size, weight) => measure(words, height, weight);
   const given: Given = { laid, scale, size, wide };
   const block = blockLabels(given);
   const all = <T>(of: (view: Seen) => T[]) => views.flatMap(of);
@@ -100,7 +101,7 @@ interface Given {
   scale: number;
   /** Height of figures. */
   size: number;
-  wide(words: string, size?: number): number;
+  wide(words: string, size?: number, weight?: "title"): number;
 }
 
 /** A view in pixels. */
@@ -204,13 +205,13 @@ function* angleStands(
 ): Generator<Stand> {
   const box = boxOf([...line, ...extensions.flat(), ...arc]);
   for (const letters of [10, 14, 20, 80]) {
-    const lines = wrapped(label, letters, 4);
+    const lines = angleLines(label, letters);
     yield* beside(box, lines, { size, wide: Math.max(...lines.map((each) => wide(each))) });
   }
   // Where all that is taken: farther off, with a leader to the arc.
   const about = arc[Math.floor(arc.length / 2)] ?? line[1];
   for (const letters of [20, 10, 80]) {
-    const lines = wrapped(label, letters, 4);
+    const lines = angleLines(label, letters);
     yield* ring(about, lines, { size, wide: Math.max(...lines.map((each) => wide(each))) });
   }
 }
@@ -325,8 +326,16 @@ function nameLabel(
     view: name,
     of: part,
     optional: true,
-    stands: () => ring(px(anchor), lines, { size: height, wide: room }),
+    stands: () => aired(ring(px(anchor), lines, { size: height, wide: room })),
   };
+}
+
+/** With room over and under them, so that where lines of words stand one over the other it is seen which belong together. */
+function* aired(stands: Iterable<Stand>): Generator<Stand> {
+  for (const stand of stands) {
+    const { top, foot } = stand.box;
+    yield { ...stand, box: { ...stand.box, top: top - STEP, foot: foot + STEP } };
+  }
 }
 
 /** The title, its notes and the scale bar's figure, which stand where the layout left room for them. */
@@ -335,12 +344,11 @@ function blockLabels({ laid, scale, size, wide }: Given): Label[] {
   if (!block) return [];
   const [x, top] = [block.x * scale, block.y * scale];
   const labels: Label[] = [];
-  const put = (kind: string, words: string, height: number, at: Point) =>
-    labels.push({
-      kind,
-      size: height,
-      stands: () => [standOf([words], at, { size: height, wide: wide(words, height), anchor: "start" })],
-    });
+  const put = (kind: "title" | "note" | "scale", words: string, height: number, at: Point) => {
+    const room = wide(words, height, kind === "title" ? kind : undefined);
+    const stand = standOf([words], at, { size: height, wide: room, anchor: "start" });
+    labels.push({ kind, size: height, stands: () => [stand] });
+  };
   let y = top;
   for (const line of block.title) {
     put("title", line, size * TITLE, [x, y + size * TITLE]);

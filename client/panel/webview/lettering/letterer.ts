@@ -21,6 +21,9 @@ interface Letterer {
   letter(scale: number): void;
 }
 
+/** The title's weight, as the style sheet has it. */
+const TITLE_WEIGHT = "600";
+
 /** The size at which words are measured, px. */
 const MEASURED_AT = 100;
 
@@ -33,18 +36,19 @@ export function createLetterer(): Letterer {
   let made: SVGElement[] = [];
 
   /** The font may be another when the theme or the zoom is. */
-  function font(): string {
-    return `${MEASURED_AT}px ${getComputedStyle(document.body).fontFamily}`;
+  function font(weight: string): string {
+    return `${weight} ${MEASURED_AT}px ${getComputedStyle(document.body).fontFamily}`;
   }
 
   return {
-    measure(words, size) {
-      const known = widths.get(words);
+    measure(words, size, weight) {
+      const key = weight ? `${weight}: ${words}` : words;
+      const known = widths.get(key);
       if (known !== undefined) return known * size;
-      if (widths.size === 0 && canvas) canvas.font = font();
+      if (canvas) canvas.font = font(weight ? TITLE_WEIGHT : "normal");
       const wide = (canvas?.measureText(words).width ?? 0) / MEASURED_AT;
       if (widths.size > MOST_KNOWN) widths.clear();
-      widths.set(words, wide);
+      widths.set(key, wide);
       return wide * size;
     },
     show(laid, svg, { faults, named }) {

@@ -1,8 +1,9 @@
 /**
  * Dimension lines around a view at even steps of the screen, whatever its scale is.
  */
+
+import { angleLines } from "../../../../server/drawing/label-room.ts";
 import type { DimensionLine, OverlayStroke, Point, Stroke, View } from "../../../../server/drawing/sheet.ts";
-import { wrapped } from "../../../../server/drawing/xml.ts";
 import { type Box, boxOf } from "./boxes.ts";
 import { ASCENT, captionDrop, type Measure, OFF_LINE, PAST_LINE, STEP, TICK } from "./type-scale.ts";
 
@@ -66,7 +67,7 @@ interface Lettering {
 }
 
 /** Words beside an angle, on as few letters a line as they go. */
-export const narrowest = (label: string): string[] => wrapped(label, 10, 4);
+export const narrowest = (label: string): string[] => angleLines(label, 10);
 
 /** The room that a view takes with its dimensions and its caption, at a scale in pixels to the millimetre; mm. */
 export function roomOf(view: View, box: Box, given: Lettering): Box {

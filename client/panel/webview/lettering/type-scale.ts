@@ -43,15 +43,15 @@ export const captionDrop = (figures: number): number => figures * LINE + 2 * STE
 /** As many lines a pictorial view's caption may have. */
 export const CAPTION_LINES = 3;
 
-/** How wide words are at a height. */
-export type Measure = (words: string, size: number) => number;
+/** How wide words are at a height, in the weight of the title or of all else. */
+export type Measure = (words: string, size: number, weight?: "title") => number;
 
 /** Widths of letters by their height, on the wide side of the fonts that VS Code is shown in, where nothing measures them. */
 const narrow = /[\s.,:;'’!|()[\]iljtfrI1/·…°-]/;
 const broad = /[mwMW@%—×]/;
 const large = /[A-Z+=<>–]/;
 
-export const estimate: Measure = (words, size) => {
+export const estimate: Measure = (words, size, weight) => {
   let sum = 0;
   for (const letter of words)
     sum +=
@@ -62,5 +62,8 @@ export const estimate: Measure = (words, size) => {
           : large.test(letter)
             ? 0.72
             : 0.6;
-  return sum * size;
+  return sum * size * (weight === "title" ? HEAVIER : 1);
 };
+
+/** How much wider semibold letters are. */
+const HEAVIER = 1.08;

@@ -135,8 +135,8 @@ describe("the whole chair", () => {
       "stock",
     ]);
     // 22 x 70 x 442 with 2 off each face and each edge.
-    expect(texts(pages[3]!)).toContain("26 mm × 74 mm × 442 mm");
-    expect(texts(pages[3]!).join(" ")).toContain("strip of seat-side 2 white ash 15 mm × 20 mm × 389.6 mm");
+    expect(texts(pages[3]!)).toContain("26 × 74 × 442 mm");
+    expect(texts(pages[3]!).join(" ")).toContain("strip of seat-side 2 white ash 15 × 20 × 389.6 mm");
     const side = pages.find(({ name }) => name === "seat-side")!;
     expect(texts(side).join(" ")).toContain("Stock: 26 × 74 × 442.1, sawn 38 thick, grain along its length.");
     const glued = pages.filter(({ name }) => name.startsWith("gluing up"));
