@@ -318,6 +318,24 @@ export const partValues: ReadonlyMap<string, ValueRow> = new Map(
   entries.flatMap(([name, row]) => (ofPart.test(name) ? [[name.replace(ofPart, ""), row]] : [])),
 );
 
+const prefixOf = { post: "POST", rail: "RAIL", slat: "RAIL", stick: "STICK", bow: "BOW" } as const;
+
+/** A kind of part that has values of its own. */
+export type ValuedKind = keyof typeof prefixOf;
+
+export const isValuedKind = (kind: string): kind is ValuedKind => Object.hasOwn(prefixOf, kind);
+
+/** The last words of the values that a kind of part may have: its own, and those of each of its ends. */
+export function valuesOf(kind: ValuedKind): { own: string[]; ofEnds: string[] } {
+  const words = (prefix: string) =>
+    entries.flatMap(([name]) => {
+      const rest = name.slice(prefix.length);
+      return name.startsWith(prefix) && !rest.includes(".") ? [rest] : [];
+    });
+  const both = (rest: string) => [...words(`PART.${rest}`), ...words(`${prefixOf[kind]}.${rest}`)];
+  return { own: both(""), ofEnds: both("END.") };
+}
+
 /** The row of a value by its name in the text, such as `seat.height` or `front.left.length`; nothing for a declared angle. */
 export const valueRow = (name: string): ValueRow | undefined =>
   wholeValues.get(name) ??

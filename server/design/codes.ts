@@ -134,10 +134,10 @@ const figures: CodeRow[] = [
   },
   {
     code: "needs-over",
-    title: "Overhang without over",
+    title: "End that does not lie over its post",
     explanation:
-      "An overhang is how far an end that lies over its post's top runs past it; such an end has a line `over`.",
-    severity: "warning",
+      "An end with a line `over` lies over its post's top, and an overhang is how far it runs past it. A post that goes up into a rail and has no height is as high as that rail lets it be: the rail cannot be let into it.",
+    severity: "error",
   },
 ];
 

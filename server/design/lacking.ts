@@ -12,11 +12,13 @@ import type { Design, RailCourse, RailDesign, StickDesign } from "./design.ts";
 import { stemOf } from "./identity.ts";
 import type { Item } from "./merge.ts";
 import { facetOf, factOf, lineOf, type Reading, report } from "./reading.ts";
+import { checkTops } from "./tops.ts";
 
 export function checkLacking(reading: Reading, items: Item[], design: Design): void {
   const merged = design.links.some((link) => link.kind === "like");
   const whole = design.links.every((link) => link.found);
   const crowned = postsUnderRails(design);
+  checkTops(reading, items, design, crowned);
   // One seat is missing, however many legs there are.
   let seatTold = false;
   for (const item of items) {

@@ -6,7 +6,8 @@ import { nearest } from "../../grammar/nearest.ts";
 import type { Fix } from "../../grammar/problem.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Value, Word } from "../../grammar/tree.ts";
-import { partValues, valueRow, wholeValues } from "../../grammar/vocabulary/values.ts";
+import { isValuedKind, valueRow, valuesOf, wholeValues } from "../../grammar/vocabulary/values.ts";
+import { andList } from "../../grammar/wording.ts";
 import type { Design, Dimension } from "./design.ts";
 import { functionNames } from "./expressions.ts";
 import type { Source } from "./merge.ts";
@@ -17,7 +18,6 @@ import { type Reading, report } from "./reading.ts";
 type NameValue = Value & { is: "name" };
 
 const wholeNames = new Set(wholeValues.keys());
-const lastWords = new Set(partValues.keys());
 /** First words that have values of their own after a point: `seat`, `backrest`, `tip`. */
 const groups = new Set(
   [...wholeNames].flatMap((name) => (name.includes(".") ? [name.slice(0, name.indexOf("."))] : [])),
@@ -68,9 +68,6 @@ export function workedOut(reading: Reading, value: NameValue, source: Source): A
   return undefined;
 }
 
-/** The kinds of part that have values of their own. */
-const valued: readonly string[] = ["post", "rail", "slat", "stick", "bow"];
-
 /** Whether a name could be a worked-out value; says what is wrong if not. */
 export function couldBe(reading: Reading, value: NameValue, source: Source): boolean {
   const { name, segments } = value;
@@ -89,9 +86,10 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
     say(reading, source, value, near, sentence("unknown-name.value", { name, names: there }));
     return false;
   }
-  if (declared === undefined || !valued.includes(kindOf(declared))) {
+  const kind = declared && kindOf(declared);
+  if (kind === undefined || !isValuedKind(kind)) {
     const parts = [...reading.names.values()]
-      .filter((each) => valued.includes(kindOf(each)))
+      .filter((each) => isValuedKind(kindOf(each)))
       .map((each) => each.name);
     say(
       reading,
@@ -102,13 +100,20 @@ export function couldBe(reading: Reading, value: NameValue, source: Source): boo
     );
     return false;
   }
-  if (lastWords.has(last.text)) return true;
+  const { own, ofEnds } = valuesOf(kind);
+  if (own.includes(last.text) || ofEnds.includes(last.text)) return true;
   say(
     reading,
     source,
     last,
-    nearest(last.text, lastWords),
-    sentence("unknown-name.part-value", { name: last.text, names: [...lastWords].join(", ") }),
+    nearest(last.text, new Set([...own, ...ofEnds])),
+    sentence("unknown-name.part-value", {
+      part: first,
+      kind: kindName(kind),
+      name: last.text,
+      own: andList(own),
+      ofEnds: andList(ofEnds),
+    }),
   );
   return false;
 }

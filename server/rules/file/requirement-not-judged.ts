@@ -1,5 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { valueRow } from "../../../grammar/vocabulary/values.ts";
+import type { Chair } from "../../chair/chair.ts";
+import { isRight } from "../../design/identity.ts";
 import { balanceOf, endlessOf } from "../../floor/tips.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -28,6 +30,16 @@ export const requirementNotJudged: Rule = {
         { at: line.subjectAt, ...(line.file === undefined ? {} : { file: line.file }) },
       ]);
       const { subject } = line;
+      const meant = valuesNear(chair, subject);
+      if (meant.length > 0)
+        return tell(requirementNotJudged, place, {
+          message: sentence("requirement-not-judged.near", { subject }),
+          subject,
+          fixes: meant.map((text) => ({
+            title: sentence("fix.change-to", { text }),
+            edits: [{ ...line.subjectAt, text }],
+          })),
+        });
       const endless = subject.startsWith("tip.") && endlessOf(balanceOf(chair)).includes(subject);
       const key =
         subject === "weight"
@@ -43,3 +55,21 @@ export const requirementNotJudged: Rule = {
     });
   },
 };
+
+/** Values that are offered, at most. */
+const OFFERED = 4;
+
+/** Values of the same part, or of its ends, that end in the same word: `seat-side.front.tenon-long` for `seat-side.tenon-long`. */
+function valuesNear(chair: Chair, subject: string): string[] {
+  const words = subject.split(".");
+  const [part, word] = [words[0] ?? "", words.at(-1)];
+  const [, side] = words;
+  if (words.length < 2) return [];
+  const named = [...chair.values.keys()].filter(
+    (name) =>
+      name.startsWith(`${part}.`) &&
+      name.endsWith(`.${word}`) &&
+      (side === "left" || side === "right" ? name.startsWith(`${part}.${side}.`) : !isRight(name)),
+  );
+  return named.slice(0, OFFERED);
+}

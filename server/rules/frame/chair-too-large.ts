@@ -1,8 +1,10 @@
 import type { Span } from "../../../grammar/problem.ts";
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Tree } from "../../../grammar/tree.ts";
+import type { Chair } from "../../chair/chair.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { printLength, printQuantity } from "../../design/units.ts";
+import { plain } from "../machinery/names.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { tell } from "../machinery/say.ts";
@@ -35,13 +37,17 @@ export const chairTooLarge: Rule = {
     const found = heavy ? kg(weight) : printLength(size.mm, units);
     const allowed = heavy ? kg(heaviest) : printLength(most, units);
     const word = unitsWord(tree);
+    const says = sentence(heavy ? "chair-too-large.weight" : `chair-too-large.${size.name}`, {
+      found,
+      allowed,
+      units,
+    });
+    const longest = longestPart(chair);
     return [
       tell(chairTooLarge, placeOf(chair.design, [word && { at: word }, { at: chair.design.titleAt }]), {
-        message: sentence(heavy ? "chair-too-large.weight" : `chair-too-large.${size.name}`, {
-          found,
-          allowed,
-          units,
-        }),
+        message: longest
+          ? `${says} ${sentence("chair-too-large.longest", { part: plain(longest.name), long: printLength(longest.mm, units) })}`
+          : says,
         subject: "chair",
         found,
         allowed: sentence("figure.or-less", { figure: allowed }),
@@ -57,6 +63,13 @@ export const chairTooLarge: Rule = {
     ];
   },
 };
+
+/** The longest part of the chair by its length along itself. */
+function longestPart({ posts, rails, values }: Chair): { name: string; mm: number } | undefined {
+  return [...posts.keys(), ...rails.keys()]
+    .map((name) => ({ name, mm: values.get(`${name}.length`)?.number ?? 0 }))
+    .reduce<{ name: string; mm: number } | undefined>((a, b) => (b.mm > (a?.mm ?? 0) ? b : a), undefined);
+}
 
 const others = (unit: LengthUnit): LengthUnit[] =>
   (["mm", "cm", "in"] as const).filter((each) => each !== unit);

@@ -1,10 +1,10 @@
+import { addedLine } from "../../../grammar/add-line.ts";
 import type { Fix } from "../../../grammar/problem.ts";
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair, Joint, Rail } from "../../chair/chair.ts";
 import { kindAsked } from "../../chair/joints/kinds/index.ts";
 import { railsAndSlats } from "../../chair/member.ts";
 import type { PartDesign } from "../../design/design.ts";
-import { addedLine } from "../machinery/add-line.ts";
 import { plain } from "../machinery/names.ts";
 import { designOf, named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";

@@ -64,6 +64,13 @@ export const lengthOrMore = (mm: number, unit: LengthUnit): string => length(ste
 /** The longest printed length that is not over this one. */
 export const lengthOrLess = (mm: number, unit: LengthUnit): string => length(stepped(mm, unit, -1), unit);
 
+/** The same as a maker sets it out: inches by sixteenths where they are not coarse for it. */
+export function setOutOrLess(mm: number, unit: LengthUnit): string {
+  const sixteenth = millimetresIn("in") / 16;
+  const sixteenths = Math.floor((mm + SAME_LENGTH) / sixteenth);
+  return unit === "in" && sixteenths >= 4 ? length(sixteenths * sixteenth, unit) : lengthOrLess(mm, unit);
+}
+
 function stepped(mm: number, unit: LengthUnit, way: 1 | -1): number {
   const step = unit === "in" ? millimetresIn("in") / PARTS : 0.1;
   const steps = (mm - way * SAME_LENGTH) / step;

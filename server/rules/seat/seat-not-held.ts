@@ -1,8 +1,8 @@
+import { addedLine } from "../../../grammar/add-line.ts";
 import type { Fix } from "../../../grammar/problem.ts";
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Chair } from "../../chair/chair.ts";
 import { millimetresIn, printBareLength } from "../../design/units.ts";
-import { addedLine } from "../machinery/add-line.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { length, SAME_LENGTH, tell } from "../machinery/say.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { checkOf, fixed, messagesOf } from "../../check.ts";
+import { checkOf, fixed, messagesOf, studied } from "../../check.ts";
+import { read } from "../../house/project-files.ts";
 import { frame } from "../../plain-frame.ts";
 
 const check = checkOf("tenon-too-long");
@@ -32,6 +33,12 @@ describe("tenon-too-long", () => {
     expect(fixed(frame({ joint: long }), "tenon-too-long", "Make it 34mm long")).toBe(
       frame({ joint: "tenon thick 8, long 34mm" }),
     );
+  });
+
+  it("is made shorter to a sixteenth of an inch in an inch file", () => {
+    const inches = read("samples/joined-stool.chair").replace("long 1 1/8", "long 2");
+    const [fix] = studied(inches).problems.find(({ code }) => code === "tenon-too-long")?.fixes ?? [];
+    expect(fix?.title).toMatch(/^Make it \d( \d+\/(2|4|8|16))?in long$/);
   });
 
   it("takes another least, and can be accepted", () => {
