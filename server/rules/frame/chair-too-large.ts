@@ -45,9 +45,7 @@ export const chairTooLarge: Rule = {
     const longest = longestPart(chair);
     return [
       tell(chairTooLarge, placeOf(chair.design, [word && { at: word }, { at: chair.design.titleAt }]), {
-        message: longest
-          ? `${says} ${sentence("chair-too-large.longest", { part: plain(longest.name), long: printLength(longest.mm, units) })}`
-          : says,
+        message: [says, ...(longest ? [sayLongest(longest, units)] : [])].join(" "),
         subject: "chair",
         found,
         allowed: sentence("figure.or-less", { figure: allowed }),
@@ -63,6 +61,9 @@ export const chairTooLarge: Rule = {
     ];
   },
 };
+
+const sayLongest = ({ name, mm }: { name: string; mm: number }, units: LengthUnit): string =>
+  sentence("chair-too-large.longest", { part: plain(name), long: printLength(mm, units) });
 
 /** The longest part of the chair by its length along itself. */
 function longestPart({ posts, rails, values }: Chair): { name: string; mm: number } | undefined {
