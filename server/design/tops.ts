@@ -29,7 +29,7 @@ export function checkTops(
     const rail = design.rails.get(stemOf(post.topInto.value.rail.name));
     const item = items.find(({ statement }) => statement === rail?.statement);
     if (rail === undefined || item === undefined) continue;
-    for (const which of endsAt(rail, post)) layOver(reading, item, { rail, post, which });
+    layOver(reading, item, { rail, post, ends: endsAt(rail, post) });
   }
 }
 
@@ -47,30 +47,42 @@ function endsAt({ course }: RailDesign, { name }: PostDesign): string[] {
 interface AtPost {
   rail: RailDesign;
   post: PostDesign;
-  which: string;
+  ends: readonly string[];
 }
 
-function layOver(reading: Reading, item: Item, { rail, post, which }: AtPost): void {
-  const line = item.items.find(
-    (each) => facetOf(each) === "end" && stemOf(factOf(each, "which")?.name ?? "") === which,
-  );
-  const there = line?.statement;
-  const at: Span = there?.word ?? item.statement.word ?? rail.at;
-  if (there) leaveOutOverhang(reading, there);
-  if (!there || isReadWhole(there)) {
-    const added = there ? "over" : `end ${which} { over }`;
-    const edit = addedLine((line ?? item).source.text, there ?? item.statement, added);
-    report(reading, (line ?? item).source, at, {
+function layOver(reading: Reading, item: Item, { rail, post, ends }: AtPost): void {
+  const lines = ends.map((which) => ({
+    which,
+    line: item.items.find(
+      (each) => facetOf(each) === "end" && stemOf(factOf(each, "which")?.name ?? "") === which,
+    ),
+  }));
+  const [first] = lines;
+  if (!first) return;
+  const at: Span = first.line?.statement.word ?? item.statement.word ?? rail.at;
+  for (const { line } of lines) if (line) leaveOutOverhang(reading, line.statement);
+  if (lines.every(({ line }) => !line || isReadWhole(line.statement))) {
+    const added = lines.map(({ which, line }) => (line ? "over" : `end ${which} { over }`));
+    const edits = lines.flatMap(({ line }, n) => {
+      const { source, statement } = line ?? item;
+      return addedLine(source.text, statement, added[n] ?? "") ?? [];
+    });
+    const line = [...new Set(added)].join("; ");
+    report(reading, (first.line ?? item).source, at, {
       code: NEEDS_OVER,
-      message: sentence("needs-over", { rail: rail.name, post: post.name, line: added }),
+      message: sentence("needs-over", { rail: rail.name, post: post.name, line }),
       subject: rail.name,
-      fixes: edit ? [{ title: sentence("fix.add-line", { line: added }), edits: [edit] }] : [],
+      fixes: edits.length === lines.length ? [{ title: sentence("fix.add-line", { line }), edits }] : [],
     });
   }
+  for (const { which, line } of lines) takeOver(rail, which, line ?? item, at);
+}
+
+function takeOver(rail: RailDesign, which: string, line: Item, at: Span): void {
   const end: EndDesign | undefined = rail.ends.find((each) => stemOf(each.which.value) === which);
-  const over = given(line ?? item, at, { overhang: 0 });
+  const over = given(line, at, { overhang: 0 });
   if (end) end.over ??= over;
-  else rail.ends.push({ which: given(item, at, which), joint: {}, over, statement: rail.statement });
+  else rail.ends.push({ which: given(line, at, which), joint: {}, over, statement: rail.statement });
 }
 
 /** No line of it was too broken to know what it says: what was meant for `over` is told there. */

@@ -29,6 +29,14 @@ describe("an end under which a post's top has to be", () => {
     expect(studied(mended ?? "", files).problems.filter(({ code }) => code === "needs-over")).toEqual([]);
   });
 
+  it("is told once of both ends of a rail", () => {
+    const { codes, mended } = found(
+      armchair.replace(/ {2}over back\n( {2}overhang .*\n)?/, "  across back\n"),
+    );
+    expect(codes.filter((code) => code === "needs-over")).toHaveLength(1);
+    expect(found(mended ?? "").codes).not.toContain("needs-over");
+  });
+
   it("is not told again where the line is misspelt", () => {
     expect(found(armchair.replace(over, "    ovr\n    overhang 36\n")).codes).toEqual(["unknown-word"]);
   });
