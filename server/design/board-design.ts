@@ -3,7 +3,8 @@
  */
 import type { Span } from "../../grammar/problem.ts";
 import type { Statement } from "../../grammar/tree.ts";
-import type { Given, Named, PartRef, TimberDesign } from "./design.ts";
+import type { Given } from "./given.ts";
+import type { Named, PartRef, TimberDesign } from "./shared-facts.ts";
 
 interface BoardSize {
   long: number;

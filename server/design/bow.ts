@@ -3,7 +3,8 @@
  */
 import { lengthIn } from "../../grammar/example.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
-import type { Given, Named, SawnDesign, Section, TimberDesign } from "./design.ts";
+import type { BowDesign } from "./bow-design.ts";
+import type { Given, Named, Section } from "./design.ts";
 import { leanWithWords } from "./lean-words.ts";
 import type { Item, Line } from "./merge.ts";
 import { jointName } from "./names.ts";
@@ -12,27 +13,6 @@ import { set } from "./post.ts";
 import { readBarSection } from "./rail.ts";
 import { factOf, given, length, lineOf, linesOf, type Reading, report, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
-
-export interface BowDesign extends Named, SawnDesign {
-  is: "bow";
-  /** Of a hoop: its feet on a solid seat's top, level; of an arm bow: its hands. */
-  feet?: Given<{ out: number; back: number }>;
-  hands?: Given<{ out: number; back: number }>;
-  /** Of a hoop, radians from plumb, positive with the top back. */
-  rake?: Given<number>;
-  /** Of an arm bow: its top face at the hands, and the drop to its crown. */
-  lie?: Given<{ up: number; fall: number }>;
-  /** Width of the centre line where it is widest, and how far that is from its ends. */
-  wide?: Given<{ wide: number; at: number }>;
-  rise?: Given<number>;
-  /** first: in its plane, second: square to it. */
-  section?: Given<Section>;
-  round?: Given<number>;
-  /** To both ends. */
-  tapers: Given<Section>[];
-  joined?: Given<string>;
-  timber?: Given<TimberDesign>;
-}
 
 export const newBow = (_item: Item, named: Named): BowDesign => ({ ...named, is: "bow", tapers: [] });
 

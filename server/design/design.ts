@@ -6,55 +6,32 @@ import type { Problem, Span } from "../../grammar/problem.ts";
 import type { Statement } from "../../grammar/tree.ts";
 import type { BoardDesign, MatchDesign, SawnDesign, WasteDesign, YardDesign } from "./board-design.ts";
 
-export type * from "./board-design.ts";
-export type * from "./load-design.ts";
-
-import type { BowDesign } from "./bow.ts";
+import type { BowDesign } from "./bow-design.ts";
 import type { Given } from "./given.ts";
 import type { JointFacts } from "./joint-facts.ts";
-import type { LegPlace, LegWay } from "./leg.ts";
+import type { LegPlace, LegWay } from "./leg-design.ts";
 import type { ClimateDesign, LoadDesign, StrengthLevel } from "./load-design.ts";
-import type { SolidSeatDesign } from "./solid-seat.ts";
-import type { RoundStation, StickDesign } from "./stick.ts";
+import type {
+  EndDesign,
+  LengthUnit,
+  Named,
+  PartRef,
+  PostStation,
+  RailStation,
+  Section,
+  TimberDesign,
+} from "./shared-facts.ts";
+import type { SolidSeatDesign } from "./solid-seat-design.ts";
+import type { RoundStation, StickDesign } from "./stick-design.ts";
 
-export type { BowDesign } from "./bow.ts";
+export type * from "./board-design.ts";
+export type * from "./bow-design.ts";
 export type { Given } from "./given.ts";
 export type { CutKind, EndKind, JointFacts, KindName, Size } from "./joint-facts.ts";
-export type { LegPlace, LegWay } from "./leg.ts";
-export type { RoundStation, RowPlace, StickDesign } from "./stick.ts";
-
-/** How lengths are written and printed in this file. */
-export type LengthUnit = "mm" | "cm" | "in";
-
-/** A part of the chair as named in the text. */
-export interface Named {
-  name: string;
-  /** Where the name stands in its header. */
-  at: Span;
-  file?: string;
-  statement: Statement;
-  /** The comment above it. */
-  description?: string;
-}
-
-/** A reference to another part, as written; `side` when written `front.left`. */
-export interface PartRef {
-  name: string;
-  side?: "left" | "right";
-}
-
-/** A height along a post: a plumb height in mm as drawn, or an end. */
-export type PostStation = number | "foot" | "top";
-
-/** A distance along a rail from its first shoulder in mm, or a share of its length (`at 1/2`). */
-export type RailStation = { mm: number } | { share: number };
-
-export interface Section {
-  /** Post: width across the chair. Rail: thickness. */
-  first: number;
-  /** Post: depth fore-and-aft. Rail: width. */
-  second: number;
-}
+export type * from "./leg-design.ts";
+export type * from "./load-design.ts";
+export type * from "./shared-facts.ts";
+export type * from "./stick-design.ts";
 
 export type PostFace = "front" | "back" | "inside" | "outside";
 
@@ -188,18 +165,6 @@ export interface RailTaper {
   towards: "end" | "ends";
 }
 
-/** What differs at one end of a rail. */
-export interface EndDesign {
-  /** The post or rail it enters, or `left`/`right`. */
-  which: Given<string>;
-  joined?: Given<string>;
-  /** Facts of a joint given right here; they win over the named joint's. */
-  joint: JointFacts;
-  /** This end lies over its post's top and runs past it. */
-  over?: Given<{ overhang: number }>;
-  statement: Statement;
-}
-
 export interface SlatDesign extends Named, SawnDesign {
   is: "slat";
   from?: Given<PartRef>;
@@ -278,14 +243,6 @@ export interface TrimDesign {
   length: Given<number>;
   statement: Statement;
   file?: string;
-}
-
-export interface TimberDesign {
-  species: string;
-  /** Percent. */
-  moisture?: number;
-  /** kg/m³, the maker's own. */
-  density?: number;
 }
 
 export type SitterDesign =

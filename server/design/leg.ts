@@ -6,6 +6,7 @@ import type { Fix } from "../../grammar/problem.ts";
 import { type SentenceKey, sentence } from "../../grammar/sentences/sentence.ts";
 import type { PostDesign } from "./design.ts";
 import type { Given } from "./given.ts";
+import type { LegWay } from "./leg-design.ts";
 import type { Item, Line } from "./merge.ts";
 import { jointName } from "./names.ts";
 import {
@@ -21,18 +22,6 @@ import {
   report,
   spanOf,
 } from "./reading.ts";
-
-/** Where a leg is in the seat, level: on its under face, or on its top. */
-export interface LegPlace {
-  out: number;
-  back: number;
-  above: boolean;
-}
-
-/** How a leg goes when neither splay nor rake says so: to a foot, or by the seat's own face (radians). */
-export type LegWay =
-  | { is: "foot"; out: number; back: number }
-  | { is: "lean"; lean: number; sightLine: number };
 
 /** Lines that have no place in a leg, and what stands there instead. */
 const elsewhere: Readonly<Record<string, SentenceKey>> = {

@@ -1,7 +1,8 @@
 /**
  * What the text says of use: how hard it is, loads of its own, and the air that the chair lives in.
  */
-import type { Given, Named, PartRef, RailStation } from "./design.ts";
+import type { Given } from "./given.ts";
+import type { Named, PartRef, RailStation } from "./shared-facts.ts";
 
 export type StrengthLevel = "domestic" | "public" | "severe";
 

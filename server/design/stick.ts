@@ -4,7 +4,7 @@
 
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import { isSided } from "./course.ts";
-import type { EndDesign, Given, Named, PartRef, SawnDesign, TimberDesign } from "./design.ts";
+import type { Given, Named } from "./design.ts";
 import { readEnds } from "./ends.ts";
 import type { Item, Line } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
@@ -12,37 +12,8 @@ import { timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
 import { count, factOf, given, length, lineOf, linesOf, type Reading, report, spanOf } from "./reading.ts";
 import { readSawn } from "./sawn.ts";
+import type { RoundStation, RowPlace, StickDesign } from "./stick-design.ts";
 import { printBareLength } from "./units.ts";
-
-/** Where a row lies along a curve: from its ends, or so far straight across from the first to the last. mm */
-export type RowPlace = { is: "margin"; first: number; last: number } | { is: "spread"; wide: number };
-
-/** A diameter at a distance along turned stuff from its first shoulder, mm. */
-export interface RoundStation {
-  at: number;
-  diameter: number;
-}
-
-export interface StickDesign extends Named, SawnDesign {
-  is: "stick";
-  pair: boolean;
-  /** The crest or the bow that holds the heads. */
-  to?: Given<PartRef>;
-  /** In the row, or in each row of a pair. */
-  count: Given<number>;
-  /** The row's line lies `in` inside the outline, from `behind` behind the front edge round to the other side, or to `to` on its own. */
-  feet?: Given<{ in: number; behind: number; to?: number }>;
-  /** Or one stick's own place on the seat's top, level. */
-  place?: Given<{ out: number; back: number }>;
-  heads?: Given<RowPlace>;
-  through?: Given<{ bow: PartRef; row?: RowPlace }>;
-  round?: Given<number>;
-  tapers: Given<{ diameter: number; towards: "end" | "ends" }>[];
-  shape: Given<RoundStation>[];
-  joined?: Given<string>;
-  ends: EndDesign[];
-  timber?: Given<TimberDesign>;
-}
 
 export function newStick(item: Item, named: Named): StickDesign {
   const one = { value: 1, at: named.at, assumed: true as const };

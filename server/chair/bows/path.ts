@@ -1,4 +1,4 @@
-import type { BowDesign } from "../../design/bow.ts";
+import type { BowDesign } from "../../design/bow-design.ts";
 
 /** The centre line of a bow in its own plane: `u` across from the middle towards the left, `v` from the line between its ends. mm */
 export interface BowPath {

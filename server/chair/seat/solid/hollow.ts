@@ -1,7 +1,7 @@
 /**
  * The hollow of a solid seat: how deep it is at a place.
  */
-import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
+import type { SolidSeatDesign } from "../../../design/solid-seat-design.ts";
 import type { Vec3 } from "../../../geometry/solid.ts";
 import { along, dot, sub } from "../../../geometry/vec.ts";
 import type { SeatSurface } from "../../chair.ts";

@@ -1,7 +1,7 @@
 import type { Span } from "../../../../grammar/problem.ts";
 import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { LengthUnit } from "../../../design/design.ts";
-import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
+import type { SolidSeatDesign } from "../../../design/solid-seat-design.ts";
 import { printLength } from "../../../design/units.ts";
 import { type Corner, cornerBetween } from "./corner.ts";
 import { centreOf, type EndEdge, edgeThrough, onEdge, type Spot } from "./edge.ts";

@@ -1,7 +1,7 @@
 /**
  * The body of a solid seat that is hollowed or bevelled, in convex pieces.
  */
-import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
+import type { SolidSeatDesign } from "../../../design/solid-seat-design.ts";
 import { drawnLater } from "../../../geometry/body.ts";
 import { clip, prism } from "../../../geometry/convex.ts";
 import { planeThrough } from "../../../geometry/plane.ts";

@@ -1,4 +1,4 @@
-import type { SeatWidth } from "../../../design/solid-seat.ts";
+import type { SeatWidth } from "../../../design/solid-seat-design.ts";
 import { type Curve, splineThrough } from "./spline.ts";
 
 /**

@@ -1,7 +1,7 @@
 import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { Design, SeatDesign } from "../../../design/design.ts";
 import { partName, SEAT } from "../../../design/identity.ts";
-import type { SolidSeatDesign } from "../../../design/solid-seat.ts";
+import type { SolidSeatDesign } from "../../../design/solid-seat-design.ts";
 import { flipped, offsetBy, planeAt } from "../../../geometry/plane.ts";
 import type { Vec3 } from "../../../geometry/solid.ts";
 import { along, cross } from "../../../geometry/vec.ts";
