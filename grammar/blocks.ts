@@ -1,11 +1,12 @@
 import { exampleOf } from "./example.ts";
+import type { Kind } from "./kind.ts";
 import { eolOf, lineEnd, lineStart } from "./lines.ts";
 import type { Problem } from "./problem.ts";
 import type { Row, Vocabulary } from "./row.ts";
 import { fix, say } from "./say.ts";
 import { sentence } from "./sentences/sentence.ts";
 import { isWhole } from "./shape.ts";
-import type { Kind, Statement } from "./tree.ts";
+import type { Statement } from "./tree.ts";
 import { capital, nameOfKind, orList } from "./wording.ts";
 
 /** The question a row answers; two rows of one block with the same facet cannot both be given. */

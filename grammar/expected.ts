@@ -1,4 +1,5 @@
 import { facetOf } from "./blocks.ts";
+import type { Kind } from "./kind.ts";
 import { lineStart } from "./lines.ts";
 import { readParts, type Setting } from "./parts.ts";
 import { readPhrases } from "./phrases.ts";
@@ -8,7 +9,7 @@ import { matchRow } from "./shape.ts";
 import { normalise } from "./spelling.ts";
 import { markersOf, type Table, tableOf } from "./table.ts";
 import { lex } from "./tokens.ts";
-import type { Fact, Kind, Part, Statement, Tree } from "./tree.ts";
+import type { Fact, Part, Statement, Tree } from "./tree.ts";
 import { blockAt, lineAt } from "./walk.ts";
 
 /** What could stand at a place in the text; completion is made from it. */

@@ -1,11 +1,12 @@
+import type { Context } from "./context.ts";
+import type { Kind } from "./kind.ts";
 import { isOnlyNearest, nearest } from "./nearest.ts";
 import { startOf } from "./parts.ts";
 import type { Item } from "./phrases.ts";
 import type { Row } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
 import { sentence } from "./sentences/sentence.ts";
-import { type Context, type Forced, firstWordOf, readsWhole } from "./statement.ts";
-import type { Kind } from "./tree.ts";
+import { type Forced, firstWordOf, readsWhole } from "./statement.ts";
 import { nameOfKind, orList } from "./wording.ts";
 
 /** What the lines of a block tell of its header. */

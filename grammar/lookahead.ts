@@ -1,10 +1,10 @@
+import type { Kind } from "./kind.ts";
 import { startOf } from "./parts.ts";
 import type { Phrase } from "./phrases.ts";
 import type { Row } from "./row.ts";
 import { firstWordOf, suitability } from "./statement.ts";
 import type { Table } from "./table.ts";
 import { T } from "./tokens.ts";
-import type { Kind } from "./tree.ts";
 
 /** How many lines of a block are looked at to tell what kind it is. */
 const farthest = 40;

@@ -1,3 +1,4 @@
+import type { Context } from "./context.ts";
 import { exampleOf } from "./example.ts";
 import { isOnlyNearest, nearest } from "./nearest.ts";
 import type { Problem, Span } from "./problem.ts";
@@ -5,7 +6,6 @@ import type { Row, Shape } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
 import { sentence } from "./sentences/sentence.ts";
 import { isWhole, matchRow, textOf } from "./shape.ts";
-import type { Context } from "./statement.ts";
 import type { Match, Part, Statement } from "./tree.ts";
 import { unitOf } from "./units.ts";
 import { capital, describe, nameOfKind, orList } from "./wording.ts";

@@ -1,6 +1,6 @@
 import { codes } from "./codes.ts";
+import type { Kind } from "./kind.ts";
 import type { Row, Shape, Vocabulary, WordMeaning } from "./row.ts";
-import type { Kind } from "./tree.ts";
 import { capital, nameOfKind } from "./wording.ts";
 
 const titles: Partial<Record<Kind, string>> = {

@@ -1,4 +1,4 @@
-import type { Kind } from "./tree.ts";
+import type { Kind } from "./kind.ts";
 
 /** What a slot of a shape takes. */
 export type Slot = "length" | "angle" | "count" | "value" | "name" | "ref" | "word" | "text" | "date";

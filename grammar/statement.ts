@@ -1,30 +1,19 @@
 import { checkUnits } from "./alike.ts";
+import type { Context } from "./context.ts";
+import type { Kind } from "./kind.ts";
 import { mend } from "./mend.ts";
 import { isOnlyNearest, nearest } from "./nearest.ts";
 import { leadingWord, type Reading, readParts, type Setting, startOf } from "./parts.ts";
 import type { Item } from "./phrases.ts";
 import { isChain } from "./phrases.ts";
-import type { Problem } from "./problem.ts";
 import type { Row } from "./row.ts";
 import { fix, replaceFix, say } from "./say.ts";
 import { sentence } from "./sentences/sentence.ts";
 import { isWhole, matchRow } from "./shape.ts";
 import { markersOf, type Table } from "./table.ts";
 import { T } from "./tokens.ts";
-import type { Kind, Match, Part, Statement } from "./tree.ts";
+import type { Match, Part, Statement } from "./tree.ts";
 import { nameOfKind, orList, placeOf } from "./wording.ts";
-
-/** What reading one phrase needs to know. */
-export interface Context {
-  table: Table;
-  problems: Problem[];
-  /** The line end that the text uses. */
-  newLine: string;
-  /** The unit that bare lengths of the file take. */
-  fileUnit: string;
-  /** True when a problem of spelling was already told in this stretch of text. */
-  told(start: number, end: number): boolean;
-}
 
 /** How a phrase is to be read, when its first word alone does not say. */
 export interface Forced {

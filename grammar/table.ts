@@ -1,6 +1,6 @@
+import type { Kind } from "./kind.ts";
 import { nearest } from "./nearest.ts";
 import type { Row, Shape, Vocabulary } from "./row.ts";
-import type { Kind } from "./tree.ts";
 
 /** The vocabulary, indexed for reading. */
 export interface Table {

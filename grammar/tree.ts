@@ -1,26 +1,6 @@
+import type { Kind } from "./kind.ts";
 import type { Problem, Span } from "./problem.ts";
 import type { Row, Shape, Slot } from "./row.ts";
-
-/** The kinds of block; a row of the vocabulary table belongs to one. */
-export type Kind =
-  | "file"
-  | "post"
-  | "rail"
-  | "slat"
-  | "stick"
-  | "bow"
-  | "block"
-  | "joint"
-  | "end"
-  | "seat"
-  | "solid-seat"
-  | "angle"
-  | "sitter"
-  | "board"
-  | "yard"
-  | "waste"
-  | "load"
-  | "unknown";
 
 /** A file as read: always whole, whatever the text. */
 export interface Tree {

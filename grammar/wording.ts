@@ -1,6 +1,6 @@
+import type { Kind } from "./kind.ts";
 import type { Shape } from "./row.ts";
 import { english, type SentenceKey, sentence } from "./sentences/sentence.ts";
-import type { Kind } from "./tree.ts";
 
 /** How the messages name things: shapes, kinds of block, lists. */
 

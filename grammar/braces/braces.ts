@@ -1,6 +1,7 @@
+import type { Context } from "../context.ts";
 import { guessHeader } from "../header.ts";
 import type { Phrase } from "../phrases.ts";
-import { type Context, isOnlyErrors, readStatements } from "../statement.ts";
+import { isOnlyErrors, readStatements } from "../statement.ts";
 import type { Steps } from "../steps.ts";
 import { T } from "../tokens.ts";
 import type { Statement } from "../tree.ts";

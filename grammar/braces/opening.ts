@@ -3,11 +3,12 @@
  */
 
 import { exampleOf } from "../example.ts";
+import type { Kind } from "../kind.ts";
 import { startOf } from "../parts.ts";
 import { fix, say } from "../say.ts";
 import { sentence } from "../sentences/sentence.ts";
 import { endOf, spanOf, type Token } from "../tokens.ts";
-import type { Kind, Statement } from "../tree.ts";
+import type { Statement } from "../tree.ts";
 import { capital, nameOfKind } from "../wording.ts";
 import { addTo, beginBlock, belongsTo, type Frame, type Reading, topOf, wordAt } from "./reading.ts";
 

@@ -1,13 +1,16 @@
 /**
  * What is known while a file's braces are read: the blocks that are open, and what stands further on.
  */
+
+import type { Context } from "../context.ts";
+import type { Kind } from "../kind.ts";
 import { lineCounter } from "../lines.ts";
 import { lookahead } from "../lookahead.ts";
 import type { Phrase } from "../phrases.ts";
 import type { Span } from "../problem.ts";
-import { type Context, firstWordOf } from "../statement.ts";
+import { firstWordOf } from "../statement.ts";
 import { T } from "../tokens.ts";
-import type { Kind, Statement } from "../tree.ts";
+import type { Statement } from "../tree.ts";
 
 /** A block that is being read. */
 export interface Frame {

@@ -1,5 +1,5 @@
+import type { Kind } from "../kind.ts";
 import type { Row, Shape, Vocabulary, WordMeaning } from "../row.ts";
-import type { Kind } from "../tree.ts";
 
 /** A rule of a TextMate grammar. */
 interface Rule {

@@ -1,5 +1,5 @@
+import type { Kind } from "../kind.ts";
 import type { Row } from "../row.ts";
-import type { Kind } from "../tree.ts";
 import { after, choice, count, length, list, maybe, ref, seq, text, value, wood, word } from "./shapes.ts";
 
 export const boardRows: Row[] = [

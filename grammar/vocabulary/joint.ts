@@ -1,5 +1,5 @@
+import type { Kind } from "../kind.ts";
 import type { Row } from "../row.ts";
-import type { Kind } from "../tree.ts";
 import { after, choice, clauses, count, either, length, maybe, nothing, ref, seq, word } from "./shapes.ts";
 
 /** The words of a joint; an `end` block takes them too, for what differs there. */

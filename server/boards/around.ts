@@ -1,7 +1,7 @@
 /**
  * Cells laid along a strip with defects in it: past them, and over them where a defect falls beside the pieces or under a hidden face.
  */
-import { piecesUsed } from "./cuts.ts";
+import { piecesUsed } from "./cells.ts";
 import { hiddenIn } from "./hidden.ts";
 import type { Chosen, Placed, Stretch } from "./strip.ts";
 import type { Box } from "./wood.ts";

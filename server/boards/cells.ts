@@ -178,3 +178,7 @@ function matched(
   }
   return cells;
 }
+
+/** The pieces of a cell that are needed. */
+export const piecesUsed = (pieces: readonly CutPiece[], count: number, used: number): CutPiece[] =>
+  pieces.slice(0, Math.round((pieces.length * used) / count));

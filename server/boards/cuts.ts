@@ -1,7 +1,9 @@
 /**
  * The saw cuts of a laid-out board, in the order to make them.
  */
+
 import type { CutPiece } from "./cells.ts";
+import { piecesUsed } from "./cells.ts";
 import type { Layout, Section, Strip } from "./layout.ts";
 import type { Box } from "./wood.ts";
 
@@ -80,10 +82,6 @@ function stripCuts(strip: Strip, section: Section, saw: number, cuts: SawCut[]):
     cellCuts(pieces, { x, y: strip.y, long: cell.long, wide: strip.wide }, saw, cuts);
   }
 }
-
-/** The pieces of a cell that are needed. */
-export const piecesUsed = (pieces: readonly CutPiece[], count: number, used: number): CutPiece[] =>
-  pieces.slice(0, Math.round((pieces.length * used) / count));
 
 /** Within a cell: first the cuts right across it that part its pieces, then each piece to its size, then its layers. */
 function cellCuts(pieces: readonly CutPiece[], box: Box, saw: number, cuts: SawCut[]): void {

@@ -1,7 +1,7 @@
 import type { Span } from "../../grammar/problem.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import type { Body } from "../geometry/solid.ts";
-import type { Fault } from "./chair.ts";
+import type { Fault } from "./fault.ts";
 
 /**
  * What `make` builds, if it is a body of finite numbers; else nothing, and a fault says that the part's sizes make no shape. One part that

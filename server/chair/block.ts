@@ -7,7 +7,8 @@ import { flipped, levelAt, planeAt, threePlanes } from "../geometry/plane.ts";
 import type { Convex, Plane, Vec3 } from "../geometry/solid.ts";
 import { add, along, dot, negate, sub, unit } from "../geometry/vec.ts";
 import { attempt } from "./attempt.ts";
-import type { Block, Fault, Post, Rail, Side } from "./chair.ts";
+import type { Block, Post, Rail, Side } from "./chair.ts";
+import type { Fault } from "./fault.ts";
 import { spanIn } from "./joints/wood.ts";
 import { shapeOf } from "./rails/rail-outline.ts";
 

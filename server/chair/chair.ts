@@ -2,13 +2,13 @@
  * A Chair is the Design in space. All places are as drawn (x to the sitter's left, y back, z up, floor at z = 0, mm) unless
  * a name says "standing"; `stance` carries them to the chair as it stands on its trimmed feet.
  */
+
 import type { Problem, Span } from "../../grammar/problem.ts";
 import type {
   BlockDesign,
   BowDesign,
   Design,
   Dimension,
-  EndKind,
   Given,
   JointFacts,
   KindName,
@@ -23,12 +23,14 @@ import type {
 import type { PartId, Side } from "../design/identity.ts";
 import type { Body, Convex, Motion, Plane, Vec3 } from "../geometry/solid.ts";
 import type { BowPath } from "./bows/path.ts";
+import type { Fault } from "./fault.ts";
 import type { Made } from "./made.ts";
 import type { RailShape } from "./rails/rail-shape.ts";
-import type { RailCut, RailStrip } from "./rails/rests.ts";
-import type { SeatLayer } from "./seat/seat-solid.ts";
+import type { RailCut, RailStrip } from "./rails/rest-wood.ts";
+import type { SeatLayer } from "./seat/seat-layer.ts";
 import type { SeatPlan } from "./seat/solid/plan.ts";
 
+export type * from "./fault.ts";
 export type { Side };
 
 /** A flat face of a member, looking out of it; of a curved member as it is halfway along. */
@@ -161,13 +163,6 @@ export interface Notch {
   by: string;
   sides: [Plane, Plane];
   floor: Plane;
-}
-
-/** Why two rails cannot be halved: how much too far or too flat, mm or radians, and what is allowed. */
-export interface HalvingTrouble {
-  why: "side-by-side" | "does-not-reach" | "misses" | "no-shared-height";
-  found: number;
-  allowed: number;
 }
 
 /** A bent member in one plane, the same on both sides. */
@@ -303,43 +298,6 @@ export interface Chair extends MemberViews {
   answers: Map<(chair: Chair) => unknown, unknown>;
   /** What it was built of, for the next version of its file. */
   made: Made;
-}
-
-/** What building found wrong; the rules turn it into sentences. */
-export type Fault =
-  | { is: "end-reaches-nothing"; part: string; end: string; at: Span; gap?: number; towards: string }
-  | { is: "rail-misses-post"; part: string; end: string; at: Span; by: number; towards: string }
-  | {
-      is: "shoulder-on-curve";
-      part: string;
-      end: string;
-      at: Span;
-      towards: string;
-      from: number;
-      to: number;
-    }
-  | {
-      is: "shoulder-over-knee";
-      part: string;
-      end: string;
-      at: Span;
-      towards: string;
-      height: number;
-      turn: number;
-    }
-  | { is: "wind"; part: string; at: Span; difference: number }
-  /** A fact of its joint that this kind of joint cannot have. */
-  | { is: "fact-refused"; part: string; at: Span; kind: EndKind; fact: keyof JointFacts }
-  | ({ is: "not-halved"; part: string; at: Span; over: string } & (HalvingTrouble | { why: "said-twice" }))
-  | { is: "no-room"; part: string; at: Span; message: string }
-  | { is: "not-buildable"; part: string; at: Span; message: string; thrown?: unknown }
-  /** Work of ours threw: the text is not to blame, and what it would have given is missing. `what` names it: `the value weight`. */
-  | { is: "failed"; part: string; at: Span; what: string; thrown: unknown };
-
-/** Work that threw, such as a rule or a value, by the name it is logged under. */
-export interface Failure {
-  what: string;
-  thrown: unknown;
 }
 
 /** Re-exported so that a later room need not reach into the design for trims. */

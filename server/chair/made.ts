@@ -2,7 +2,7 @@
  * Parts and joints that were built for an earlier version of a file. One whose facts are equal to the last bit and whose neighbours are the
  * very same is taken over: a figure that is moved changes few of a chair's parts.
  */
-import type { Fault } from "./chair.ts";
+import type { Fault } from "./fault.ts";
 
 /** What one version of a chair was built of, by the names of its parts and joints. */
 export type Made = ReadonlyMap<string, readonly Making[]>;

@@ -3,9 +3,9 @@
  */
 
 import { exampleOf } from "../../grammar/example.ts";
+import type { Kind } from "../../grammar/kind.ts";
 import type { Row } from "../../grammar/row.ts";
 import { sentence } from "../../grammar/sentences/sentence.ts";
-import type { Kind } from "../../grammar/tree.ts";
 import { vocabulary } from "../../grammar/vocabulary/index.ts";
 import { orList } from "../../grammar/wording.ts";
 import type { Design, RailCourse, RailDesign, StickDesign } from "./design.ts";

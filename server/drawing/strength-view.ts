@@ -5,8 +5,9 @@
 import type { LengthUnit } from "../design/design.ts";
 import { printMargin } from "../design/units.ts";
 import type { Vec3 } from "../geometry/solid.ts";
+import type { CaseResult } from "../strength/case-result.ts";
 import { endingOf } from "../strength/ending.ts";
-import type { CaseResult, Strength } from "../strength/strength.ts";
+import type { Strength } from "../strength/strength.ts";
 import type { Point } from "./sheet.ts";
 
 export interface StrengthShown {

@@ -3,8 +3,8 @@
  */
 
 import { exampleIn } from "../../grammar/example.ts";
+import type { Kind } from "../../grammar/kind.ts";
 import type { Row, Vocabulary } from "../../grammar/row.ts";
-import type { Kind } from "../../grammar/tree.ts";
 
 interface Asked {
   vocabulary: Vocabulary;

@@ -3,26 +3,7 @@ import type { Vec3 } from "../geometry/solid.ts";
 import { add, angleBetween, dot, negate, unit } from "../geometry/vec.ts";
 import { type Closing, closingOf, isLess, springing, straysAlong } from "./closing.ts";
 import { drawnParting } from "./drawn-legs.ts";
-
-/** A joint as assembly sees it: `part` goes into `into` along `direction`, the last `long` mm guided by the mortise. */
-export interface Fitting {
-  /** Empty where nothing is cut: one part only stands on the other. */
-  name: string;
-  part: string;
-  into: string;
-  /** Unit. */
-  direction: Vec3;
-  /** How far the tenon is guided, mm. */
-  long: number;
-  /** How far it may stray sideways over that length before it binds, mm. */
-  slack: number;
-  /** A tapered tenon is loose as soon as it moves: along any line within this of its own, radians. */
-  free?: number;
-  /** Into a solid seat: those of parts that hang together may be drawn at once, each along its own line. */
-  drawn?: true;
-  /** How much of that is springing of the part, mm; none when absent. */
-  spring?: number;
-}
+import type { Fitting, Parting } from "./fitting.ts";
 
 /** One glue-up: groups put together by moving along one line, closing the joints between them. */
 export interface GlueUp {
@@ -114,11 +95,6 @@ function firstParting(whole: readonly string[], fittings: readonly Fitting[]): s
     }
   }
   return drawnParting(whole, joints)?.groups;
-}
-
-export interface Parting {
-  direction: Vec3;
-  groups: string[][];
 }
 
 /** Some parts taken apart: the last glue-up with what it brings together, or what forbids one. */

@@ -3,7 +3,7 @@
  */
 import type { Vec3 } from "../geometry/solid.ts";
 import { along, angleBetween, dot, negate, norm, scale } from "../geometry/vec.ts";
-import type { Fitting } from "./assembly.ts";
+import type { Fitting } from "./fitting.ts";
 
 /** A joint that must be sprung to enter, and how. */
 export interface Sprung {

@@ -4,7 +4,7 @@
  */
 import type { Vec3 } from "../geometry/solid.ts";
 import { add, dot, norm, scale, squareTo, sub, unit } from "../geometry/vec.ts";
-import type { Fitting, Parting } from "./assembly.ts";
+import type { Fitting, Parting } from "./fitting.ts";
 
 /** Rounds in which what hangs between the legs settles between them. */
 const ROUNDS = 60;

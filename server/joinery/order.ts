@@ -2,8 +2,9 @@ import { finish, type Steps } from "../../grammar/steps.ts";
 import type { Bow, Chair, Joint, Rail } from "../chair/chair.ts";
 import { railNamed } from "../chair/member.ts";
 import { negate } from "../geometry/vec.ts";
-import { type Assembly, assemblySteps, type Fitting, type Locked, lockedSteps } from "./assembly.ts";
+import { type Assembly, assemblySteps, type Locked, lockedSteps } from "./assembly.ts";
 import { allowance } from "./figures.ts";
+import type { Fitting } from "./fitting.ts";
 
 /** A change of one joint to be tried: all else stays. */
 export interface Change {

@@ -3,7 +3,7 @@
  */
 import type { Chair, Joint, Rail } from "../chair/chair.ts";
 import { shapeOf } from "../chair/rails/rail-outline.ts";
-import type { RailCut } from "../chair/rails/rests.ts";
+import type { RailCut } from "../chair/rails/rest-wood.ts";
 import { dot, sub } from "../geometry/vec.ts";
 
 type Span = readonly [number, number];

@@ -1,15 +1,14 @@
 /**
  * Open files beside other chairs, for the panel. Comparing itself is loaded when it is first asked for.
  */
+
 import type { Side } from "../compare/compare.ts";
 import type { Behind } from "../drawing/sheet.ts";
 import type { View } from "../editor/view.ts";
-import type { OtherFiles, Study } from "../study.ts";
+import type { OtherFiles } from "../study.ts";
+import type { Working } from "./comparison.ts";
 import { LARGEST } from "./files.ts";
 import type { ComparisonTold, OldChair } from "./protocol.ts";
-
-/** Works a chair out at once. */
-export type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
 
 export interface Comparing {
   /** The drawing's share: the old chair to lay behind, and the difference in words. */

@@ -6,8 +6,11 @@ import { notebookOf } from "../compare/notebook.ts";
 import { changeWords, noChange, notWhole, reportOf } from "../compare/report.ts";
 import type { Behind } from "../drawing/sheet.ts";
 import type { View } from "../editor/view.ts";
-import type { Working } from "./comparing.ts";
+import type { OtherFiles, Study } from "../study.ts";
 import type { ComparisonTold, OldChair } from "./protocol.ts";
+
+/** Works a chair out at once. */
+export type Working = (asked: { text: string; address: string; files: OtherFiles }) => Study;
 
 /** Most values shown that follow from a change; the rest are counted. */
 const MOST = 12;

@@ -8,7 +8,7 @@ import { mendSteps } from "../mends/mends.ts";
 import { rules } from "../rules/index.ts";
 import { settle } from "../settle.ts";
 import { deepenSteps, studySteps } from "../study.ts";
-import type { Services } from "./services.ts";
+import type { Services } from "./put-to-work.ts";
 
 export const rooms: Omit<Services, "late"> = {
   vocabulary,

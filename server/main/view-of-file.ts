@@ -10,7 +10,7 @@ import type { OtherFiles, Study } from "../study.ts";
 import { sameAddress } from "./addresses.ts";
 import { withCarried } from "./carried.ts";
 import { resolveNamed } from "./named-files.ts";
-import type { Services } from "./services.ts";
+import type { Services } from "./put-to-work.ts";
 
 /** A view with what it was worked out from. */
 export interface Entry {

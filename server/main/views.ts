@@ -6,7 +6,7 @@ import type { View } from "../editor/view.ts";
 import type { Study } from "../study.ts";
 import { sameAddress } from "./addresses.ts";
 import type { Files } from "./files.ts";
-import type { Services } from "./services.ts";
+import type { Services } from "./put-to-work.ts";
 import { type Entry, viewOfFile } from "./view-of-file.ts";
 
 export interface Views {

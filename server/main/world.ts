@@ -7,7 +7,7 @@ import type { View } from "../editor/view.ts";
 import type { Study } from "../study.ts";
 import { type Files, MOST_FILES } from "./files.ts";
 import { finishInTurns, rest } from "./in-turns.ts";
-import type { Services } from "./services.ts";
+import type { Services } from "./put-to-work.ts";
 import type { Views } from "./views.ts";
 
 export interface World {

@@ -1,6 +1,7 @@
 /**
  * The load cases of the domestic and severer standards on a chair's frame, and what beyond them a chair meets. Figures in `loads.json`.
  */
+
 import type { Chair } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
 import { armsOf, gravity, placesOf } from "../floor/loaded.ts";
@@ -8,6 +9,7 @@ import { weigh } from "../timber/weight.ts";
 import { atMiddle, backLoad, pushed, seatLoad, selfWeight } from "./acting.ts";
 import { type Stops, supportsOf } from "./feet.ts";
 import type { NodeLoad, Support } from "./frame/frame.ts";
+import type { LoadCase } from "./load-case.ts";
 import data from "./loads.json" with { type: "json" };
 import type { ChairFrame } from "./model.ts";
 import { ownCases } from "./own-cases.ts";
@@ -16,20 +18,6 @@ export type LevelName = keyof typeof data.levels;
 
 /** How hard a chair is to be used, as `loads.json` has it. */
 export const levelNames = Object.keys(data.levels) as LevelName[];
-
-export interface LoadCase {
-  /** `seat-and-back`, as reports and JSON name it. */
-  name: string;
-  title: string;
-  /** How often. */
-  times: number;
-  loads: NodeLoad[];
-  supports: Support[];
-  /** Figures that were not seen in print. */
-  fromMemory: boolean;
-  /** The file's own. */
-  own?: true;
-}
 
 /** Every case that concerns this chair, the standards' first, then the file's own; none without three feet. */
 export function casesOf(chair: Chair, frame: ChairFrame, level: LevelName): LoadCase[] {

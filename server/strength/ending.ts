@@ -6,7 +6,7 @@ import { capital } from "../../grammar/wording.ts";
 import type { LengthUnit } from "../design/design.ts";
 import { printLength, printQuantity } from "../design/units.ts";
 import { insideBy, type Spot, supportOutline, tippingLines } from "../floor/support.ts";
-import type { CaseResult } from "./strength.ts";
+import type { CaseResult } from "./case-result.ts";
 
 /** N; less than this is nothing but rounding. */
 const LEAST = 1e-6;

@@ -1,8 +1,9 @@
 /**
  * How often a chair may be sat down on before something gives out: a wide range with its grounds, never a promise.
  */
+
+import type { CaseResult } from "./case-result.ts";
 import { repeatedShare } from "./resistance.ts";
-import type { CaseResult } from "./strength.ts";
 
 export interface Lasting {
   /** The joint or part that gives out first. */

@@ -8,9 +8,9 @@ import { inverse, movePoint } from "../geometry/motion.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { between } from "../geometry/vec.ts";
 import { atStation, seatShares } from "./acting.ts";
-import type { LoadCase } from "./cases.ts";
 import { type Stops, supportsOf } from "./feet.ts";
 import type { NodeLoad } from "./frame/frame.ts";
+import type { LoadCase } from "./load-case.ts";
 import type { ChairFrame } from "./model.ts";
 
 /** The cases of the file's `load` blocks, in the order of the text; those that push nothing that is built are left out. */

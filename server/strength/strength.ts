@@ -1,30 +1,19 @@
 /**
  * How hard every joint and member of a chair works under the load cases, with its joints at their low, middle and high stiffness.
  */
+
 import type { Steps } from "../../grammar/steps.ts";
 import type { Chair } from "../chair/chair.ts";
-import { casesOf, type LevelName, type LoadCase } from "./cases.ts";
+import type { CaseResult, Sway } from "./case-result.ts";
+import { casesOf, type LevelName } from "./cases.ts";
 import { type Failed, largestShare, type Prepared, prepare, type Solution, solve } from "./frame/solve.ts";
 import { type Lasting, lastingOf } from "./lasting.ts";
+import type { LoadCase } from "./load-case.ts";
 import { atStiffness, type ChairFrame, frameSteps, type Piece, type StiffnessLevel } from "./model.ts";
 import { type JointStrength, jointDemand, jointStrength, memberDemand, repeatedShare } from "./resistance.ts";
 import { swaysOf } from "./sway.ts";
 
 const stiffnessLevels: readonly StiffnessLevel[] = ["low", "middle", "high"];
-
-export interface CaseResult {
-  load: LoadCase;
-  stiffness: StiffnessLevel;
-  frame: ChairFrame;
-  solution: Solution | Failed;
-  /** How much of the level pushes it was loaded with: less than 1 where all of them would tip it over. */
-  share: number;
-  /** Load over resistance, by joint and by part; what has no known timber is left out. */
-  joints: Map<string, number>;
-  members: Map<string, number>;
-  /** Index among the frame's pieces of the one that works hardest, by part. */
-  hardest: Map<string, number>;
-}
 
 export interface Ruling {
   name: string;
@@ -37,18 +26,6 @@ export interface Ruling {
   high: number;
   /** Of a part: where its wood works hardest, as a piece of the frame. */
   piece?: Piece;
-}
-
-/** How far the seat gives way level under a push, mm, at the middle stiffness and between the others. */
-export interface Sway {
-  towards: "forward" | "sideways";
-  ruledBy: string;
-  title: string;
-  mm: number;
-  low: number;
-  high: number;
-  /** Of the seat over the floor. */
-  height: number;
 }
 
 export interface Strength {

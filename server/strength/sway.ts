@@ -2,7 +2,7 @@
  * How far a chair gives way level when it is pushed at the seat: what a sitter feels as wobbling.
  */
 import type { Chair } from "../chair/chair.ts";
-import type { CaseResult, Sway } from "./strength.ts";
+import type { CaseResult, Sway } from "./case-result.ts";
 
 const pushes = [
   { name: "leg-forward", towards: "forward", way: 1 },

@@ -7,7 +7,7 @@ import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
 import { countOf } from "./announcer.ts";
 import { faultsOfPart, faultWords } from "./fault-words.ts";
-import type { PictorialWords } from "./pictorial-view.ts";
+import type { PictorialWords } from "./pictorial-words.ts";
 
 /** The full names of the parts drawn, in the order they stand in the text. */
 export function partNames(sheet: Sheet): string[] {

@@ -1,20 +1,8 @@
-/**
- * The pictorial view as the rest of the page knows it: its script is loaded when it is first asked for.
- */
-import type { GlueUpTold } from "../../../server/drawing/pictorial/glue-ups.ts";
-import type { Area, Point } from "../../../server/drawing/sheet.ts";
-import type { Fault } from "../../../server/editor/faults.ts";
+import type { Point } from "../../../server/drawing/sheet.ts";
 import type { DrawingParams, PictorialWanted } from "../../../server/main/protocol.ts";
 import type { PictureShown } from "../messages.ts";
-import type { PartElements } from "./sheet-view.ts";
-
-/** A picture whose faulty parts are to be flagged, seen at so many pixels to the millimetre. */
-export interface FlaggedPicture {
-  areas: readonly Area[];
-  faults: readonly Fault[];
-  bounds: { left: number; right: number; top: number; foot: number };
-  scale: number;
-}
+import type { PartElements } from "./part-elements.ts";
+import type { FlaggedPicture, PictorialWords } from "./pictorial-words.ts";
 
 export interface PictorialGiven {
   /** Where its controls go, and the element that has the keyboard while it is turned. */
@@ -35,12 +23,6 @@ export interface PictorialGiven {
   drawn(parts: PartElements, words: PictorialWords): void;
   /** For a screen reader. */
   told(words: string): void;
-}
-
-/** What is said of it. */
-export interface PictorialWords {
-  caption: string;
-  glueUps: readonly GlueUpTold[];
 }
 
 export interface Pictorial {

@@ -5,7 +5,7 @@
 
 import type { PartTold } from "../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
-import type { PartElements } from "./sheet-view.ts";
+import type { PartElements } from "./part-elements.ts";
 import { type Box, fillCard, inOneBreath, placeCard, tellPart } from "./told-card.ts";
 
 interface Shown {

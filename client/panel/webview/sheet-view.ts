@@ -2,6 +2,7 @@
  * A sheet as SVG elements. Line widths are set by the style sheet, in pixels of the screen. In each view lie the lines of all parts, over
  * them the areas that take a click; what is lettered lies over all views and is made anew for each scale.
  */
+
 import type { DimensionLine, Stroke, View } from "../../../server/drawing/sheet.ts";
 import { tickLines } from "../../../server/drawing/ticks.ts";
 import type { Fault } from "../../../server/editor/faults.ts";
@@ -11,10 +12,8 @@ import { summaryOf } from "./in-words.ts";
 import { barAt } from "./lettering/labels.ts";
 import { BAR, TICK } from "./lettering/type-scale.ts";
 import { bodyElements, markElements } from "./overlay-elements.ts";
+import type { PartElements } from "./part-elements.ts";
 import { element, pathThrough } from "./svg.ts";
-
-/** Everything drawn for one part, in all views: what is marked when the part is pointed at. */
-export type PartElements = Map<string, SVGElement[]>;
 
 /** The sheet's elements; `parts` gathers those of each part, and areas carry the part's name as `data-part`. */
 export function sheetElements(

@@ -2,11 +2,13 @@ import type { RailDesign } from "../../design/design.ts";
 import { planeAt } from "../../geometry/plane.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { along, scale } from "../../geometry/vec.ts";
-import type { Fault, Post, Rail, RailEnd } from "../chair.ts";
+import type { Post, Rail, RailEnd } from "../chair.ts";
+import type { Fault } from "../fault.ts";
 import { arcOver } from "./arc.ts";
-import { type RailMember, railSizes } from "./rail.ts";
+import { railSizes } from "./rail.ts";
 import { bowSign, curvesOf } from "./rail-curves.ts";
 import type { RailFrame } from "./rail-frame.ts";
+import type { RailMember } from "./rail-member.ts";
 import { keepShape } from "./rail-outline.ts";
 import { alongStick, makeStick } from "./stick.ts";
 

@@ -1,10 +1,11 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { distance } from "../../geometry/vec.ts";
-import type { Fault, Side } from "../chair.ts";
+import type { Side } from "../chair.ts";
+import type { Fault } from "../fault.ts";
 import { NO_RISE } from "./arc.ts";
-import type { RailMember } from "./rail.ts";
 import type { RailFrame } from "./rail-frame.ts";
+import type { RailMember } from "./rail-member.ts";
 
 export interface RailCurves {
   /** Positive outward. */

@@ -2,28 +2,20 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Design, EndDesign, RailDesign, RailStation, RoundStation } from "../../design/design.ts";
 import { type PartId, partName } from "../../design/identity.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
-import type { Bow, Fault, Rail, RailEnd, Side } from "../chair.ts";
+import type { Bow, Rail, RailEnd, Side } from "../chair.ts";
+import type { Fault } from "../fault.ts";
 import { stationOnBow } from "../joints/bow-host.ts";
 import type { Host } from "../joints/host.ts";
 import { hostOf } from "../joints/hosting.ts";
 import { type Built, type CourseEnd, courseEnds, stationOn } from "./course.ts";
 import { bowSign, curvesOf, type RailCurves } from "./rail-curves.ts";
 import { type FrameEnd, type FrameFacts, placeRail, type RailFrame } from "./rail-frame.ts";
+import type { RailMember } from "./rail-member.ts";
 import { keepShape } from "./rail-outline.ts";
 import { sizeAt } from "./rail-shape.ts";
 import { setRests } from "./rests.ts";
 import type { Shoulder } from "./shoulder.ts";
 import { alongStick, makeStick, type Stick } from "./stick.ts";
-
-/** One of a design's rails: which side, and which of a repeated row. */
-export interface RailMember {
-  design: RailDesign;
-  side: Side;
-  /** Index into `ups`; of a row with one member 0. */
-  index: number;
-  id: PartId;
-  name: string;
-}
 
 /** Wind of less than this is none, radians; how much is too much is a rule's to say. */
 const WIND = 1e-4;

@@ -1,41 +1,19 @@
 /**
  * What a loose seat rests in or on: rebates and grooves cut along a rail, strips fixed to its face. They follow its curve and taper.
  */
+
 import type { Given, RestDesign, SeatDesign } from "../../design/design.ts";
 import { bodyOf, drawnLater } from "../../geometry/body.ts";
 import { clip, intersect, prism, volume } from "../../geometry/convex.ts";
 import { less } from "../../geometry/less.ts";
 import { flipped } from "../../geometry/plane.ts";
-import type { Convex, Plane, Vec3 } from "../../geometry/solid.ts";
+import type { Convex, Vec3 } from "../../geometry/solid.ts";
 import { along, between, dot, negate, sub } from "../../geometry/vec.ts";
 import type { Rail } from "../chair.ts";
 import type { RailFrame } from "./rail-frame.ts";
 import { shapeOf, spotOn } from "./rail-outline.ts";
+import type { Box, RailCut, RailStrip } from "./rest-wood.ts";
 import { sweep } from "./sweep.ts";
-
-/** A section in a rail's own measure: outward, and up its width; mm, each from low to high. */
-interface Box {
-  out: readonly [number, number];
-  up: readonly [number, number];
-}
-
-export interface RailCut {
-  design: Given<Exclude<RestDesign, { is: "strip" }>>;
-  /** What it takes away at a place along the rail; beyond the wood where it is open. */
-  section: (x: number) => Box;
-  /** Between which places along the rail; absent from shoulder to shoulder. */
-  reach?: readonly [number, number];
-}
-
-export interface RailStrip {
-  design: Given<Extract<RestDesign, { is: "strip" }>>;
-  section: (x: number) => Box;
-  pieces: Convex[];
-  /** The planes that end it, each looking along the rail into it. */
-  ends: [Plane, Plane];
-  /** Where it was cut shorter than the rail because another strip lies there: the rail of that one. */
-  butts: [string | undefined, string | undefined];
-}
 
 /** A cut begins so far outside the wood that it is open there, mm. */
 const OPEN = 100;

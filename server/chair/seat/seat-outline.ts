@@ -5,20 +5,10 @@ import { add, along, between, cross, dot, scale, sub, unit } from "../../geometr
 import type { Rail } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
 import type { SeatFrame } from "./seat-frame.ts";
+import type { SeatOutline } from "./seat-layer.ts";
 
 /** How far over its rails a seat reaches: to a face or the middle of their thickness; or past the inside face by a distance of each rail's own, mm. */
 export type Reach = "inside" | "middle" | "outside" | ((rail: Rail) => number);
-
-/** A seat's edge, in one plane. */
-export interface SeatOutline {
-  /** Anticlockwise from above, starting front left. */
-  ring: Vec3[];
-  /** Points of the front edge and of the back edge, from left to right. */
-  front: Vec3[];
-  back: Vec3[];
-  /** The outline in convex pieces, each anticlockwise from above. */
-  cells: Vec3[][];
-}
 
 /** A straight edge of the seat: a point and a direction in its plane. */
 interface EdgeLine {

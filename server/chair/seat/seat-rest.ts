@@ -4,8 +4,8 @@
 import type { RestDesign, SeatDesign, SeatRest } from "../../design/design.ts";
 import type { Rail } from "../chair.ts";
 import type { Drop } from "./seat-frame.ts";
+import type { SeatLayer } from "./seat-layer.ts";
 import type { Reach } from "./seat-outline.ts";
-import type { SeatLayer } from "./seat-solid.ts";
 
 const KINDS = { strips: "strip", rebates: "rebate", grooves: "groove" } as const;
 

@@ -9,7 +9,8 @@ import { add, along, between, cross, dot, scale, sub, unit } from "../../geometr
 import type { Rail } from "../chair.ts";
 import { shapeOf } from "../rails/rail-outline.ts";
 import { type Drop, type SeatFrame, topMiddle } from "./seat-frame.ts";
-import { edgeAlong, edgeAt, type Reach, type SeatOutline } from "./seat-outline.ts";
+import type { SeatOutline } from "./seat-layer.ts";
+import { edgeAlong, edgeAt, type Reach } from "./seat-outline.ts";
 
 /** Points of a bowed edge. */
 const CURVE = 12;

@@ -7,20 +7,13 @@ import { hangingTogether } from "../../geometry/touching.ts";
 import { add, along, between, cross, dot, scale, sub, unit } from "../../geometry/vec.ts";
 import type { Post } from "../chair.ts";
 import { holds, notched, type Spot } from "./notch.ts";
-import type { SeatOutline } from "./seat-outline.ts";
+import type { SeatLayer } from "./seat-layer.ts";
 
 /** Facets of a curved edge turn by less than this, radians. */
 const SMOOTH = 0.2;
 
 /** A post that ends no further than this above a slab's underside is planed to it; the slab is not notched for it, mm. */
 const PLANED_OFF = 3;
-
-/** A slab of a seat, from one depth below the sitting surface to another, mm. */
-export interface SeatLayer {
-  outline: SeatOutline;
-  from: number;
-  to: number;
-}
 
 /** The slabs as one body, cut out around the posts that pass through them; `clearance` is kept from each of their faces, mm. */
 export function seatBody(

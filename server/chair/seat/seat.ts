@@ -5,10 +5,11 @@ import type { Vec3 } from "../../geometry/solid.ts";
 import { along, between, sub, unit } from "../../geometry/vec.ts";
 import type { Post, Rail, SeatSurface } from "../chair.ts";
 import { bearingPlane, seatFrame } from "./seat-frame.ts";
+import type { SeatLayer } from "./seat-layer.ts";
 import { outlineOf, type Reach } from "./seat-outline.ts";
 import { type Rest, restOf } from "./seat-rest.ts";
 import { outlineOfRing, planeOfRing, ringOf } from "./seat-ring.ts";
-import { type SeatLayer, seatBody } from "./seat-solid.ts";
+import { seatBody } from "./seat-solid.ts";
 
 /**
  * The sitting surface: the plane through the middles of the tops of its front and back rails, level across the chair, raised by `proud`

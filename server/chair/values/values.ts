@@ -7,7 +7,8 @@ import { type ValueName, type ValueRow, valueTable } from "../../../grammar/voca
 import { moveDirection, movePoint } from "../../geometry/motion.ts";
 import type { Body, Vec3 } from "../../geometry/solid.ts";
 import { distance, dot } from "../../geometry/vec.ts";
-import type { Chair, Fault, SeatSurface, Worked } from "../chair.ts";
+import type { Chair, SeatSurface, Worked } from "../chair.ts";
+import type { Fault } from "../fault.ts";
 import { lowestOfHollow } from "../seat/solid/hollow.ts";
 import { angleOf } from "./angles.ts";
 import { type Backrest, backrestOf } from "./backrest.ts";

@@ -3,7 +3,8 @@
  */
 import type { Rail } from "../../chair/chair.ts";
 import { shapeOf, spotOn } from "../../chair/rails/rail-outline.ts";
-import { type RailCut, type RailStrip, stripCorners } from "../../chair/rails/rests.ts";
+import type { RailCut, RailStrip } from "../../chair/rails/rest-wood.ts";
+import { stripCorners } from "../../chair/rails/rests.ts";
 import type { Vec3 } from "../../geometry/solid.ts";
 import { dot, sub } from "../../geometry/vec.ts";
 import type { LaidStick } from "./lay.ts";

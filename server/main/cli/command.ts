@@ -7,7 +7,7 @@ import { lateSteps } from "../../strength/late.ts";
 import type { Asked, OtherFiles, Study } from "../../study.ts";
 import { filesOnDisk } from "../files-node.ts";
 import { resolveNamed } from "../named-files.ts";
-import type { Services } from "../services.ts";
+import type { Services } from "../put-to-work.ts";
 import type { Examples } from "./examples.ts";
 import { type Input, readInput } from "./read-input.ts";
 import { brush, harmless, type Terminal } from "./terminal.ts";

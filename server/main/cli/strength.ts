@@ -1,10 +1,11 @@
 import { basename } from "node:path";
 import type { LengthUnit } from "../../design/design.ts";
 import { caution } from "../../floor/editions.ts";
+import type { CaseResult } from "../../strength/case-result.ts";
 import { type LevelName, levelNames } from "../../strength/cases.ts";
 import { endingOf } from "../../strength/ending.ts";
 import loads from "../../strength/loads.json" with { type: "json" };
-import { type CaseResult, type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
+import { type Ruling, type Strength, strengthSteps } from "../../strength/strength.ts";
 import { type WoodMoves, woodMoves } from "../../timber/movement.ts";
 import { type Command, ENDED, eachFile, misuse, studyOf, toldOfErrors } from "./command.ts";
 import { formatOption, outOption } from "./options.ts";

@@ -1,6 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
-import type { Chair, Failure } from "../../chair/chair.ts";
+import type { Chair } from "../../chair/chair.ts";
+import type { Failure } from "../../chair/fault.ts";
 import type { Rule } from "../machinery/rule.ts";
 import { type Finding, listed, tell } from "../machinery/say.ts";
 

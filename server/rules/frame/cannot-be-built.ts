@@ -1,5 +1,5 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
-import type { Fault } from "../../chair/chair.ts";
+import type { Fault } from "../../chair/fault.ts";
 import type { LengthUnit } from "../../design/design.ts";
 import { stemOf } from "../../design/identity.ts";
 import { printAngle } from "../../design/units.ts";

@@ -1,6 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import type { Steps } from "../../../grammar/steps.ts";
-import type { Chair, Fault } from "../../chair/chair.ts";
+import type { Chair } from "../../chair/chair.ts";
+import type { Fault } from "../../chair/fault.ts";
 import { railsAndSlats } from "../../chair/member.ts";
 import { bothNames } from "../../design/identity.ts";
 import { printQuantity } from "../../design/units.ts";

@@ -2,7 +2,8 @@
  * What building the chair found wrong, with its place in the text.
  */
 
-import type { Chair, Fault } from "../../chair/chair.ts";
+import type { Chair } from "../../chair/chair.ts";
+import type { Fault } from "../../chair/fault.ts";
 import { railNamed } from "../../chair/member.ts";
 import { partName, SEAT } from "../../design/identity.ts";
 import { type Candidate, candidateOf, designOf, type Place, placeOf } from "./place.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
+import type { Kind } from "../../../grammar/kind.ts";
 import { parse } from "../../../grammar/parser.ts";
 import type { Row, Shape } from "../../../grammar/row.ts";
-import type { Kind, Statement } from "../../../grammar/tree.ts";
+import type { Statement } from "../../../grammar/tree.ts";
 import { vocabulary } from "../../../grammar/vocabulary/index.ts";
 
 /** A header that opens a block of each kind. */

@@ -3,7 +3,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { finish } from "../../../grammar/steps.ts";
-import { type CaseResult, type Strength, strengthSteps } from "../../../server/strength/strength.ts";
+import type { CaseResult } from "../../../server/strength/case-result.ts";
+import { type Strength, strengthSteps } from "../../../server/strength/strength.ts";
 import { samples, studied } from "../../server/range/files.ts";
 
 const text = samples["boathouse-mess-chair.chair"] ?? "";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { finish } from "../../../grammar/steps.ts";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemblyOf, type Fitting, lines, lockedSteps } from "../../../server/joinery/assembly.ts";
+import { assemblyOf, lines, lockedSteps } from "../../../server/joinery/assembly.ts";
+import type { Fitting } from "../../../server/joinery/fitting.ts";
 
 const slack = 0.3;
 const joint = (part: string, into: string, direction: Vec3, long = 28): Fitting => {

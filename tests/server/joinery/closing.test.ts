@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import type { Fitting } from "../../../server/joinery/assembly.ts";
 import { closingOf } from "../../../server/joinery/closing.ts";
+import type { Fitting } from "../../../server/joinery/fitting.ts";
 
 const across: Vec3 = [1, 0, 0];
 const joint = (part: string, into: string, direction: Vec3): Fitting => ({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../server/geometry/solid.ts";
-import { assemblyOf, type Fitting } from "../../../server/joinery/assembly.ts";
+import { assemblyOf } from "../../../server/joinery/assembly.ts";
+import type { Fitting } from "../../../server/joinery/fitting.ts";
 import { framesOf } from "../../../server/joinery/frames.ts";
 import { orderOf } from "../../../server/joinery/order.ts";
 import { messagesOf, otherwiseOf, studied } from "../../check.ts";

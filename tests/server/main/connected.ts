@@ -11,9 +11,9 @@ import {
 import { cancelling } from "../../../server/main/cancelling.ts";
 import type { Files } from "../../../server/main/files.ts";
 import { DRAWING, type DrawingParams } from "../../../server/main/protocol.ts";
+import type { Services } from "../../../server/main/put-to-work.ts";
 import type { Timing } from "../../../server/main/schedule.ts";
 import { serve } from "../../../server/main/serve.ts";
-import type { Services } from "../../../server/main/services.ts";
 
 export interface Connected {
   client: MessageConnection;

@@ -2,7 +2,7 @@ import type { Problem } from "../../../grammar/problem.ts";
 import type { Chair } from "../../../server/chair/chair.ts";
 import type { Design } from "../../../server/design/design.ts";
 import type { Sheet } from "../../../server/drawing/sheet.ts";
-import type { Services } from "../../../server/main/services.ts";
+import type { Services } from "../../../server/main/put-to-work.ts";
 import type { Late } from "../../../server/strength/late.ts";
 import type { Study } from "../../../server/study.ts";
 

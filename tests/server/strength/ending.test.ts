@@ -3,8 +3,8 @@
  */
 import { describe, expect, it } from "vitest";
 import { gravity } from "../../../server/floor/loaded.ts";
+import type { CaseResult } from "../../../server/strength/case-result.ts";
 import { endingOf } from "../../../server/strength/ending.ts";
-import type { CaseResult } from "../../../server/strength/strength.ts";
 import { studiedLate } from "../../check.ts";
 import { sound } from "./sound.ts";
 

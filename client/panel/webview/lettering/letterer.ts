@@ -5,7 +5,7 @@ import type { PartTold } from "../../../../server/editor/about/parts-told.ts";
 import type { Fault } from "../../../../server/editor/faults.ts";
 import type { Laid } from "../arrange.ts";
 import { flaggedIn } from "../flag-places.ts";
-import type { FlaggedPicture } from "../pictorial-view.ts";
+import type { FlaggedPicture } from "../pictorial-words.ts";
 import { letteringElements } from "./elements.ts";
 import { lettered, type Named } from "./labels.ts";
 import { namedIn } from "./named.ts";

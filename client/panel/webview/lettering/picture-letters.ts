@@ -5,7 +5,7 @@ import type { Point } from "../../../../server/drawing/sheet.ts";
 import { wrapped } from "../../../../server/drawing/xml.ts";
 import type { Laid } from "../arrange.ts";
 import { flaggedIn, flagLabel } from "../flag-places.ts";
-import type { FlaggedPicture } from "../pictorial-view.ts";
+import type { FlaggedPicture } from "../pictorial-words.ts";
 import { type Box, boxOf } from "./boxes.ts";
 import { createTable, type Placed, place } from "./search.ts";
 import { CAPTION_LINES, captionDrop, DESCENT, LINE } from "./type-scale.ts";

@@ -8,8 +8,8 @@ import type { Fault } from "../../../../server/editor/faults.ts";
 import { type Gravity, gravityOf } from "../flag-elements.ts";
 import { captionLines } from "../lettering/picture-letters.ts";
 import { captionDrop, LINE } from "../lettering/type-scale.ts";
+import type { PartElements } from "../part-elements.ts";
 import type { PictorialGiven } from "../pictorial-view.ts";
-import type { PartElements } from "../sheet-view.ts";
 import { element, pathThrough } from "../svg.ts";
 import { areasOf, down } from "./picture-areas.ts";
 

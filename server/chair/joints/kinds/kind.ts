@@ -3,7 +3,8 @@
  */
 import type { JointFacts } from "../../../design/design.ts";
 import type { Convex, Vec3 } from "../../../geometry/solid.ts";
-import type { Fault, Joint, SectionBox } from "../../chair.ts";
+import type { Joint, SectionBox } from "../../chair.ts";
+import type { Fault } from "../../fault.ts";
 import type { JointSite } from "../joint-site.ts";
 import type { TenonFrame } from "../joint-solid.ts";
 

@@ -4,7 +4,8 @@
 import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { Size } from "../../../design/design.ts";
 import { along } from "../../../geometry/vec.ts";
-import type { Fault, SectionBox } from "../../chair.ts";
+import type { SectionBox } from "../../chair.ts";
+import type { Fault } from "../../fault.ts";
 import type { JointSite } from "../joint-site.ts";
 import type { TenonFrame } from "../joint-solid.ts";
 import type { TenonSizes } from "./kind.ts";

@@ -1,13 +1,6 @@
 import type { Spot } from "./edge.ts";
+import type { Strip } from "./mirror.ts";
 import { mirroredRings, mirroredStrips } from "./mirror.ts";
-
-/** One edge of a ring that moves inward: where it has been, from one distance to the next. */
-export interface Strip {
-  /** Which of the levels it begins at. */
-  level: number;
-  /** Its corners anticlockwise, each with its distance from where the ring began. */
-  corners: { at: Spot; moved: number }[];
-}
 
 interface Edge {
   normal: Spot;

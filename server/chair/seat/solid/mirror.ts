@@ -3,7 +3,6 @@
  * two sides a little apart. The left side is kept, the right one is made of it.
  */
 import type { Spot } from "./edge.ts";
-import type { Strip } from "./inset.ts";
 
 type Corner = Strip["corners"][number];
 
@@ -49,3 +48,11 @@ const leftOf = (ring: readonly Corner[]): Corner[] =>
     const part = (from: number, to: number) => from + (to - from) * share;
     return [...kept, { at: [0, part(a.at[1], b.at[1])], moved: part(a.moved, b.moved) }];
   });
+
+/** One edge of a ring that moves inward: where it has been, from one distance to the next. */
+export interface Strip {
+  /** Which of the levels it begins at. */
+  level: number;
+  /** Its corners anticlockwise, each with its distance from where the ring began. */
+  corners: { at: Spot; moved: number }[];
+}

@@ -2,7 +2,8 @@ import { sentence } from "../../../../grammar/sentences/sentence.ts";
 import type { LengthUnit, PostDesign } from "../../../design/design.ts";
 import { printLength } from "../../../design/units.ts";
 import type { Vec3 } from "../../../geometry/solid.ts";
-import type { Fault, SeatSurface } from "../../chair.ts";
+import type { SeatSurface } from "../../chair.ts";
+import type { Fault } from "../../fault.ts";
 import type { Spot } from "./edge.ts";
 import { spotOnSeat } from "./on-face.ts";
 

@@ -3,7 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll } from "vitest";
 import { run } from "../../../../server/main/cli/run.ts";
-import { type Services, services } from "../../../../server/main/services.ts";
+import type { Services } from "../../../../server/main/put-to-work.ts";
+import { services } from "../../../../server/main/services.ts";
 import { exampleOf } from "../../../rule-examples.ts";
 
 export interface Ran {

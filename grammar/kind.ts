@@ -1,0 +1,20 @@
+/** The kinds of block; a row of the vocabulary table belongs to one. */
+export type Kind =
+  | "file"
+  | "post"
+  | "rail"
+  | "slat"
+  | "stick"
+  | "bow"
+  | "block"
+  | "joint"
+  | "end"
+  | "seat"
+  | "solid-seat"
+  | "angle"
+  | "sitter"
+  | "board"
+  | "yard"
+  | "waste"
+  | "load"
+  | "unknown";
