@@ -1,7 +1,7 @@
 import { sentence } from "../../grammar/sentences/sentence.ts";
 import { finish, type Steps } from "../../grammar/steps.ts";
-import type { Design, PostDesign } from "../design/design.ts";
-import { partName } from "../design/identity.ts";
+import type { Design, PostDesign, SeatDesign } from "../design/design.ts";
+import { partName, SEAT } from "../design/identity.ts";
 import { printLength } from "../design/units.ts";
 import { flipped, planeAt } from "../geometry/plane.ts";
 import type { Plane, Vec3 } from "../geometry/solid.ts";
@@ -72,7 +72,7 @@ export function* memberSteps(
   };
   const solid = design.seat?.solid ? design.seat : undefined;
   const seat =
-    solid && attempt("seat", solid.at, work.faults, () => buildSolidSeat(design, solid, work.faults));
+    solid && attempt("seat", solid.at, work.faults, () => seatFrom(reuse, design, solid, work.faults));
   if (seat) work.seat = seat;
   for (const bowDesign of design.bows.values()) {
     const bow = attempt(bowDesign.name, bowDesign.at, work.faults, () =>
@@ -335,6 +335,20 @@ function tryRail(work: Work, member: RailMember): boolean {
     tellTwice(work, name, rail, member);
   }
   return true;
+}
+
+/** A solid seat of its facts: the part of a chair that takes longest to build. */
+function seatFrom(reuse: Reuse, design: Design, seat: SeatDesign, faults: Fault[]): SeatSurface | undefined {
+  return madeOnce<SeatSurface | undefined>(
+    reuse,
+    partName(SEAT),
+    { same: [], equal: [seat, design.units] },
+    {
+      faults,
+      make: () => buildSolidSeat(design, seat, faults),
+      copy: (surface) => surface && { ...surface, design: seat },
+    },
+  );
 }
 
 /** A post of its facts and how its ends are cut. */

@@ -183,12 +183,12 @@ function centreLine({ low, high }: Extent): Stroke {
 /** Outlines of the parts, the nearest last. */
 function* areasOf(parts: readonly ScenePart[], { bodies }: Seen): Steps<Area[]> {
   const fromFar = bodies
-    .map(({ hiders, near }, index) => ({ hiders, near, part: parts[index]! }))
+    .map(({ cover, near }, index) => ({ cover, near, part: parts[index]! }))
     .sort((a, b) => a.near - b.near);
   const areas: Area[] = [];
-  for (const { hiders, part } of fromFar) {
+  for (const { cover, part } of fromFar) {
     const { name, at, file } = part;
-    for (const points of outlinesOf(hiders))
+    for (const points of outlinesOf(cover))
       areas.push({ part: name, at, ...(file !== undefined && { file }), points });
     yield;
   }

@@ -1,6 +1,6 @@
 import { finish, type Steps } from "../../grammar/steps.ts";
 import { movePoint } from "../geometry/motion.ts";
-import type { Body, Edge, Motion, Vec3 } from "../geometry/solid.ts";
+import type { Body, Convex, Edge, Motion, Vec3 } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
 import { type Hider, hiddenBy, hiderOf, liesBehind, liesBeside, ON_EDGE, TOUCH } from "./hider.ts";
 import { type PictureGrid, pictureGrid } from "./picture-grid.ts";
@@ -19,6 +19,8 @@ export interface SeenLine {
 /** A body as seen. */
 interface SeenBody {
   hiders: Hider[];
+  /** What has the same outline, of fewer pieces where there are some. */
+  cover: Hider[];
   left: number;
   right: number;
   low: number;
@@ -53,9 +55,12 @@ export function* seeSteps(
     const by = shifts[index];
     return by ? { rotation: into.rotation, shift: movePoint(into, by) } : into;
   });
-  const seen = bodies.map(({ pieces }, index) =>
-    seenBody(pieces.flatMap((piece) => hiderOf(piece, motions[index]!) ?? [])),
-  );
+  const seen = bodies.map(({ pieces, cover }, index) => {
+    const hiders = (some: readonly Convex[]) =>
+      some.flatMap((piece) => hiderOf(piece, motions[index]!) ?? []);
+    const own = hiders(pieces);
+    return seenBody(own, cover ? hiders(cover) : own);
+  });
   const towards = into.rotation[2];
   const lines: SeenLine[] = [];
   const wood = inGrid(seen);
@@ -76,9 +81,10 @@ export function* seeSteps(
   return { bodies: seen, lines };
 }
 
-function seenBody(hiders: Hider[]): SeenBody {
+function seenBody(hiders: Hider[], cover: Hider[]): SeenBody {
   const body: SeenBody = {
     hiders,
+    cover,
     left: Infinity,
     right: -Infinity,
     low: Infinity,

@@ -5,7 +5,7 @@ import { edgesOf } from "../geometry/body.ts";
 import type { Body, Convex, Edge } from "../geometry/solid.ts";
 import { outlinedOn } from "../geometry/surfacing.ts";
 import { dot } from "../geometry/vec.ts";
-import { endsInHollow } from "../solids/through-hollow.ts";
+import { endsInHollow, trimmedInHollow } from "../solids/through-hollow.ts";
 
 /** A part to draw. */
 export interface ScenePart {
@@ -59,9 +59,15 @@ function withTenons(chair: Chair, body: Body, joints: readonly Joint[] | undefin
   const edges = tenons.flatMap(edgesOf).map(({ a, b, normals }): Edge => {
     return { a, b, is: dot(...normals) > SMOOTH ? "smooth" : "arris", normals };
   });
-  const wood = chair.seat?.body.pieces ?? [];
-  const trimmed = hollowed.flatMap((joint) => joint.tenon.flatMap((tenon) => trimmedEnd(joint, tenon, wood)));
-  return { pieces: [...body.pieces, ...tenons], edges: [...body.edges, ...edges, ...trimmed] };
+  const trimmed = hollowed.flatMap((joint) => {
+    const wood = trimmedInHollow(chair, joint)?.wood ?? [];
+    return joint.tenon.flatMap((tenon) => trimmedEnd(joint, tenon, wood));
+  });
+  return {
+    pieces: [...body.pieces, ...tenons],
+    edges: [...body.edges, ...edges, ...trimmed],
+    ...(body.cover && { cover: [...body.cover, ...tenons] }),
+  };
 }
 
 /** The end of a tenon that is trimmed flush with the wood that it comes out of. */

@@ -9,11 +9,16 @@ const TOUCH = 1e-5;
 /** Faces that turn less than this are one face, radians. */
 const FLAT = 1e-6;
 
-/** A body whose lines are only made when somebody asks for them: to be drawn. */
-export function drawnLater(pieces: Convex[], make: () => Edge[]): Body {
+/** A body whose lines are only made when somebody asks for them, to be drawn, and so is what covers as much in fewer pieces. */
+export function drawnLater(pieces: Convex[], make: () => Edge[], covering?: () => Convex[]): Body {
   let made: Edge[] | undefined;
+  let covered: Convex[] | undefined;
   return {
     pieces,
+    get cover() {
+      covered ??= covering?.();
+      return covered;
+    },
     get edges() {
       made ??= make();
       return made;

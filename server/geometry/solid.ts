@@ -33,6 +33,8 @@ export interface Edge {
 export interface Body {
   pieces: Convex[];
   edges: Edge[];
+  /** Fewer pieces with the same outline from every side, where there are some: without a hollow that no side shows. */
+  cover?: Convex[];
 }
 
 /** A rigid motion: p ↦ rotation · p + shift; rotation by rows. */

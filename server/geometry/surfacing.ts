@@ -1,5 +1,5 @@
 import { edgesOf } from "./body.ts";
-import { lineThrough } from "./convex.ts";
+import { boundingBox, boundsOf, boxesMeet, lineThrough } from "./convex.ts";
 import { height } from "./plane.ts";
 import type { Convex, Edge, Plane, Vec3 } from "./solid.ts";
 import { along, between, cross, distance, dot, scale, sub } from "./vec.ts";
@@ -27,13 +27,31 @@ export function outlinedOn(
     const way = ways.get(keyOf(p)) ?? inward;
     return scale(way, 1 / Math.abs(dot(way, cut.normal)));
   };
-  const ridges = wood.flatMap((piece) => edgesOf(piece).map(({ a, b }): Ridge => [a, b]));
+  const isCut = ({ is, a, b }: Edge) => is === "arris" && onCut(a) && onCut(b);
+  const corners = edges.filter(isCut).map(({ a }) => a);
+  const near = piecesAround(corners, corners.map(wayAt), wood);
+  const ridges = near.flatMap((piece) => edgesOf(piece).map(({ a, b }): Ridge => [a, b]));
   return edges.flatMap((edge) =>
-    edge.is === "arris" && onCut(edge.a) && onCut(edge.b)
-      ? outline(edge, [wayAt(edge.a), wayAt(edge.b)], wood, ridges)
-      : edge,
+    isCut(edge) ? outline(edge, [wayAt(edge.a), wayAt(edge.b)], near, ridges) : edge,
   );
 }
+
+/** What of some wood the lines from those corners may pass through before they come out of it: a seat with a hollow is of hundreds of pieces. */
+function piecesAround(corners: readonly Vec3[], ways: readonly Vec3[], wood: readonly Convex[]): Convex[] {
+  const boxed = wood.map((piece) => ({ piece, box: boundingBox(piece) }));
+  let near: Convex[] = [];
+  for (let ends: readonly Vec3[] = corners; ; ) {
+    const around = boundsOf([...corners, ...ends]);
+    const slack = BULGE * distance(around.low, around.high);
+    const next = boxed.filter(({ box }) => boxesMeet(around, box, slack)).map(({ piece }) => piece);
+    if (next.length === near.length) return near;
+    near = next;
+    ends = corners.map((corner, k) => surfacing(corner, ways[k]!, near));
+  }
+}
+
+/** Between two of the lines the wood's surface may stand out by less than this, as a share of how far apart all of them are. */
+const BULGE = 0.1;
 
 const keyOf = (p: Vec3): string => p.map((v) => v.toFixed(4)).join(" ");
 

@@ -1,7 +1,7 @@
 import type { Chair, Joint } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
 import { edgesOf } from "../geometry/body.ts";
-import { boundingBox, boxesMeet, intersect, prism } from "../geometry/convex.ts";
+import { type Bounds, boundingBox, boundsOf, boxesMeet, intersect, prism } from "../geometry/convex.ts";
 import type { Convex, Vec3 } from "../geometry/solid.ts";
 import { along, distance, dot, sub } from "../geometry/vec.ts";
 
@@ -16,6 +16,8 @@ export const endsInHollow = ({ seat }: Chair, { facts, entered }: Joint): boolea
 export interface Trimmed {
   own: Convex[];
   bored: Convex[];
+  /** The pieces of the seat that the bore may touch. */
+  wood: Convex[];
 }
 
 /** The tenon as it is trimmed, worked out once for a chair; undefined of one that does not come out in a hollow. */
@@ -23,22 +25,30 @@ export function trimmedInHollow(chair: Chair, joint: Joint): Trimmed | undefined
   if (!chair.seat || !endsInHollow(chair, joint)) return undefined;
   const known = kept(chair, trimmedKnown);
   const trimmed =
-    known.get(joint) ?? trim(joint, chair.seat.body.pieces, chair.seat.design.solid!.hollow!.value.deep);
+    known.get(joint) ?? trim(joint, kept(chair, boxedSeat), chair.seat.design.solid!.hollow!.value.deep);
   known.set(joint, trimmed);
   return trimmed;
 }
 
 const trimmedKnown = (_chair: Chair): Map<Joint, Trimmed> => new Map();
 
-function trim({ tenon, direction }: Joint, wood: readonly Convex[], deep: number): Trimmed {
+interface BoxedPiece {
+  piece: Convex;
+  box: Bounds;
+}
+
+const boxedSeat = ({ seat }: Chair): BoxedPiece[] =>
+  (seat?.body.pieces ?? []).map((piece) => ({ piece, box: boundingBox(piece) }));
+
+function trim({ tenon, direction }: Joint, seat: readonly BoxedPiece[], deep: number): Trimmed {
   const bored = [...tenon, ...tenon.flatMap((solid) => runOn(solid, direction, deep + CLEAR) ?? [])];
+  const around = boundsOf(bored.flatMap(({ points }) => points));
+  const wood = seat.filter(({ box }) => boxesMeet(around, box));
   const own = bored.flatMap((solid) => {
-    const box = boundingBox(solid);
-    return wood.flatMap((piece) =>
-      boxesMeet(box, boundingBox(piece)) ? (intersect(solid, piece) ?? []) : [],
-    );
+    const own = boundingBox(solid);
+    return wood.flatMap(({ piece, box }) => (boxesMeet(own, box) ? (intersect(solid, piece) ?? []) : []));
   });
-  return { own, bored };
+  return { own, bored, wood: wood.map(({ piece }) => piece) };
 }
 
 /** What follows the end of a tenon when its sides run on. */

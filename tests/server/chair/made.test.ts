@@ -117,6 +117,15 @@ describe("a study with parts of an earlier version", () => {
       expect(bodyOf(higher, part), part).not.toBe(bodyOf(before, part));
   });
 
+  it("takes over a solid seat that nothing is changed of, its lines too", () => {
+    const slip = textOf("slip-chair.chair");
+    const seatOf = ({ chair }: Study) => chair.seat!.body;
+    const first = of(slip);
+    const crest = of(slip.replace("up 880", "up 884"), first);
+    expect(seatOf(crest)).toBe(seatOf(first));
+    expect(seatOf(of(slip.replace("hollow 12", "hollow 13"), crest))).not.toBe(seatOf(first));
+  });
+
   it("takes over nothing that has moved in the text, so that findings stand where they should", () => {
     const later = of(`# One more line.\n${mess}`, before);
     expect(later.chair.members.get("crest")?.design.at.start).toBe(

@@ -80,7 +80,12 @@ export function shapedBody(
   // A hollow that is open in front runs out through the bevel there.
   const bevelled = hollow.open ? inner.flatMap((piece) => outOfBevels(piece)) : inner;
   const pieces = [...(rim ? between(0, floor, ({ cell }) => rim(cell)) : []), ...bevelled, ...lower];
-  return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift));
+  // No line of sight passes through a hollow alone whose rim is in one plane, so the seat without it is seen as large.
+  const unhollowed = () => {
+    const all = between(0, whole && below ? thick - below.deep : thick, ({ cell }) => [cell]);
+    return whole && below ? [...all, narrowing(below)] : all;
+  };
+  return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift), hollow.open ? undefined : unhollowed);
 }
 
 /** A convex part of the outline, with the planes that cut a bevel off it. */
