@@ -5,17 +5,16 @@ import type { SolidSeatDesign } from "../../../design/solid-seat-design.ts";
 import { drawnLater } from "../../../geometry/body.ts";
 import { clip, prism } from "../../../geometry/convex.ts";
 import { planeThrough } from "../../../geometry/plane.ts";
-import type { Body, Convex, Edge, Plane, Vec3 } from "../../../geometry/solid.ts";
-import { cross, dot, negate, sub, unit } from "../../../geometry/vec.ts";
+import type { Body, Convex, Plane, Vec3 } from "../../../geometry/solid.ts";
+import { cross, dot, negate, sub } from "../../../geometry/vec.ts";
 import type { SeatSurface } from "../../chair.ts";
 import type { Spot } from "./edge.ts";
 import { depthInside, isFront } from "./hollow.ts";
-import { cornersInset, insetBy, insetThrough } from "./inset.ts";
+import { cornersInset, insetThrough } from "./inset.ts";
+import { type Bevel, bevelDepth, type Lift, linesOf, POINT } from "./lines.ts";
+import type { Strip } from "./mirror.ts";
 import type { SeatPlan } from "./plan.ts";
 import { ringOf } from "./ring.ts";
-
-/** Puts a place of the plan into the chair, so far under the top face, mm. */
-type Lift = (spot: Spot, below: number) => Vec3;
 
 /** Steps in which the hollow falls from its rim to its depth. */
 const STEPS = 6;
@@ -23,10 +22,6 @@ const STEPS = 6;
 const STRAY = 0.25 / 400;
 /** The wood left under the hollow that belongs to its own pieces, as a share of the seat's thickness at most. */
 const FLOOR = 1 / 11;
-/** Facets of a curved edge turn by less than this, as a cosine. */
-const SMOOTH = Math.cos(0.2);
-/** A bevel as wide as a corner's radius would end in one point: it is made this much narrower there, mm. */
-const POINT = 1e-3;
 
 /** Cells are the outline in convex pieces, anticlockwise. */
 export function shapedBody(
@@ -74,7 +69,16 @@ export function shapedBody(
     whole && below && floor <= thick - below.deep
       ? [...between(floor, thick - below.deep, ({ cell }) => [cell]), narrowing(below)]
       : between(floor, thick, ({ cell }) => [cell]);
-  if (!hollow) return drawnLater(lower, () => edgesOf(solid, ring, thick, lift));
+  const lines = () =>
+    linesOf(
+      solid,
+      ring,
+      thick,
+      lift,
+      (bevel, corners) => bevelFace(bevel, corners, thick, lift),
+      hollow?.open ? runOut(plan, hollow) : [],
+    );
+  if (!hollow) return drawnLater(lower, lines);
   // Only the rim reaches up to the outline, and only what lies under it down to it.
   const { rim, inner } = hollowed(plan, hollow, floor, lift, slab);
   // A hollow that is open in front runs out through the bevel there.
@@ -85,7 +89,7 @@ export function shapedBody(
     const all = between(0, whole && below ? thick - below.deep : thick, ({ cell }) => [cell]);
     return whole && below ? [...all, narrowing(below)] : all;
   };
-  return drawnLater(pieces, () => edgesOf(solid, ring, thick, lift), hollow.open ? undefined : unhollowed);
+  return drawnLater(pieces, lines, hollow.open ? undefined : unhollowed);
 }
 
 /** A convex part of the outline, with the planes that cut a bevel off it. */
@@ -101,21 +105,23 @@ function bevelledParts(bevels: readonly Bevel[], ring: readonly Spot[], thick: n
   const parts = strips.map(({ level, corners }): Part => {
     const bevelled = (bevel: Bevel): Plane[] => {
       if (bevel.wide - POINT <= levels[level]! + POINT) return [];
-      const at = (moved: number) => bevel.deep * (1 - moved / bevel.wide);
-      const points = corners.map(({ at: spot, moved }) =>
-        lift(spot, bevel.face === "above" ? at(moved) : thick - at(moved)),
-      );
-      const plane = planeOfMost(points);
-      if (!plane) return [];
-      // Its wood lies on the side of the middle between both faces.
-      const [spot] = corners.map(({ at: each }) => each);
-      const off = dot(plane.normal, lift(spot!, bevel.face === "above" ? thick : 0)) - plane.offset;
-      return [off < 0 ? plane : { normal: negate(plane.normal), offset: -plane.offset }];
+      const plane = bevelFace(bevel, corners, thick, lift);
+      return plane ? [plane] : [];
     };
     return { cell: corners.map(({ at }) => at), bevelled };
   });
   const inside = left.flatMap(convexCells).map((cell): Part => ({ cell, bevelled: () => [] }));
   return [...parts, ...inside];
+}
+
+/** The plane that cuts a bevel off a strip of the outline, looking out of the wood; undefined of a strip that is a mere line. */
+function bevelFace(bevel: Bevel, corners: Strip["corners"], thick: number, lift: Lift): Plane | undefined {
+  const plane = planeOfMost(corners.map(({ at, moved }) => lift(at, bevelDepth(bevel, moved, thick))));
+  const spot = corners[0]?.at;
+  if (!plane || !spot) return undefined;
+  // Its wood lies on the side of the middle between both faces.
+  const off = dot(plane.normal, lift(spot, bevel.face === "above" ? thick : 0)) - plane.offset;
+  return off < 0 ? plane : { normal: negate(plane.normal), offset: -plane.offset };
 }
 
 /** The plane of points that lie in one, through the three of them that stand widest apart; undefined when they lie in a line. */
@@ -146,7 +152,7 @@ function hollowed(
 ): { rim?: (cell: readonly Spot[]) => Spot[][]; inner: Convex[] } {
   const ring = ringOf(simpler(plan, hollow.open));
   const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
-  const levels = Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS);
+  const levels = levelsOf(hollow);
   const all = hollow.rim > 0 ? [0, ...levels] : levels;
   const first = hollow.rim > 0 ? 1 : 0;
   const { strips, left } = insetThrough(ring, all, still);
@@ -187,6 +193,42 @@ function flat(ring: readonly Corner[]): Corner[][] {
   return ring.every((corner) => Math.abs(volumeOf(widest, corner)) < 1e-6) ? [[...ring]] : triangles;
 }
 
+/** Where a hollow that is open in front runs out through the front edge: places of that edge with their depths, from the right to the left. */
+function runOut(plan: SeatPlan, hollow: NonNullable<SolidSeatDesign["hollow"]>["value"]): Corner[] {
+  const ring = ringOf(simpler(plan, true));
+  const fronts = ring.flatMap((a, k) => {
+    const b = ring[(k + 1) % ring.length]!;
+    return isFront(plan, a, b) ? [[a, b] as const] : [];
+  });
+  const isOn = ([x, s]: Spot) =>
+    fronts.some(([[ax, as], [bx, bs]]) => {
+      const [u, v] = [bx - ax, bs - as];
+      const size = Math.hypot(u, v);
+      const along = ((x - ax) * u + (s - as) * v) / size;
+      return Math.abs((x - ax) * v - (s - as) * u) / size < ON && along > -ON && along < size + ON;
+    });
+  const levels = [...(hollow.rim > 0 ? [0] : []), ...levelsOf(hollow)];
+  const { strips, left } = insetThrough(ring, levels, (k) =>
+    isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!),
+  );
+  const last = hollow.rim + hollow.over;
+  const all = [
+    ...strips.flatMap(({ corners }) => corners),
+    ...left.flatMap((each) => each.map((at) => ({ at, moved: last }))),
+  ].filter(({ at }) => isOn(at));
+  return all
+    .sort((a, b) => a.at[0] - b.at[0])
+    .filter(({ at: [x] }, k, sorted) => k === 0 || x - sorted[k - 1]!.at[0] > ON)
+    .map(({ at, moved }) => ({ at, deep: depthInside(hollow, moved) }));
+}
+
+/** Places nearer than this to the front edge are on it, mm. */
+const ON = 1e-5;
+
+/** The distances inside the outline between which a hollow's solid falls in straights. */
+const levelsOf = ({ rim, over }: NonNullable<SolidSeatDesign["hollow"]>["value"]): number[] =>
+  Array.from({ length: STEPS + 1 }, (_, k) => rim + (over * k) / STEPS);
+
 /** The hollow's contours from its rim in, out and behind the front edge; none without one. The steps are those of its solid. */
 export function hollowContours({
   plan,
@@ -196,12 +238,10 @@ export function hollowContours({
   if (!hollow || !plan) return [];
   const ring = ringOf(simpler(plan, hollow.open));
   const still = (k: number) => hollow.open && isFront(plan, ring[k]!, ring[(k + 1) % ring.length]!);
-  return Array.from({ length: STEPS + 1 }, (_, k) => hollow.rim + (hollow.over * k) / STEPS).flatMap(
-    (inside) => {
-      const left = inside > 0 ? insetThrough(ring, [0, inside], still).left : [ring];
-      return left.map((each) => ({ deep: depthInside(hollow, inside), ring: each }));
-    },
-  );
+  return levelsOf(hollow).flatMap((inside) => {
+    const left = inside > 0 ? insetThrough(ring, [0, inside], still).left : [ring];
+    return left.map((each) => ({ deep: depthInside(hollow, inside), ring: each }));
+  });
 }
 
 /** The outline of a seat moved in, corner for corner: where corners run together they stand in one place. As drawn, in its top face. */
@@ -306,12 +346,6 @@ function fewer(spots: readonly Spot[], stray: number): Spot[] {
   return [...fewer(spots.slice(0, at + 1), stray).slice(0, -1), ...fewer(spots.slice(at), stray)];
 }
 
-interface Bevel {
-  wide: number;
-  deep: number;
-  face: "above" | "below";
-}
-
 /** The planes that cut a bevel off, one for each stretch of the outline, looking out of the wood. */
 function bevelPlanes({ wide, deep, face }: Bevel, ring: readonly Spot[], thick: number, lift: Lift): Plane[] {
   const [edge, inside] = face === "above" ? [deep, 0] : [thick - deep, thick];
@@ -328,56 +362,4 @@ function bevelPlanes({ wide, deep, face }: Bevel, ring: readonly Spot[], thick: 
     const out = sub(lift(a, edge), lift([a[0] + inward[0], a[1] + inward[1]], edge));
     return dot(plane.normal, out) > 0 ? [plane] : [{ normal: negate(plane.normal), offset: -plane.offset }];
   });
-}
-
-/** The lines that are drawn: round the top, the edge and the under face; a hollow has no arris. */
-function edgesOf({ bevels }: SolidSeatDesign, ring: readonly Spot[], thick: number, lift: Lift): Edge[] {
-  const above = bevels.find(({ value }) => value.face === "above")?.value;
-  const below = bevels.find(({ value }) => value.face === "below")?.value;
-  const rings: Vec3[][] = [];
-  const inset = (bevel: Bevel, depth: number) =>
-    insetBy(ring, bevel.wide - POINT)[0]?.map((p) => lift(p, depth));
-  const top = above && inset(above, 0);
-  if (top) rings.push(top);
-  rings.push(ring.map((p) => lift(p, above?.deep ?? 0)));
-  rings.push(ring.map((p) => lift(p, thick - (below?.deep ?? 0))));
-  const under = below && inset(below, thick);
-  if (under) rings.push(under);
-  const up = unit(sub(lift([0, 0], 0), lift([0, 0], 1)));
-  const edges: Edge[] = [];
-  for (const [n, loop] of rings.entries()) {
-    for (const [k, a] of loop.entries()) {
-      const b = loop[(k + 1) % loop.length]!;
-      const out = unit(cross(sub(b, a), up));
-      const slopes = [
-        n > 0 ? slopeOf(rings, n - 1, out, up) : up,
-        n < rings.length - 1 ? slopeOf(rings, n, out, up) : negate(up),
-      ];
-      edges.push({ a, b, is: "arris", normals: slopes as [Vec3, Vec3] });
-    }
-  }
-  const [edge, foot] = [rings[top ? 1 : 0]!, rings[top ? 2 : 1]!];
-  for (const [k, a] of edge.entries()) {
-    const before = unit(cross(sub(a, edge[(k + edge.length - 1) % edge.length]!), up));
-    const after = unit(cross(sub(edge[(k + 1) % edge.length]!, a), up));
-    edges.push({
-      a,
-      b: foot[k]!,
-      is: dot(before, after) > SMOOTH ? "smooth" : "arris",
-      normals: [before, after],
-    });
-  }
-  return edges;
-
-  /** The outward normal of the face between one ring and the next, where the outline looks out so. */
-  function slopeOf(all: Vec3[][], upper: number, out: Vec3, upward: Vec3): Vec3 {
-    const isTop = above !== undefined && top !== undefined && upper === 0;
-    const isUnder = below !== undefined && under !== undefined && upper === all.length - 2;
-    const bevel = isTop ? above : isUnder ? below : undefined;
-    if (!bevel) return out;
-    const sign = isTop ? 1 : -1;
-    return unit(
-      [0, 1, 2].map((i) => out[i]! * bevel.deep + sign * upward[i]! * bevel.wide) as unknown as Vec3,
-    );
-  }
 }
