@@ -5,7 +5,7 @@
 import type { Chair } from "../chair/chair.ts";
 import type { Vec3 } from "../geometry/solid.ts";
 import { bodyOf, oldestChild } from "../sitter/body.ts";
-import { childWeight } from "./editions.ts";
+import { childWeight } from "../sitter/child-weight.ts";
 import { type Loaded, type TipCase, tipCase } from "./load-cases.ts";
 import { gravity } from "./loaded.ts";
 import data from "./loads.json" with { type: "json" };

@@ -1,3 +1,4 @@
+import { armsOf } from "../chair/arms.ts";
 import type { Chair, Rail } from "../chair/chair.ts";
 import { backrestOf } from "../chair/values/backrest.ts";
 import { movePoint } from "../geometry/motion.ts";
@@ -30,19 +31,6 @@ export function placesOf(chair: Chair): Omit<Loaded, "weight"> | undefined {
     ...(back && { back }),
     arms: armsOf(chair).map((arm) => ({ outer: movePoint(stance, outerMiddle(arm)) })),
   };
-}
-
-/** Arms: members lying flat, fore-and-aft, above the seat, beside it. */
-export function armsOf(chair: Chair): Rail[] {
-  const seat = chair.seat;
-  if (!seat) return [];
-  return [...chair.rails.values()].filter((rail) => {
-    if (rail.is !== "rail" || Math.abs(rail.along[1]) < Math.SQRT1_2) return false;
-    const lying =
-      "flat" in rail.design && (rail.design.flat?.value || rail.design.ends.some((end) => end.over));
-    const middle = between(rail.start, rail.end, 0.5);
-    return Boolean(lying) && middle[2] > seat.front.middle[2] + 50;
-  });
 }
 
 /** The middle of an arm's outer edge: an arm lies centred, so its outside arris is the outer edge, bow included. */

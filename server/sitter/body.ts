@@ -2,8 +2,8 @@
  * One sitter with every measure, to be drawn and to be weighed: the middle of a group, or the one the text describes.
  */
 import type { SitterDesign } from "../design/design.ts";
-import { childWeight } from "../floor/editions.ts";
 import { type Group, groups, type Measure, measures, quantile } from "./body-sizes.ts";
+import { childWeight } from "./child-weight.ts";
 import { marksForAges, schoolMark, schoolMarks } from "./school-marks.ts";
 import { shoesOf } from "./shoes.ts";
 

@@ -1,6 +1,6 @@
+import { armsOf } from "../chair/arms.ts";
 import type { Chair } from "../chair/chair.ts";
 import { backrestOf } from "../chair/values/backrest.ts";
-import { armsOf } from "../floor/loaded.ts";
 import { movePoint } from "../geometry/motion.ts";
 import { height, lineMeets } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/solid.ts";

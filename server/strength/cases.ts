@@ -2,9 +2,10 @@
  * The load cases of the domestic and severer standards on a chair's frame, and what beyond them a chair meets. Figures in `loads.json`.
  */
 
+import { armsOf } from "../chair/arms.ts";
 import type { Chair } from "../chair/chair.ts";
 import { kept } from "../chair/kept.ts";
-import { armsOf, gravity, placesOf } from "../floor/loaded.ts";
+import { gravity, placesOf } from "../floor/loaded.ts";
 import { weigh } from "../timber/weight.ts";
 import { atMiddle, backLoad, pushed, seatLoad, selfWeight } from "./acting.ts";
 import { type Stops, supportsOf } from "./feet.ts";

@@ -1,5 +1,5 @@
 import { capital } from "../../../grammar/wording.ts";
-import { armsOf } from "../../floor/loaded.ts";
+import { armsOf } from "../../chair/arms.ts";
 import { fitNamed } from "../../sitter/fit.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import { sizesOf } from "../../sitter/sizes.ts";

@@ -1,5 +1,5 @@
 import { capital } from "../../../grammar/wording.ts";
-import { armsOf } from "../../floor/loaded.ts";
+import { armsOf } from "../../chair/arms.ts";
 import { movePoint } from "../../geometry/motion.ts";
 import seats from "../../sitter/seats.json" with { type: "json" };
 import type { Rule } from "../machinery/rule.ts";

@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { childWeight } from "../../../server/floor/editions.ts";
 import { gravity, loadedOf } from "../../../server/floor/loaded.ts";
 import data from "../../../server/floor/loads.json" with { type: "json" };
 import { balanceOf } from "../../../server/floor/tips.ts";
 import { movePoint } from "../../../server/geometry/motion.ts";
 import { between } from "../../../server/geometry/vec.ts";
-
 import { bodyOf } from "../../../server/sitter/body.ts";
+import { childWeight } from "../../../server/sitter/child-weight.ts";
 import { weigh } from "../../../server/timber/weight.ts";
 import { studied } from "../../check.ts";
 import { frame } from "../../plain-frame.ts";

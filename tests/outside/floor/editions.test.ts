@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { childWeight, editionOf } from "../../../server/floor/editions.ts";
+import { editionOf } from "../../../server/floor/editions.ts";
 import { inset, tipCases } from "../../../server/floor/load-cases.ts";
 import { supportOutline, tippingLines } from "../../../server/floor/support.ts";
+import { childWeight } from "../../../server/sitter/child-weight.ts";
 
 describe("loads of EN 1022", () => {
   const en = editionOf("en-1022-2018");

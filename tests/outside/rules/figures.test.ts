@@ -63,6 +63,7 @@ const dataFiles = [
   "server/strength/loads.json",
   "server/boards/sawn-sizes.json",
   "server/floor/loads.json",
+  "server/sitter/child-weights.json",
 ];
 
 /** What names a book, a paper, a standard or the body that keeps it. */
