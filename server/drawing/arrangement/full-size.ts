@@ -4,7 +4,7 @@
 import type { Chair } from "../../chair/chair.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import type { Figures } from "../markout/figures.ts";
-import type { Point } from "../markout/page.ts";
+import { enlarged, type Point, TYPE } from "../markout/page.ts";
 import type { FullSize } from "../markout/tiles.ts";
 import { type CellView, cellItems, cellOf } from "./cells.ts";
 import { type Labels, namedLabels } from "./labels.ts";
@@ -52,12 +52,14 @@ export function fullSizeViews(chair: Chair, pieces: readonly Piece[], figures: F
   return views.map(({ view, cell }) => ({ view, drawing: drawingOf(cell, figures, labels) }));
 }
 
+/** Laid out smaller and enlarged until its letters are large, which leaves the view itself at full size. */
 function drawingOf(view: CellView, figures: Figures, labels: Labels): FullSize {
-  const cell = cellOf(view, figures, labels, 1);
+  const [by] = TYPE;
+  const cell = cellOf(view, figures, labels, by);
   return {
-    width: cell.left + cell.right,
-    height: cell.above + cell.below,
-    items: cellItems(cell, [cell.left, cell.above]),
+    width: (cell.left + cell.right) * by,
+    height: (cell.above + cell.below) * by,
+    items: cellItems(cell, [cell.left, cell.above]).map((item) => enlarged(item, by)),
     captions: [],
   };
 }

@@ -6,7 +6,7 @@ import { withoutSides } from "../../design/identity.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import { around, extentOf } from "../dimension-lines.ts";
 import type { Figures } from "../markout/figures.ts";
-import { enlarged, type Item, moved, type Point } from "../markout/page.ts";
+import { enlarged, type Item, moved, type Point, TYPE } from "../markout/page.ts";
 import { paragraphs } from "../markout/table.ts";
 import { type Cell, type CellView, cellItems, cellOf } from "./cells.ts";
 import { namedLabels, numberedLabels } from "./labels.ts";
@@ -30,21 +30,34 @@ export function sectionSheet(
   const wide = (room.wide - (sections.length - 1) * GAP) / sections.length;
   const numbered = numberedLabels(pieces, figures);
   const ways = [namedLabels(pieces, figures), numbered];
-  const key = paragraphs([numbered.key], room.wide);
-  const high = room.high - key.height - 1;
-  const drawn = sections.map((section) =>
-    fitted([{ wide, high }], ways, (one, labels) => {
-      const cell = cellOf(viewOf(section), figures, labels, one);
-      return { cell, labels, wide: cell.left + cell.right, high: cell.above + cell.below };
-    }),
-  );
+  const keys = TYPE.map((by) => {
+    const { items, height } = paragraphs([numbered.key], room.wide / by);
+    return { items: items.map((item) => enlarged(item, by)), high: room.high - height * by - 1, by };
+  });
+  const tried = keys.map((key) => ({
+    key,
+    drawn: sections.map((section) =>
+      fitted([{ wide, high: key.high }], ways, (one, labels) => {
+        const cell = cellOf(viewOf(section), figures, labels, one);
+        return { cell, labels, wide: cell.left + cell.right, high: cell.above + cell.below };
+      }),
+    ),
+  }));
+  // The key's letters are as large as leaves the sections to their scale, and to letters as large.
+  const plain = tried[tried.length - 1]!;
+  const { key, drawn } =
+    tried.find(({ key: { by }, drawn }) =>
+      drawn.every(
+        (each, k) => each.scale === plain.drawn[k]!.scale && each.by >= Math.min(by, plain.drawn[k]!.by),
+      ),
+    ) ?? plain;
   const items = drawn.flatMap(({ laid: { cell }, room: own, by, scale }, k) => {
     const view = { ...cell.view, caption: `${sections[k]!.caption}, 1:${scale}` };
     return inRoom({ ...cell, view }, own).map((item) => moved(enlarged(item, by), k * (wide + GAP), 0));
   });
   // The key belongs to numbers alone.
   const isNumbered = drawn.some(({ laid }) => laid.labels === numbered);
-  return isNumbered ? [...items, ...key.items.map((item) => moved(item, 0, room.high - key.height))] : items;
+  return isNumbered ? [...items, ...key.items.map((item) => moved(item, 0, key.high + 1))] : items;
 }
 
 function sectionsOf(chair: Chair, figures: Figures): Section[] {

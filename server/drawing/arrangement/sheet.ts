@@ -77,8 +77,8 @@ interface Laid {
 }
 
 /**
- * The largest of the preferred scales at which one of the ways of laying out goes into one of the rooms, the first ways first, with the largest
- * letters that it has room for: it is laid out smaller, in a smaller room, and enlarged by `by`. The last of all is taken whether it fits or not.
+ * The largest of the preferred scales at which one of the ways of laying out goes into one of the rooms, the first ways first, the larger
+ * letters first: it is laid out smaller, in a smaller room, and enlarged by `by`. The last of all is taken whether it fits or not.
  */
 export function fitted<W, T extends Laid>(
   rooms: readonly Room[],
@@ -86,8 +86,8 @@ export function fitted<W, T extends Laid>(
   layOut: (scale: number, way: W, room: Room) => T,
 ): { laid: T; room: Room; index: number; by: number; scale: number } {
   const tries = SCALES.flatMap((scale) =>
-    ways.flatMap((way) =>
-      TYPE.flatMap((by) => rooms.map((room, index) => ({ scale, way, by, room, index }))),
+    TYPE.flatMap((by) =>
+      ways.flatMap((way) => rooms.map((room, index) => ({ scale, way, by, room, index }))),
     ),
   );
   const laidOut = ({ scale, way, by, room: { wide, high }, index }: (typeof tries)[number]) => {

@@ -4,9 +4,9 @@
 import { printAngle } from "../../design/units.ts";
 import type { Piece } from "../../joinery/pieces/piece.ts";
 import type { Figures } from "./figures.ts";
-import { inLargestType, type Room } from "./larger-type.ts";
+import type { Room } from "./larger-type.ts";
 import { linesOf } from "./lettering.ts";
-import { type Item, line, moved, type Point, SMALL, words } from "./page.ts";
+import { enlarged, type Item, line, moved, type Point, SMALL, TYPE, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { edgesOf } from "./plan-block.ts";
 import { sheetOf } from "./sheet/part.ts";
@@ -28,36 +28,39 @@ interface Setting {
 const STOCK = 42;
 const BLADE = 34;
 const THICK = 4;
-/** Width of a cell, and between cells. */
-const CELL = 84;
+/** Beside the stock for the figures, and between cells. */
+const FIGURES = 25;
 const GAP = 5;
 
 export function bevelPages(pieces: readonly Piece[], figures: Figures, paper: Paper): Unnumbered[] {
   const settings = settingsOf(pieces, figures);
-  return inLargestType(roomOn(paper), (room) => laid(settings, room));
+  const [by] = TYPE;
+  const { wide, high } = roomOn(paper);
+  return laid(settings, { wide: wide / by, high: high / by }, by).map((page) => ({
+    ...page,
+    items: page.items.map((item) => enlarged(item, by)),
+  }));
 }
 
-function laid(settings: readonly Setting[], { wide, high }: Room): Unnumbered[] {
-  const columns = Math.max(1, Math.floor((wide + GAP) / (CELL + GAP)));
+/** All of it is enlarged `by` so much afterwards, which leaves the drawn bevels as large as they are. */
+function laid(settings: readonly Setting[], { wide, high }: Room, by: number): Unnumbered[] {
+  const columns = Math.max(1, Math.floor((wide + GAP) / (STOCK / by + FIGURES + GAP)));
   const cell = (wide - (columns - 1) * GAP) / columns;
-  const pages: Item[][] = [];
-  let [x, y, row] = [0, 0, 0];
-  const blocks = settings.map((setting) => cellOf(setting, cell));
-  blocks.forEach(({ items, height }, k) => {
-    if (k % columns === 0) {
-      // A row is as high as the highest in it.
-      const next = Math.max(...blocks.slice(k, k + columns).map((block) => block.height));
-      y += k > 0 ? row + GAP : 0;
-      if (pages.length === 0 || y + next > high) {
+  const pages: Item[][] = [[]];
+  // Down each column, then to the next.
+  let [column, y] = [0, 0];
+  for (const { items, height } of settings.map((setting) => cellOf(setting, cell, by))) {
+    if (y > 0 && y + height > high) {
+      [column, y] = [column + 1, 0];
+      if (column === columns) {
         pages.push([]);
-        y = 0;
+        column = 0;
       }
-      [x, row] = [0, next];
     }
+    const x = column * (cell + GAP);
     pages[pages.length - 1]!.push(...items.map((item) => moved(item, x, y)));
-    x += cell + GAP;
-    row = Math.max(row, height);
-  });
+    y += height + GAP;
+  }
   return pages.map((items, k) => ({
     titles: {
       part: k > 0 ? "Bevel settings, continued" : "Bevel settings",
@@ -186,30 +189,35 @@ const cornersOf = ({ plan }: Piece): Used[] =>
 const slopeOf = (mark: SheetMark): string => told(mark, "slope");
 
 /** The stock with its blade at the angle, the figure beside it, the uses under it. */
-function cellOf({ degrees, text, slope, uses }: Setting, wide: number): { items: Item[]; height: number } {
+function cellOf(
+  { degrees, text, slope, uses }: Setting,
+  wide: number,
+  by: number,
+): { items: Item[]; height: number } {
+  const [long, blade, thick] = [STOCK / by, BLADE / by, THICK / by];
   const angle = (degrees * Math.PI) / 180;
-  const rise = BLADE * Math.sin(angle) + 2;
-  const foot: Point = [6, rise];
+  const rise = blade * Math.sin(angle) + 2;
+  const foot: Point = [6 / by, rise];
   const on = (far: number): Point => [foot[0] + far * Math.cos(angle), foot[1] - far * Math.sin(angle)];
   const arc = Array.from({ length: 13 }, (_, k): Point => {
     const at = (angle * k) / 12;
-    return [foot[0] + 14 * Math.cos(at), foot[1] - 14 * Math.sin(at)];
+    return [foot[0] + (14 / by) * Math.cos(at), foot[1] - (14 / by) * Math.sin(at)];
   });
   const stock: Point[] = [
     [0, foot[1]],
-    [STOCK, foot[1]],
-    [STOCK, foot[1] + THICK],
-    [0, foot[1] + THICK],
+    [long, foot[1]],
+    [long, foot[1] + thick],
+    [0, foot[1] + thick],
   ];
   const lines = uses.flatMap((use) => linesOf(use, SMALL, wide - 2));
-  const first = foot[1] + THICK + 4;
+  const first = foot[1] + thick + 4;
   return {
     items: [
       line(stock, "knife", { closed: true }),
-      line([foot, on(BLADE)], "outline"),
+      line([foot, on(blade)], "outline"),
       line(arc, "fine"),
-      words([STOCK + 3, foot[1] - 3], text, 12, { bold: true }),
-      ...(slope ? [words([STOCK + 3, foot[1] + 1.4], `${slope} from square`, SMALL)] : []),
+      words([long + 3, foot[1] - 3], text, 12, { bold: true }),
+      ...(slope ? [words([long + 3, foot[1] + 1.4], `${slope} from square`, SMALL)] : []),
       ...lines.map((each, k) => words([0, first + k * LINE], each, SMALL)),
     ],
     height: first + (lines.length - 1) * LINE + 2,

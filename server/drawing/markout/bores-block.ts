@@ -33,10 +33,15 @@ export function boreItems(
       words([back[0] + 4, back[1] - 0.5], figures.print(deep), SMALL, { anchor: "middle" }),
     ];
   });
-  return [...contours, ...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to))];
+  const letters: Point[] = [];
+  return [...contours, ...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to, letters))];
 }
 
-function oneBore(bore: SeatBore, middle: number, to: (spot: Spot) => Point): Item[] {
+/** Between two letters, mm. */
+const APART = 3.4;
+
+/** One socket with its letter, which keeps clear of those that stand there already. */
+function oneBore(bore: SeatBore, middle: number, to: (spot: Spot) => Point, letters: Point[]): Item[] {
   // Seen from above with the front below, the sitter's left is on the right.
   const x = middle + (bore.side === "right" ? -bore.out : bore.out);
   const way = bore.towards === "left" ? 1 : -1;
@@ -52,12 +57,21 @@ function oneBore(bore: SeatBore, middle: number, to: (spot: Spot) => Point): Ite
     to([x + run[0], bore.behind + run[1]])[1] - v,
   ];
   const size = Math.hypot(c, s);
-  const side: Point = [(-turn * far * s) / size, (turn * far * c) / size];
+  const beside = (by: number, along: number): Point => [
+    u + (-turn * by * s + along * c) / size,
+    v + (turn * by * c + along * s) / size,
+  ];
+  const places = [far, -far, far + APART].flatMap((by) =>
+    [0, -APART, APART].map((along) => beside(by, along)),
+  );
+  const isClear = ([a, b]: Point) => letters.every(([p, q]) => Math.hypot(a - p, b - q) > APART);
+  const at = places.find(isClear) ?? places[0]!;
+  letters.push(at);
   const sight = bore.lean > 1e-3 ? [line([on(-SIGHT / 2), on(SIGHT)], "knife")] : [];
   return [
     circle([u, v], radius, "hidden"),
     ...sight,
-    words([u + side[0], v + side[1] + 1.2], bore.letter, SMALL + 1, { bold: true, anchor: "middle" }),
+    words([at[0], at[1] + 1.2], bore.letter, SMALL + 1, { bold: true, anchor: "middle" }),
   ];
 }
 

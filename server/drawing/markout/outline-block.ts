@@ -26,6 +26,8 @@ export function outlineBlocks(sheet: SheetPart, wide: number, high: number): Blo
       const split = names.filter((name) => name.startsWith(`${face} at `));
       return split.length ? split : names.filter((name) => name === face);
     });
+  // Turned stuff has its diameters in the drawing.
+  if (columns.length === 0) return [];
   const even = columns.filter((name) => rows.every((row) => cell(row, name) === cell(rows[0]!, name)));
   const shown = columns.filter((name) => !even.includes(name));
   const steady = even.length

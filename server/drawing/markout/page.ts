@@ -60,7 +60,7 @@ export const BODY = 8;
 export const LARGE = 10;
 
 /** How much larger lettering may be where a page has room, the largest first: its small capitals are then 2.5 mm high (ISO 3098). */
-export const TYPE = [1.43, 1.2, 1];
+export const TYPE = [1.43, 1.2, 1] as const;
 
 /** Millimetres in a point. */
 export const POINT = 25.4 / 72;

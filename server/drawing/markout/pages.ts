@@ -25,7 +25,7 @@ import { roomOn, sheetPage, type Unnumbered } from "./sheet-page.ts";
 import { stockPages, withBlank } from "./stock-pages.ts";
 import { stickDrawings } from "./story-sticks.ts";
 import { type Template, templatesOf } from "./templates.ts";
-import { checkSquare, type FullSize, tiles } from "./tiles.ts";
+import { checkSquare, type FullSize, type Tile, tiles } from "./tiles.ts";
 
 export interface MarkoutOptions {
   paper: PaperName;
@@ -234,9 +234,10 @@ function fullSizePages(pieces: readonly Piece[], figures: Figures, paper: Paper)
 
 /** The maker's rod: the side and half the front of the chair at full size; sheets that would be empty are left out. */
 const rodPages = (chair: Chair, pieces: readonly Piece[], figures: Figures, paper: Paper): Unnumbered[] =>
-  fullSizeViews(chair, pieces, figures).flatMap(({ view, drawing }) =>
-    tiled(drawing, paper, { part: `Rod: ${view}`, about: "the whole chair", name: `rod ${view}` }, true),
-  );
+  fullSizeViews(chair, pieces, figures).flatMap(({ view, drawing }) => {
+    const pages = tiles(drawing, paper).filter(({ empty }) => !empty);
+    return titled(pages, { part: `Rod: ${view}`, about: "the whole chair", name: `rod ${view}` });
+  });
 
 /** Sizes nearer than this make do with one template, mm. */
 const ALIKE = 1;
@@ -270,14 +271,17 @@ function handsOf({ parts }: Piece): string {
   return mirrored ? `${parts.length} off, ${mirrored} of them turned over` : `${parts.length} off`;
 }
 
-function tiled(
-  drawing: FullSize,
-  paper: Paper,
-  { part, about, name }: { part: string; about: string; name: string },
-  withoutEmpty = false,
-): Unnumbered[] {
-  const pages = tiles(drawing, paper).filter(({ empty }) => !(withoutEmpty && empty));
-  return pages.map(({ items, column, row, rows }) => {
+interface Called {
+  part: string;
+  about: string;
+  name: string;
+}
+
+const tiled = (drawing: FullSize, paper: Paper, called: Called): Unnumbered[] =>
+  titled(tiles(drawing, paper), called);
+
+const titled = (pages: readonly Tile[], { part, about, name }: Called): Unnumbered[] =>
+  pages.map(({ items, column, row, rows }) => {
     const place = rows > 1 ? `${row + 1}.${column + 1}` : `${column + 1}`;
     const of = pages.length > 1 ? `, page ${place} of ${pages.length}` : "";
     return {
@@ -286,7 +290,6 @@ function tiled(
       page: { name: `${name} ${place}`, fullSize: true as const },
     };
   });
-}
 
 /** The first of the full-size pages. */
 function checkPage(paper: Paper): Unnumbered {

@@ -38,30 +38,96 @@ import {
 interface Drawn {
   items: Item[];
   scale: number;
-  height: number;
 }
 
 /** Where not all has room on one page, the faces take no more of the height than this. */
 const DRAWING = 0.8;
 /** Nor are they drawn so much smaller to be on one page with the rest. */
-const SMALLER = 3;
+const SMALLER = 1.5;
 const GAP = 3;
 
 /** Larger letters may make the drawing so much smaller. */
-const FOR_LETTERS = 1.25;
+const FOR_LETTERS = 2;
 
-/** The pages of a piece, in the largest letters that cost no further page and not too much of the drawing's size. */
+/** What stands on the pages of a piece, in a room that all of it is enlarged from afterwards; the drawing is among the blocks. */
+interface Laid {
+  blocks: Block[];
+  /** Which of them is the drawing, and its scale. */
+  drawing: number;
+  scale: number;
+  room: PageRoom;
+}
+
+/** The blocks of one page: from this one, up to that one. */
+type Span = readonly [from: number, to: number];
+
+/** The pages of a piece, each in the largest letters that cost no further page and not too much of the drawing's size. */
 export function pieceDrawn(piece: Piece, figures: Figures, paper: Paper): Drawn[] {
   const { wide, high } = roomOn(paper);
-  const at = (by: number) => drawnAt(piece, figures, { wide: wide / by, high: high / by, by });
-  const plain = at(1);
-  for (const by of TYPE.filter((each) => each > 1)) {
-    const pages = at(by);
-    const isOver = pages.some((page) => page.height > high / by || widthOver(page.items) > wide / by);
-    if (isOver || pages.length > plain.length || pages[0]!.scale > plain[0]!.scale * FOR_LETTERS) continue;
-    return pages.map(({ items, ...page }) => ({ ...page, items: items.map((item) => enlarged(item, by)) }));
-  }
-  return plain;
+  const laid = TYPE.map((by) => blocksOf(piece, figures, { wide: wide / by, high: high / by, by }));
+  const plain = laid[laid.length - 1]!;
+  const most = spansOf(plain).length;
+  const isLegible = ({ scale }: Laid) => scale <= plain.scale * FOR_LETTERS;
+  const all =
+    laid.find((each) => {
+      const spans = spansOf(each);
+      return spans.length <= most && isLegible(each) && spans.every((span) => fits(each, span));
+    }) ?? plain;
+  const spans = spansOf(all);
+  const pages = spans.map((span, k) => {
+    // A page with less on it than the others may be in larger letters than they are.
+    const own = laid.find(
+      (each) =>
+        each === all ||
+        (each.blocks.length === all.blocks.length &&
+          (!holds(span, all.drawing) || isLegible(each)) &&
+          fits(each, span)),
+    )!;
+    const items = onPage(own, span, k + 1 < spans.length);
+    return {
+      items: items.map((item) => enlarged(item, own.room.by)),
+      scale: own.scale,
+      drawn: holds(span, own.drawing),
+    };
+  });
+  const { scale } = pages.find(({ drawn }) => drawn)!;
+  return pages.map(({ items }) => ({ items, scale }));
+}
+
+const holds = ([from, to]: Span, which: number): boolean => from <= which && which < to;
+
+/** The blocks page by page, as many on each as it has room for. */
+function spansOf({ blocks, room }: Laid): Span[] {
+  const spans: Span[] = [];
+  let [from, height] = [0, 0];
+  blocks.forEach((block, k) => {
+    const top = height ? height + GAP : 0;
+    if (top > 0 && top + block.height > usable(room)) {
+      spans.push([from, k]);
+      [from, height] = [k, block.height];
+    } else height = top + block.height;
+  });
+  return [...spans, [from, blocks.length]];
+}
+
+/** The last line of a page says that the next one goes on with it. */
+const usable = ({ high }: PageRoom): number => high - LINE;
+
+function fits({ blocks, room }: Laid, [from, to]: Span): boolean {
+  const some = blocks.slice(from, to);
+  const height = some.reduce((sum, block) => sum + block.height, 0) + (some.length - 1) * GAP;
+  return height <= room.high && some.every(({ items }) => widthOver(items) <= room.wide);
+}
+
+function onPage({ blocks, room }: Laid, [from, to]: Span, goesOn: boolean): Item[] {
+  let top = 0;
+  const items = blocks.slice(from, to).flatMap((block) => {
+    const own = block.items.map((item) => moved(item, 0, top));
+    top += block.height + GAP;
+    return own;
+  });
+  if (goesOn) items.push(words([room.wide, room.high - 0.5], GOES_ON, SMALL, { anchor: "end", bold: true }));
+  return items;
 }
 
 /** How far level words reach to the right. */
@@ -82,11 +148,10 @@ interface PageRoom {
   by: number;
 }
 
-function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
+function blocksOf(piece: Piece, figures: Figures, room: PageRoom): Laid {
   const { wide, by } = room;
-  if (piece.plan) return planDrawn(piece, figures, room);
-  // The last line of a page says that the next one goes on with it.
-  const high = room.high - LINE;
+  if (piece.plan) return planLaid(piece, figures, room);
+  const high = usable(room);
   const sheet = sheetOf(piece, figures);
   const head = headBlock(piece, sheet, figures, wide);
   const bow = piece.form && bowBlocks(piece, sheet, { wide, high: high * BENT, by }, figures);
@@ -104,22 +169,8 @@ function drawnAt(piece: Piece, figures: Figures, room: PageRoom): Drawn[] {
     (piece.turned
       ? turnedBlock(piece, figures, wide, by)
       : facesFor(piece, figures, { ...room, high }, rests));
-  const blocks = [head, drawing, ...below];
-  const pages: Drawn[] = [{ items: [], scale: drawing.scale, height: 0 }];
-  for (const { items, height } of blocks) {
-    if (height === 0) continue;
-    let page = pages[pages.length - 1]!;
-    let top = page.height ? page.height + GAP : 0;
-    if (top > 0 && top + height > high) {
-      page.items.push(words([wide, room.high - 0.5], GOES_ON, SMALL, { anchor: "end", bold: true }));
-      page = { items: [], scale: drawing.scale, height: 0 };
-      pages.push(page);
-      top = 0;
-    }
-    page.items.push(...items.map((item) => moved(item, 0, top)));
-    page.height = top + height;
-  }
-  return pages;
+  const blocks = [head, drawing, ...below].filter(({ height }) => height > 0);
+  return { blocks, drawing: 1, scale: drawing.scale, room };
 }
 
 /** The form of a bow takes no more of the height than this. */
@@ -127,13 +178,13 @@ const BENT = 0.45;
 
 const GOES_ON = "Continued on the next sheet";
 
-/** A part in plan, on one page. */
-function planDrawn(piece: Piece, figures: Figures, { wide, high, by }: PageRoom): Drawn[] {
+/** A part in plan; its bores on the same page, unless the plan would be too small there. */
+function planLaid(piece: Piece, figures: Figures, room: PageRoom): Laid {
+  const { wide, by } = room;
   const title = words([0, 3.4], quantity(piece), BODY + 1, { bold: true });
   const { long, wide: deep, thick } = piece.size;
   const sizes = [long, deep, thick].map((mm) => figures.print(mm)).join(" × ");
   const bores = boreTable(sheetOf(piece, figures), wide);
-  const below = bores.height ? bores.height + GAP : 0;
   const says = paragraphs(
     [
       `${sizes} ${figures.sign} over all. ${blankLine(sheetOf(piece, figures))}`,
@@ -143,15 +194,24 @@ function planDrawn(piece: Piece, figures: Figures, { wide, high, by }: PageRoom)
     wide,
   );
   const top = 4.6 + says.height + 2;
-  const plan = planBlock(piece, figures, wide, high - top - below, by);
+  const inRoom = (high: number) => planBlock(piece, figures, wide, high - top, by);
+  const rest = bores.height ? bores.height + GAP : 0;
+  const together = inRoom(room.high - rest);
+  const alone = rest ? inRoom(usable(room)) : together;
+  const isTogether =
+    top + together.height + rest <= room.high && together.scale <= alone.scale * PLAN_SMALLER;
+  const plan = isTogether ? together : alone;
   const items = [
     title,
     ...says.items.map((item) => moved(item, 0, 4.6)),
     ...plan.items.map((item) => moved(item, 0, top)),
-    ...bores.items.map((item) => moved(item, 0, top + plan.height + GAP)),
   ];
-  return [{ items, scale: plan.scale, height: top + plan.height + below }];
+  const blocks = [{ items, height: top + plan.height }, bores].filter(({ height }) => height > 0);
+  return { blocks, drawing: 0, scale: plan.scale, room };
 }
+
+/** A plan is drawn so much smaller at the most to be on one page with its bores. */
+const PLAN_SMALLER = 1.5;
 
 /** The faces as large as leaves room for as much of the rest as can be on the page, unless that would make them too small. */
 function facesFor(piece: Piece, figures: Figures, { wide, high, by }: PageRoom, rests: readonly number[]) {

@@ -2,16 +2,29 @@
  * How to read the sheets: what each line and sign means, and the words that stand on them.
  */
 import { linesOf } from "./lettering.ts";
-import { BODY, circle, enlarged, type Item, line, moved, type Pen, type Point, TYPE, words } from "./page.ts";
+import { circle, type Item, LARGE, line, moved, type Pen, type Point, SMALL, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn, type Unnumbered } from "./sheet-page.ts";
 
-const LINE = 3.8;
 /** Between two columns, and for a sample of a line, mm. */
-const GAP = 8;
+const GAP = 6;
 const SAMPLE = 24;
+/** Letters, the largest first: their size in points, from one line to the next and between sentences, mm. */
+const LETTERS: readonly Letters[] = [
+  { size: 11.4, step: 5.2, between: 2.4 },
+  { size: LARGE, step: 4.4, between: 2 },
+  { size: LARGE, step: 3.9, between: 1.2 },
+  { size: 9, step: 3.7, between: 1.2 },
+  { size: SMALL, step: 3, between: 1 },
+];
 /** Of the width for what lines and signs mean. */
-const LEGEND = 0.36;
+const LEGENDS = [0.36, 0.32, 0.28];
+
+interface Letters {
+  size: number;
+  step: number;
+  between: number;
+}
 
 const pens: [Pen, string][] = [
   ["outline", "an outline: what is cut, or the edge of a part"],
@@ -42,8 +55,8 @@ const sentences = (unit: string, angle: string): string[] => [
 /** One page. */
 export function readingPage(paper: Paper, unit: string, angle: string): Unnumbered {
   const { wide, high } = roomOn(paper);
-  const made = TYPE.map((by) => ({ by, ...laid(wide / by, unit, angle) }));
-  const { items, by } = made.find((each) => each.height * each.by <= high) ?? made[made.length - 1]!;
+  const made = LETTERS.flatMap((letters) => LEGENDS.map((share) => laid(wide, share, letters, unit, angle)));
+  const { items } = made.find(({ height }) => height <= high) ?? made[made.length - 1]!;
   return {
     titles: {
       part: "How to read these sheets",
@@ -51,35 +64,41 @@ export function readingPage(paper: Paper, unit: string, angle: string): Unnumber
       scale: "Not to scale.",
       caution: "Read this page before the first cut.",
     },
-    items: items.map((item) => enlarged(item, by)),
+    items,
     page: { name: "reading" },
   };
 }
 
-function laid(wide: number, unit: string, angle: string): { items: Item[]; height: number } {
-  const first = (wide - GAP) * LEGEND;
+interface Laid {
+  items: Item[];
+  height: number;
+}
+
+function laid(wide: number, share: number, letters: Letters, unit: string, angle: string): Laid {
+  const { size, step, between } = letters;
+  const first = (wide - GAP) * share;
   const column = wide - GAP - first;
-  const left = legend(first);
+  const left = legend(first, letters);
   let y = 4;
   const right = sentences(unit, angle).flatMap((sentence) => {
-    const lines = linesOf(sentence, BODY, column).map((text, k) => words([0, y + k * LINE], text, BODY));
-    y += lines.length * LINE + 1.8;
+    const lines = linesOf(sentence, size, column).map((text, k) => words([0, y + k * step], text, size));
+    y += lines.length * step + between;
     return lines;
   });
   return {
     items: [...left.items, ...right.map((item) => moved(item, first + GAP, 0))],
-    height: Math.max(left.height, y),
+    height: Math.max(left.height, y - step - between + 1),
   };
 }
 
-function legend(wide: number): { items: Item[]; height: number } {
+function legend(wide: number, { size, step }: Letters): Laid {
   const items: Item[] = [];
   let y = 4;
   const add = (sample: Item[], text: string) => {
-    const lines = linesOf(text, BODY, wide - SAMPLE - 4);
+    const lines = linesOf(text, size, wide - SAMPLE - 4);
     items.push(...sample.map((item) => moved(item, 0, y)));
-    items.push(...lines.map((each, k) => words([SAMPLE + 4, y + 1 + k * LINE], each, BODY)));
-    y += Math.max(lines.length * LINE + 2.4, 7);
+    items.push(...lines.map((each, k) => words([SAMPLE + 4, y + 1 + k * step], each, size)));
+    y += Math.max(lines.length * step + 2.4, 8.4);
   };
   for (const [pen, text] of pens) add([straight([0, 0], [SAMPLE, 0], pen)], text);
   const box: Point[] = [

@@ -11,9 +11,11 @@ const NARROW = 240;
 /** From the border to what is drawn. */
 const INSIDE = 3;
 /** Widths of what stands at the right: who owns, made and passed it; date and text; the sheet's number. */
-const PEOPLE = 44;
-const ISSUE = 32;
-const SHEET = 22;
+const PEOPLE = 42;
+const ISSUE = 26;
+const SHEET = 23;
+/** How much of what those leave the part's name has, the shares that are tried first first; scale and caution have the rest. */
+const SHARES = [0.43, 0.36, 0.3];
 /** How words may be set, the largest first: type in points, from one line to the next in mm, how many lines there may be. */
 interface Setting {
   size: number;
@@ -25,7 +27,7 @@ const ABOUT: readonly Setting[] = [
   { size: SMALL, step: 3.1, most: 2 },
 ];
 const CAUTION: readonly Setting[] = [
-  { size: LARGE, step: 4.1, most: 3 },
+  { size: LARGE, step: 3.95, most: 4 },
   { size: 8.4, step: 3.6, most: 4 },
   { size: SMALL, step: 3.1, most: 5 },
 ];
@@ -92,12 +94,18 @@ export function sheetPage(
 function oneRow(titles: Titles, left: number, right: number, bottom: number): Item[] {
   const head = bottom - ROW;
   const fixed = right - SHEET - ISSUE - PEOPLE;
-  const second = left + (fixed - left) * 0.43;
+  const fields = SHARES.map((share) => {
+    const second = left + (fixed - left) * share;
+    return {
+      second,
+      items: [...named(titles, left, head, second - left), ...warned(titles, second, head, fixed - second)],
+    };
+  });
+  const { second, items } = fields.find((each) => each.items.every(isLarge)) ?? fields[0]!;
   return [
     level(left, right, head),
     ...[second, fixed, fixed + PEOPLE, fixed + PEOPLE + ISSUE].map((x) => upright(x, head, bottom)),
-    ...named(titles, left, head, second - left),
-    ...warned(titles, second, head, fixed - second),
+    ...items,
     ...people(fixed, head),
     ...issued(titles, fixed + PEOPLE, head),
     ...numbered(titles, fixed + PEOPLE + ISSUE, head),
@@ -158,15 +166,23 @@ function warned({ scale, caution }: Titles, x: number, y: number, wide: number):
   ];
 }
 
-/** Sentences in the largest type that all their lines have room in; in the smallest the lines beyond are left out. */
+const isLarge = (item: Item): boolean =>
+  item.is === "line" || (item.size >= LARGE && !item.text.endsWith("…"));
+
+/**
+ * Sentences in the largest type that all their lines have room in, each on lines of its own or, where that is too many, run on; in the smallest
+ * the lines beyond are left out.
+ */
 function set(
   sentences: readonly string[],
   settings: readonly Setting[],
   [x, y]: Point,
   room: number,
 ): Item[] {
-  const made = settings.map(({ size, step, most }) => {
-    const lines = sentences.flatMap((text) => linesOf(text, size, room));
+  const ways = [sentences, [sentences.join(" ")]];
+  const tries = settings.flatMap((setting) => ways.map((way) => ({ ...setting, way })));
+  const made = tries.map(({ size, step, most, way }) => {
+    const lines = way.flatMap((text) => linesOf(text, size, room));
     const fits = lines.length <= most && lines.every((text) => widthOf(text, size) <= room);
     return { size, step, most, lines, fits };
   });

@@ -3,38 +3,40 @@
  */
 import type { Mortise, Piece } from "../../joinery/pieces/piece.ts";
 import { type Figures, mortiseSteps } from "./figures.ts";
-import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
+import { widthOf } from "./lettering.ts";
+import { circle, type Item, LARGE, line, moved, POINT, type Point, words } from "./page.ts";
 import { spread } from "./spread.ts";
 import type { FullSize } from "./tiles.ts";
 
-/** Height of one of a stick's four lanes, of its name above and its figures below, and room for the lanes' names, mm. */
+/** Height of one of a stick's four lanes and of its name above, from it to its figures, and white under those, mm. */
 const LANE = 4.5;
 const STICK = 4 * LANE;
 const NAME = 6.5;
-const BELOW = 27;
-const NAMES = 17;
-const EACH = NAME + STICK + BELOW;
+const LEADER = 4.2;
+const UNDER = 1.5;
 
-/** All posts' sticks under each other, so many to a drawing as fit in that height. */
+/** All posts' sticks under each other, so many to a drawing as fit in that height, in large letters. */
 export function stickDrawings(
   pieces: readonly Piece[],
   figures: Figures,
   high: number,
 ): { names: string[]; drawing: FullSize }[] {
   const posts = pieces.filter(({ is }) => is === "post");
-  const most = Math.max(1, Math.floor(high / EACH));
+  const all = posts.map((piece) => stickOf(piece, figures, NAME));
+  const each = NAME + STICK + Math.max(0, ...all.map(({ below }) => below));
+  const most = Math.max(1, Math.floor(high / each));
   const drawings: { names: string[]; drawing: FullSize }[] = [];
   for (let k = 0; k < posts.length; k += most) {
     const some = posts.slice(k, k + most);
-    const sticks = some.map((piece, at) => stickOf(piece, figures, at * EACH + NAME));
+    const sticks = all.slice(k, k + most);
     drawings.push({
       names: some.map(({ name }) => name),
       drawing: {
         width: Math.max(...sticks.map(({ width }) => width)),
-        height: some.length * EACH,
-        items: sticks.flatMap(({ items }) => items),
+        height: some.length * each,
+        items: sticks.flatMap(({ items }, at) => items.map((item) => moved(item, 0, at * each))),
         captions: some.map(({ name, parts }, at) => ({
-          y: at * EACH + NAME - 2.6,
+          y: at * each + NAME - 2.6,
           text: `Story stick for ${name}, ${parts.length} off`,
           width: sticks[at]!.width,
         })),
@@ -49,14 +51,28 @@ interface Stop {
   text: string;
 }
 
-function stickOf(piece: Piece, figures: Figures, y: number): { items: Item[]; width: number } {
+interface Stick {
+  items: Item[];
+  width: number;
+  /** What its figures take under it. */
+  below: number;
+}
+
+/** How far under its middle a line of letters has its foot, and from one line to the next, mm. */
+const DROP = 0.36 * LARGE * POINT;
+const APART = 4.2;
+/** Between the letters of two holes beside each other. */
+const BESIDE = 3.4;
+
+function stickOf(piece: Piece, figures: Figures, y: number): Stick {
   const start = (datum: string) => piece.datums.find(({ name }) => name === datum)?.along ?? 0;
   const ends = piece.ends.map((end) => start(end.datum) + endOf(piece, end));
-  const left = Math.min(0, ends[0]!) - NAMES;
+  const lanes = lanesOf(piece);
+  const left = Math.min(0, ends[0]!) - Math.max(...lanes.map((name) => widthOf(name, LARGE))) - 3;
   const at = (x: number) => x - left;
   const items: Item[] = [box(at(Math.min(0, ends[0]!)), at(ends[1]!), y, y + STICK, "knife")];
-  lanesOf(piece).forEach((name, k) => {
-    items.push(words([0, y + k * LANE + LANE / 2 + 0.9], name, SMALL));
+  lanes.forEach((name, k) => {
+    items.push(words([0, y + k * LANE + LANE / 2 + DROP], name, LARGE));
     if (k > 0) items.push(between(at(0), at(ends[1]!), y + k * LANE));
   });
   const stops: Stop[] = [];
@@ -83,7 +99,7 @@ function stickOf(piece: Piece, figures: Figures, y: number): { items: Item[]; wi
   stops.push({ x: at(ends[1]!), text: `top ${figures.print(ends[1]! - start(piece.ends[1]!.datum))}` });
   const xs = spread(
     stops.map(({ x }) => x),
-    3,
+    APART,
     1.5,
     1e5,
   );
@@ -99,10 +115,11 @@ function stickOf(piece: Piece, figures: Figures, y: number): { items: Item[]; wi
         ],
         "fine",
       ),
-      words([xs[k]! + 0.85, foot + 4.2], text, SMALL, { anchor: "end", upright: true }),
+      words([xs[k]! + DROP, foot + LEADER], text, LARGE, { anchor: "end", upright: true }),
     );
   });
-  return { items, width: at(ends[1]!) + 3 };
+  const longest = Math.max(...stops.map(({ text }) => widthOf(text, LARGE)));
+  return { items, width: at(ends[1]!) + 3, below: LEADER + longest + UNDER };
 }
 
 /** The farthest that an end is cut, from its datum. */
@@ -139,14 +156,14 @@ function mortiseOn(mortise: Mortise, start: number, { piece, at, y, figures, sto
   const x = at(start + Math.min(...from));
   const lane = laneOf(piece, mortise);
   const top = y + lane * LANE;
-  const base = top + LANE / 2 + 0.9;
+  const base = top + LANE / 2 + DROP;
   if (is !== "mortise") {
     const what = is === "peg" ? "peg" : face || "hole";
     stops.push({ x, text: `${letter} ${what} ${figures.text(steps.from[0])}` });
     // Two holes beside each other have their letters one after the other.
     let letterAt = x + 1.8;
-    while (letters.some((other) => other.lane === lane && Math.abs(other.x - letterAt) < 2.4))
-      letterAt += 2.4;
+    while (letters.some((other) => other.lane === lane && Math.abs(other.x - letterAt) < BESIDE))
+      letterAt += BESIDE;
     letters.push({ lane, x: letterAt });
     const through: Point[] = [
       [x, top],
@@ -155,7 +172,7 @@ function mortiseOn(mortise: Mortise, start: number, { piece, at, y, figures, sto
     return [
       line(through, "knife"),
       circle([x, top + LANE / 2], 1.2, "fine"),
-      words([letterAt, base], letter, SMALL, { bold: true }),
+      words([letterAt, base], letter, LARGE, { bold: true }),
     ];
   }
   const end = at(start + Math.max(...to));
@@ -163,7 +180,7 @@ function mortiseOn(mortise: Mortise, start: number, { piece, at, y, figures, sto
   stops.push({ x: end, text: `${letter} ${figures.text(Math.max(...steps.to))}` });
   return [
     box(x, end, top, top + LANE, "knife", 0.85),
-    words([(x + end) / 2, base], letter, SMALL, { anchor: "middle", bold: true }),
+    words([(x + end) / 2, base], letter, LARGE, { anchor: "middle", bold: true }),
   ];
 }
 

@@ -5,8 +5,8 @@ import type { Block } from "./faces.ts";
 import { linesOf, widthOf } from "./lettering.ts";
 import { type Item, line, SMALL, words } from "./page.ts";
 
-/** From one line to the next, mm. */
-export const LINE = 3.3;
+/** From one line to the next, mm: 1.7 times the height of capitals. */
+export const LINE = 3;
 const PAD = 2.2;
 
 /** A table under a heading of its own; its last column takes what is left and breaks its lines. */

@@ -7,7 +7,8 @@ import { boreAt, outlinesOf } from "./bow-block.ts";
 import { drawnMarks } from "./drawn-marks.ts";
 import { runningDistances, stopsOf } from "./faces.ts";
 import type { Figures } from "./figures.ts";
-import { circle, type Item, line, type Point, SMALL, words } from "./page.ts";
+import { widthOf } from "./lettering.ts";
+import { circle, enlarged, type Item, LARGE, line, type Point, TYPE, words } from "./page.ts";
 import { edgesOf } from "./plan-block.ts";
 import type { FullSize } from "./tiles.ts";
 
@@ -21,7 +22,7 @@ export interface Template {
 /** White round the drawing, mm. */
 const CLEAR = 2;
 
-/** Templates that a piece wants; none for plain stuff. */
+/** The templates of a piece; none for plain stuff. */
 export function templatesOf(piece: Piece, figures: Figures): Template[] {
   // A straight-edged seat is set out by its lengths and corners: a template would be a dozen pages that say no more.
   if (piece.plan)
@@ -94,27 +95,42 @@ function faceDrawing(piece: Piece, face: LaidFace, figures: Figures): FullSize {
   for (const { is, spots: at, letter } of face.marks) {
     if (!letter) continue;
     const middle = to([mean(at.map(([x]) => x)), mean(at.map(([, y]) => y))]);
-    if (is === "datum")
-      items.push(words([middle[0] + 1.2, middle[1] + 1], letter, SMALL + 1, { bold: true }));
-    else items.push(words([middle[0], middle[1] + 1.2], letter, 10, { anchor: "middle", bold: true }));
+    if (is === "datum") items.push(words([middle[0] + 1.2, middle[1] + 1], letter, LARGE, { bold: true }));
+    else items.push(words([middle[0], middle[1] + 1.2], letter, LARGE, { anchor: "middle", bold: true }));
   }
   const width = Math.max(...spots.map(([x]) => x)) - left + CLEAR;
   const foot = top - Math.min(...spots.map(([, y]) => y)) + UNDER;
-  const band = runningDistances(stopsOf(piece, face, true, figures), (x) => x - left, foot, width, CLEAR);
-  return { width, height: foot + band.height, items: [...items, ...band.items], captions: [] };
+  // Laid out smaller and enlarged with its letters.
+  const [by] = TYPE;
+  const band = runningDistances(
+    stopsOf(piece, face, true, figures),
+    (x) => (x - left) / by,
+    foot / by,
+    width / by,
+    CLEAR / by,
+  );
+  return {
+    width,
+    height: foot + band.height * by,
+    items: [...items, ...band.items.map((item) => enlarged(item, by))],
+    captions: [],
+  };
 }
 
 function planTemplate(plan: NonNullable<Piece["plan"]>, figures: Figures): Template {
   const { ring, seen } = plan;
   const reach = (axis: 0 | 1) => Math.max(...ring.map((spot) => spot[axis]));
   const high = reach(1) + CLEAR;
+  const [by] = TYPE;
   const items = [
     line(
       ring.map(([x, y]): Point => [x + CLEAR, high - y]),
       "outline",
       { closed: true },
     ),
-    ...boreItems(plan, figures, ([x, y]) => [x + CLEAR, high - y]),
+    ...boreItems(plan, figures, ([x, y]) => [(x + CLEAR) / by, (high - y) / by]).map((item) =>
+      enlarged(item, by),
+    ),
   ];
   const drawing = { width: reach(0) + 2 * CLEAR, height: reach(1) + 2 * CLEAR, items, captions: [] };
   return { of: `outline, ${seen}`, why: "shaped", drawing };
@@ -130,7 +146,7 @@ function formTemplate(piece: Piece): Template {
     const at = to(boreAt(form, bore));
     items.push(
       circle(at, bore.diameter / 2, "knife"),
-      words([at[0] + bore.diameter, at[1]], bore.letter, 10, { bold: true }),
+      words([at[0] + bore.diameter, at[1]], bore.letter, LARGE, { bold: true }),
     );
   }
   const drawing = { width: 2 * (reach + CLEAR), height: rise + 2 * CLEAR, items, captions: [] };
@@ -171,6 +187,7 @@ function turnedTemplates(piece: Piece, figures: Figures): Template[] {
       "datum",
     ),
   ];
+  let reach = Number.NEGATIVE_INFINITY;
   for (const { at, diameter } of stations) {
     const here = walked.reduce((best, each) =>
       Math.abs(each.along - at) < Math.abs(best.along - at) ? each : best,
@@ -183,7 +200,11 @@ function turnedTemplates(piece: Piece, figures: Figures): Template[] {
     );
     items.push(line(ends.map(to), "fine"));
     const [x, y] = to(here.spot);
-    items.push(words([x + 1, y - 1], `Ø ${figures.print(diameter)}`, SMALL));
+    const text = `Ø ${figures.print(diameter)}`;
+    // Over the middle line, or under it where the last one reaches.
+    const isOver = x + 1 > reach;
+    items.push(words([x + 1, isOver ? y - 1 : y + 3.6], text, LARGE));
+    if (isOver) reach = x + 2 + widthOf(text, LARGE);
   }
   const height = top - Math.min(...outline.map(([, y]) => y)) + CLEAR;
   const width = Math.max(...outline.map(([x]) => x)) - left + CLEAR;

@@ -3,18 +3,7 @@
  */
 
 import { widthOf } from "./lettering.ts";
-import {
-  circle,
-  type Item,
-  LARGE,
-  type Line,
-  line,
-  POINT,
-  type Point,
-  SMALL,
-  type Words,
-  words,
-} from "./page.ts";
+import { circle, type Item, LARGE, type Line, line, POINT, type Point, type Words, words } from "./page.ts";
 import type { Paper } from "./paper.ts";
 import { roomOn } from "./sheet-page.ts";
 
@@ -34,7 +23,8 @@ const MARKS = 8;
 /** The side of the check square, mm. */
 const SQUARE = 100;
 
-interface Tile {
+/** One page of a drawing, and where in it. */
+export interface Tile {
   items: Item[];
   column: number;
   row: number;
@@ -69,9 +59,9 @@ export function tiles(drawing: FullSize, paper: Paper): Tile[] {
     for (const { y, text, width } of drawing.captions) {
       const at = y - top;
       if (at > 0 && at < box.bottom && width > left + OVERLAP)
-        items.push(words([column === 0 ? 0 : OVERLAP + 3, at], text, SMALL + 1, { bold: true }));
+        items.push(words([column === 0 ? 0 : OVERLAP + 3, at], text, LARGE, { bold: true }));
     }
-    items.push(...joints({ column, row, columns, rows }, box));
+    items.push(...joints({ column, row, columns, rows }, box, items.filter(isWords).map(boxOf)));
     const foot = square ? whole + 3 : high - 5;
     items.push(...(square ? checkSquare([1, foot]) : checkLine([1, foot])));
     return { items, column, row, columns, rows, empty };
@@ -215,10 +205,14 @@ function fillIn(item: Line, box: Box): Item[] {
 }
 
 /** Where this page meets its neighbours: a line to cut or fold to, and targets to lay on each other. */
-function joints({ column, row, columns, rows }: Omit<Tile, "items" | "empty">, box: Box): Item[] {
+function joints(
+  { column, row, columns, rows }: Omit<Tile, "items" | "empty">,
+  box: Box,
+  taken: Box[],
+): Item[] {
   const items: Item[] = [];
   const nameOf = (c: number, r: number) => (rows > 1 ? `${r + 1}.${c + 1}` : `${c + 1}`);
-  const upright = (x: number, to: string) => {
+  const upright = (x: number, way: 1 | -1, to: string) => {
     items.push(
       line(
         [
@@ -229,7 +223,14 @@ function joints({ column, row, columns, rows }: Omit<Tile, "items" | "empty">, b
       ),
     );
     for (const y of [box.top + 4, box.bottom - 4]) items.push(...target([x, y]));
-    items.push(words([x + 2.9, box.top + 2.4], to, SMALL));
+    const heights = [box.top + 2.9, ...stepsFrom(box.top + 8, box.bottom)];
+    const more = way < 0 ? { anchor: "end" as const } : {};
+    items.push(
+      free(
+        heights.map((at) => words([x + way * 3.6, at], to, LARGE, more)),
+        taken,
+      ),
+    );
   };
   const level = (y: number, to: string) => {
     items.push(
@@ -242,13 +243,32 @@ function joints({ column, row, columns, rows }: Omit<Tile, "items" | "empty">, b
       ),
     );
     for (const x of [box.left + 60, box.right - 60]) items.push(...target([x, y]));
-    items.push(words([box.left + 66, y - 1], to, SMALL));
+    items.push(
+      free(
+        stepsFrom(box.left + 66, box.right - 20).map((x) => words([x, y - 1], to, LARGE)),
+        taken,
+      ),
+    );
   };
-  if (column > 0) upright(box.left + OVERLAP / 2, `from ${nameOf(column - 1, row)}`);
-  if (column < columns - 1) upright(box.right - OVERLAP / 2, `to ${nameOf(column + 1, row)}`);
+  if (column > 0) upright(box.left + OVERLAP / 2, 1, `from ${nameOf(column - 1, row)}`);
+  if (column < columns - 1) upright(box.right - OVERLAP / 2, -1, `to ${nameOf(column + 1, row)}`);
   if (row > 0) level(box.top + OVERLAP / 2, `below ${nameOf(column, row - 1)}`);
   if (row < rows - 1) level(box.bottom - OVERLAP / 2, `above ${nameOf(column, row + 1)}`);
   return items;
+}
+
+const stepsFrom = (from: number, to: number): number[] =>
+  Array.from({ length: Math.max(1, Math.floor((to - from) / 4)) }, (_, k) => from + k * 4);
+
+const isWords = (item: Item): item is Words => item.is === "words";
+
+/** The first of some words that lie on none of these, if there is one; it lies there then. */
+function free(places: readonly Words[], taken: Box[]): Words {
+  const lies = (a: Box) =>
+    taken.some((b) => a.left < b.right + 1 && b.left < a.right + 1 && a.top < b.bottom && b.top < a.bottom);
+  const place = places.find((each) => !lies(boxOf(each))) ?? places[0]!;
+  taken.push(boxOf(place));
+  return place;
 }
 
 function target([x, y]: Point): Item[] {

@@ -4,6 +4,7 @@
 import type { Mortise, Piece } from "../../joinery/pieces/piece.ts";
 import { type Block, runningDistances } from "./faces.ts";
 import type { Figures } from "./figures.ts";
+import { widthOf } from "./lettering.ts";
 import { BODY, circle, type Item, line, type Point, SMALL, words } from "./page.ts";
 import { spread } from "./spread.ts";
 import { LINE } from "./table.ts";
@@ -57,7 +58,7 @@ export function turnedBlock(piece: Piece, figures: Figures, wide: number, by = 1
   items.push(...band.items);
   let height = axis + most / 2 + 0.8 + band.height;
   if (clock) {
-    const view = endView(piece, wide - END_VIEW / 2, top);
+    const view = endView(piece, wide - END_VIEW / 2, top, RADIUS / by);
     items.push(...view.items);
     height = Math.max(height, view.height);
   }
@@ -65,6 +66,8 @@ export function turnedBlock(piece: Piece, figures: Figures, wide: number, by = 1
 }
 
 const LETTERS = 4;
+/** Between two diameters, mm. */
+const BETWEEN = 1.5;
 
 /** The outline, there above the axis and back below it. */
 function outline(half: readonly Point[], axis: number): Item {
@@ -107,7 +110,7 @@ function diameters(piece: Piece, figures: Figures, at: (x: number) => number, y:
   }
   const places = spread(
     stations.map(({ at: x }) => at(x)),
-    figures.unit === "in" ? 15 : 10.5,
+    Math.max(...texts.map((text) => widthOf(text, SMALL))) + BETWEEN,
     LEFT,
     1e3,
   );
@@ -165,30 +168,31 @@ function slot(from: number, to: number, axis: number, half: number): Item {
 
 /** Ways that differ by less than this are led to one another's labels, radians. */
 const NEAR = (6 * Math.PI) / 180;
+/** Of the end view on paper, mm. */
 const RADIUS = 13;
 
 /** Looking at the far end, the front at the bottom of the circle: a ray for each way that holes go. */
-function endView(piece: Piece, x: number, y: number): Block {
-  const centre: Point = [x, y + RADIUS + 2];
+function endView(piece: Piece, x: number, y: number, radius: number): Block {
+  const centre: Point = [x, y + radius + 2];
   // Anticlockwise as it is looked at; y runs down the page.
   const on = (angle: number, r: number): Point => [
     centre[0] + r * Math.sin(angle),
     centre[1] + r * Math.cos(angle),
   ];
-  const items: Item[] = [circle(centre, RADIUS, "outline"), circle(centre, 0.4, "fine")];
+  const items: Item[] = [circle(centre, radius, "outline"), circle(centre, 0.4, "fine")];
   for (const { angle, labels } of waysOf(piece)) {
-    const [labelX, labelY] = on(angle, RADIUS + 3);
+    const [labelX, labelY] = on(angle, radius + 3);
     const side = Math.sin(angle);
     const anchor = side > 0.3 ? {} : side < -0.3 ? { anchor: "end" as const } : { anchor: "middle" as const };
     const lines = labels.length * LINE;
     const first =
       Math.cos(angle) > 0.3 ? 2.2 : Math.cos(angle) < -0.3 ? LINE - lines : 1 - (lines - LINE) / 2;
-    items.push(line([on(angle, 3), on(angle, RADIUS + 1.5)], "knife"));
+    items.push(line([on(angle, 3), on(angle, radius + 1.5)], "knife"));
     for (const [k, text] of labels.entries())
       items.push(words([labelX, labelY + first + k * LINE], text, SMALL, anchor));
   }
-  const [frontX, frontY] = on(0, RADIUS);
-  const foot = y + 2 * RADIUS + 15;
+  const [frontX, frontY] = on(0, radius);
+  const foot = y + 2 * radius + 15;
   items.push(
     line(
       [

@@ -2,6 +2,7 @@
  * The samples as the panel gets them: their sheets with what was asked for, what is said about their parts, and parts at fault.
  */
 import { finish } from "../../../grammar/steps.ts";
+import type { Chair } from "../../../server/chair/chair.ts";
 import { drawSheet } from "../../../server/drawing/draw-sheet.ts";
 import { type Turnable, turnableSteps } from "../../../server/drawing/pictorial/turnable.ts";
 import type { OverlayName, Sheet } from "../../../server/drawing/sheet.ts";
@@ -17,15 +18,16 @@ const views = paths.map((path) => [path, plainView(read(path), address, files)] 
 /** The samples that are chairs, by their paths. */
 export const chairs = views.filter(([, view]) => view.study.chair.posts.size > 0);
 
+export const chairOf = (path: string): Chair => chairs.find(([each]) => each === path)![1].study.chair;
+
 export const sheetOf = (path: string, overlays: readonly OverlayName[] = []): Sheet =>
-  drawSheet(chairs.find(([each]) => each === path)![1].study.chair, overlays);
+  drawSheet(chairOf(path), overlays);
 
 export const toldOf = (path: string): PartTold[] =>
   finish(partsTold(chairs.find(([each]) => each === path)![1]));
 
 /** A sample as the pictorial view turns it. */
-export const turnableOf = (path: string): Turnable =>
-  finish(turnableSteps(chairs.find(([each]) => each === path)![1].study.chair, true));
+export const turnableOf = (path: string): Turnable => finish(turnableSteps(chairOf(path), true));
 
 /** A finding of every third part that is drawn, the gravest now and then. */
 export function faultsIn({ views: drawn }: Sheet): Fault[] {
