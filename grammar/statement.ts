@@ -65,6 +65,10 @@ function readOne(
   statement.match = match;
   if (!isWhole(match, reading.parts)) {
     const cut = lostLineEnd(items, reading.parts, match, kind, context.table);
+    if (cut?.part.text === LIKE && opens && row.opens !== undefined) {
+      tellLikePart(statement, cut.part, context);
+      return { statement };
+    }
     const mended = mend({
       statement,
       row,
@@ -128,11 +132,25 @@ function lostLineEnd(
   match: Match,
   kind: Kind,
   table: Table,
-): { item: number; part: Part } | undefined {
+): { item: number; part: Part & { is: "word" } } | undefined {
   const part = parts[match.stopped];
   if (!match.complete || part?.is !== "word" || table.rows(kind, part.text).length === 0) return undefined;
   const item = items.findIndex((one) => startOf(one) === part.start);
   return item > 0 ? { item, part } : undefined;
+}
+
+const LIKE = "like";
+
+/** A header that names another part to begin from, as only a whole chair does. */
+function tellLikePart(header: Statement, { start }: Part, { problems }: Context): void {
+  const name = header.match?.facts.find(({ label }) => label === "name")?.name ?? "";
+  const before = header.parts.filter((part) => part.end <= start).at(-1)?.end ?? start;
+  const at = { start, end: header.end };
+  problems.push(
+    say("left-over", at, sentence("left-over.like", { name }), [
+      fix(sentence("fix.take-out"), [{ start: before, end: header.end, text: "" }]),
+    ]),
+  );
 }
 
 function tellLostLineEnd(before: Statement, part: Part, context: Context): void {

@@ -169,6 +169,11 @@ const traps: Record<string, Trap> = {
     says: ['unknown-word "sine"'],
     becomes: "let a = sin(3deg)",
   },
+  "one part begun from another, as only a chair is": {
+    text: "rail b like a {\n  across front\n  section 4 x 4\n  up 430\n}",
+    says: ['left-over "like a"'],
+    becomes: "rail b {\n  across front\n  section 4 x 4\n  up 430\n}",
+  },
   "two statements on one line": {
     text: "units mm sitter adult",
     says: ['missing-line-end "sitter"'],

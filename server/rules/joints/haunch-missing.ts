@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, SAME_LENGTH, setOutOrLess, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -28,6 +28,7 @@ export const haunchMissing: Rule = {
       if (near.wood - top > AT_END || top < (limit.low ?? 0) * rail - SAME_LENGTH) return [];
       const place = jointPlace(chair, joint, joint.facts.shoulderTop);
       const long = length(joint.long / 3, units);
+      const set = setOutOrLess(joint.long / 3, units);
       const start = tree.text.lastIndexOf("\n", place.start) + 1;
       const lead = place.own && /^([ \t]*)shoulders\b/.exec(tree.text.slice(start, place.start));
       return tell(haunchMissing, place, {
@@ -45,8 +46,8 @@ export const haunchMissing: Rule = {
           ? {
               fixes: [
                 {
-                  title: sentence("fix.leave-haunch", { long: written(long) }),
-                  edits: [{ start, end: start, text: `${lead[1]}haunch long ${written(long)}\n` }],
+                  title: sentence("fix.leave-haunch", { long: set }),
+                  edits: [{ start, end: start, text: `${lead[1]}haunch long ${set}\n` }],
                 },
               ],
             }

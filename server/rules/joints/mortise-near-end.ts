@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, setOutOrMore, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { nearEnd } from "./post-ends.ts";
 
@@ -23,7 +23,7 @@ export const mortiseNearEnd: Rule = {
       const { shoulders, facts } = joint;
       const fact = near.end === "top" ? facts.shoulderTop : facts.shoulderBottom;
       const more = allowed - near.wood;
-      const shoulder = lengthOrMore(shoulders[near.end === "top" ? "top" : "bottom"] + more, units);
+      const shoulder = setOutOrMore(shoulders[near.end === "top" ? "top" : "bottom"] + more, units);
       const place = jointPlace(chair, joint, fact ?? sizesOf(joint).wide);
       const fixable = fact && !fact.assumed && joint.shape === "rectangular";
       return tell(mortiseNearEnd, place, {
@@ -42,8 +42,8 @@ export const mortiseNearEnd: Rule = {
           ? {
               fixes: [
                 {
-                  title: sentence("fix.make-shoulder", { figure: written(shoulder) }),
-                  edits: [{ start: place.start, end: place.end, text: written(shoulder) }],
+                  title: sentence("fix.make-shoulder", { figure: shoulder }),
+                  edits: [{ start: place.start, end: place.end, text: shoulder }],
                 },
               ],
             }

@@ -7,7 +7,7 @@ import { along } from "../../geometry/vec.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, setOutOrLess, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const mortiseTooWide: Rule = {
@@ -46,8 +46,8 @@ export const mortiseTooWide: Rule = {
           : {
               fixes: [
                 {
-                  title: sentence("fix.make-it", { it: written(figure) }),
-                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                  title: sentence("fix.make-it", { it: setOutOrLess(allowed, units) }),
+                  edits: [{ start: place.start, end: place.end, text: setOutOrLess(allowed, units) }],
                 },
               ],
             }),

@@ -6,7 +6,7 @@ import { millimetresIn } from "../../design/units.ts";
 import { upOf } from "../machinery/faults.ts";
 import { named, placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrMore, listed, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, listed, setOutOrMore, tell } from "../machinery/say.ts";
 
 /** Rails that must lie over a post's top before the post is what is wrong, not a rail. */
 const FEWEST = 2;
@@ -63,7 +63,7 @@ function heights({ design }: Chair, { design: post, topHeight }: Post, highest: 
   const meant = (["cm", "in"] as const)
     .filter((unit) => unit !== design.units)
     .map((unit) => `${figure}${unit}`);
-  const texts = [...meant, written(lengthOrMore(highest, design.units))];
+  const texts = [...meant, setOutOrMore(highest, design.units)];
   return texts.map((text) => ({
     title: sentence("fix.make-it", { it: text }),
     edits: [{ start, end, text }],

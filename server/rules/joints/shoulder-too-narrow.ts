@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { least, most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, setOutOrMore, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const shoulderTooNarrow: Rule = {
@@ -53,8 +53,8 @@ export const shoulderTooNarrow: Rule = {
           ? {
               fixes: [
                 {
-                  title: sentence("fix.make-it", { it: written(figure) }),
-                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                  title: sentence("fix.make-it", { it: setOutOrMore(allowed, units) }),
+                  edits: [{ start: place.start, end: place.end, text: setOutOrMore(allowed, units) }],
                 },
               ],
             }

@@ -3,7 +3,7 @@ import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrLess, SAME_LENGTH, setOutOrLess, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, setOutOrLess, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 import { tellings } from "./tellings.ts";
 
@@ -39,7 +39,7 @@ export const tenonTooLong: Rule = {
         left: length(Math.max(0, left), units),
         allowed: most > 0 ? sentence("tenon-too-long.allowed", { figure }) : sentence("tenon-too-long.none"),
       };
-      const shorter = written(setOutOrLess(most, units));
+      const shorter = setOutOrLess(most, units);
       const fixes =
         most > 0 && sizes.long && sizes.apart
           ? [

@@ -6,7 +6,7 @@ import { dot } from "../../geometry/vec.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import { plain } from "../machinery/names.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, setOutOrMore, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooShort: Rule = {
@@ -43,8 +43,8 @@ export const tenonTooShort: Rule = {
           ? {
               fixes: [
                 {
-                  title: sentence("fix.make-it", { it: written(figure) }),
-                  edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                  title: sentence("fix.make-it", { it: setOutOrMore(allowed, units) }),
+                  edits: [{ start: place.start, end: place.end, text: setOutOrMore(allowed, units) }],
                 },
               ],
             }

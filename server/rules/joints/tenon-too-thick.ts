@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { most, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, setOutOrLess, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooThick: Rule = {
@@ -38,8 +38,8 @@ export const tenonTooThick: Rule = {
         badness: joint.thick - allowed,
         fixes: [
           {
-            title: sentence("fix.make-it", { it: written(figure) }),
-            edits: [{ start: place.start, end: place.end, text: written(figure) }],
+            title: sentence("fix.make-it", { it: setOutOrLess(allowed, units) }),
+            edits: [{ start: place.start, end: place.end, text: setOutOrLess(allowed, units) }],
           },
         ],
       });

@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import { least, sourcesOf } from "../machinery/figures.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrMore, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrMore, SAME_LENGTH, setOutOrMore, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 const third = least("tenon-share-of-rail");
@@ -27,7 +27,10 @@ export const tenonTooThin: Rule = {
       if (joint.thick >= allowed - SAME_LENGTH) return [];
       const place = jointPlace(chair, joint, sizesOf(joint).thick);
       const figure = lengthOrMore(allowed, units);
-      const text = allowed === third * stuff && chair.rails.has(joint.part) ? "1/3 of rail" : written(figure);
+      const text =
+        allowed === third * stuff && chair.rails.has(joint.part)
+          ? "1/3 of rail"
+          : setOutOrMore(allowed, units);
       return tell(tenonTooThin, place, {
         message: sentence(allowed <= stuff ? "tenon-too-thin" : "tenon-too-thin.chisel", {
           Tenon: capital(tenonOf(joint)),

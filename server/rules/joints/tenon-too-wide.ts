@@ -2,7 +2,7 @@ import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { capital } from "../../../grammar/wording.ts";
 import type { Joint } from "../../chair/chair.ts";
 import type { Rule } from "../machinery/rule.ts";
-import { length, lengthOrLess, SAME_LENGTH, tell, written } from "../machinery/say.ts";
+import { length, lengthOrLess, SAME_LENGTH, setOutOrLess, tell } from "../machinery/say.ts";
 import { jointPlace, judgedJoints, sizesOf, stuffOf, tenonOf } from "./joint-places.ts";
 
 export const tenonTooWide: Rule = {
@@ -41,8 +41,8 @@ export const tenonTooWide: Rule = {
             ? {
                 fixes: [
                   {
-                    title: sentence("fix.make-it", { it: written(figure) }),
-                    edits: [{ start: place.start, end: place.end, text: written(figure) }],
+                    title: sentence("fix.make-it", { it: setOutOrLess(most, units) }),
+                    edits: [{ start: place.start, end: place.end, text: setOutOrLess(most, units) }],
                   },
                 ],
               }

@@ -64,12 +64,16 @@ export const lengthOrMore = (mm: number, unit: LengthUnit): string => length(ste
 /** The longest printed length that is not over this one. */
 export const lengthOrLess = (mm: number, unit: LengthUnit): string => length(stepped(mm, unit, -1), unit);
 
-/** The same as a maker sets it out: inches by sixteenths where they are not coarse for it. */
-export function setOutOrLess(mm: number, unit: LengthUnit): string {
-  const sixteenth = millimetresIn("in") / 16;
-  const sixteenths = Math.floor((mm + SAME_LENGTH) / sixteenth);
-  return unit === "in" && sixteenths >= 4 ? length(sixteenths * sixteenth, unit) : lengthOrLess(mm, unit);
-}
+/** The same as a maker writes it in the text, in inches by sixteenths: a figure that mends what is found. */
+export const setOutOrMore = (mm: number, unit: LengthUnit): string =>
+  written(unit === "in" ? length(sixteenths(mm, 1), unit) : lengthOrMore(mm, unit));
+export const setOutOrLess = (mm: number, unit: LengthUnit): string =>
+  written(unit === "in" && mm > SIXTEENTH * 4 ? length(sixteenths(mm, -1), unit) : lengthOrLess(mm, unit));
+
+const SIXTEENTH = millimetresIn("in") / 16;
+
+const sixteenths = (mm: number, way: 1 | -1): number =>
+  way * Math.ceil((way * mm - SAME_LENGTH) / SIXTEENTH) * SIXTEENTH;
 
 function stepped(mm: number, unit: LengthUnit, way: 1 | -1): number {
   const step = unit === "in" ? millimetresIn("in") / PARTS : 0.1;
