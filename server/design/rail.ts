@@ -3,11 +3,12 @@
  */
 
 import { sentence } from "../../grammar/sentences/sentence.ts";
+import type { Fact } from "../../grammar/tree.ts";
 import { readCourse } from "./course.ts";
 import type { Given, Named, RailDesign, RailTaper } from "./design.ts";
 import { endNames, readEnds } from "./ends.ts";
 import { leanWithWords } from "./lean-words.ts";
-import type { Item } from "./merge.ts";
+import type { Item, Line } from "./merge.ts";
 import { checked, jointName } from "./names.ts";
 import { section, timber } from "./places.ts";
 import { isPair, set } from "./post.ts";
@@ -65,11 +66,32 @@ export function readRail(reading: Reading, item: Item, rail: RailDesign): void {
   readSawn(reading, item, rail);
 }
 
+/** Whether a rail is said to be carried by one post, which it lies over: told, with the line that says so. */
+function onPost(reading: Reading, line: Line, facts: readonly Fact[]): boolean {
+  const [fact] = facts;
+  const target = reading.names.get(fact?.name ?? "");
+  if (!fact || facts.length > 1 || target?.is !== "post") return false;
+  const { name } = target;
+  const { word } = line.statement;
+  report(reading, line.source, fact, {
+    code: "wrong-kind",
+    message: sentence("wrong-kind.carried-by-post", { name }),
+    fixes: [
+      {
+        title: sentence("fix.write-line", { line: `over ${name}` }),
+        edits: [{ start: word?.start ?? fact.start, end: fact.end, text: `over ${name}` }],
+      },
+    ],
+  });
+  return true;
+}
+
 /** A crest on sticks has no posts: its place is its own. What places it has no meaning in another rail. */
 function readCarried(reading: Reading, item: Item, rail: RailDesign): void {
   const line = lineOf(item, "course");
   if (line?.statement.word?.text === "carried") {
     const facts = allOf(line, "stick");
+    if (onPost(reading, line, facts)) return;
     const refs = facts.flatMap((fact) => checked(reading, line, fact, ["stick"])?.value ?? []);
     if (refs.length > 0) rail.carried = given(line, spanOf(facts, line.statement), refs);
     set(rail, "back", length(reading, lineOf(item, "back"), "back"));

@@ -35,10 +35,13 @@ export function passingJoint(stick: Rail, bow: Bow, chosen: ChosenJoint): Joint 
   const face = host.face([-direction[0], -direction[1], -direction[2]], at);
   const root = along(at, direction, -half + stick.thick / 2);
   const middle = bow.spot(s);
-  const sideways = unit(cross(direction, run));
-  const off = Math.abs(dot(along(at, middle, -1), sideways));
-  const across = Math.abs(dot(sideways, out)) * thick + Math.abs(dot(sideways, bow.normal)) * wide;
-  const wall = (bow.round ?? across) / 2 - off - diameter / 2;
+  const aside = along(at, middle, -1);
+  const wall =
+    bow.round === undefined
+      ? dNormal > dOut
+        ? wallIn(aside, direction, diameter, [bow.normal, wide], [out, thick])
+        : wallIn(aside, direction, diameter, [out, thick], [bow.normal, wide])
+      : bow.round / 2 - Math.abs(dot(aside, unit(cross(direction, run)))) - diameter / 2;
   const long = 2 * half - stick.thick;
   return {
     name: jointName(stick.name, bow.name),
@@ -66,6 +69,22 @@ export function passingJoint(stick: Rail, bow: Bow, chosen: ChosenJoint): Joint 
     depthThere: long,
     glueArea: (Math.PI * diameter * long) / 2,
   };
+}
+
+/**
+ * The least wood beside a slanting bore that goes through squared stuff from one face to the one opposite, mm: at a face that it opens in it
+ * is nearest a side, and wider there than the bit. `aside` is where its line passes from the middle.
+ */
+function wallIn(
+  aside: Vec3,
+  direction: Vec3,
+  diameter: number,
+  [through, deep]: readonly [Vec3, number],
+  [side, broad]: readonly [Vec3, number],
+): number {
+  const slant = dot(direction, side) / dot(direction, through);
+  const off = dot(aside, side) - dot(aside, through) * slant;
+  return broad / 2 - Math.abs(off) - (Math.abs(slant) * deep) / 2 - (diameter / 2) * Math.hypot(1, slant);
 }
 
 function cylinder(from: Vec3, direction: Vec3, long: number, diameter: number): Convex {

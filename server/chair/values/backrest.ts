@@ -56,7 +56,7 @@ export function backMembers(chair: Backed): BackMember[] {
 /**
  * The backrest of a chair with a seat: members across the chair, and slats, that stand above the seat and behind its middle with a face
  * to the sitter. Its rake is that of the straight through the middles of those faces, lowest to highest; of a single member, that of
- * its own face. Undefined when there is none.
+ * its own face, or of the one post that it lies over. Undefined when there is none.
  */
 export function backrestOf(chair: Backed & Pick<Chair, "floor">): Backrest | undefined {
   const { seat } = chair;
@@ -69,7 +69,10 @@ export function backrestOf(chair: Backed & Pick<Chair, "floor">): Backrest | und
   const sticks = middleSticks(found.map(({ rail }) => rail));
   const across = found.filter(({ rail }) => rail.is !== "stick");
   if (sticks.length > 0 && across.length < 2) return ofSticks(chair, sticks, low, high);
-  const run = high.up - low.up > 1 ? sub(high.face, low.face) : upAlong(low.rail, plane);
+  const run =
+    high.up - low.up > 1
+      ? sub(high.face, low.face)
+      : (alongPost(chair, low.rail) ?? upAlong(low.rail, plane));
   const back = cross(plane.normal, [1, 0, 0]);
   return {
     lowest: low.rail,
@@ -120,6 +123,12 @@ function crownOf(bow: Bow): Vec3 {
   const s = bow.path.length / 2;
   const out = cross(bow.way(s), bow.normal);
   return along(bow.spot(s), out, bow.sizeAt(s).thick / 2);
+}
+
+/** The way up of the one post that a rail lies over. */
+function alongPost({ members }: Backed, { design }: Rail): Vec3 | undefined {
+  const post = design.is === "rail" ? members.get(design.onOne?.value.name ?? "") : undefined;
+  return post?.is === "post" ? post.pieces[post.pieces.length - 1]?.direction : undefined;
 }
 
 function upAlong(rail: Rail, plane: Plane): Vec3 {

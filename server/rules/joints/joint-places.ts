@@ -29,6 +29,8 @@ export function jointPlace(chair: Chair, joint: Joint, ...facts: (Given<unknown>
   const part = designOf(chair, joint.part);
   if (!part) return placeOf(chair.design, facts);
   const candidates: (Candidate | undefined)[] = [...facts];
+  if (joint.kind === "passing" && part.is === "stick")
+    candidates.push(part.through, part.round, part.heads, part);
   if ("ends" in part) {
     const end = part.ends.find((each) => isEnd(each, joint));
     candidates.push(end?.joined ?? part.joined, end?.which);

@@ -25,7 +25,7 @@ export const memberWithoutJoint: Rule = {
         fault.is === "not-buildable" ? [`${fault.at.start}`, fault.part] : [],
       ),
     );
-    const entered = new Set([...chair.joints.values()].map((joint) => joint.entered.name));
+    const entered = new Set([...chair.joints.values()].filter(isHeld).map((joint) => joint.entered.name));
     for (const rail of railsAndSlats(chair)) {
       const loose = looseEnds(rail, notBuilt, entered);
       if (loose.length === 0) continue;

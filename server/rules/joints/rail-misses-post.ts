@@ -26,7 +26,9 @@ export const railMissesPost: Rule = {
       const values = { Rail: named(chair, fault.part), by, host: towards };
       return tell(railMissesPost, placeOn(chair, fault.part, side, place), {
         message: side ? sentence(`rail-misses-post.${side}`, values) : sentence("rail-misses-post", values),
-        otherwise: sentence(`rail-misses-post.otherwise.${side ?? "outside"}`, { by }),
+        otherwise: chair.sticks.has(fault.part)
+          ? sentence("rail-misses-post.otherwise.stick", { host: towards })
+          : sentence(`rail-misses-post.otherwise.${side ?? "outside"}`, { by }),
         subject: jointName(fault.part, fault.towards),
         found: sentence("found.off", { by }),
         allowed: sentence("found.on-face", { host: towards }),

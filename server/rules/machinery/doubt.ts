@@ -49,22 +49,27 @@ export function doubtIn(chair: Chair, problems: readonly Problem[]): Doubt {
   };
 }
 
-/** Problems without those of a value's range where its line was not read as it was meant: what it comes to follows from that. */
+/**
+ * Problems without those of a value's range, or of a size that another one does not allow, where a line of the statement or of its block
+ * was not read as it was meant: what they come to follows from that.
+ */
 export function withoutMisread(
   { statements, problems }: Tree,
   earlier: readonly Problem[],
 ): readonly Problem[] {
-  if (!earlier.some(({ code }) => code === OUT_OF_RANGE)) return earlier;
+  if (!earlier.some(({ code }) => code === OUT_OF_RANGE || code === IMPOSSIBLE)) return earlier;
   const misread = statements.filter(({ start, end }) =>
     problems.some((each) => each.severity === "error" && each.start >= start && each.end <= end),
   );
+  const inOne = (some: readonly Span[], { start, end }: Span): boolean =>
+    some.some((each) => each.start <= start && end <= each.end);
   return earlier.filter(
-    ({ code, start, end }) =>
-      code !== OUT_OF_RANGE || !misread.some((line) => line.start <= start && end <= line.end),
+    ({ code, ...span }) => !((code === OUT_OF_RANGE || code === IMPOSSIBLE) && inOne(misread, span)),
   );
 }
 
 const OUT_OF_RANGE = "let-out-of-range";
+const IMPOSSIBLE = "impossible-size";
 
 /** Whether some span lies within a stretch of text; asked quickly however many there are. */
 function anyWithin(spans: readonly Span[]): (start: number, end: number) => boolean {

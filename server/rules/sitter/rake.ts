@@ -63,14 +63,17 @@ function postOf(chair: Chair, term: AngleTerm): Post | undefined {
   );
 }
 
-/** Posts from the floor that rise well above the seat, nearer its back edge than its middle: the side posts of a corner chair carry arms. */
+/** Posts from the floor (what stands on a solid seat leans as sticks do) that rise well above the seat, nearer its back edge than its middle: the side posts of a corner chair carry arms. */
 function backPosts(chair: Chair): Post[] {
   const { seat } = chair;
   if (!seat) return [];
   const rear = (seat.front.middle[1] + 3 * seat.back.middle[1]) / 4;
   return [...chair.posts.values()].filter(
     (post) =>
-      !post.design.standsOn && height(seat.plane, post.top) > least("carries-back") && post.top[1] > rear,
+      !post.design.standsOn &&
+      !post.design.onSeat &&
+      height(seat.plane, post.top) > least("carries-back") &&
+      post.top[1] > rear,
   );
 }
 

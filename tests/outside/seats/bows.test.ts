@@ -5,6 +5,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import type { Bow } from "../../../server/chair/chair.ts";
 import { measureBody } from "../../../server/geometry/body.ts";
+import { cross, dot, unit } from "../../../server/geometry/vec.ts";
 import { studied } from "../../check.ts";
 import { sampleText } from "../samples.ts";
 import { hull, type Solid, sweepSolids, together } from "../solids/manifold.ts";
@@ -133,4 +134,45 @@ describe("a bow's solid", () => {
       expect(Math.abs(centroid[0])).toBeLessThan(1e-3);
     },
   );
+
+  it("of a stick that goes through an arm bow aslant the least wood is what points of its bore leave to the bow's sides", () => {
+    // Where the heads stand wider apart than the bores, and the bow is higher, the outer bores break out.
+    const wide = sampleText("bow-armchair").replace("  heads spread 180", "  heads spread 200");
+    const walls = [sampleText("bow-armchair"), wide].map((text) => {
+      const { chair, problems } = studied(text);
+      const bow = chair!.bows.get("arm-bow")!;
+      const found = [...chair!.joints.values()].flatMap((joint) => {
+        if (joint.kind !== "passing") return [];
+        const stick = chair!.sticks.get(joint.part)!;
+        const { s } = stick.passes!;
+        const [middle, run, up] = [bow.spot(s), bow.way(s), bow.normal];
+        const out = cross(run, up);
+        const { thick, wide } = bow.sizeAt(s);
+        const [u, v] = [
+          unit(cross(joint.direction, up)),
+          unit(cross(joint.direction, cross(joint.direction, up))),
+        ];
+        let least = Number.POSITIVE_INFINITY;
+        for (let far = -60; far <= 60; far += 0.1)
+          for (let k = 0; k < 45; k++) {
+            const turn = (2 * Math.PI * k) / 45;
+            const p = [0, 1, 2].map(
+              (i) =>
+                stick.passes!.at[i]! +
+                joint.direction[i]! * far +
+                (joint.thick / 2) * (u[i]! * Math.cos(turn) + v[i]! * Math.sin(turn)) -
+                middle[i]!,
+            ) as [number, number, number];
+            if (Math.abs(dot(p, up)) <= wide / 2) least = Math.min(least, thick / 2 - Math.abs(dot(p, out)));
+          }
+        expect(Math.abs(joint.mortiseWall - least), stick.name).toBeLessThan(0.06);
+        return [joint.mortiseWall];
+      });
+      expect(found).toHaveLength(5);
+      expect(problems.some(({ code }) => code === "mortise-breaks-out")).toBe(found.some((wall) => wall < 0));
+      return Math.min(...found);
+    });
+    expect(walls[0]).toBeGreaterThan(0);
+    expect(walls[1]).toBeLessThan(0);
+  });
 });
