@@ -15,8 +15,8 @@ import { bowPath } from "./path.ts";
 
 /** A bow is drawn in straight stretches that turn by no more than this, radians. */
 const TURN = (4 * Math.PI) / 180;
-/** And strays from its curve by no more than this share of its length, 0.2 mm in 1200: a bow twice as large has the same stretches. */
-const SAG = 0.2 / 1200;
+/** And strays from its curve by no more than this share of its length, 0.16 mm in 1200: a bow twice as large has the same stretches. */
+const SAG = 0.16 / 1200;
 /** Fewest stretches of each half. */
 const FEWEST = 4;
 /** Faces that turn less than this are one curved face, radians. */

@@ -96,20 +96,23 @@ async function wrongIn(k: number): Promise<string[]> {
   return wrong;
 }
 
-it(`${RUNS} random chairs on a solid seat are finite, mirrored, scale and tip as they roll`, () => {
-  const wrong = [...texts].flatMap(([k, text]) => {
-    const { chair, failures } = studied(text(1));
-    return [
-      ...failures.map(({ what }) => `${what} failed`),
-      ...notFinite(chair),
-      ...notMirrored(chair),
-      ...notScaled(chair, studied(text(2)).chair),
-      ...notRolling(chair),
-      ...notLong(chair),
-    ].map((each) => `chair ${k}: ${each}`);
-  });
-  expect(wrong).toEqual([]);
-});
+it.skipIf(WHOLE)(
+  `${RUNS} random chairs on a solid seat are finite, mirrored, scale and tip as they roll`,
+  () => {
+    const wrong = [...texts].flatMap(([k, text]) => {
+      const { chair, failures } = studied(text(1));
+      return [
+        ...failures.map(({ what }) => `${what} failed`),
+        ...notFinite(chair),
+        ...notMirrored(chair),
+        ...notScaled(chair, studied(text(2)).chair),
+        ...notRolling(chair),
+        ...notLong(chair),
+      ].map((each) => `chair ${k}: ${each}`);
+    });
+    expect(wrong).toEqual([]);
+  },
+);
 
 it.runIf(WHOLE)(`${RUNS} random chairs on a solid seat hold every law`, { timeout: 36_000_000 }, async () => {
   const wrong: string[] = [];
