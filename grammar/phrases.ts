@@ -35,6 +35,8 @@ export interface Phrase {
   end: Token;
 }
 
+type Alternatives<T> = { ALT: () => T }[];
+
 export function isChain(item: Item): item is Chain {
   return "operands" in item;
 }
@@ -44,6 +46,76 @@ export function isChain(item: Item): item is Chain {
  * what the phrases mean is decided afterwards against the vocabulary.
  */
 class PhraseParser extends EmbeddedActionsParser {
+  // Alternatives of what is read most are made once, not anew at every word.
+  readonly #ends: Alternatives<Token> = [
+    { ALT: () => this.CONSUME(T.Newline) },
+    { ALT: () => this.CONSUME(T.Semicolon) },
+    { ALT: () => this.CONSUME(T.Open) },
+    { ALT: () => this.CONSUME(T.Close) },
+  ];
+  readonly #items: Alternatives<Item> = [
+    { ALT: () => this.SUBRULE(this.value) },
+    { ALT: () => this.CONSUME(T.Comma) },
+    { ALT: () => this.CONSUME(T.Text) },
+    { ALT: () => this.CONSUME(T.Day) },
+    { ALT: () => this.CONSUME(T.Equals) },
+    { ALT: () => this.CONSUME(T.Compare) },
+    { ALT: () => this.CONSUME(T.Times) },
+    { ALT: () => this.CONSUME(T.Plus) },
+    { ALT: () => this.CONSUME(T.Star) },
+    { ALT: () => this.CONSUME(T.Slash) },
+    { ALT: () => this.CONSUME(T.Of) },
+    { ALT: () => this.CONSUME(T.Unit) },
+    { ALT: () => this.CONSUME(T.Error) },
+  ];
+  readonly #signs: Alternatives<Token> = [
+    { ALT: () => this.CONSUME(T.Plus) },
+    { ALT: () => this.CONSUME(T.Minus) },
+    { ALT: () => this.CONSUME(T.Star) },
+    { ALT: () => this.CONSUME(T.Slash) },
+  ];
+
+  readonly #operands: Alternatives<Operand> = [
+    {
+      ALT: () => {
+        const minus: Token[] = [];
+        this.AT_LEAST_ONE(() => minus.push(this.CONSUME(T.Minus)));
+        let operand: Operand = { minus };
+        this.OPTION(() => {
+          operand = { ...this.SUBRULE(this.atom), minus };
+        });
+        return operand;
+      },
+    },
+    { ALT: () => this.SUBRULE2(this.atom) },
+  ];
+  readonly #numbers: Alternatives<Token> = [
+    { ALT: () => this.CONSUME(T.Number) },
+    { ALT: () => this.CONSUME(T.Vulgar) },
+  ];
+  readonly #atoms: Alternatives<Operand> = [
+    {
+      ALT: () => {
+        const operand: Operand = { minus: [], number: this.OR2(this.#numbers) };
+        this.OPTION(() => {
+          operand.unit = this.CONSUME(T.Unit);
+        });
+        return operand;
+      },
+    },
+    { ALT: () => ({ minus: [], number: this.CONSUME(T.Slope) }) },
+    {
+      ALT: () => {
+        const operand: Operand = { minus: [], word: this.CONSUME(T.Word) };
+        this.OPTION2(() => {
+          operand.group = this.SUBRULE(this.group);
+        });
+        return operand;
+      },
+    },
+    { ALT: () => ({ minus: [], group: this.SUBRULE2(this.group) }) },
+  ];
+
   constructor() {
     super(Object.values(T), { maxLookahead: 1, recoveryEnabled: false, skipValidations: true });
     this.performSelfAnalysis();
@@ -58,47 +130,16 @@ class PhraseParser extends EmbeddedActionsParser {
   phrase = this.RULE("phrase", (): Phrase => {
     const items: Item[] = [];
     this.MANY(() => items.push(this.SUBRULE(this.item)));
-    const end = this.OR([
-      { ALT: () => this.CONSUME(T.Newline) },
-      { ALT: () => this.CONSUME(T.Semicolon) },
-      { ALT: () => this.CONSUME(T.Open) },
-      { ALT: () => this.CONSUME(T.Close) },
-    ]);
-    return { items, end };
+    return { items, end: this.OR(this.#ends) };
   });
 
-  item = this.RULE(
-    "item",
-    (): Item =>
-      this.OR<Item>([
-        { ALT: () => this.SUBRULE(this.value) },
-        { ALT: () => this.CONSUME(T.Comma) },
-        { ALT: () => this.CONSUME(T.Text) },
-        { ALT: () => this.CONSUME(T.Day) },
-        { ALT: () => this.CONSUME(T.Equals) },
-        { ALT: () => this.CONSUME(T.Compare) },
-        { ALT: () => this.CONSUME(T.Times) },
-        { ALT: () => this.CONSUME(T.Plus) },
-        { ALT: () => this.CONSUME(T.Star) },
-        { ALT: () => this.CONSUME(T.Slash) },
-        { ALT: () => this.CONSUME(T.Of) },
-        { ALT: () => this.CONSUME(T.Unit) },
-        { ALT: () => this.CONSUME(T.Error) },
-      ]),
-  );
+  item = this.RULE("item", (): Item => this.OR(this.#items));
 
   value = this.RULE("value", (): Chain => {
     const operands: (Operand | undefined)[] = [this.SUBRULE(this.operand)];
     const signs: Token[] = [];
     this.MANY(() => {
-      signs.push(
-        this.OR([
-          { ALT: () => this.CONSUME(T.Plus) },
-          { ALT: () => this.CONSUME(T.Minus) },
-          { ALT: () => this.CONSUME(T.Star) },
-          { ALT: () => this.CONSUME(T.Slash) },
-        ]),
-      );
+      signs.push(this.OR(this.#signs));
       let next: Operand | undefined;
       this.OPTION(() => {
         next = this.SUBRULE2(this.operand);
@@ -108,63 +149,18 @@ class PhraseParser extends EmbeddedActionsParser {
     return { operands, signs };
   });
 
-  operand = this.RULE("operand", (): Operand => {
-    return this.OR([
-      {
-        ALT: () => {
-          const minus: Token[] = [];
-          this.AT_LEAST_ONE(() => minus.push(this.CONSUME(T.Minus)));
-          let operand: Operand = { minus };
-          this.OPTION(() => {
-            operand = { ...this.SUBRULE(this.atom), minus };
-          });
-          return operand;
-        },
-      },
-      { ALT: () => this.SUBRULE2(this.atom) },
-    ]);
-  });
+  operand = this.RULE("operand", (): Operand => this.OR(this.#operands));
 
   atom = this.RULE("atom", (): Operand => {
-    const operand: Operand = { minus: [] };
-    this.OR([
-      {
-        ALT: () => {
-          operand.number = this.OR2([
-            { ALT: () => this.CONSUME(T.Number) },
-            { ALT: () => this.CONSUME(T.Vulgar) },
-          ]);
-          this.OPTION(() => {
-            operand.unit = this.CONSUME(T.Unit);
-          });
-        },
-      },
-      {
-        ALT: () => {
-          operand.number = this.CONSUME(T.Slope);
-        },
-      },
-      {
-        ALT: () => {
-          operand.word = this.CONSUME(T.Word);
-          this.OPTION2(() => {
-            operand.group = this.SUBRULE(this.group);
-          });
-        },
-      },
-      {
-        ALT: () => {
-          operand.group = this.SUBRULE2(this.group);
-        },
-      },
-    ]);
+    const operand = this.OR(this.#atoms);
+    let of: Token | undefined;
     this.OPTION3(() => {
       this.CONSUME(T.Of);
       this.OPTION4(() => {
-        operand.of = this.CONSUME2(T.Word);
+        of = this.CONSUME2(T.Word);
       });
     });
-    return operand;
+    return of ? { ...operand, of } : operand;
   });
 
   group = this.RULE("group", (): Group => {

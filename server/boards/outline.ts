@@ -40,7 +40,8 @@ function alongOf(stretches: readonly (readonly Spot[])[]): Spot {
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
   for (const stretch of stretches) {
-    for (const [x] of stretch) {
+    for (const spot of stretch) {
+      const x = spot[0];
       if (x < from) from = x;
       if (x > to) to = x;
     }
@@ -48,7 +49,7 @@ function alongOf(stretches: readonly (readonly Spot[])[]): Spot {
   return [from, to];
 }
 
-const upsideDown = ([x, y]: Spot): Spot => [x, -y];
+const upsideDown = (spot: Spot): Spot => [spot[0], -spot[1]];
 const flip = (line: Line): Line => line.map(upsideDown);
 
 /** The upper and lower chain of some points' convex hull, by x. */

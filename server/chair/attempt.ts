@@ -27,7 +27,7 @@ export function attempt<T extends { body: Body }>(
 function hasPlace(body: Body): boolean {
   if (body.pieces.length === 0) return false;
   for (const piece of body.pieces) {
-    for (const [x, y, z] of piece.points) if (!Number.isFinite(x + y + z)) return false;
+    for (const point of piece.points) if (!Number.isFinite(point[0] + point[1] + point[2])) return false;
   }
   return true;
 }

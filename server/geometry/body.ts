@@ -62,7 +62,12 @@ export function measureBody(body: Body): { volume: number; centroid: Vec3 } {
 
 /** The upright box around a body. */
 export function bodyBounds(body: Body): Bounds {
-  return boundsOf(body.pieces.flatMap((piece) => piece.points));
+  return boundsOf(
+    body.pieces.flatMap(({ points }) => {
+      const { low, high } = boundsOf(points);
+      return points.length > 0 ? [low, high] : [];
+    }),
+  );
 }
 
 /** The body mirrored left to right. */

@@ -109,18 +109,18 @@ export function fromPlanes(planes: readonly Plane[], near: Vec3 = [0, 0, 0], rea
 /** What is left of a solid behind a plane; null when nothing is, the same solid when the plane does not cut it. */
 export function clip(solid: Convex, plane: Plane): Convex | null {
   const [nx, ny, nz] = plane.normal;
-  const heights = new Float64Array(solid.points.length);
+  const heightOf = (p: Vec3): number => nx * p[0] + ny * p[1] + nz * p[2] - plane.offset;
   let above = false;
   let below = false;
-  for (let k = 0; k < heights.length; k++) {
-    const p = solid.points[k]!;
-    const h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset;
-    heights[k] = h;
+  for (let k = 0; k < solid.points.length; k++) {
+    const h = heightOf(solid.points[k]!);
     if (h > ON_PLANE) above = true;
     else if (h < -ON_PLANE) below = true;
   }
   if (!below) return null;
   if (!above) return solid;
+  // Most planes miss the solid: heights are kept only of one that is cut.
+  const heights = solid.points.map(heightOf);
 
   const points: Vec3[] = [];
   const kept = new Map<number, number>();
@@ -229,7 +229,9 @@ export function measure(solid: Convex): { volume: number; centroid: Vec3 } {
   const { points, faces } = solid;
   for (const face of faces) {
     const a = points[face[0]!]!;
-    const [ax, ay, az] = [a[0] - o[0], a[1] - o[1], a[2] - o[2]];
+    const ax = a[0] - o[0];
+    const ay = a[1] - o[1];
+    const az = a[2] - o[2];
     for (let k = 1; k + 1 < face.length; k++) {
       const b = points[face[k]!]!;
       const c = points[face[k + 1]!]!;
@@ -271,11 +273,15 @@ export function boundingBox(solid: Convex): Bounds {
   return boundsOf(solid.points);
 }
 
-/** The upright box around some points. */
-export function boundsOf(points: Iterable<Vec3>): Bounds {
+/** The upright box around some points. Asked for so often that nothing is made on the way, iterators neither. */
+export function boundsOf(points: readonly Vec3[]): Bounds {
   let [lowX, lowY, lowZ] = [Infinity, Infinity, Infinity];
   let [highX, highY, highZ] = [-Infinity, -Infinity, -Infinity];
-  for (const [x, y, z] of points) {
+  for (let k = 0; k < points.length; k++) {
+    const point = points[k]!;
+    const x = point[0];
+    const y = point[1];
+    const z = point[2];
     if (x < lowX) lowX = x;
     if (x > highX) highX = x;
     if (y < lowY) lowY = y;
