@@ -22,6 +22,10 @@ import { filesCome } from "./world.ts";
 /** A drawing that nobody waits for any more is given up, but not when none has come for so long, ms. */
 const LONGEST_UNSHOWN = 150;
 
+/** A file that is looked at again within so long is being typed in; it rests once it has not been for `REST`, ms. */
+const TYPING = 1000;
+const REST = 300;
+
 interface Given {
   connection: Connection;
   views: Views;
@@ -59,6 +63,8 @@ export function createLooks(given: Given): Looks {
   /** When the last drawing of a file was sent, or the first begun, and of which version it was. */
   const shown = new Map<string, number>();
   const sent = new Map<string, number>();
+  /** When a file was last looked at. */
+  const looked = new Map<string, number>();
   /** Rules and values whose failing has been logged. */
   const failed = new Set<string>();
 
@@ -110,6 +116,15 @@ export function createLooks(given: Given): Looks {
     if (told !== before || drawings.showsStrength(view.uri)) await redraw(view, chosen, stop);
   }
 
+  /**
+   * Done once typing rests: what is late takes longer than findings and drawing together, and between two keystrokes nobody reads it. Nothing
+   * is waited for after the first look, after one edit alone, and while the drawing shows it.
+   */
+  async function rested({ uri }: View, before: number | undefined) {
+    if (before === undefined || performance.now() - before > TYPING || drawings.showsStrength(uri)) return;
+    await new Promise((resolve) => setTimeout(resolve, REST));
+  }
+
   /** Tries mends of some findings once they are shown; findings and drawing are sent again with them. */
   async function mended(
     view: View,
@@ -130,6 +145,8 @@ export function createLooks(given: Given): Looks {
     /** Each step asks again whether this version is still the newest. */
     async look(view) {
       const newest = () => views.opened(view.uri) === view;
+      const last = looked.get(view.uri);
+      looked.set(view.uri, performance.now());
       const watched = drawings.watched(view.uri);
       const before = shown.get(view.uri) ?? performance.now();
       shown.set(view.uri, before);
@@ -146,6 +163,7 @@ export function createLooks(given: Given): Looks {
         mended(view, chosen, old, of).catch((error) => report("trying mends", error));
       // A word that is misspelt is mended by one trial, and a maker looks for that at once.
       mend(isOfReading)
+        .then(() => rested(view, last))
         .then(() => deepened(view, chosen, old))
         .catch((error) => report("strength", error))
         .then(() => mend(() => true));
@@ -154,6 +172,7 @@ export function createLooks(given: Given): Looks {
       shown.delete(uri);
       sent.delete(uri);
       toldLate.delete(uri);
+      looked.delete(uri);
     },
   };
 }
