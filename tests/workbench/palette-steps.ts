@@ -1,5 +1,5 @@
 /**
- * Every command that the palette offers, run from it as a maker would, with what comes of it; in a workbench where the mess chair is open.
+ * Every command that the palette offers, run from it by keys alone, with what comes of it; in a workbench where the mess chair is open.
  */
 import { expect, it } from "vitest";
 import { lookCommand, lookNames, showCommand, shows } from "../../client/panel/webview/showable.ts";
@@ -20,7 +20,7 @@ export function paletteSteps(at: () => Workbench, other: string): void {
   const run = async (command: string) => {
     driven.add(command);
     const { title, category } = manifest.contributes.commands.find((each) => each.command === command)!;
-    await at().run(`${inWords(category)}: ${inWords(title)}`);
+    await at().runByKeys(`${inWords(category)}: ${inWords(title)}`);
   };
   /** A question of VS Code's own shows, and is put away. */
   const asks = async (command: string, says: string | RegExp) => {

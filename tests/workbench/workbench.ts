@@ -14,6 +14,8 @@ export interface Workbench {
   openDrawing(): Promise<void>;
   /** Runs a command from the palette by its title. */
   run(title: string): Promise<void>;
+  /** The same by keys alone. */
+  runByKeys(title: string): Promise<void>;
   /** Shows the hover at the caret, and again if the editor puts it away before it is read, until it says this; gives all it says. */
   hover(says: string): Promise<string>;
   /** Puts the caret at the end of the first text found in the editor on the left, by way of Find. */
@@ -80,6 +82,20 @@ export async function driveWorkbench(
       // Its whole name, so that none is taken that only begins so.
       const named = page.locator(`.quick-input-list .monaco-list-row[aria-label*="${title}"]`).first();
       await named.click();
+    },
+    async runByKeys(title) {
+      await page.keyboard.press("F1");
+      const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
+      await input.waitFor();
+      await page.keyboard.type(title);
+      const row = `.monaco-list-row[aria-label*="${title}"]`;
+      await page.locator(`.quick-input-list ${row}`).first().waitFor();
+      // Commands that only begin so may stand before it, and the list may change under the first key.
+      const chosen = page.locator(`.quick-input-list ${row}.focused`);
+      await chosen.or(page.locator(".quick-input-list .monaco-list-row.focused")).first().waitFor();
+      for (let tries = 0; (await chosen.count()) === 0 && tries < 50; tries++)
+        await page.keyboard.press("ArrowDown");
+      await page.keyboard.press("Enter");
     },
     async hover(says) {
       const shown = page.locator(".monaco-hover:not(.hidden) .hover-contents", { hasText: says }).first();

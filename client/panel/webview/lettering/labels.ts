@@ -267,15 +267,23 @@ function captionLabel({ name, view, px }: Seen, { laid, size, wide, scale }: Giv
     size,
     view: name,
     *stands() {
-      for (const caption of [view.caption, shortly(view.caption)]) {
+      const short = shortly(view.caption);
+      for (const caption of [view.caption, short]) {
         for (const down of [0, 2, 4, 6]) {
           const y = drawn + out + captionDrop(laid.figures) - 2 * STEP + down * STEP;
-          for (const off of [0, -4, 4, -8, 8])
-            yield standOf([caption], [x + off * STEP, y], { size, wide: wide(caption) });
+          for (const off of [0, -4, 4, -8, 8]) {
+            const stand = standOf([caption], [x + off * STEP, y], { size, wide: wide(caption) });
+            if (caption === short || isWellWithin(stand, laid, scale)) yield stand;
+          }
         }
       }
     },
   };
+}
+
+/** Whether words stand clear of the panel's left and right edges by as much as they do of each other. */
+function isWellWithin({ box }: Stand, { width, spare: [right] }: Laid, scale: number): boolean {
+  return box.left >= 2 * STEP - right * scale && box.right <= (width + right) * scale - 2 * STEP;
 }
 
 /** How far words that are laid over a view may stand from where they were meant, and in how many directions; px. */
