@@ -88,13 +88,13 @@ export const yardRows: Row[] = [
     "long",
     "The shortest and the longest board the yard sells.",
     "long 2400 to 3600",
-    "long 2400mm to 3600mm",
+    "long 2400mm to 3600mm; in a file in inches 96in to 144in",
   ),
   between(
     "wide",
     "The narrowest and the widest board the yard sells.",
     "wide 120 to 260",
-    "wide 120mm to 260mm",
+    "wide 120mm to 260mm; in a file in inches 5in to 10in",
   ),
   {
     owner: "yard",
@@ -124,14 +124,24 @@ const wasteRow = (name: string, meaning: string, example: string, preset: string
 });
 
 export const wasteRows: Row[] = [
-  wasteRow("saw", "The width of wood a saw cut takes.", "saw 3", "saw 3mm"),
-  wasteRow("plane", "What planing takes off each face and each edge.", "plane 2", "plane 2mm"),
-  wasteRow("ends", "What is cut off each end of a board, once.", "ends 50", "ends 50mm"),
+  wasteRow("saw", "The width of wood a saw cut takes.", "saw 3", "saw 3mm; in a file in inches 1/8in"),
+  wasteRow(
+    "plane",
+    "What planing takes off each face and each edge.",
+    "plane 2",
+    "plane 2mm; in a file in inches 1/16in",
+  ),
+  wasteRow(
+    "ends",
+    "What is cut off each end of a board, once.",
+    "ends 50",
+    "ends 50mm; in a file in inches 2in",
+  ),
   wasteRow(
     "jointing",
     "What is planed off each edge that is glued to another.",
     "jointing 1",
-    "jointing 1mm",
+    "jointing 1mm; in a file in inches 1/32in",
   ),
 ];
 

@@ -1,4 +1,5 @@
-import type { Design } from "../design/design.ts";
+import type { Design, LengthUnit } from "../design/design.ts";
+import { millimetresIn } from "../design/units.ts";
 import data from "./allowances.json" with { type: "json" };
 
 /** What working the wood takes, mm: the kerf; off each face and edge; off each end of a board; off each glued edge. */
@@ -9,20 +10,22 @@ export interface Allowances {
   jointing: number;
 }
 
-/** What is taken where the file says nothing. */
-export const usualAllowances: Allowances = {
-  saw: data.saw.mm,
-  plane: data.plane.mm,
-  ends: data.ends.mm,
-  jointing: data.jointing.mm,
+type Taken = keyof Allowances;
+
+/** What is taken where the file says nothing, by the unit that it is written in. */
+export const usualIn = (units: LengthUnit): Allowances => {
+  const usual = (name: Taken): number =>
+    units === "in" ? data[name].in * millimetresIn("in") : data[name].mm;
+  return { saw: usual("saw"), plane: usual("plane"), ends: usual("ends"), jointing: usual("jointing") };
 };
 
 /** The file's `waste`; what it leaves out is as usual. */
-export function allowancesOf({ waste }: Pick<Design, "waste">): Allowances {
+export function allowancesOf({ waste, units }: Pick<Design, "waste" | "units">): Allowances {
+  const usual = usualIn(units);
   return {
-    saw: waste?.saw?.value ?? usualAllowances.saw,
-    plane: waste?.plane?.value ?? usualAllowances.plane,
-    ends: waste?.ends?.value ?? usualAllowances.ends,
-    jointing: waste?.jointing?.value ?? usualAllowances.jointing,
+    saw: waste?.saw?.value ?? usual.saw,
+    plane: waste?.plane?.value ?? usual.plane,
+    ends: waste?.ends?.value ?? usual.ends,
+    jointing: waste?.jointing?.value ?? usual.jointing,
   };
 }

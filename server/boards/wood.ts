@@ -69,8 +69,9 @@ export function woodOf(design: Design, allowances: Allowances): WoodBoard[] {
   });
   const yards = [...design.yards.values()].flatMap((yard) => {
     const timber = (yard.timber ?? design.timber)?.value;
-    const long = yard.long?.value ?? sawn.yard.long;
-    const wide = yard.wide?.value ?? sawn.yard.wide;
+    const usual = usualYard(design);
+    const long = yard.long?.value ?? usual.long;
+    const wide = yard.wide?.value ?? usual.wide;
     return (yard.thick?.value ?? []).flatMap((thick) =>
       bought({
         source: yard.name,
@@ -91,6 +92,14 @@ export function woodOf(design: Design, allowances: Allowances): WoodBoard[] {
 const priceOf = (price: number | undefined, { units }: Design): number | undefined =>
   price === undefined ? undefined : price / (units === "in" ? BOARD_FOOT : 1e9);
 
+/** Lengths and widths that a yard sells where the file gives none, mm. */
+function usualYard({ units }: Design): Pick<Bought, "long" | "wide"> {
+  const { long, wide } = units === "in" ? sawn.yard.in : sawn.yard.mm;
+  const step = units === "in" ? millimetresIn("in") : 1;
+  const scaled = ({ low, high }: { low: number; high: number }) => ({ low: low * step, high: high * step });
+  return { long: scaled(long), wide: scaled(wide) };
+}
+
 /** The usual sawn thicknesses of a timber that neither a board nor a yard gives, by the file's unit. */
 export function usualWood(
   design: Design,
@@ -99,7 +108,7 @@ export function usualWood(
 ): WoodBoard[] {
   const thicks =
     design.units === "in" ? sawn.inch.thick.map((inch) => inch * millimetresIn("in")) : sawn.metric.thick;
-  const { long, wide } = sawn.yard;
+  const { long, wide } = usualYard(design);
   return thicks.flatMap((thick) =>
     bought({ source: "usual", from: "usual", thick, long, wide, allowances, timber, price: undefined }),
   );

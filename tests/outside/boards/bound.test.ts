@@ -4,7 +4,7 @@
  */
 import highsLoader from "highs";
 import { expect, test } from "vitest";
-import { usualAllowances } from "../../../server/boards/allowances.ts";
+import { usualIn } from "../../../server/boards/allowances.ts";
 import type { FinishedPart } from "../../../server/boards/parts.ts";
 import { type Stock, wholePlan } from "../../../server/boards/plan.ts";
 import sawn from "../../../server/boards/sawn-sizes.json" with { type: "json" };
@@ -20,7 +20,7 @@ const SAW = 3;
 /** Parts of one section, one of which fills a board's width, and enough boards for them. */
 function oneStripJob(seed: number): Stock {
   const { whole } = randomOf(seed);
-  const allowances = { ...usualAllowances, saw: SAW, ends: 0, plane: 0, jointing: 0 };
+  const allowances = { ...usualIn("mm"), saw: SAW, ends: 0, plane: 0, jointing: 0 };
   const parts = Array.from({ length: whole(2, 4) }, (_, k): FinishedPart => {
     const name = `part-${k}`;
     const finished = { thick: 20, wide: WIDE - 10, long: whole(200, 900) };

@@ -1,7 +1,7 @@
 /**
  * Random parts and boards, the same for the same seed.
  */
-import { usualAllowances } from "../../../server/boards/allowances.ts";
+import { usualIn } from "../../../server/boards/allowances.ts";
 import type { Hides } from "../../../server/boards/hidden.ts";
 import type { Outline } from "../../../server/boards/outline.ts";
 import type { FinishedPart } from "../../../server/boards/parts.ts";
@@ -61,7 +61,7 @@ export function randomJob(seed: number): RandomJob {
       firstEnd: "foot",
     };
   };
-  const allowances = { ...usualAllowances, saw: whole(0, 4), ends: whole(0, 60), plane: whole(0, 3) };
+  const allowances = { ...usualIn("mm"), saw: whole(0, 4), ends: whole(0, 60), plane: whole(0, 3) };
   const parts: FinishedPart[] = Array.from({ length: whole(1, 7) }, (_, k): FinishedPart => {
     const stem = `part-${k}`;
     const common = {
