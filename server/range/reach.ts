@@ -79,9 +79,14 @@ export function* reachSteps({ study, goal, by, ...asking }: Asking): Steps<Way[]
     yield;
   }
   const size = ({ choice, to }: Way) => Math.abs(to - choice.now) / Math.max(choice.high - choice.low, 1e-9);
-  const errors = ({ comes }: Way) => comes.length;
-  return ways.sort((a, b) => Number(b.met) - Number(a.met) || errors(a) - errors(b) || size(a) - size(b));
+  const news = ({ comes }: Way) => comes.length;
+  const sorted = ways.sort((a, b) => Number(b.met) - Number(a.met) || news(a) - news(b) || size(a) - size(b));
+  // One that breaks the chair is no way to the figure while another keeps it whole.
+  const whole = sorted.filter((way) => !breaks(way));
+  return by === undefined && whole.some(({ met }) => met) ? whole : sorted;
 }
+
+const breaks = ({ comes }: Way): boolean => comes.some(({ severity }) => severity === "error");
 
 interface Trying {
   subject: Subject;
