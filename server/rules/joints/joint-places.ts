@@ -34,7 +34,7 @@ export function jointPlace(chair: Chair, joint: Joint, ...facts: (Given<unknown>
   if ("ends" in part) {
     const end = part.ends.find((each) => isEnd(each, joint));
     candidates.push(end?.joined ?? part.joined, end?.which);
-  } else if (part.is === "post") candidates.push(part.topInto);
+  } else if (part.is === "post") candidates.push(joint.entered.kind === "seat" ? part.joined : part.topInto);
   candidates.push(part);
   return placeOf(chair.design, candidates);
 }

@@ -1,5 +1,6 @@
 /** What chairs on a solid seat are told when they are written as a maker would: one mistake once, the words of the part, the line that mends it. */
 import { expect, it } from "vitest";
+import { jointPlace } from "../../../server/rules/joints/joint-places.ts";
 import { fixed, messagesOf, otherwiseOf, studied } from "../../check.ts";
 
 const head = `units mm
@@ -91,4 +92,14 @@ stick side-stick pair {
   expect(otherwiseOf(text, "rail-misses-post")).toEqual([
     "The stick would have to meet arm-bow more nearly square or be thinner there, or arm-bow be stouter.",
   ]);
+});
+
+it("what is wrong with a post's joint in the seat stands at that joint, not at the one in its crest", () => {
+  const text = `${head}${post("  top into crest with stick-tenon\n")}${crest("over back-post")}`;
+  const { chair } = studied(text);
+  const joint = [...chair.joints.values()].find(
+    ({ entered, part }) => entered.kind === "seat" && part === "back-post",
+  )!;
+  const { start, end } = jointPlace(chair, joint);
+  expect(text.slice(start, end)).toBe("socket");
 });
