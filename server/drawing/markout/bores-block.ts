@@ -82,6 +82,7 @@ const headings = [
   "behind the front",
   "sight line",
   "lean",
+  "rise in 200",
   "bevel",
   "bit",
   "deep",
@@ -92,7 +93,11 @@ const headings = [
 export function boreTable(sheet: SheetPart, wide: number): Block {
   const bores = marksOf(sheet, "bore", "through-bore");
   if (bores.length === 0) return { items: [], height: 0 };
-  const table = tableBlock("Sockets, bored in this order", headings, bores.map(boreRow), wide);
+  const rows = bores.map(boreRow);
+  // A column that all rows leave empty, as the rise does in inches, is left out.
+  const filled = headings.map((heading, k) => heading === "" || rows.some((row) => row[k]));
+  const shown = (row: readonly string[]) => row.filter((_, k) => filled[k]);
+  const table = tableBlock("Sockets, bored in this order", shown(headings), rows.map(shown), wide);
   const how = paragraphs([HOW], wide);
   return {
     items: [...table.items, ...how.items.map((item) => shifted(item, table.height))],
@@ -101,7 +106,7 @@ export function boreTable(sheet: SheetPart, wide: number): Block {
 }
 
 const HOW =
-  "Places are on the face that the bit goes in. A sight line is counted in that face from straight back towards the side named: 0° back, 90° out, 180° forward. Stand the bevel on it, set as told, and bore with the bit along its blade; the drawn line runs the way that the leg or the post leans. Try the angle in waste first.";
+  "Places are on the face that the bit goes in. A sight line is counted in that face from straight back towards the side named: 0° back, 90° out, 180° forward. Stand the bevel on it, set as told, by its rise in a run of 200 where that is given, which is finer, and bore with the bit along its blade; the drawn line runs the way that the leg or the post leans. Try the angle in waste first.";
 
 const shifted = (item: Item, by: number): Item =>
   item.is === "words"
@@ -119,6 +124,7 @@ function boreRow(bore: SheetMark): string[] {
     told(bore, "behind"),
     `${told(bore, "sight line")} ${told(bore, "towards")}`,
     told(bore, "lean"),
+    told(bore, "rise in 200"),
     told(bore, "bevel"),
     `Ø ${tapers ? tapers.text : told(bore, "diameter")}`,
     told(bore, "deep") || "through",

@@ -102,7 +102,7 @@ function placedBores(sheet: SheetRead): Bore[] {
   return sheet.all("bore", "through-bore").map((mark) => {
     const side = mark.word("side") === "right" ? -1 : 1;
     const way = mark.word("towards") === "right" ? -1 : 1;
-    const [sight, lean] = [mark.angle("sight line"), mark.angle("lean")];
+    const [sight, lean] = [mark.angle("sight line"), leanOf(mark)];
     const down = mark.mark.face === "top";
     // Into the seat: away from the way that the far end leans.
     const along: V = [
@@ -114,6 +114,10 @@ function placedBores(sheet: SheetRead): Bore[] {
     return { mark, from, along, lean, thick };
   });
 }
+
+/** By the rise in a run where that is printed: the finer figure. */
+const leanOf = (mark: Read): number =>
+  mark.has("rise in 200") ? Math.atan(mark.long("rise in 200") / 200) : mark.angle("lean");
 
 const FLATS = 64;
 

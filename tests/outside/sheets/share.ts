@@ -14,5 +14,9 @@ const ours = <T>(all: readonly T[]): T[] => all.filter((_, k) => k % of === part
 /** The samples of this share. */
 export const samplesOfShare: string[] = ours(sampleNames);
 
-/** The texts of its random chairs. */
-export const randomTexts = (): string[] => ours(fc.sample(chairs, { numRuns: runs, seed: 20260731 }));
+/** Of the chairs drawn at random so many can be marked out and are cut; some in three are refused, so that more are drawn. */
+const DRAWN = 2;
+
+/** Chairs drawn at random for it, of which the first so many that sheets are made of are cut. */
+export const randomTexts = (): string[] => ours(fc.sample(chairs, { numRuns: DRAWN * runs, seed: 20260731 }));
+export const toCut: number = ours(Array.from({ length: runs })).length;

@@ -23,7 +23,13 @@ export function overStock({ stock, marks }: SheetPart, unit: Sheets["unit"], cut
     const [least, most] = rest.sort((a, b) => a - b);
     return Math.max(long! - size(`${before}long`), least! - room[0]!, most! - room[1]!);
   };
-  const points = corners(cut);
+  // What is marked out in plan lies with its grain along its blank.
+  const grain = ((Number(stock.grain?.value ?? 0) || 0) * Math.PI) / 180;
+  const points = corners(cut).map(([x, y, z]): [number, number, number] => [
+    x * Math.cos(grain) + y * Math.sin(grain),
+    y * Math.cos(grain) - x * Math.sin(grain),
+    z,
+  ]);
   const turns = String(stock["blank is"]?.value ?? "").startsWith("sawn to its outline") ? TURNS : [0];
   return Math.min(
     ...turns.flatMap((turn) =>

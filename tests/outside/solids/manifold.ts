@@ -119,17 +119,27 @@ export function lofted(
   );
 }
 
-/** How far each edge of a ring has turned from straight along x, radians: the first half a turn back at most, and on without a leap. */
-function turnsOf(ring: readonly V[]): number[] {
-  const ways = ring.map((p, k) => {
-    const [x, y] = minus(ring[(k + 1) % ring.length]!, p);
-    return Math.atan2(y, x);
-  });
-  let last = 0;
-  return ways.map((way) => {
-    last = way + 2 * Math.PI * Math.round((last - way) / (2 * Math.PI));
-    return last;
-  });
+/** On which ring to go on, all the way round two of them, so that the squares of all ways across come to the least. */
+function stepsRound(upper: readonly V[], lower: readonly V[]): ("upper" | "lower")[] {
+  const [u, l] = [upper.length, lower.length];
+  const across = (i: number, j: number): number => {
+    const [x, y] = minus(upper[i % u]!, lower[j % l]!);
+    return x * x + y * y;
+  };
+  const least = new Float64Array((u + 1) * (l + 1)).fill(Number.POSITIVE_INFINITY);
+  const at = (i: number, j: number): number =>
+    i < 0 || j < 0 ? Number.POSITIVE_INFINITY : least[i * (l + 1) + j]!;
+  for (let i = 0; i <= u; i++)
+    for (let j = 0; j <= l; j++)
+      least[i * (l + 1) + j] = across(i, j) + (i + j === 0 ? 0 : Math.min(at(i - 1, j), at(i, j - 1)));
+  const steps: ("upper" | "lower")[] = [];
+  for (let [i, j] = [u, l]; i + j > 0; ) {
+    const step = at(i - 1, j) <= at(i, j - 1) ? "upper" : "lower";
+    steps.push(step);
+    if (step === "upper") i--;
+    else j--;
+  }
+  return steps.reverse();
 }
 
 /** What lies between two level rings, anticlockwise from above, of as many corners as they like: the upper first, each from the same side on. */
@@ -138,19 +148,14 @@ export function between(upper: readonly V[], lower: readonly V[]): Solid {
   const cap = (ring: readonly V[]) => wasm.triangulate([ring.map(([x, y]): [number, number] => [x, y])]);
   const [u, l] = [upper.length, lower.length];
   const at = (i: number, j: number): [number, number] => [i % u, u + (j % l)];
-  const [turnedU, turnedL] = [turnsOf(upper), turnsOf(lower)];
   const sides: [number, number, number][] = [];
-  // Round both at once, by the way that their edges run.
+  // Round both at once, by the shortest ways from one to the other: rings that turn in and out again are met alike.
   let [i, j] = [0, 0];
-  while (i < u || j < l) {
+  for (const step of stepsRound(upper, lower)) {
     const [a, b] = at(i, j);
-    if (j >= l || (i < u && turnedU[i]! <= turnedL[j]!)) {
-      i++;
-      sides.push([a, b, at(i, j)[0]]);
-    } else {
-      j++;
-      sides.push([a, b, at(i, j)[1]]);
-    }
+    if (step === "upper") i++;
+    else j++;
+    sides.push([a, b, step === "upper" ? at(i, j)[0] : at(i, j)[1]]);
   }
   const triangles = [
     ...cap(upper),

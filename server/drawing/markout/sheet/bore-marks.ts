@@ -14,6 +14,8 @@ export const boreMarks = (bores: readonly SeatBore[], printer: Printer): SheetMa
       "sight line": printer.angle(bore.sightLine),
       towards: word(bore.towards),
       lean: printer.angle(bore.lean),
+      // A hoop or a long leg shows a tenth of a degree: the bevel is set by its rise there.
+      "rise in 200": printer.figures.unit === "in" ? undefined : printer.long(200 * Math.tan(bore.lean)),
       bevel: printer.angle(Math.PI / 2 - bore.lean),
       diameter: printer.long(bore.diameter),
       "at its end": bore.cone && printer.long(bore.cone.tip),
