@@ -118,11 +118,18 @@ function* mendsOf(
     const moved = yield* searched(movement, problem.badness ?? 0, (number) =>
       attempt(movement.edits(number)),
     );
-    if (moved && (yield* holdsLate(study, problem, moved.verdict)))
+    if (!moved) continue;
+    // What works too hard then may hold where it is moved as far again: one stick more is too few, two are enough.
+    for (const number of [moved.number, 2 * moved.number - movement.number]) {
+      if (Math.abs(number - movement.number) > movement.most) break;
+      const verdict = number === moved.number ? moved.verdict : yield* attempt(movement.edits(number));
+      if (!verdict?.gone || !verdict.clean || !(yield* holdsLate(study, problem, verdict))) continue;
       mends.push({
-        title: withEffect(movement.title(moved.number), study, problem, moved.verdict),
-        edits: inOrder(movement.edits(moved.number)),
+        title: withEffect(movement.title(number), study, problem, verdict),
+        edits: inOrder(movement.edits(number)),
       });
+      break;
+    }
   }
   return mends;
 }

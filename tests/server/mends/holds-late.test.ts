@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { mend } from "../../../server/mends/mends.ts";
 import type { Study } from "../../../server/study.ts";
@@ -18,4 +19,12 @@ it("a change that overworks a joint is not offered once strength is worked out",
   expect(quick).toContain("Make two of it");
   expect(late).not.toContain("Make two of it");
   expect(late).not.toEqual([]);
+});
+
+it("goes on to where all holds: five sticks are near enough together, but six are needed to bear the load", () => {
+  const slip = readFileSync(new URL("../../../samples/slip-chair.chair", import.meta.url), "utf8");
+  const study = studiedLate(slip.replace("count 7 even", "count 4 even"));
+  study.problems = study.problems.filter(({ code }) => code === "sticks-too-far-apart");
+  mend(study, nowhere);
+  expect(study.problems[0]?.mends?.map(({ title }) => title)[0]).toMatch(/count of back-stick from 4 to 6/);
 });
