@@ -80,7 +80,7 @@ async function wrongIn(k: number): Promise<string[]> {
     ...(k % EVERY === 0
       ? [
           ["range", file, "--value", "seat.up", "--format", "json"],
-          ["reach", file, "seat.low=415mm", "--format", "json"],
+          ["reach", file, "seat.height=415mm", "--format", "json"],
         ]
       : []),
   ];
