@@ -115,7 +115,7 @@ const plainParser = /** @type {import("esbuild").Plugin} */ ({
 
 const letterFiles = join(root, "node_modules", "@fontsource", "noto-sans", "files");
 
-/** What makes sheets, files and plans explains no rule and no word: explanations and meanings stay out of it. */
+/** What makes sheets, files and plans explains no rule and no word: explanations and meanings stay out of it, and where its figures come from. */
 const unexplained = /** @type {import("esbuild").Plugin} */ ({
   name: "unexplained",
   setup({ onLoad }) {
@@ -124,6 +124,12 @@ const unexplained = /** @type {import("esbuild").Plugin} */ ({
       contents: (await readFile(path, "utf8")).replace(
         /\b(explanation|meaning):\s*(?:"(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`),/g,
         '$1: "",',
+      ),
+    }));
+    onLoad({ filter: /[\\/]server[\\/]rules[\\/]figures\.json$/ }, async ({ path }) => ({
+      loader: "json",
+      contents: JSON.stringify(JSON.parse(await readFile(path, "utf8")), (key, value) =>
+        key === "what" || key === "source" ? "" : value,
       ),
     }));
   },
