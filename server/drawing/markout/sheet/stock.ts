@@ -16,8 +16,8 @@ export function stockOf(
       ? { thick: printer.long(thick), wide: printer.long(wide) }
       : { diameter: printer.long(round) }),
     long: printer.long(long, "up"),
-    // From the drawing's right, anticlockwise.
-    ...(plan && { grain: printer.angle(plan.grain) }),
+    // From the drawing's right, anticlockwise; a padded seat is of no board.
+    ...(plan && blank && { grain: printer.angle(plan.grain) }),
     ...(outline?.square && { section: word("square all along") }),
     ...(blank && {
       "blank thick": from(blank.thick),
