@@ -87,7 +87,8 @@ export async function driveWorkbench(
       await page.keyboard.press("F1");
       const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
       await input.waitFor();
-      await page.keyboard.type(title);
+      // All letters at once: the list is sought through after each.
+      await page.keyboard.insertText(title);
       const row = `.monaco-list-row[aria-label*="${title}"]`;
       await page.locator(`.quick-input-list ${row}`).first().waitFor();
       // Commands that only begin so may stand before it, and the list may change under the first key.
