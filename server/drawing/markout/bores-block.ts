@@ -24,18 +24,23 @@ export function boreItems(
   const axis = bores.length
     ? [line([to([middle, 0]), to([middle, Math.max(...ring.map(([, y]) => y))])], "datum")]
     : [];
+  // What stands on the paper already, for letters to keep clear of.
+  const letters: Point[] = [];
   const contours = hollow.flatMap(({ deep, ring: contour }): Item[] => {
     const spots = contour.map(to);
-    // Its depth stands where the contour crosses the middle line, behind.
-    const back = spots.reduce((best, spot) => (spot[1] < best[1] ? spot : best));
+    // Its depth stands beside the middle line where the contour crosses that, behind.
+    const [across, up] = spots.reduce((best, spot) => (spot[1] < best[1] ? spot : best));
+    letters.push([across + BESIDE + 1, up - 1.7]);
     return [
       line(spots, "faint", { closed: true }),
-      words([back[0] + 4, back[1] - 0.5], figures.print(deep), SMALL, { anchor: "middle" }),
+      words([across + BESIDE, up - 0.5], figures.print(deep), SMALL),
     ];
   });
-  const letters: Point[] = [];
   return [...contours, ...axis, ...bores.flatMap((bore) => oneBore(bore, middle, to, letters))];
 }
+
+/** From the middle line to a figure beside it, mm. */
+const BESIDE = 1;
 
 /** Between two letters, mm. */
 const APART = 3.4;

@@ -35,7 +35,9 @@ function planSteps({ is, plan, blank }: Piece): string[] {
     ...((blank?.staves ?? 1) > 1 ? ["glue the boards side by side"] : []),
     "plane to thickness",
     ...(bores ? ["set out the sockets while the edges are square", "bore them"] : []),
+    ...(plan?.hollow ? ["hollow the top by its contours"] : []),
     "saw the outline",
+    ...(bores && (plan?.layers.length ?? 0) > 1 ? ["bevel the edges"] : []),
     ...(plan?.layers.some(({ openings }) => openings.length > 0)
       ? ["cut the notches, trying them on the frame"]
       : []),

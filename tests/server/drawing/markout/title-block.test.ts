@@ -77,4 +77,10 @@ describe("a part's sheet", () => {
     expect(of("back")).toMatch(/saw and plane to the outline by its template; mark out.*; mortise/);
     expect(of("seat-front")).toMatch(/saw the shoulders and cut the tenons; saw the arch; .*fix the strip/);
   });
+
+  it("bores a solid seat while its edges are square, then hollows, saws and bevels it", () => {
+    expect(orderOfWork(piecesAsked(sampleChair("slip-chair"), "seat")[0]!)).toMatch(
+      /while the edges are square; bore them; hollow the top by its contours; saw the outline; bevel the edges\.$/,
+    );
+  });
 });
