@@ -21,8 +21,8 @@ import { randomTexts, samplesOfShare, toCut, whole } from "./share.ts";
 /** The schema that is published with the command line, held by Ajv 8 (MIT). */
 const fitsSchema = new Ajv2020({ strict: false }).compile(markoutSchema);
 
-/** In `npm test` every fourth part of the samples. */
-const EVERY = whole ? 1 : 4;
+/** In `npm test` every eighth part of the samples. */
+const EVERY = whole ? 1 : 8;
 
 describe.each(samplesOfShare)("the sheets of %s", (name) => {
   const { chair } = studiedSample(name);
