@@ -84,13 +84,23 @@ export async function driveWorkbench(
       await named.click();
     },
     async runByKeys(title) {
-      await page.keyboard.press("F1");
       const input = page.locator(".quick-input-widget .quick-input-filter input[type=text]");
-      await input.waitFor();
-      // All letters at once: the list is sought through after each.
-      await page.keyboard.insertText(title);
       const row = `.monaco-list-row[aria-label*="${title}"]`;
-      await page.locator(`.quick-input-list ${row}`).first().waitFor();
+      // The palette lists what could be run when it was opened: a command that came since is there at the next opening.
+      for (let tries = 0; ; tries++) {
+        await page.keyboard.press("F1");
+        await input.waitFor();
+        // All letters at once: the list is sought through after each.
+        await page.keyboard.insertText(title);
+        try {
+          await page.locator(`.quick-input-list ${row}`).first().waitFor({ timeout: 5000 });
+          break;
+        } catch (error) {
+          if (tries > 4) throw error;
+          await page.keyboard.press("Escape");
+          await page.locator(".quick-input-widget").first().waitFor({ state: "hidden" });
+        }
+      }
       // Commands that only begin so may stand before it, and the list may change under the first key.
       const chosen = page.locator(`.quick-input-list ${row}.focused`);
       await chosen.or(page.locator(".quick-input-list .monaco-list-row.focused")).first().waitFor();
