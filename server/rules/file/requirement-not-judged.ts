@@ -1,7 +1,7 @@
 import { sentence } from "../../../grammar/sentences/sentence.ts";
 import { valueRow } from "../../../grammar/vocabulary/values.ts";
 import type { Chair } from "../../chair/chair.ts";
-import { isRight } from "../../design/identity.ts";
+import { isRight, readPart } from "../../design/identity.ts";
 import { balanceOf, endlessOf } from "../../floor/tips.ts";
 import { placeOf } from "../machinery/place.ts";
 import type { Rule } from "../machinery/rule.ts";
@@ -61,15 +61,14 @@ const OFFERED = 4;
 
 /** Values of the same part, or of its ends, that end in the same word: `seat-side.front.tenon-long` for `seat-side.tenon-long`. */
 function valuesNear(chair: Chair, subject: string): string[] {
-  const words = subject.split(".");
-  const [part, word] = [words[0] ?? "", words.at(-1)];
-  const [, side] = words;
-  if (words.length < 2) return [];
-  const named = [...chair.values.keys()].filter(
-    (name) =>
-      name.startsWith(`${part}.`) &&
-      name.endsWith(`.${word}`) &&
-      (side === "left" || side === "right" ? name.startsWith(`${part}.${side}.`) : !isRight(name)),
-  );
-  return named.slice(0, OFFERED);
+  const { id, rest } = readPart(subject);
+  const word = rest.at(-1);
+  if (word === undefined) return [];
+  return [...chair.values.keys()]
+    .filter((name) => {
+      const other = readPart(name);
+      const isSide = id.side === "middle" ? !isRight(name) : other.id.side === id.side;
+      return other.id.stem === id.stem && isSide && other.rest.at(-1) === word;
+    })
+    .slice(0, OFFERED);
 }

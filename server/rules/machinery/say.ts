@@ -64,9 +64,10 @@ export const lengthOrMore = (mm: number, unit: LengthUnit): string => length(ste
 /** The longest printed length that is not over this one. */
 export const lengthOrLess = (mm: number, unit: LengthUnit): string => length(stepped(mm, unit, -1), unit);
 
-/** The same as a maker writes it in the text, in inches by sixteenths: a figure that mends what is found. */
+/** No less than so much as a maker writes it in the text, in inches by sixteenths: a figure that mends what is found. */
 export const setOutOrMore = (mm: number, unit: LengthUnit): string =>
   written(unit === "in" ? length(sixteenths(mm, 1), unit) : lengthOrMore(mm, unit));
+/** The same of no more than so much; up to a quarter of an inch sixteenths would be too coarse. */
 export const setOutOrLess = (mm: number, unit: LengthUnit): string =>
   written(unit === "in" && mm > SIXTEENTH * 4 ? length(sixteenths(mm, -1), unit) : lengthOrLess(mm, unit));
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { wasteRows } from "../../../grammar/vocabulary/board.ts";
 import { allowancesOf } from "../../../server/boards/allowances.ts";
 import { stockList } from "../../../server/boards/plan.ts";
+import { printLength } from "../../../server/design/units.ts";
 import { studied } from "../../check.ts";
 import { read } from "../../house/project-files.ts";
 
@@ -15,6 +17,15 @@ describe("what is usual where the file says nothing", () => {
       jointing: 0.79375,
     });
     expect(allowancesOf({ units: "cm" })).toEqual({ saw: 3, plane: 2, ends: 50, jointing: 1 });
+  });
+
+  it("is what the reference says", () => {
+    const [metric, inches] = [allowancesOf({ units: "mm" }), allowancesOf({ units: "in" })];
+    for (const { word, default: preset } of wasteRows) {
+      const name = word as keyof typeof metric;
+      const of = (mm: number, units: "mm" | "in") => printLength(mm, units).replace(" ", "");
+      expect(preset).toBe(`${word} ${of(metric[name], "mm")}; in a file in inches ${of(inches[name], "in")}`);
+    }
   });
 
   it("is boards of ten feet, or of three metres", () => {
