@@ -83,6 +83,13 @@ function together(chair: Chair, sheets: Sheets) {
   };
 }
 
+it("a padded seat comes out of the stock that its sheet names, whatever share of the parts is cut", () => {
+  const { chair } = studiedSample("small-mess-chair");
+  const sheets = readSheets(chair);
+  const [seat] = straysOf(chair, { ...sheets, parts: sheets.parts.filter(({ name }) => name === "seat") });
+  expect(seat?.over).toBeLessThan(allowed(sheets));
+});
+
 it("the sheets of random chairs are enough to cut each part by and bring all together", {
   timeout: 36_000_000,
 }, async () => {
